@@ -1,0 +1,16 @@
+/** A corner of an outline, in mm, in the frame of what it outlines. */
+export interface OutlinePoint {
+  readonly xMm: number;
+  readonly yMm: number;
+}
+
+/** A closed ring; the last corner joins the first. */
+export type Ring = readonly OutlinePoint[];
+
+/**
+ * A flat shape: outer rings anticlockwise, holes clockwise. Arcs and splines are flattened to within 0.05 mm
+ * when they are read.
+ */
+export interface Outline {
+  readonly rings: readonly Ring[];
+}

@@ -1,0 +1,111 @@
+import type { Row, Table } from "../table.ts";
+import * as activityTables from "./activity.ts";
+import * as buildTables from "./build.ts";
+import * as itemTables from "./items.ts";
+import * as placeTables from "./places.ts";
+import * as shopTables from "./shop.ts";
+import * as wiringTables from "./wiring.ts";
+
+const { panels, cutouts, poses, pose_places, waypoints, lanes, crossings, bonds } = placeTables;
+const {
+  device_types,
+  devices,
+  board_types,
+  boards,
+  mechanism_types,
+  mechanism_devices,
+  mechanism_fasteners,
+  mechanisms,
+  inlines,
+} = itemTables;
+const {
+  elements,
+  connector_families,
+  connectors,
+  pins,
+  terminals,
+  nets,
+  ends,
+  wire_types,
+  cables,
+  cable_cores,
+  harnesses,
+} = wiringTables;
+const { activity, groups, fuses, supplies } = activityTables;
+const {
+  fastener_types,
+  fasteners,
+  steps,
+  stations,
+  placements,
+  tests,
+  parts,
+  tooling,
+  bom,
+  options,
+  choices,
+  renames,
+} = buildTables;
+
+/** Every table of the book, in the order of the documentation, the workbook and the ZIP. */
+export const BOOK_TABLES = {
+  panels,
+  cutouts,
+  poses,
+  pose_places,
+  waypoints,
+  lanes,
+  crossings,
+  bonds,
+  device_types,
+  devices,
+  board_types,
+  boards,
+  mechanism_types,
+  mechanism_devices,
+  mechanism_fasteners,
+  mechanisms,
+  inlines,
+  elements,
+  connector_families,
+  connectors,
+  pins,
+  terminals,
+  nets,
+  ends,
+  wire_types,
+  cables,
+  cable_cores,
+  harnesses,
+  activity,
+  groups,
+  fuses,
+  supplies,
+  fastener_types,
+  fasteners,
+  steps,
+  stations,
+  placements,
+  tests,
+  parts,
+  tooling,
+  bom,
+  options,
+  choices,
+  renames,
+} as const;
+
+/** Tables that the shop's machines share. They live in a `shop` folder of their own. */
+export const SHOP_TABLES = { ...shopTables } as const;
+
+export type BookTableName = keyof typeof BOOK_TABLES;
+export type ShopTableName = keyof typeof SHOP_TABLES;
+
+export type BookRow<N extends BookTableName> = Row<(typeof BOOK_TABLES)[N]>;
+export type ShopRow<N extends ShopTableName> = Row<(typeof SHOP_TABLES)[N]>;
+
+export type BookTables = { readonly [N in BookTableName]: readonly BookRow<N>[] };
+export type ShopTables = { readonly [N in ShopTableName]: readonly ShopRow<N>[] };
+
+/** Any table, for code that walks all of them. */
+export const ALL_TABLES: Readonly<Record<string, Table>> = { ...BOOK_TABLES, ...SHOP_TABLES };
