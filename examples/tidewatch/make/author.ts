@@ -1,0 +1,42 @@
+import { BOOK_TABLES, type BookRow, type BookTableName, type BookTables, type Table } from "@pinwright/book";
+
+/** What one topic of the machine adds to the book. */
+export type Topic = {
+  readonly tables: Partial<BookTables>;
+  /** Outline drawings by file name, as SVG text in millimetres. */
+  readonly outlines?: Readonly<Record<string, string>>;
+};
+
+/**
+ * Rows of one table, written with only the columns that have something to say; every other cell is blank.
+ * Throws when a required cell is missing: a mistake of the author, found when the book is made.
+ */
+export const rows = <N extends BookTableName>(
+  name: N,
+  written: readonly Partial<BookRow<N>>[],
+): BookRow<N>[] => {
+  const table: Table = BOOK_TABLES[name];
+  return written.map((cells) => {
+    const given = new Map<string, unknown>(Object.entries(cells));
+    const filled: Record<string, unknown> = {};
+    for (const [column, { blank, required }] of Object.entries(table.columns)) {
+      const value = given.get(column);
+      if (value === undefined && required)
+        throw new Error(`${name}: ${JSON.stringify(cells)} lacks the required column ${column}.`);
+      filled[column] = value ?? blank;
+      given.delete(column);
+    }
+    if (given.size > 0) throw new Error(`${name}: unknown columns ${[...given.keys()].join(", ")}.`);
+    // The loop above has just given the row every column of its table; its type cannot follow that.
+    return filled as BookRow<N>;
+  });
+};
+
+/** Place of anything on the playfield. */
+export const onPlayfield = (side: "top" | "under", x_mm: number, y_mm: number, rotation_deg = 0) => ({
+  panel: "playfield",
+  side,
+  x_mm,
+  y_mm,
+  rotation_deg,
+});
