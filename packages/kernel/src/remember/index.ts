@@ -1,0 +1,2 @@
+export { deepEqual } from "./deep-equal.ts";
+export { Query } from "./query.ts";
