@@ -1,3 +1,84 @@
+export {
+  COLOUR_CODES,
+  type ColourCode,
+  colourOf,
+  GREEN_AND_YELLOW,
+  joinBaseStripe,
+  joinInTableOrder,
+  splitColours,
+} from "./colour-code.ts";
+export { cosSinDeg, directionDeg, normaliseDeg, polar, rotatePoint, turnDeg } from "./geometry/angle.ts";
+export {
+  differenceRings,
+  intersectionRings,
+  offsetRings,
+  thickenLine,
+  unionRings,
+} from "./geometry/boolean.ts";
+export { type BoxMm, boxesOverlap, boxHolds, boxOf, growBox, joinBoxes } from "./geometry/box.ts";
+export {
+  composeFrames,
+  type FrameMm,
+  fromFrame,
+  intoFrame,
+  mirrorDeg,
+  mirrorX,
+  translate,
+} from "./geometry/frame.ts";
+export { GridIndex } from "./geometry/grid-index.ts";
+export {
+  addPoints,
+  crossProduct,
+  distance,
+  dotProduct,
+  type PointMm,
+  pointAlong,
+  pointBetween,
+  polylineLength,
+  scalePoint,
+  subtractPoints,
+  vectorLength,
+} from "./geometry/point.ts";
+export {
+  anticlockwise,
+  centroid,
+  clockwise,
+  type Inside,
+  pointInRing,
+  pointInRings,
+  type RingMm,
+  ringSides,
+  signedArea,
+} from "./geometry/polygon.ts";
+export {
+  circleRectangleDistance,
+  pointRectangleDistance,
+  type RectangleMm,
+  rectangleCorners,
+  rectangleDistance,
+  rectangleHolds,
+  rectangleSides,
+  rectanglesOverlap,
+  segmentRectangleDistance,
+} from "./geometry/rectangle.ts";
+export {
+  nearestFraction,
+  pointSegmentDistance,
+  type SegmentMm,
+  segmentDistance,
+  segmentIntersection,
+  segmentsMeet,
+} from "./geometry/segment.ts";
+export {
+  distance3,
+  type Frame3Mm,
+  fromFrame3,
+  intoFrame3,
+  type Point3Mm,
+  rotateXyz,
+  unrotateXyz,
+} from "./geometry/space.ts";
 export { compareText } from "./order.ts";
 export { roundTo, roundUpTo, toMicrometres } from "./quantise.ts";
 export { deepEqual, Query } from "./remember/index.ts";
+export { awg, COPPER_OHM_MM2_PER_M_20C, type WireGauge } from "./wire-gauge.ts";
