@@ -1,1 +1,1 @@
-export type * from "./model/index.ts";
+export * from "./model/index.ts";
