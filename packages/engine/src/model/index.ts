@@ -6,3 +6,4 @@ export { groupRows, rowsById } from "./kits.ts";
 export type * from "./line-result.ts";
 export type * from "./machine.ts";
 export { appliesTo, Resolver, resolveMachine, usualOptions } from "./resolve.ts";
+export { roomPlaces, straightDistances, usualPoseId } from "./room.ts";

@@ -1,0 +1,60 @@
+import { fromFrame3, type Point3Mm } from "@pinwright/kernel";
+import type { Machine, Place } from "./machine.ts";
+
+/** The pose in which the machine is played: the one that is marked so, else the first by id, else none. */
+export function usualPoseId(machine: Machine): string | null {
+  const poses = [...machine.book.tables.poses].sort((a, b) => (a.id < b.id ? -1 : 1));
+  return (poses.find((pose) => pose.usual === "yes") ?? poses[0])?.id ?? null;
+}
+
+/**
+ * A function that gives where a place stands in the room, in millimetres, in one pose. A panel that the pose
+ * does not place gives null: nothing is known about its distance to other panels.
+ */
+export function roomPlaces(machine: Machine, poseId: string | null): (place: Place) => Point3Mm | null {
+  const frames = new Map(
+    machine.book.tables.pose_places
+      .filter((row) => row.pose === poseId)
+      .map((row) => [
+        row.panel,
+        {
+          xMm: row.x_mm,
+          yMm: row.y_mm,
+          zMm: row.z_mm,
+          rxDeg: row.rx_deg,
+          ryDeg: row.ry_deg,
+          rzDeg: row.rz_deg,
+        },
+      ]),
+  );
+  return (place) => {
+    const frame = frames.get(place.panelId);
+    if (frame === undefined) return null;
+    return fromFrame3(frame, { xMm: place.xMm, yMm: place.yMm, zMm: heightMm(machine, place) });
+  };
+}
+
+/** Height over the panel's top face; things under the panel are below zero. */
+function heightMm(machine: Machine, place: Place): number {
+  if (place.side === "top") return place.zMm;
+  return -(machine.panels.get(place.panelId)?.thickness_mm ?? 0) - place.zMm;
+}
+
+/** Added to the distance of two panels of which nothing is known: common practice, no source. */
+const UNKNOWN_GAP_MM = 500;
+
+/**
+ * A function that gives the straight distance of two places in mm: on one panel in its own frame, else in the
+ * room in the usual pose, else as if the panels lay on each other with a gap between them.
+ */
+export function straightDistances(machine: Machine): (a: Place, b: Place) => number {
+  const inRoom = roomPlaces(machine, usualPoseId(machine));
+  return (a, b) => {
+    const flat = Math.hypot(a.xMm - b.xMm, a.yMm - b.yMm, heightMm(machine, a) - heightMm(machine, b));
+    if (a.panelId === b.panelId) return flat;
+    const p = inRoom(a);
+    const q = inRoom(b);
+    if (p === null || q === null) return flat + UNKNOWN_GAP_MM;
+    return Math.hypot(p.xMm - q.xMm, p.yMm - q.yMm, p.zMm - q.zMm);
+  };
+}
