@@ -60,6 +60,7 @@ export const SHOP_SETTINGS = {
     source: habit,
   },
   board_margin_mm: { value: 60, about: "Margin at the edge of the pinboard.", source: habit },
+  splice_strip_mm: { value: 8, about: "Bare conductor of each wire in a splice.", source: habit },
   splice_gap_mm: {
     value: 50,
     about: "Least distance between two splices, and from a splice to a breakout.",

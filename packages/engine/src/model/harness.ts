@@ -95,7 +95,7 @@ export interface RouteWork {
 
 /** A branch with its length on the pinboard and what lies in it. */
 export interface SizedBranch extends Branch {
-  /** Rounded up to the shop's step; wires follow from it. */
+  /** With dressing and service loop where it is a tail, rounded up to the shop's step; wires follow from it. */
   readonly lengthMm: number;
   readonly wireIds: readonly string[];
   readonly bundle: Bundle;
@@ -120,11 +120,9 @@ export interface Bundle {
 export interface SizedWire extends Wire {
   /** Branch ids from a to b. */
   readonly path: readonly string[];
-  /** Sum of the branch lengths. */
-  readonly branchMm: number;
-  /** Finished length, contact to contact. */
+  /** Finished length, holder to holder: the sum of the branch lengths. */
   readonly finishedMm: number;
-  /** Length to cut: finished length plus trim allowance, rounded up to the cutting step. */
+  /** Length to cut: finished length, bare conductor at both ends and trim allowance, rounded up to the cutting step. */
   readonly cutMm: number;
   /** Allowed deviation of the finished length: −0 and this. */
   readonly tolerancePlusMm: number;
