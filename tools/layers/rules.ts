@@ -1,0 +1,41 @@
+/** Which of our packages a package may import. Nothing imports upward. */
+export const PACKAGE_MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
+  kernel: [],
+  book: ["kernel"],
+  engine: ["kernel", "book"],
+  jobs: ["kernel", "book", "engine"],
+  words: ["engine"],
+  sheets: ["kernel", "book", "engine", "words"],
+  cli: ["kernel", "book", "engine", "jobs", "words", "sheets"],
+};
+
+/** Entries that need Node, and the packages that may use them. */
+export const NODE_ENTRIES: Readonly<Record<string, readonly string[]>> = {
+  "@pinwright/book/io": ["cli"],
+  "@pinwright/sheets/print": ["cli"],
+};
+
+/** Folders that may use Node's own modules and packages that need Node. */
+export const NODE_FOLDERS: readonly string[] = [
+  "packages/book/src/io/",
+  "packages/sheets/src/print/",
+  "packages/jobs/src/",
+  "packages/cli/src/",
+];
+
+/** Packages from outside that only work in Node, or are too heavy for a browser. */
+export const NODE_PACKAGES: readonly string[] = ["exceljs", "pdfkit", "highs"];
+
+/** Chapters of the engine, each with the chapters whose index it may import. Only `line` sees all. */
+export const CHAPTER_MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
+  model: [],
+  bundle: ["model"],
+  wire: ["model"],
+  route: ["model", "wire", "bundle"],
+  length: ["model", "bundle"],
+  colour: ["model", "wire"],
+  key: ["model", "wire", "length"],
+  pinboard: ["model"],
+  lists: ["model", "wire", "length"],
+  line: ["model", "bundle", "wire", "route", "length", "colour", "key", "pinboard", "lists"],
+};
