@@ -81,7 +81,10 @@ export const connector_families = table(
   {
     id: id("Family."),
     ...labels(),
-    kind: choice(["housing", "tab", "ring", "lug", "screw", "idc"], "Kind of termination."),
+    kind: choice(
+      ["housing", "tab", "ring", "lug", "screw", "idc", "splice"],
+      "Kind of termination; a splice joins wires.",
+    ),
     pitch_mm: maybeNum("Pitch of a housing.", { min: 0.5, max: 50 }),
     row_pitch_mm: maybeNum("Distance between rows of a housing.", { min: 0.5, max: 50 }),
     rated_a: num("Current limit of one contact.", { min: 0.01, max: 500 }),
