@@ -79,6 +79,15 @@ export {
   unrotateXyz,
 } from "./geometry/space.ts";
 export { compareText } from "./order.ts";
+export {
+  createPackingMemory,
+  enclosingLowerBoundMm,
+  type Packing,
+  type PackingEffort,
+  type PackingMemory,
+  packCircles,
+} from "./packing/index.ts";
 export { roundTo, roundUpTo, toMicrometres } from "./quantise.ts";
+export { seededRandom } from "./random.ts";
 export { deepEqual, Query } from "./remember/index.ts";
 export { awg, COPPER_OHM_MM2_PER_M_20C, type WireGauge } from "./wire-gauge.ts";

@@ -1,0 +1,13 @@
+/**
+ * Repeatable random numbers in [0, 1) from a seed: the mulberry32 generator (T. Ettinger, public domain), 2³² long.
+ * For searches whose result must be the same on every run; not for anything secret.
+ */
+export const seededRandom = (seed: number): (() => number) => {
+  let state = seed | 0;
+  return () => {
+    state = (state + 0x6d2b79f5) | 0;
+    let t = Math.imul(state ^ (state >>> 15), 1 | state);
+    t = (t + Math.imul(t ^ (t >>> 7), 61 | t)) ^ t;
+    return ((t ^ (t >>> 14)) >>> 0) / 4294967296;
+  };
+};
