@@ -1,0 +1,50 @@
+import type { Shop } from "@pinwright/book";
+import type { PackingMemory } from "@pinwright/kernel";
+import type { Finding } from "../model/index.ts";
+import { bundleOf } from "./bundle.ts";
+
+/** A place that everything together has to go through. */
+export interface Passage {
+  readonly id: string;
+  readonly kind: "lane" | "crossing" | "hole" | "clip";
+  /** Thinnest bundle that it still holds; only a clip has one. */
+  readonly minDiameterMm: number;
+  readonly maxDiameterMm: number;
+  /** Ids of the harnesses that go through it. */
+  readonly harnessIds: readonly string[];
+  /** Diameters (mm) of all wires and cables of all harnesses in it. */
+  readonly diametersMm: readonly number[];
+}
+
+/**
+ * Whether all harnesses together, laid as one bundle, go through a place: `lane-overfull`, `crossing-overfull`,
+ * `hole-overfull`, `clip-overfull`, or `clip-loose` when a clip does not hold so thin a bundle.
+ * `lower_bound_mm` above `max_mm` says that no skill will make it fit.
+ */
+export const checkPassage = (
+  passage: Passage,
+  shop: Pick<Shop, "numbers" | "tables">,
+  memory?: PackingMemory,
+): Finding | null => {
+  if (passage.diametersMm.length === 0) return null;
+  const bundle = bundleOf(passage.diametersMm, shop, memory);
+  const found = {
+    subjects: [passage.id, ...passage.harnessIds],
+    numbers: {
+      laid_mm: bundle.laidMm,
+      packed_mm: bundle.packedMm,
+      lower_bound_mm: bundle.lowerBoundMm,
+      min_mm: passage.minDiameterMm,
+      max_mm: passage.maxDiameterMm,
+      circles: bundle.wires,
+    },
+    accepted: null,
+  };
+  if (bundle.laidMm > passage.maxDiameterMm) {
+    return { rule: `${passage.kind}-overfull`, severity: "error", ...found };
+  }
+  if (bundle.laidMm < passage.minDiameterMm) {
+    return { rule: `${passage.kind}-loose`, severity: "warning", ...found };
+  }
+  return null;
+};
