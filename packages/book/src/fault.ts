@@ -6,8 +6,11 @@ export const FAULT_CODES = [
   "file-encoding",
   "file-unreadable",
   "zip-path",
+  "zip-entry",
+  "zip-too-large",
   "machine-json",
   "format-unknown",
+  "csv-quote",
   "column-missing",
   "column-unknown",
   "column-duplicate",
@@ -30,6 +33,7 @@ export const FAULT_CODES = [
   "outline-missing",
   "outline-unreadable",
   "row-rule",
+  "faults-too-many",
 ] as const;
 
 export type FaultCode = (typeof FAULT_CODES)[number];
@@ -39,7 +43,7 @@ export interface Fault {
   readonly code: FaultCode;
   /** File as the user knows it: `devices.csv`, or `devices` as a worksheet. */
   readonly file: string;
-  /** Line in the file, the heading being 1; null when the fault is not about a row. */
+  /** Row as a spreadsheet counts it, the heading being 1; null when the fault is not about a row. */
   readonly row: number | null;
   readonly column: string | null;
   /** The value as found, shortened to 80 characters. */

@@ -1,7 +1,17 @@
 export type { Book, ReadBook, Shop } from "./book.ts";
 export { FAULT_CODES, type Fault, type FaultCode } from "./fault.ts";
+export { FaultLog, type FaultNote } from "./fault-log.ts";
+export { LIMITS, type LimitName } from "./limits.ts";
 export { FORMAT, type Machine, machineSchema } from "./machine.ts";
 export type { Outline, OutlinePoint, Ring } from "./outline/outline.ts";
+export { writeOutline } from "./outline/write.ts";
+export { type ReadShop, readRawBook, readRawShop } from "./read/book.ts";
+export { emptyBook, emptyShop } from "./read/empty.ts";
+export { BLANK_MACHINE, MACHINE_FILE } from "./read/machine.ts";
+export { plainDecimal } from "./read/plain-decimal.ts";
+export type { RawBook, RawTable } from "./read/raw.ts";
+export { shopNumbers } from "./read/shop.ts";
+export { COLOUR_CODES, COLOUR_NAMES, type ColourCode } from "./schema/colour.ts";
 export { type CellKind, type Column, LANGUAGES } from "./schema/column.ts";
 export {
   SHOP_SETTINGS,
@@ -21,3 +31,5 @@ export {
   type ShopTableName,
   type ShopTables,
 } from "./schema/tables/index.ts";
+export { editDistance, nearest } from "./text/nearest.ts";
+export { rawTable } from "./write/table.ts";

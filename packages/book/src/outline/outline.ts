@@ -13,4 +13,6 @@ export type Ring = readonly OutlinePoint[];
  */
 export interface Outline {
   readonly rings: readonly Ring[];
+  /** Text of the DXF or SVG file that it was read from, so that writing the book gives the same file. */
+  readonly source?: string;
 }

@@ -1,0 +1,104 @@
+import { createReadStream } from "node:fs";
+import { readdir, stat } from "node:fs/promises";
+import { dirname, join } from "node:path";
+import type { BookFiles } from "../csv/files.ts";
+import { bookPath, OUTLINE_FOLDER, SHOP_FOLDER } from "../csv/paths.ts";
+import type { FaultLog } from "../fault-log.ts";
+import { LIMITS } from "../limits.ts";
+import { type Budget, newBudget, TextIntake } from "./intake.ts";
+
+const CHUNK_BYTES = 64 * 1024;
+
+const byCodePoint = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+
+/** Names of the plain files of a folder in code-point order; none when there is no such folder. */
+async function fileNames(folder: string): Promise<readonly string[]> {
+  const entries = await readdir(folder, { withFileTypes: true }).catch(() => []);
+  return entries
+    .filter((entry) => entry.isFile() || entry.isSymbolicLink())
+    .map((entry) => entry.name)
+    .sort(byCodePoint);
+}
+
+export const isFolder = async (path: string): Promise<boolean> =>
+  stat(path).then(
+    (s) => s.isDirectory(),
+    () => false,
+  );
+
+/** Text of one file within the limits, or null with a fault. */
+async function readText(file: string, path: string, budget: Budget, log: FaultLog): Promise<string | null> {
+  const intake = new TextIntake(path, budget);
+  try {
+    for await (const piece of createReadStream(file, { highWaterMark: CHUNK_BYTES })) {
+      const fault = intake.push(piece, false);
+      if (fault === null) continue;
+      log.add(fault);
+      return null;
+    }
+  } catch (error) {
+    const why = error instanceof Error && "code" in error ? String(error.code) : "unknown reason";
+    log.add({
+      code: "file-unreadable",
+      file: path,
+      expected: `a file that can be read; the system says ${why}`,
+    });
+    return null;
+  }
+  const fault = intake.push(new Uint8Array(0), true);
+  if (fault === null) return intake.text();
+  log.add(fault);
+  return null;
+}
+
+/** Reads the files of a book's folder, and of the shop in it or beside it, as far as the limits allow. */
+export async function readFolderFiles(folder: string, log: FaultLog): Promise<BookFiles> {
+  const places: [path: string, file: string][] = [];
+  for (const name of await fileNames(folder)) places.push([name, join(folder, name)]);
+  const outlines = await fileNames(join(folder, OUTLINE_FOLDER));
+  for (const name of outlines.slice(0, LIMITS.outlineFiles)) {
+    places.push([`${OUTLINE_FOLDER}/${name}`, join(folder, OUTLINE_FOLDER, name)]);
+  }
+  if (outlines.length > LIMITS.outlineFiles) {
+    log.add({
+      code: "file-too-large",
+      file: `${OUTLINE_FOLDER}/`,
+      expected: `at most ${LIMITS.outlineFiles} files; the others are not read`,
+    });
+  }
+  const shop = await shopFolder(folder);
+  if (shop !== null)
+    for (const name of await fileNames(shop)) places.push([`${SHOP_FOLDER}/${name}`, join(shop, name)]);
+  return readPlaces(places, log);
+}
+
+/** Reads the tables of a shop's folder. */
+export async function readShopFiles(folder: string, log: FaultLog): Promise<BookFiles> {
+  const names = await fileNames(folder);
+  return readPlaces(
+    names.map((name) => [`${SHOP_FOLDER}/${name}`, join(folder, name)]),
+    log,
+  );
+}
+
+async function readPlaces(places: readonly (readonly [string, string])[], log: FaultLog): Promise<BookFiles> {
+  const budget = newBudget();
+  const texts = new Map<string, string>();
+  const unreadable = new Set<string>();
+  for (const [path, file] of places) {
+    const { kind } = bookPath(path);
+    if (kind === "other") continue;
+    const text = kind === "unknown" ? "" : await readText(file, path, budget, log);
+    if (text === null) unreadable.add(path);
+    else texts.set(path, text);
+  }
+  return { texts, unreadable, guarded: true };
+}
+
+/** The shop that goes with a book: in its folder, else beside it, else none. */
+async function shopFolder(folder: string): Promise<string | null> {
+  for (const candidate of [join(folder, SHOP_FOLDER), join(dirname(folder), SHOP_FOLDER)]) {
+    if (await isFolder(candidate)) return candidate;
+  }
+  return null;
+}

@@ -1,0 +1,63 @@
+import { plainDecimal } from "../read/plain-decimal.ts";
+import type { Outline, Ring } from "./outline.ts";
+
+/** Extent of the rings of an outline, in mm. */
+interface Extent {
+  readonly minX: number;
+  readonly minY: number;
+  readonly maxX: number;
+  readonly maxY: number;
+}
+
+function extentOf(rings: readonly Ring[]): Extent {
+  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const ring of rings) {
+    for (const { xMm, yMm } of ring) {
+      minX = Math.min(minX, xMm);
+      minY = Math.min(minY, yMm);
+      maxX = Math.max(maxX, xMm);
+      maxY = Math.max(maxY, yMm);
+    }
+  }
+  return minX > maxX ? { minX: 0, minY: 0, maxX: 0, maxY: 0 } : { minX, minY, maxX, maxY };
+}
+
+/** Micrometres are finer than anything that is cut from such a drawing. */
+const mm = (value: number): string => plainDecimal(Math.round(value * 1000) / 1000);
+
+/** SVG points down, outlines point up: y changes its sign, and the view box follows. */
+function writeSvg(outline: Outline): string {
+  const { minX, minY, maxX, maxY } = extentOf(outline.rings);
+  const [width, height] = [mm(maxX - minX), mm(maxY - minY)];
+  const paths = outline.rings.map((ring) => {
+    const corners = ring.map(({ xMm, yMm }) => `${mm(xMm)} ${mm(yMm === 0 ? 0 : -yMm)}`);
+    return `M ${corners.join(" L ")} Z`;
+  });
+  return [
+    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}mm" height="${height}mm" viewBox="${mm(minX)} ${mm(maxY === 0 ? 0 : -maxY)} ${width} ${height}">`,
+    `  <path fill-rule="evenodd" d="${paths.join(" ")}"/>`,
+    "</svg>",
+    "",
+  ].join("\n");
+}
+
+/** DXF of release 12, which every program reads: closed polylines, millimetres. */
+function writeDxf(outline: Outline): string {
+  const lines: (string | number)[] = [
+    ...[0, "SECTION", 2, "HEADER", 9, "$ACADVER", 1, "AC1009", 9, "$INSUNITS", 70, 4, 0, "ENDSEC"],
+    ...[0, "SECTION", 2, "ENTITIES"],
+  ];
+  for (const ring of outline.rings) {
+    lines.push(0, "POLYLINE", 8, "0", 66, 1, 70, 1, 10, "0", 20, "0", 30, "0");
+    for (const { xMm, yMm } of ring) lines.push(0, "VERTEX", 8, "0", 10, mm(xMm), 20, mm(yMm), 30, "0");
+    lines.push(0, "SEQEND", 8, "0");
+  }
+  lines.push(0, "ENDSEC", 0, "EOF");
+  return `${lines.join("\n")}\n`;
+}
+
+/** The drawing of an outline: the file that it came from, or a new one in the format that the name ends with. */
+export function writeOutline(name: string, outline: Outline): string {
+  if (outline.source !== undefined) return outline.source;
+  return name.toLowerCase().endsWith(".svg") ? writeSvg(outline) : writeDxf(outline);
+}
