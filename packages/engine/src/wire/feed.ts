@@ -1,0 +1,65 @@
+import { compareText } from "@pinwright/kernel";
+import type { Machine } from "../model/index.ts";
+import { linkedPoints, mateOf, type NetIndex } from "./net-index.ts";
+
+/** Without an element that tells, boards feed what is not a board, and an in-line connector feeds a device. */
+const BOARD_RANK = 3;
+const INLINE_RANK = 4;
+const DEVICE_RANK = 5;
+
+function rankOf(machine: Machine, index: NetIndex, pointId: string): number {
+  const kind = machine.items.get(machine.points.get(pointId)?.itemId ?? "")?.kind;
+  const own = kind === "board" ? BOARD_RANK : kind === "inline" ? INLINE_RANK : DEVICE_RANK;
+  return Math.min(own, ...linkedPoints(index, pointId).map((linked) => index.feedRank.get(linked) ?? own));
+}
+
+/**
+ * The end of a net within a harness that its wires start from. It is the net's `source` point if that is in this
+ * harness, else a supply, a driver, an input or a board, else the half of an in-line connector through which the net comes
+ * from the harness that has one of those, else the first end in code-point order. Null when the net has no end here.
+ */
+export function feedPoint(
+  machine: Machine,
+  index: NetIndex,
+  netId: string,
+  harnessId: string,
+): string | null {
+  const ends = index.endsByNet.get(netId) ?? [];
+  const own = ends.filter((end) => end.harness === harnessId).map((end) => end.point);
+  if (own.length === 0) return null;
+  const wanted = machine.nets.get(netId)?.source ?? null;
+  const ranked = ends
+    .map((end) => ({ ...end, rank: end.point === wanted ? -1 : rankOf(machine, index, end.point) }))
+    .sort((a, b) => a.rank - b.rank || compareText(a.point, b.point) || compareText(a.harness, b.harness));
+  const best = ranked[0];
+  const bestOwn = ranked.find((end) => end.harness === harnessId);
+  if (best === undefined || bestOwn === undefined) return null;
+  if (bestOwn.rank === best.rank) return bestOwn.point;
+  return entryPoint(machine, ends, best.harness, harnessId) ?? bestOwn.point;
+}
+
+/** The in-line half through which a net enters `harnessId` on the way with fewest connectors from `fromHarness`. */
+function entryPoint(
+  machine: Machine,
+  ends: readonly { readonly point: string; readonly harness: string }[],
+  fromHarness: string,
+  harnessId: string,
+): string | null {
+  const harnessOf = new Map(ends.map((end) => [end.point, end.harness]));
+  const reached = new Set([fromHarness]);
+  let edge = [fromHarness];
+  while (edge.length > 0) {
+    const next: string[] = [];
+    for (const end of ends) {
+      if (!edge.includes(end.harness)) continue;
+      const mate = mateOf(machine, end.point);
+      const into = mate === null ? undefined : harnessOf.get(mate);
+      if (mate === null || into === undefined || reached.has(into)) continue;
+      if (into === harnessId) return mate;
+      reached.add(into);
+      next.push(into);
+    }
+    edge = next.sort(compareText);
+  }
+  return null;
+}

@@ -1,0 +1,12 @@
+export {
+  optimum,
+  type SettledChoice,
+  settleWires,
+  type WiredNet,
+  type WireOptions,
+  wireHarness,
+  wireNet,
+} from "./harness.ts";
+export { linkedPoints, mateOf, type NetIndex, netIndex } from "./net-index.ts";
+export type { LandingDistance } from "./task.ts";
+export { contactTakes, netWireType, stockedTypes, wiresPerContact } from "./wire-type.ts";
