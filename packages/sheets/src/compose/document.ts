@@ -1,0 +1,69 @@
+import type { SheetLanguage } from "@pinwright/words";
+import { bodyHash } from "./body-hash.ts";
+import type { Grid } from "./grid.ts";
+import type { Mark, Page } from "./mark.ts";
+import { frameOf, type Paper } from "./paper.ts";
+import { frameMarks, type Identity } from "./title-block.ts";
+
+/** One sheet, composed: what SVG, PDF, DXF, XLSX and CSV are written from. */
+export interface SheetDocument {
+  /** `<harness>.<kind>`, with the format of a drawing where there are several. */
+  readonly id: string;
+  /** Name of its files without the extension. */
+  readonly fileName: string;
+  /** Title in the languages of the sheet, in one line. */
+  readonly title: string;
+  readonly language: SheetLanguage;
+  readonly pages: readonly Page[];
+  /** SHA-256 of what it says, without date, sheet count and code. */
+  readonly bodyHash: string;
+  /** Text of the code in its corner. */
+  readonly code: string;
+  /** The same content as rows, for spreadsheets; empty for a drawing. */
+  readonly grids: readonly Grid[];
+  readonly identity: Identity;
+}
+
+/** A page without its frame. */
+export interface PageBody {
+  readonly paper: Paper;
+  readonly marks: readonly Mark[];
+}
+
+/** The text that the code in the corner of a sheet holds. */
+export function codeText(identity: Identity, hash: string): string {
+  return `pinwright:${identity.machineId}:${identity.revision}:${identity.sheetId}:${hash.slice(0, 12)}`;
+}
+
+/**
+ * Puts frames with title blocks round the bodies of a sheet. The body hash also covers what the title block says
+ * (machine, title, revision, state).
+ */
+export function assemble(
+  identity: Identity,
+  language: SheetLanguage,
+  bodies: readonly PageBody[],
+  grids: readonly Grid[],
+): SheetDocument {
+  const framed = (code: string): Page[] =>
+    bodies.map((body, i) => ({
+      ...body.paper,
+      marks: [
+        ...body.marks,
+        ...frameMarks(identity, language, frameOf(body.paper), { sheet: i + 1, of: bodies.length, code }),
+      ],
+    }));
+  const hash = bodyHash(framed(""));
+  const code = codeText(identity, hash);
+  return {
+    id: identity.sheetId,
+    fileName: identity.fileName,
+    title: identity.documentTitle,
+    language,
+    pages: framed(code),
+    bodyHash: hash,
+    code,
+    grids,
+    identity,
+  };
+}

@@ -1,0 +1,55 @@
+import { group } from "./draw.ts";
+import type { Box, Mark } from "./mark.ts";
+
+/** A piece of a page that is never broken. Its marks have their origin at its own top left corner. */
+export interface Block {
+  readonly heightMm: number;
+  readonly marks: readonly Mark[];
+  /** Set again at the top of a page that starts with this block: the header of its table. */
+  readonly repeat?: Block;
+  /** Not left alone at the foot of a page: at least this much of what follows comes with it. */
+  readonly keepMm?: number;
+}
+
+/** White space between two blocks. */
+export function gap(heightMm: number): Block {
+  return { heightMm, marks: [] };
+}
+
+/** One block made of two, the second below the first. */
+export function stacked(upper: Block, lower: Block): Block {
+  return {
+    heightMm: upper.heightMm + lower.heightMm,
+    marks: [...upper.marks, group(lower.marks, 0, upper.heightMm)],
+  };
+}
+
+/**
+ * Sets blocks one below the other into the bodies of pages; a block that does not fit starts the next page. A
+ * block that is higher than a body stands on a page by itself: whoever makes blocks keeps them lower.
+ * @param bodyOf the body of page n, counted from 0
+ */
+export function flow(blocks: readonly Block[], bodyOf: (page: number) => Box): Mark[][] {
+  const pages: Mark[][] = [[]];
+  let body = bodyOf(0);
+  let yMm = body.yMm;
+  let empty = true;
+  const set = (block: Block): void => {
+    if (block.marks.length > 0) pages[pages.length - 1]?.push(group(block.marks, body.xMm, yMm));
+    yMm += block.heightMm;
+  };
+  for (const block of blocks) {
+    const needed = block.heightMm + (block.keepMm ?? 0);
+    if (!empty && yMm + needed > body.yMm + body.heightMm + 1e-6) {
+      body = bodyOf(pages.length);
+      pages.push([]);
+      yMm = body.yMm;
+      empty = true;
+    }
+    if (empty && block.marks.length === 0) continue;
+    if (empty && block.repeat !== undefined && pages.length > 1) set(block.repeat);
+    set(block);
+    empty = false;
+  }
+  return pages;
+}

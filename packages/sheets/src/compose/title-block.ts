@@ -1,0 +1,257 @@
+import type { SheetLanguage } from "@pinwright/words";
+import { at, box, changing, LINE, line, rect, stroke, TEXT, write } from "./draw.ts";
+import type { Box, Mark } from "./mark.ts";
+import { say } from "./say.ts";
+import { leadingMm, textWidthMm } from "./text.ts";
+import { wrap } from "./wrap.ts";
+
+/** What a title block says of a sheet: the data fields of ISO 7200. */
+export interface Identity {
+  readonly machineId: string;
+  /** `<harness>.<kind>`. */
+  readonly sheetId: string;
+  readonly fileName: string;
+  /** Title of the document in one line. */
+  readonly documentTitle: string;
+  readonly owner: string;
+  /** Document type, a line for each language. */
+  readonly documentType: string;
+  /** What is shown: the harness; a line for each language. */
+  readonly title: string;
+  /** The machine that it belongs to. */
+  readonly supplement: string;
+  readonly number: string;
+  readonly revision: string;
+  /** Date of issue as year-month-day. */
+  readonly date: string;
+  readonly creator: string;
+  readonly approved: string;
+  readonly state: "draft" | "released";
+  /** `1:1`, or blank on a list. */
+  readonly scale: string;
+}
+
+export interface SheetCount {
+  readonly sheet: number;
+  readonly of: number;
+  readonly code: string;
+}
+
+/** Height of the title block on the first sheet, and of the strip on the ones that follow. */
+export const TITLE_BLOCK_MM = { full: 41, strip: 19, width: 180 } as const;
+
+/** Text in the largest of some heights in which it fits a cell; at the smallest, what does not fit ends in “…”. */
+function fitted(
+  text: string,
+  widthMm: number,
+  roomMm: number,
+  heights: readonly number[],
+): { readonly lines: readonly string[]; readonly heightMm: number } {
+  const smallest = heights[heights.length - 1] ?? TEXT.small;
+  for (const heightMm of heights) {
+    const lines = wrap(text, widthMm, heightMm);
+    if (heightMm + (lines.length - 1) * leadingMm(heightMm) <= roomMm) return { lines, heightMm };
+  }
+  const most = Math.max(1, Math.floor((roomMm - smallest) / leadingMm(smallest)) + 1);
+  const lines = wrap(text, widthMm, smallest).slice(0, most);
+  let last = lines[most - 1] ?? "";
+  while (last !== "" && textWidthMm(`${last}…`, smallest) > widthMm) last = last.slice(0, -1);
+  return { lines: [...lines.slice(0, -1), `${last}…`], heightMm: smallest };
+}
+
+interface Cell {
+  readonly caption: string;
+  readonly value: string;
+  readonly widthMm: number;
+  readonly heights?: readonly number[];
+  readonly bold?: boolean;
+  /** Differs between prints of the same sheet. */
+  readonly changing?: boolean;
+}
+
+function cellMarks(cell: Cell, b: Box): Mark[] {
+  const captionBaseMm = 2.9;
+  const valueTopMm = 4.4;
+  const { lines, heightMm } = fitted(
+    cell.value,
+    b.widthMm - 2.4,
+    b.heightMm - valueTopMm - 1.2,
+    cell.heights ?? [TEXT.normal, TEXT.small],
+  );
+  const value = lines
+    .filter((t) => t !== "")
+    .map((t, i) =>
+      write(t, at(b.xMm + 1.2, b.yMm + valueTopMm + heightMm + i * leadingMm(heightMm)), {
+        heightMm,
+        weight: cell.bold === true ? "bold" : "regular",
+      }),
+    );
+  return [
+    rect(b, stroke("ink", LINE.thin)),
+    ...(cell.caption === ""
+      ? []
+      : [
+          write(cell.caption, at(b.xMm + 1.2, b.yMm + captionBaseMm), {
+            heightMm: TEXT.small,
+            ink: "accent",
+          }),
+        ]),
+    ...(cell.changing === true ? [changing(value)] : value),
+  ];
+}
+
+function rowMarks(cells: readonly Cell[], xMm: number, yMm: number, heightMm: number): Mark[] {
+  const marks: Mark[] = [];
+  let x = xMm;
+  for (const cell of cells) {
+    marks.push(...cellMarks(cell, box(x, yMm, cell.widthMm, heightMm)));
+    x += cell.widthMm;
+  }
+  return marks;
+}
+
+function codeMarks(code: string, b: Box, sizeMm: number): Mark[] {
+  const where = at(b.xMm + (b.widthMm - sizeMm) / 2, b.yMm + (b.heightMm - sizeMm) / 2);
+  return [
+    rect(b, stroke("ink", LINE.thin)),
+    ...(code === "" ? [] : [changing([{ kind: "code", at: where, sizeMm, text: code, layer: "BORDER" }])]),
+  ];
+}
+
+/** Frame and title block of one page: the full block on the first sheet, a strip on the others. */
+export function frameMarks(
+  identity: Identity,
+  language: SheetLanguage,
+  frame: Box,
+  count: SheetCount,
+): Mark[] {
+  const words = (choose: Parameters<typeof say>[1]): string => say(language, choose, " · ");
+  const state = words((w) => (identity.state === "draft" ? w.titleBlock.draft : w.titleBlock.released));
+  const sheet: Cell = {
+    caption: words((w) => w.titleBlock.sheet),
+    value: `${count.sheet} / ${count.of}`,
+    widthMm: 24,
+    bold: true,
+    changing: true,
+  };
+  const number: Cell = { caption: words((w) => w.titleBlock.number), value: identity.number, widthMm: 62 };
+  const revision: Cell = {
+    caption: words((w) => w.titleBlock.revision),
+    value: identity.revision,
+    widthMm: 24,
+    bold: true,
+  };
+  const date: Cell = {
+    caption: words((w) => w.titleBlock.date),
+    value: identity.date,
+    widthMm: 36,
+    changing: true,
+  };
+  const left = frame.xMm + frame.widthMm - TITLE_BLOCK_MM.width;
+  const bottom = frame.yMm + frame.heightMm;
+  const outer = rect(frame, stroke("ink", LINE.frame));
+  if (count.sheet > 1) {
+    const top = bottom - TITLE_BLOCK_MM.strip;
+    const upper: Cell[] = [
+      {
+        caption: identity.documentType.split("\n").join(" · "),
+        value: identity.title.split("\n").join(" · "),
+        widthMm: 110,
+        bold: true,
+      },
+      { caption: words((w) => w.titleBlock.state), value: state, widthMm: 48 },
+    ];
+    const lower: Cell[] = [number, revision, date, { ...sheet, widthMm: 36 }];
+    return [
+      outer,
+      ...rowMarks(upper, left, top, 9.5),
+      ...rowMarks(lower, left, top + 9.5, 9.5),
+      ...codeMarks(count.code, box(left + 158, top, 22, 19), 15),
+      rect(box(left, top, TITLE_BLOCK_MM.width, TITLE_BLOCK_MM.strip), stroke("ink", LINE.strong)),
+    ];
+  }
+  const top = bottom - TITLE_BLOCK_MM.full;
+  return [
+    outer,
+    ...rowMarks(
+      [
+        { caption: words((w) => w.titleBlock.owner), value: identity.owner, widthMm: 50 },
+        {
+          caption: words((w) => w.titleBlock.documentType),
+          value: identity.documentType.split("\n").join(" · "),
+          widthMm: 60,
+          bold: true,
+        },
+        { caption: words((w) => w.titleBlock.state), value: state, widthMm: 36, bold: true },
+      ],
+      left,
+      top,
+      9,
+    ),
+    ...rowMarks(
+      [
+        {
+          caption: words((w) => w.titleBlock.title),
+          value: identity.title,
+          widthMm: 86,
+          bold: true,
+          heights: [TEXT.large, TEXT.normal, TEXT.small],
+        },
+        { caption: words((w) => w.titleBlock.machine), value: identity.supplement, widthMm: 60 },
+      ],
+      left,
+      top + 9,
+      14,
+    ),
+    ...rowMarks([number, revision, date, sheet], left, top + 23, 9),
+    ...rowMarks(
+      [
+        { caption: words((w) => w.titleBlock.creator), value: identity.creator, widthMm: 36 },
+        { caption: words((w) => w.titleBlock.approved), value: identity.approved, widthMm: 36 },
+        {
+          caption: words((w) => w.titleBlock.scale),
+          value: identity.scale === "" ? "—" : identity.scale,
+          widthMm: 24,
+        },
+        { caption: words((w) => w.titleBlock.unit), value: "mm", widthMm: 50 },
+      ],
+      left,
+      top + 32,
+      9,
+    ),
+    ...codeBoxMarks(
+      words((w) => w.titleBlock.code),
+      count.code,
+      box(left + 146, top, 34, TITLE_BLOCK_MM.full),
+    ),
+    rect(box(left, top, TITLE_BLOCK_MM.width, TITLE_BLOCK_MM.full), stroke("ink", LINE.frame)),
+  ];
+}
+
+/** The code with its own text under it, for whoever has no reader. */
+function codeBoxMarks(caption: string, code: string, b: Box): Mark[] {
+  const inner = b.widthMm - 2.4;
+  const captionLines = wrap(caption, inner, TEXT.small);
+  const codeLines = code === "" ? [] : wrap(code, inner, TEXT.small);
+  const captionStepMm = leadingMm(TEXT.small);
+  // The code's text has no Chinese and may stand closer.
+  const codeStepMm = captionStepMm - 0.5;
+  const textMm = captionLines.length * captionStepMm + codeLines.length * codeStepMm + 1;
+  const sizeMm = Math.min(23, b.heightMm - textMm - 3.5);
+  const where = at(b.xMm + (b.widthMm - sizeMm) / 2, b.yMm + 2);
+  const under = where.yMm + sizeMm + 0.8;
+  const set = (lines: readonly string[], from: number, stepMm: number): Mark[] =>
+    lines.map((t, i) => write(t, at(b.xMm + 1.2, from + (i + 1) * stepMm - 0.6), { heightMm: TEXT.small }));
+  return [
+    line(at(b.xMm, b.yMm), at(b.xMm, b.yMm + b.heightMm), stroke("ink", LINE.thin)),
+    ...set(captionLines, under, captionStepMm),
+    ...(code === ""
+      ? []
+      : [
+          changing([
+            { kind: "code", at: where, sizeMm, text: code, layer: "BORDER" },
+            ...set(codeLines, under + captionLines.length * captionStepMm, codeStepMm),
+          ]),
+        ]),
+  ];
+}
