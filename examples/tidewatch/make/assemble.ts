@@ -1,19 +1,58 @@
-import type { BookTableName, BookTables } from "@pinwright/book";
-import { BOOK_TABLES } from "@pinwright/book";
+import {
+  type Book,
+  type BookTables,
+  emptyBook,
+  emptyShop,
+  machineSchema,
+  type Outline,
+  type Shop,
+  type ShopTables,
+} from "@pinwright/book";
 import { TOPICS } from "./topics.ts";
 
-/** All tables of the machine, in the order of the topics, and its outline drawings as SVG text. */
-export const assemble = (): { tables: BookTables; outlines: ReadonlyMap<string, string> } => {
+const MACHINE = machineSchema.parse({
+  format: 1,
+  id: "tidewatch",
+  label: "Tidewatch",
+  label_zh: "守潮人",
+  revision: "A",
+  date: "2026-11-25",
+  owner: "Pinwright examples",
+  approved: "",
+  languages: ["en", "zh"],
+  slope_deg: 6.5,
+  ball_mm: 27,
+});
+
+/** The tables that every part gives, one after the other; `blank` has every name of the schema. */
+function merge<T extends object>(blank: T, parts: readonly Partial<T>[]): T {
   const merged: Record<string, unknown[]> = {};
-  const outlines = new Map<string, string>();
-  for (const name of Object.keys(BOOK_TABLES)) merged[name] = [];
-  for (const topic of TOPICS) {
-    for (const [name, added] of Object.entries(topic.tables)) merged[name]?.push(...added);
-    for (const [file, svg] of Object.entries(topic.outlines ?? {})) {
-      if (outlines.has(file)) throw new Error(`Two topics draw the outline ${file}.`);
-      outlines.set(file, svg);
+  for (const name of Object.keys(blank)) merged[name] = [];
+  for (const part of parts) {
+    for (const [name, added] of Object.entries(part)) {
+      if (Array.isArray(added)) merged[name]?.push(...added);
     }
   }
-  // Every name of BOOK_TABLES has been given its list, and only a topic's typed rows went in.
-  return { tables: merged as { [N in BookTableName]: [] }, outlines };
-};
+  // Every name of `blank` has its list and only rows of that table went into it.
+  return merged as T;
+}
+
+/** The book of Tidewatch and its shop, rows in the order of the topics. */
+export function assemble(): { readonly book: Book; readonly shop: Shop } {
+  const outlines = new Map<string, Outline>();
+  for (const topic of TOPICS) {
+    for (const [file, outline] of topic.outlines ?? []) {
+      if (outlines.has(file)) throw new Error(`Two topics draw the outline ${file}.`);
+      outlines.set(file, outline);
+    }
+  }
+  const tables: BookTables = merge(
+    emptyBook().tables,
+    TOPICS.map((topic) => topic.tables),
+  );
+  const shopTables: ShopTables = merge(
+    emptyShop().tables,
+    TOPICS.map((topic) => topic.shop ?? {}),
+  );
+  return { book: { machine: MACHINE, tables, outlines }, shop: { ...emptyShop(), tables: shopTables } };
+}

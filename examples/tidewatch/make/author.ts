@@ -1,10 +1,20 @@
-import { BOOK_TABLES, type BookRow, type BookTableName, type BookTables, type Table } from "@pinwright/book";
+import {
+  BOOK_TABLES,
+  type BookRow,
+  type BookTableName,
+  type BookTables,
+  type Outline,
+  type ShopTables,
+  type Table,
+} from "@pinwright/book";
 
 /** What one topic of the machine adds to the book. */
 export type Topic = {
   readonly tables: Partial<BookTables>;
-  /** Outline drawings by file name, as SVG text in millimetres. */
-  readonly outlines?: Readonly<Record<string, string>>;
+  /** What the topic adds to the shop that the book travels with. */
+  readonly shop?: Partial<ShopTables>;
+  /** Outline drawings by file name. */
+  readonly outlines?: ReadonlyMap<string, Outline>;
 };
 
 /**
