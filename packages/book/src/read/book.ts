@@ -1,6 +1,12 @@
-import type { Book, Shop } from "../book.ts";
+import type { ReadBook, Shop } from "../book.ts";
+import { checkItemIds } from "../check/item-ids.ts";
+import { Names } from "../check/names.ts";
+import { checkReferences } from "../check/references.ts";
+import { checkRules } from "../check/rules.ts";
 import type { Fault } from "../fault.ts";
 import { FaultLog } from "../fault-log.ts";
+import { BOOK_RULES } from "../rules/index.ts";
+import { SHOP_RULES } from "../rules/shop.ts";
 import type { Table } from "../schema/table.ts";
 import { BOOK_TABLES, type BookTables, SHOP_TABLES, type ShopTables } from "../schema/tables/index.ts";
 import { MACHINE_FILE, readMachine } from "./machine.ts";
@@ -37,16 +43,16 @@ const rowsByName = (tables: ReadonlyMap<string, TableRows>) =>
   Object.fromEntries([...tables].map(([name, t]) => [name, t.rows]));
 
 /** Turns raw tables into a book with types, and says everything that is wrong with them. */
-export function readRawBook(raw: RawBook, log = new FaultLog()): { book: Book; faults: readonly Fault[] } {
+export function readRawBook(raw: RawBook, log = new FaultLog()): ReadBook {
   const machine = readMachine(raw.machine, MACHINE_FILE, log);
   const tables = readTables(BOOK_TABLES, raw.tables, raw.unreadable, log);
-  const book: Book = {
-    machine,
-    // `readTables` walked the same schema that the type is made from.
-    tables: rowsByName(tables) as unknown as BookTables,
-    outlines: new Map(),
-  };
-  return { book, faults: log.list() };
+  checkItemIds(tables, log);
+  const outlineNames = new Set([...raw.outlines.keys(), ...raw.unreadable]);
+  checkReferences(tables.values(), new Names(tables), outlineNames, log);
+  // `readTables` walked the same schema that the type is made from.
+  const typed = rowsByName(tables) as unknown as BookTables;
+  checkRules(BOOK_RULES, typed, tables, log);
+  return { book: { machine, tables: typed, outlines: new Map() }, faults: log.list() };
 }
 
 /** The same for the tables of a shop. */
@@ -56,7 +62,9 @@ export function readRawShop(
   log = new FaultLog(),
 ): ReadShop {
   const tables = readTables(SHOP_TABLES, raw, unreadable, log);
+  checkReferences(tables.values(), new Names(tables), new Set(), log);
   // `readTables` walked the same schema that the type is made from.
   const typed = rowsByName(tables) as unknown as ShopTables;
+  checkRules(SHOP_RULES, typed, tables, log);
   return { shop: { tables: typed, numbers: shopNumbers(typed.shop_settings) }, faults: log.list() };
 }

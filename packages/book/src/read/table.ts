@@ -13,6 +13,8 @@ export interface TableRows {
   rows: AnyRow[];
   /** Row in the file, the heading being 1. */
   lines: number[];
+  /** Cells that had a fault, so that no rule complains of the blank that took their place; see `markBad`. */
+  readonly bad: Set<string>;
   /** False when the file could not be read as far as its keys: references into it are then not judged. */
   readonly usable: boolean;
 }
@@ -22,8 +24,18 @@ export const emptyTable = (table: Table, file: string, usable = true): TableRows
   file,
   rows: [],
   lines: [],
+  bad: new Set(),
   usable,
 });
+
+/** Remembers that a cell, or with `line` null a whole column, holds a blank only because it was faulty. */
+export const markBad = (source: TableRows, line: number | null, column: string): void => {
+  source.bad.add(`${line ?? "all"} ${column}`);
+};
+
+/** Whether the value of a cell stands for one that was faulty. */
+export const isBad = (source: TableRows, line: number, column: string): boolean =>
+  source.bad.size > 0 && (source.bad.has(`${line} ${column}`) || source.bad.has(`all ${column}`));
 
 interface CompiledColumn {
   readonly name: string;
@@ -59,6 +71,9 @@ export function readTable(table: Table, raw: RawTable, log: FaultLog): TableRows
   );
   if (keyMissing) return emptyTable(table, raw.file, false);
   const result = emptyTable(table, raw.file);
+  columns.forEach((column, i) => {
+    if (places[i] === -1 && table.columns[column.name]?.required === true) markBad(result, null, column.name);
+  });
   const width = raw.header.length;
   const seen = new Map<string, number>();
   for (const [index, cells] of raw.rows.entries()) {
@@ -74,7 +89,7 @@ export function readTable(table: Table, raw: RawTable, log: FaultLog): TableRows
     }
     if (cells.every((cell) => cell === "")) continue;
     if (cells.length !== width) checkWidth(raw, cells, line, width, log);
-    const row = readRow(columns, places, cells, line, raw.file, log);
+    const row = readRow(columns, places, cells, line, result, log);
     if (row === null) continue;
     const key = keyText(table, row);
     const before = seen.get(key);
@@ -94,7 +109,7 @@ function readRow(
   places: readonly number[],
   cells: readonly string[],
   line: number,
-  file: string,
+  result: TableRows,
   log: FaultLog,
 ): AnyRow | null {
   const row: AnyRow = {};
@@ -110,9 +125,10 @@ function readRow(
     if (reading instanceof CellProblem) {
       row[column.name] = column.blank;
       if (column.isKey) keyIsGood = false;
+      markBad(result, line, column.name);
       log.add({
         code: reading.code,
-        file,
+        file: result.file,
         row: line,
         column: column.name,
         value: cell,

@@ -1,0 +1,25 @@
+import { rowRule } from "./rule.ts";
+
+export const testsScope = rowRule(
+  {
+    table: "tests",
+    about:
+      "A test of a board, harness or mechanism names its board type, harness or mechanism type, and no other.",
+    reads: ["scope", "board_type", "harness", "mechanism_type"],
+  },
+  () => (row) => {
+    const subjects = [
+      ["board_type", row.board_type, "board"],
+      ["harness", row.harness, "harness"],
+      ["mechanism_type", row.mechanism_type, "mechanism"],
+    ] as const;
+    for (const [column, value, scope] of subjects) {
+      if (row.scope === scope && value === null)
+        return { column, expected: `a value, because the scope is \`${scope}\`` };
+      if (row.scope !== scope && value !== null) {
+        return { column, expected: `blank, because the scope is \`${row.scope}\``, nearest: "" };
+      }
+    }
+    return null;
+  },
+);
