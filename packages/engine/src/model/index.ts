@@ -5,5 +5,6 @@ export type * from "./harness.ts";
 export { groupRows, rowsById } from "./kits.ts";
 export type * from "./line-result.ts";
 export type * from "./machine.ts";
+export { makeFinding } from "./make-finding.ts";
 export { appliesTo, Resolver, resolveMachine, usualOptions } from "./resolve.ts";
 export { roomPlaces, straightDistances, usualPoseId } from "./room.ts";

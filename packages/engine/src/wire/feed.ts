@@ -27,15 +27,25 @@ export function feedPoint(
   const ends = index.endsByNet.get(netId) ?? [];
   const own = ends.filter((end) => end.harness === harnessId).map((end) => end.point);
   if (own.length === 0) return null;
-  const wanted = machine.nets.get(netId)?.source ?? null;
-  const ranked = ends
-    .map((end) => ({ ...end, rank: end.point === wanted ? -1 : rankOf(machine, index, end.point) }))
-    .sort((a, b) => a.rank - b.rank || compareText(a.point, b.point) || compareText(a.harness, b.harness));
+  const ranked = rankedEnds(machine, index, netId);
   const best = ranked[0];
   const bestOwn = ranked.find((end) => end.harness === harnessId);
   if (best === undefined || bestOwn === undefined) return null;
   if (bestOwn.rank === best.rank) return bestOwn.point;
   return entryPoint(machine, ends, best.harness, harnessId) ?? bestOwn.point;
+}
+
+/** Ends of a net with how near each is to where the net is fed from, nearest first. */
+function rankedEnds(machine: Machine, index: NetIndex, netId: string) {
+  const wanted = machine.nets.get(netId)?.source ?? null;
+  return (index.endsByNet.get(netId) ?? [])
+    .map((end) => ({ ...end, rank: end.point === wanted ? -1 : rankOf(machine, index, end.point) }))
+    .sort((a, b) => a.rank - b.rank || compareText(a.point, b.point) || compareText(a.harness, b.harness));
+}
+
+/** The point through which the whole current of a net comes into the machine's wires; null when it has no end. */
+export function machineFeed(machine: Machine, index: NetIndex, netId: string): string | null {
+  return rankedEnds(machine, index, netId)[0]?.point ?? null;
 }
 
 /** The in-line half through which a net enters `harnessId` on the way with fewest connectors from `fromHarness`. */

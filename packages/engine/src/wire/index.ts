@@ -1,3 +1,4 @@
+export { checkWires } from "./checks/index.ts";
 export {
   optimum,
   type SettledChoice,
