@@ -78,6 +78,24 @@ export {
   rotateXyz,
   unrotateXyz,
 } from "./geometry/space.ts";
+export {
+  connectedComponents,
+  createGraph,
+  type EdgeInput,
+  type Graph,
+  IndexHeap,
+  minimumSpanningTree,
+  otherEnd,
+  pathTo,
+  type ShortestPaths,
+  type SteinerBound,
+  type SteinerEffort,
+  type SteinerTree,
+  shortestPaths,
+  steinerLowerBound,
+  steinerTree,
+  UnionFind,
+} from "./graph/index.ts";
 export { compareText } from "./order.ts";
 export {
   createPackingMemory,
