@@ -5,7 +5,7 @@ import { differenceRings, offsetRings, thickenLine, unionRings } from "./boolean
 import { boxOf } from "./box.ts";
 import { composeFrames, type FrameMm, fromFrame, intoFrame, mirrorDeg, mirrorX } from "./frame.ts";
 import { GridIndex } from "./grid-index.ts";
-import { distance, pointAlong, polylineLength } from "./point.ts";
+import { distance, pointAlong, pointBetween, polylineLength } from "./point.ts";
 import { centroid, pointInRing, pointInRings, type RingMm, signedArea } from "./polygon.ts";
 import {
   circleRectangleDistance,
@@ -188,6 +188,21 @@ describe("rectangles", () => {
             segmentRectangleDistance({ a: corners[1], b: corners[3] }, a) < 1e-6;
           expect(meets).toBe(true);
         } else expect(rectangleDistance(a, b)).toBeGreaterThan(0);
+      }),
+      SEED,
+    );
+  });
+
+  test("the distance of a segment equals the least distance of finely cut points of it", () => {
+    fc.assert(
+      fc.property(rectangle, segment, (r, s) => {
+        let least = Number.POSITIVE_INFINITY;
+        for (let i = 0; i <= 400; i++) {
+          least = Math.min(least, pointRectangleDistance(pointBetween(s.a, s.b, i / 400), r));
+        }
+        const step = distance(s.a, s.b) / 400;
+        expect(segmentRectangleDistance(s, r)).toBeLessThanOrEqual(least + 1e-9);
+        expect(segmentRectangleDistance(s, r)).toBeGreaterThanOrEqual(least - step);
       }),
       SEED,
     );

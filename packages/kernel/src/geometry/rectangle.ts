@@ -1,7 +1,7 @@
 import { cosSinDeg } from "./angle.ts";
 import { type FrameMm, fromFrame, intoFrame } from "./frame.ts";
 import { type PointMm, vectorLength } from "./point.ts";
-import { pointSegmentDistance, type SegmentMm, segmentDistance, segmentsMeet } from "./segment.ts";
+import type { SegmentMm } from "./segment.ts";
 
 /** A rectangle about its centre, turned: `widthMm` in its own x, `depthMm` in its own y. */
 export interface RectangleMm extends FrameMm {
@@ -76,25 +76,58 @@ export const circleRectangleDistance = (centre: PointMm, radiusMm: number, r: Re
 
 /** Least distance of a segment from a rectangle, mm; 0 when they meet. */
 export function segmentRectangleDistance(s: SegmentMm, r: RectangleMm): number {
-  if (rectangleHolds(r, s.a) || rectangleHolds(r, s.b)) return 0;
-  let least = Number.POSITIVE_INFINITY;
-  for (const side of rectangleSides(r)) {
-    if (segmentsMeet(side, s)) return 0;
-    least = Math.min(least, segmentDistance(side, s));
+  const { cos, sin } = cosSinDeg(r.rotationDeg);
+  const halfX = r.widthMm / 2;
+  const halfY = r.depthMm / 2;
+  const ax = (s.a.xMm - r.xMm) * cos + (s.a.yMm - r.yMm) * sin;
+  const ay = (s.a.yMm - r.yMm) * cos - (s.a.xMm - r.xMm) * sin;
+  const bx = (s.b.xMm - r.xMm) * cos + (s.b.yMm - r.yMm) * sin;
+  const by = (s.b.yMm - r.yMm) * cos - (s.b.xMm - r.xMm) * sin;
+  if (meetsBox(ax, ay, bx, by, halfX, halfY)) return 0;
+  // Apart, the nearest pair has an end of the segment or a corner of the rectangle in it.
+  let square = Math.min(squareToBox(ax, ay, halfX, halfY), squareToBox(bx, by, halfX, halfY));
+  const dx = bx - ax;
+  const dy = by - ay;
+  const length = dx * dx + dy * dy;
+  if (length > 0) {
+    for (let corner = 0; corner < 4; corner++) {
+      const cx = (corner & 1 ? halfX : -halfX) - ax;
+      const cy = (corner & 2 ? halfY : -halfY) - ay;
+      const along = Math.min(1, Math.max(0, (cx * dx + cy * dy) / length));
+      square = Math.min(square, (cx - along * dx) ** 2 + (cy - along * dy) ** 2);
+    }
   }
-  return least;
+  return Math.sqrt(square);
 }
+
+/** Whether the segment from a to b meets the box of ±halfX, ±halfY: clipped to it, something is left. */
+function meetsBox(ax: number, ay: number, bx: number, by: number, halfX: number, halfY: number): boolean {
+  let enter = 0;
+  let leave = 1;
+  for (let axis = 0; axis < 2; axis++) {
+    const from = axis === 0 ? ax : ay;
+    const along = axis === 0 ? bx - ax : by - ay;
+    const half = axis === 0 ? halfX : halfY;
+    if (along === 0) {
+      if (Math.abs(from) > half) return false;
+      continue;
+    }
+    const near = (-half - from) / along;
+    const far = (half - from) / along;
+    enter = Math.max(enter, Math.min(near, far));
+    leave = Math.min(leave, Math.max(near, far));
+    if (enter > leave) return false;
+  }
+  return true;
+}
+
+const squareToBox = (x: number, y: number, halfX: number, halfY: number): number =>
+  Math.max(0, Math.abs(x) - halfX) ** 2 + Math.max(0, Math.abs(y) - halfY) ** 2;
 
 /** Least distance of two rectangles, mm; 0 when they overlap. */
 export function rectangleDistance(a: RectangleMm, b: RectangleMm): number {
   if (rectanglesOverlap(a, b)) return 0;
   let least = Number.POSITIVE_INFINITY;
-  // Of two convex shapes that are apart, one nearest point is always a corner.
-  for (const side of rectangleSides(a)) {
-    for (const p of rectangleCorners(b)) least = Math.min(least, pointSegmentDistance(p, side));
-  }
-  for (const side of rectangleSides(b)) {
-    for (const p of rectangleCorners(a)) least = Math.min(least, pointSegmentDistance(p, side));
-  }
+  for (const side of rectangleSides(b)) least = Math.min(least, segmentRectangleDistance(side, a));
   return least;
 }

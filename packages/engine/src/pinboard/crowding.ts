@@ -1,0 +1,113 @@
+import {
+  type BoxMm,
+  crossProduct,
+  dotProduct,
+  type PointMm,
+  rectangleDistance,
+  segmentDistance,
+  segmentRectangleDistance,
+  subtractPoints,
+} from "@pinwright/kernel";
+import type { Grip, Item, Stretch } from "./item.ts";
+
+/** Prices of what is wrong between two things on the board; only their order of size matters. */
+export const PRICE = {
+  crossing: 20_000,
+  overlap: 3_000,
+  /** A holder too near for hands: for being so, and for each mm. */
+  room: 6,
+  roomMm: 0.6,
+  /** Branches too near for ties. */
+  gapMm: 1.2,
+  /** Branches that leave a peg at an angle in which no tie gun fits. */
+  acuteDeg: 1,
+} as const;
+
+/** Free room between two bundles, for pegs and the tie gun. Common practice, no source. */
+const BUNDLE_GAP_MM = 12;
+/** Least angle between two branches at a breakout. Common practice, no source. */
+const LEAST_ANGLE_DEG = 40;
+/** Under this two branches lie on each other. */
+const SAME_DEG = 4;
+
+/** Share of a tail that can be asked as room between its holder and the branches at the tail's own start. */
+const OWN_BREAKOUT_SHARE = 0.6;
+
+/**
+ * The price of two items being where they are; 0 when there is room enough. `handRoomMm` is the room that a
+ * holder wants.
+ */
+export function pairPrice(p: Item, q: Item, handRoomMm: number): number {
+  if (p.kind === "stretch") {
+    return q.kind === "stretch" ? stretchPrice(p, q) : gripStretchPrice(q, p, handRoomMm);
+  }
+  return q.kind === "stretch" ? gripStretchPrice(p, q, handRoomMm) : gripPrice(p, q, handRoomMm);
+}
+
+/** How far apart two boxes must be for the items in them to cost nothing. */
+export const reachMm = (handRoomMm: number): number => Math.max(handRoomMm, BUNDLE_GAP_MM + 30);
+
+export const boxesNear = (a: BoxMm, b: BoxMm, withinMm: number): boolean =>
+  a.minXMm < b.maxXMm + withinMm &&
+  b.minXMm < a.maxXMm + withinMm &&
+  a.minYMm < b.maxYMm + withinMm &&
+  b.minYMm < a.maxYMm + withinMm;
+
+const roomPrice = (distanceMm: number, wantedMm: number): number => {
+  if (distanceMm <= 0) return PRICE.overlap;
+  return distanceMm < wantedMm - 1e-6 ? PRICE.room + PRICE.roomMm * (wantedMm - distanceMm) : 0;
+};
+
+const gripPrice = (p: Grip, q: Grip, handRoomMm: number): number =>
+  roomPrice(rectangleDistance(p.rectangle, q.rectangle), handRoomMm);
+
+function gripStretchPrice(g: Grip, s: Stretch, handRoomMm: number): number {
+  if (s.branch === g.branch) {
+    if (s.nodeA === g.node || s.nodeB === g.node) return 0;
+    return segmentRectangleDistance(s, g.rectangle) < s.radiusMm ? PRICE.overlap : 0;
+  }
+  return roomPrice(segmentRectangleDistance(s, g.rectangle) - s.radiusMm, wantedRoomMm(g, s, handRoomMm));
+}
+
+/** Room that a holder wants from a branch: that of a hand, but no more than its own tail can give. */
+export const wantedRoomMm = (g: Grip, s: Stretch, handRoomMm: number): number =>
+  s.nodeA === g.from || s.nodeB === g.from
+    ? Math.min(handRoomMm, Math.max(0, g.tailMm - s.radiusMm) * OWN_BREAKOUT_SHARE)
+    : handRoomMm;
+
+/** The node that two stretches both end in, or −1. */
+export const sharedNode = (p: Stretch, q: Stretch): number => {
+  if (p.nodeA >= 0 && (p.nodeA === q.nodeA || p.nodeA === q.nodeB)) return p.nodeA;
+  if (p.nodeB >= 0 && (p.nodeB === q.nodeA || p.nodeB === q.nodeB)) return p.nodeB;
+  return -1;
+};
+
+/** Angle between two stretches that end in one node, seen from there, in [0, 180] degrees. */
+export function angleAtNodeDeg(p: Stretch, q: Stretch, node: number): number {
+  const u = awayFrom(p, node);
+  const v = awayFrom(q, node);
+  return (Math.atan2(Math.abs(crossProduct(u, v)), dotProduct(u, v)) * 180) / Math.PI;
+}
+
+const awayFrom = (s: Stretch, node: number): PointMm =>
+  s.nodeA === node ? subtractPoints(s.b, s.a) : subtractPoints(s.a, s.b);
+
+function stretchPrice(p: Stretch, q: Stretch): number {
+  const node = sharedNode(p, q);
+  if (node >= 0) {
+    const angle = angleAtNodeDeg(p, q, node);
+    if (angle < SAME_DEG) return PRICE.crossing;
+    return angle < LEAST_ANGLE_DEG ? 10 + PRICE.acuteDeg * (LEAST_ANGLE_DEG - angle) : 0;
+  }
+  const distance = segmentDistance(p, q);
+  if (p.branch === q.branch) return bendPrice(p, q, distance);
+  if (distance <= 0) return PRICE.crossing;
+  const wanted = BUNDLE_GAP_MM + p.radiusMm + q.radiusMm;
+  return distance < wanted ? PRICE.gapMm * (wanted - distance) : 0;
+}
+
+/** Two stretches of one bent branch: neighbours touch at the bend, others must keep apart. */
+function bendPrice(p: Stretch, q: Stretch, distance: number): number {
+  if (distance > 0) return 0;
+  return p.b === q.a || q.b === p.a ? 0 : PRICE.crossing;
+}

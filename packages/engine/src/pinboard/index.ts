@@ -1,0 +1,4 @@
+export { type HolderSize, holderSize } from "./holder-size.ts";
+export { type PinboardInput, pinboardInput } from "./input.ts";
+export { layPinboard } from "./lay.ts";
+export { tieSpacingMm } from "./ties.ts";

@@ -1,0 +1,66 @@
+import { directionDeg, type PointMm, subtractPoints, turnDeg } from "@pinwright/kernel";
+import { rootBase } from "./base.ts";
+import { type Bench, type Candidate, Layout } from "./layout.ts";
+import { type Limb, limbsBeyond } from "./limb.ts";
+import { type BoardTree, realVector } from "./tree.ts";
+
+/** What a builder would give for one degree off the direction that the branch has in the machine. */
+const DISLIKE_OFF_DEG = 0.1;
+/** Weighed candidates that a layout may spend. */
+const SEARCH_STEPS = 2500;
+const ANGLE_STEP_DEG = 15;
+
+/** Whether all of a harness lies on one side of one panel, so that it can be drawn as it lies. */
+export function isFlat(tree: BoardTree): boolean {
+  const first = tree.nodes[0]?.place;
+  return (
+    first !== undefined &&
+    tree.nodes.every((n) => n.place.panelId === first.panelId && n.place.side === first.side)
+  );
+}
+
+/**
+ * Lays a flat harness as it lies in the machine, with the lengths of the board: every branch in its real
+ * direction (mirrored in x for an underside), turned away from it in steps only where things would be in each
+ * other's way. `turnedDeg` turns the whole, to fit a bench that is wider than high.
+ */
+export function layAsInMachine(tree: BoardTree, bench: Bench, handRoomMm: number, turnedDeg: number): Layout {
+  const limbs = limbsBeyond(tree, new Set(), [tree.root], () => false);
+  const real = limbs.map((limb) => realDirection(tree, limb));
+  const candidates = limbs.map((limb, i) => {
+    const own = real[i] ?? null;
+    const before = limb.parent === null ? -turnedDeg : (real[limb.parent] ?? null);
+    const turn = own === null || before === null ? null : turnDeg(before, own);
+    return turnsFrom(limb, turn);
+  });
+  const layout = new Layout({
+    tree,
+    base: rootBase(tree.root),
+    limbs,
+    bench,
+    handRoomMm,
+    candidates: (limb) => candidates[limb] ?? [],
+  });
+  layout.layAll();
+  layout.improve(SEARCH_STEPS);
+  return layout;
+}
+
+/** The real turn first, then others, the nearest before the farther. */
+function turnsFrom(limb: Limb, turn: number | null): readonly Candidate[] {
+  const list: Candidate[] = [];
+  const middle = turn ?? 90;
+  for (let off = -180 + ANGLE_STEP_DEG; off <= 180; off += ANGLE_STEP_DEG) {
+    const dislike = turn === null ? 0 : Math.abs(off) * DISLIKE_OFF_DEG;
+    list.push({ legs: [{ turnDeg: middle + off, lengthMm: limb.lengthMm }], dislike });
+  }
+  return list.sort((p, q) => p.dislike - q.dislike);
+}
+
+function realDirection(tree: BoardTree, limb: Limb): number | null {
+  const first = limb.steps[0];
+  const branch = first === undefined ? undefined : tree.branches[first.branch];
+  if (first === undefined || branch === undefined) return null;
+  const along: PointMm | null = realVector(tree, branch, first.from);
+  return along === null ? null : directionDeg(subtractPoints(along, { xMm: 0, yMm: 0 }));
+}
