@@ -6,22 +6,29 @@ import type { NetTask } from "./task.ts";
 const TRAIL = "/";
 const SPLICE = /^splice:([1-9][0-9]*)$/;
 
-/**
- * Reads the value of a `chain` choice: ids of points in the order of the chain, separated by one space. A wire
- * joins each to the next, unless both are joined inside their item; `/` starts a further trail, and `splice:n` is
- * a splice of this net and harness.
- */
-export interface ChainValue {
-  readonly trails: readonly (readonly string[])[];
+/** Before a contact to which a wire leads although both are joined inside their item. */
+const LOOP = "-";
+
+/** One step of a trail: a point or a splice, and whether a wire leads to it from a contact that is joined to it. */
+export interface ChainStep {
+  readonly name: string;
+  readonly loop: boolean;
 }
 
-export function readChainValue(value: string): ChainValue {
-  const trails: string[][] = [[]];
+/**
+ * Reads the value of a `chain` choice: ids of points in the order of the chain, separated by one space. A wire
+ * joins each to the next, unless both are joined inside their item; with `-` between them it joins those too.
+ * `/` starts a further trail, and `splice:n` is a splice of this net and harness.
+ */
+export function readChainValue(value: string): readonly (readonly ChainStep[])[] {
+  const trails: ChainStep[][] = [[]];
+  let loop = false;
   for (const token of value.split(" ").filter((t) => t !== "")) {
     if (token === TRAIL) trails.push([]);
-    else trails.at(-1)?.push(token);
+    else if (token !== LOOP) trails.at(-1)?.push({ name: token, loop });
+    loop = token === LOOP;
   }
-  return { trails: trails.filter((trail) => trail.length > 0) };
+  return trails.filter((trail) => trail.length > 0);
 }
 
 /** What could not be kept of a `chain` choice. */
@@ -44,25 +51,22 @@ export function followChain(
 ): { readonly plan: Plan; readonly dropped: Dropped } {
   const plan = start.copy();
   const node = new Map(task.ends.map((end, i) => [end.point.id, i]));
-  const splices = new Map<string, number>();
   const unknown: string[] = [];
   let refused = 0;
-  for (const trail of readChainValue(value).trails) {
+  const trails = readChainValue(value);
+  for (const anchor of spliceAnchors(trails, node))
+    node.set(`splice:${plan.nodeCount - task.ends.length + 1}`, plan.addSplice(anchor));
+  for (const trail of trails) {
     let before: number | null = null;
-    for (const token of trail) {
-      let at = node.get(token) ?? splices.get(token);
-      const number = SPLICE.exec(token)?.[1];
-      if (at === undefined && number !== undefined) {
-        at = plan.addSplice(before ?? 0);
-        splices.set(token, at);
-      }
+    for (const { name, loop } of trail) {
+      const at = node.get(name);
       if (at === undefined) {
-        unknown.push(token);
+        unknown.push(name);
         continue;
       }
       const joined =
+        !loop &&
         before !== null &&
-        task.groups.length > 1 &&
         task.ends[before]?.group !== undefined &&
         task.ends[before]?.group === task.ends[at]?.group;
       if (before !== null && !joined && !plan.has(before, at) && !plan.add(before, at)) refused++;
@@ -71,6 +75,29 @@ export function followChain(
   }
   complete(plan, keep);
   return { plan: withoutThinSplices(plan), dropped: { unknown, refused } };
+}
+
+/** More splices than this in one net are a slip of the pen. */
+const MOST_SPLICES = 999;
+
+/** For each splice up to the highest number that is named, the end beside which it is named first. */
+function spliceAnchors(
+  trails: readonly (readonly ChainStep[])[],
+  node: ReadonlyMap<string, number>,
+): readonly number[] {
+  const anchors: number[] = [];
+  for (const trail of trails) {
+    trail.forEach(({ name }, i) => {
+      const number = Number(SPLICE.exec(name)?.[1] ?? 0);
+      if (number < 1 || number > MOST_SPLICES) return;
+      while (anchors.length < number) anchors.push(-1);
+      const beside = [trail[i - 1], trail[i + 1]].flatMap((t) =>
+        t === undefined ? [] : (node.get(t) ?? []),
+      );
+      if (anchors[number - 1] === -1) anchors[number - 1] = beside[0] ?? -1;
+    });
+  }
+  return anchors.map((anchor) => Math.max(0, anchor));
 }
 
 /** A splice that is left with one or two wires joins nothing: its wires become one. */
@@ -90,6 +117,7 @@ function withoutThinSplices(plan: Plan): Plan {
 export function chainValue(plan: Plan): string {
   const { task } = plan;
   const name = (node: number): string => task.ends[node]?.point.id ?? `splice:${node - task.ends.length + 1}`;
+  const groupOf = (node: number): number => task.ends[node]?.group ?? -1;
   const left = new Map<number, Set<number>>();
   for (const [a, b] of plan.edges) {
     for (const [x, y] of [
@@ -116,7 +144,7 @@ export function chainValue(plan: Plan): string {
     const trail = [name(at)];
     for (let here = at; ; ) {
       if (open(here) === 0) {
-        const group = task.groups.length > 1 ? (task.groups[task.ends[here]?.group ?? -1] ?? []) : [];
+        const group = task.groups[groupOf(here)] ?? [];
         const next = group.find((end) => open(end) > 0);
         if (next === undefined) break;
         trail.push(name(next));
@@ -125,6 +153,7 @@ export function chainValue(plan: Plan): string {
       const to = Math.min(...(left.get(here) ?? []));
       left.get(here)?.delete(to);
       left.get(to)?.delete(here);
+      if (groupOf(to) === groupOf(here) && groupOf(to) >= 0) trail.push(LOOP);
       trail.push(name(to));
       here = to;
     }

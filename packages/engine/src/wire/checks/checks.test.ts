@@ -213,6 +213,15 @@ describe("checkWires", () => {
       ],
     ],
     [
+      "a wire between two contacts that their board joins",
+      {
+        ...sound,
+        boards: [{ ...drv, links: [["j1.1", "j1.2"]] }],
+        nets: { p: { h1: ["drv:j1.1", "drv:j1.2"] }, q: { h1: ["one:1", "one:2"] } },
+      },
+      ["warning wire-loops-back p|h1|drv:j1.1|drv:j1.2 drv:j1.1 drv:j1.2"],
+    ],
+    [
       "a far end beyond the drop limit",
       { ...sound, netRows: { p: { volts: 5, amps: 4, max_drop_pct: 0.05 } } },
       ["warning chain-drop p h1"],

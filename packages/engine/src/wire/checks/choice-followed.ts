@@ -29,23 +29,23 @@ function chains({ machine, index, wires }: WireFacts): readonly Finding[] {
     );
     const unknown: string[] = [];
     const missing: string[] = [];
-    for (const trail of readChainValue(choice.value).trails) {
+    for (const trail of readChainValue(choice.value)) {
       let before: string | null = null;
-      for (const token of trail) {
-        if (token.startsWith("splice:")) {
+      for (const { name, loop } of trail) {
+        if (name.startsWith("splice:")) {
           before = null;
           continue;
         }
-        if (!own.has(token)) {
-          unknown.push(token);
+        if (!own.has(name)) {
+          unknown.push(name);
           continue;
         }
-        if (before !== null && !linkedPoints(index, before).includes(token)) {
-          const [a = "", b = ""] = [before, token].sort(compareText);
+        if (before !== null && (loop || !linkedPoints(index, before).includes(name))) {
+          const [a = "", b = ""] = [before, name].sort(compareText);
           const id = `${netId}|${harnessId}|${a}|${b}`;
           if (!joined.has(id)) missing.push(id);
         }
-        before = token;
+        before = name;
       }
     }
     // An end that went away is no loss of a kept result; of a pinned one it is worth telling.

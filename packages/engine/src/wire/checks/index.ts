@@ -16,6 +16,7 @@ import { netSplit } from "./net-split.ts";
 import { pinUnwired } from "./pin-unwired.ts";
 import { pointInTwoNets } from "./point-in-two-nets.ts";
 import { spliceArea } from "./splice-area.ts";
+import { wireLoopsBack } from "./wire-loops-back.ts";
 import { wireVoltage } from "./wire-voltage.ts";
 
 const RULES = [
@@ -34,6 +35,7 @@ const RULES = [
   pinUnwired,
   pointInTwoNets,
   spliceArea,
+  wireLoopsBack,
   wireVoltage,
 ];
 
