@@ -74,7 +74,7 @@ export function followChain(
     }
   }
   complete(plan, keep);
-  return { plan: withoutThinSplices(plan), dropped: { unknown, refused } };
+  return { plan: withoutThinSplices(plan, keep), dropped: { unknown, refused } };
 }
 
 /** More splices than this in one net are a slip of the pen. */
@@ -92,7 +92,7 @@ function spliceAnchors(
       if (number < 1 || number > MOST_SPLICES) return;
       while (anchors.length < number) anchors.push(-1);
       const beside = [trail[i - 1], trail[i + 1]].flatMap((t) =>
-        t === undefined ? [] : (node.get(t) ?? []),
+        t === undefined ? [] : (node.get(t.name) ?? []),
       );
       if (anchors[number - 1] === -1) anchors[number - 1] = beside[0] ?? -1;
     });
@@ -101,7 +101,7 @@ function spliceAnchors(
 }
 
 /** A splice that is left with one or two wires joins nothing: its wires become one. */
-function withoutThinSplices(plan: Plan): Plan {
+function withoutThinSplices(plan: Plan, keep: ReadonlySet<string>): Plan {
   for (let node = plan.task.ends.length; node < plan.nodeCount; node++) {
     if (plan.degree(node) === 0 || plan.degree(node) > 2) continue;
     const others = plan.edges.flatMap(([a, b]) => (a === node ? [b] : b === node ? [a] : []));
@@ -109,7 +109,7 @@ function withoutThinSplices(plan: Plan): Plan {
     const [a, b] = others;
     if (a !== undefined && b !== undefined) plan.add(a, b);
   }
-  complete(plan);
+  complete(plan, keep);
   return plan;
 }
 
