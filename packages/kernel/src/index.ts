@@ -96,6 +96,18 @@ export {
   steinerTree,
   UnionFind,
 } from "./graph/index.ts";
+export {
+  type AllowedColour,
+  type Assignment,
+  assign,
+  type Colouring,
+  type ColouringProblem,
+  colourGraph,
+  type Order,
+  type OrderEffort,
+  shortestPathOrder,
+  shortestTourOrder,
+} from "./optimise/index.ts";
 export { compareText } from "./order.ts";
 export {
   createPackingMemory,
