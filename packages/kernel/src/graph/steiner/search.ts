@@ -1,5 +1,6 @@
 import { seededRandom } from "../../random.ts";
 import type { Graph } from "../graph.ts";
+import { exactSteps, exactTree } from "./exact.ts";
 import { exchangePaths } from "./exchange-path.ts";
 import { growTree } from "./grow.ts";
 import { insertNodes } from "./insert-node.ts";
@@ -46,6 +47,9 @@ export const steinerTree = (
 /** Trees kept to combine with. */
 const ELITE = 6;
 
+/** Steps of the exact dynamic programme that one start is worth. */
+const EXACT_STEPS = 3_000_000;
+
 class SteinerSearch {
   private readonly graph: Graph;
   private readonly terminals: readonly number[];
@@ -55,6 +59,8 @@ class SteinerSearch {
   private best: readonly number[] = [];
   private value = Number.POSITIVE_INFINITY;
   private lowerBound = 0;
+  /** Good trees, cheapest first, as edges of the whole graph. */
+  private readonly elite: { readonly cost: number; readonly edges: readonly number[] }[] = [];
 
   constructor(graph: Graph, terminals: readonly number[]) {
     this.graph = graph;
@@ -72,10 +78,23 @@ class SteinerSearch {
       if (!this.searchIn(problem, done, batch, random)) break;
       done += batch;
       if (!this.proved()) this.reduce(done);
+      if (!this.proved()) this.solveExactly(effort);
     }
     if (this.value === Number.POSITIVE_INFINITY) return null;
     const edges = [...this.best].sort((x, y) => x - y);
     return { edges, value: this.value, lowerBound: Math.min(this.lowerBound, this.value) };
+  }
+
+  /** Settles what is left exactly when that takes few enough steps. */
+  private solveExactly(effort: number): void {
+    const { graph, terminals, edgeOf } = this.rest;
+    if (exactSteps(graph, terminals.length) > effort * EXACT_STEPS) return;
+    const tree = exactTree(graph, terminals, this.target());
+    if (tree !== null) {
+      this.best = tree.map((e) => edgeOf[e] ?? 0);
+      this.value = tree.reduce((sum, e) => sum + (graph.cost[e] ?? 0), 0);
+    }
+    this.lowerBound = this.value;
   }
 
   /** Value that a better tree stays under. */
@@ -90,14 +109,17 @@ class SteinerSearch {
   /** Some starts within what is left of the graph; false when its terminals hang together no more. */
   private searchIn(problem: SteinerProblem, done: number, batch: number, random: () => number): boolean {
     const { graph, terminals } = problem;
-    const elite: { readonly cost: number; readonly tree: number[] }[] = [];
-    const admit = (tree: number[]): void => {
+    const admit = (tree: readonly number[]): void => {
       const cost = problem.costOf(tree);
-      this.offer(cost, tree);
-      if (elite.some((e) => Math.abs(e.cost - cost) <= 1e-9 * cost)) return;
-      elite.push({ cost, tree });
-      elite.sort((x, y) => x.cost - y.cost);
-      if (elite.length > ELITE) elite.pop();
+      const edges = tree.map((e) => this.rest.edgeOf[e] ?? 0);
+      if (cost < this.value * (1 - 1e-12)) {
+        this.value = cost;
+        this.best = edges;
+      }
+      if (this.elite.some((e) => Math.abs(e.cost - cost) <= 1e-9 * cost)) return;
+      this.elite.push({ cost, edges });
+      this.elite.sort((x, y) => x.cost - y.cost);
+      if (this.elite.length > ELITE) this.elite.pop();
     };
     for (let start = done; start < done + batch; start++) {
       const root = terminals[Math.floor(random() * terminals.length)] ?? 0;
@@ -108,18 +130,13 @@ class SteinerSearch {
         return false;
       }
       const tree = improved(problem, grown);
-      const mate = elite[Math.floor(random() * elite.length)];
+      const mate = this.elite[Math.floor(random() * this.elite.length)];
       admit(tree);
       if (mate === undefined) continue;
-      admit(improved(problem, growTree(problem, root, combinedCosts(graph, tree, mate.tree, random))));
+      const costs2 = combinedCosts(this.rest, tree, new Set(mate.edges), random);
+      admit(improved(problem, growTree(problem, root, costs2)));
     }
     return true;
-  }
-
-  private offer(cost: number, tree: readonly number[]): void {
-    if (cost >= this.value * (1 - 1e-12)) return;
-    this.value = cost;
-    this.best = tree.map((e) => this.rest.edgeOf[e] ?? 0);
   }
 
   /** Takes away edges that no better tree uses, going by the bounds from a few roots. */
@@ -168,16 +185,15 @@ const changedCosts = (graph: Graph, random: () => number): Float64Array =>
 
 /** Edges of both trees are cheap, of one dear, of none dearest. */
 const combinedCosts = (
-  graph: Graph,
-  x: readonly number[],
-  y: readonly number[],
+  { graph, edgeOf }: Remainder,
+  tree: readonly number[],
+  mate: ReadonlySet<number>,
   random: () => number,
 ): Float64Array => {
-  const uses = new Uint8Array(graph.edges);
-  for (const e of x) uses[e] = (uses[e] ?? 0) + 1;
-  for (const e of y) uses[e] = (uses[e] ?? 0) + 1;
+  const inTree = new Uint8Array(graph.edges);
+  for (const e of tree) inTree[e] = 1;
   return graph.cost.map((c, e) => {
-    const count = uses[e] ?? 0;
+    const count = (inTree[e] ?? 0) + (mate.has(edgeOf[e] ?? 0) ? 1 : 0);
     return count === 2 ? c : c * (count === 1 ? 100 + 400 * random() : 1000);
   });
 };
