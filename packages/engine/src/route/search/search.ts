@@ -1,0 +1,153 @@
+import { IndexHeap } from "@pinwright/kernel";
+import { construct, outwardFrom } from "./construct.ts";
+import { descend, evacuate, gather, NOTICEABLE, visitAndGather } from "./descend.ts";
+import { insert } from "./insert.ts";
+import { buildNetwork, type Network, type Spot, type Terminal } from "./network.ts";
+import type { RouteProblem, RouteSolution } from "./problem.ts";
+import { randomStream } from "./random.ts";
+import { restore, type Snapshot, solutionOf, takeSnapshot } from "./snapshot.ts";
+import { detach } from "./tree.ts";
+
+export interface SearchOptions {
+  /** Elementary steps after which the search stops at the next chance. */
+  readonly steps: number;
+  readonly seed: number;
+}
+
+/**
+ * Searches for the tree of least total price: several constructions, descent by single moves, gathering and
+ * emptying of breakouts, then kicks (part of the tree is torn up and laid again) until the steps are used up.
+ * The same problem always gives the same tree.
+ * @returns null when no tree joins all landings
+ */
+export function searchRoute(problem: RouteProblem, options: SearchOptions): RouteSolution | null {
+  const net = buildNetwork(problem, new Map());
+  const heap = new IndexHeap(problem.spots);
+  const start = bestConstruction(net, heap);
+  if (start === null) return null;
+  const best = kicked(net, heap, thorough(net, heap, start, options.steps), options);
+  return solutionOf(net, best);
+}
+
+/** Descends from trees that were grown from a few far-apart landings; keeps the best. */
+function bestConstruction(net: Network, heap: IndexHeap): Snapshot | null {
+  let best: Snapshot | null = null;
+  for (const root of startingPoints(net, heap)) {
+    if (!construct(net, heap, outwardFrom(net, heap, root))) return null;
+    const price = descend(net, heap);
+    if (best === null || price < best.price - NOTICEABLE) best = takeSnapshot(net, price);
+  }
+  return best;
+}
+
+/** The landing with most wires, the one farthest from it, and one in the middle of their order. */
+function startingPoints(net: Network, heap: IndexHeap): Terminal[] {
+  const wires = (t: Terminal): number => t.groups.reduce((sum, g) => sum + g.wires, 0);
+  let main: Terminal | undefined;
+  for (const t of net.landings) if (main === undefined || wires(t) > wires(main)) main = t;
+  if (main === undefined) return [];
+  const outward = outwardFrom(net, heap, main);
+  const points = [main, outward.at(-1), outward[outward.length >> 1]];
+  return [...new Set(points.filter((t) => t !== undefined))];
+}
+
+/** Tries to empty every breakout and to gather tails at every spot, until neither helps. */
+function thorough(net: Network, heap: IndexHeap, start: Snapshot, limit: number): Snapshot {
+  let best = start;
+  restore(net, best);
+  const hosts = net.spots.filter((spot) => net.landings.some((t) => t.options.some((o) => o.spot === spot)));
+  for (let again = true; again; ) {
+    again = false;
+    for (const spot of hosts)
+      for (const move of [evacuate, gather]) {
+        if (net.steps > limit) return best;
+        if (move === evacuate && !(spot.on && spot.branches > 2 && spot.held > 0)) continue;
+        const price = move(net, heap, spot, best);
+        if (price >= best.price - NOTICEABLE) continue;
+        best = takeSnapshot(net, price);
+        again = true;
+      }
+  }
+  return best;
+}
+
+/** Tears up part of the tree, lays it again, descends; goes on from a tree that is a little worse at most. */
+function kicked(net: Network, heap: IndexHeap, start: Snapshot, options: SearchOptions): Snapshot {
+  const random = randomStream(options.seed);
+  const hosts = net.spots.filter((spot) => net.landings.some((t) => t.options.some((o) => o.spot === spot)));
+  let best = start;
+  let current = start;
+  let sinceBest = 0;
+  if (net.landings.length < 2) return best;
+  restore(net, current);
+  while (net.steps < options.steps) {
+    kick(net, heap, hosts, random);
+    const price = descend(net, heap);
+    if (price < best.price - NOTICEABLE) {
+      best = takeSnapshot(net, price);
+      current = best;
+      sinceBest = 0;
+    } else if (price < current.price + 0.01 * best.price * random() ** 2) current = takeSnapshot(net, price);
+    else restore(net, current);
+    if (++sinceBest % 40 === 0) {
+      current = best;
+      restore(net, current);
+    }
+    net.steps += 100;
+  }
+  return best;
+}
+
+function kick(net: Network, heap: IndexHeap, hosts: readonly Spot[], random: () => number): void {
+  const pick = <T>(list: readonly T[]): T | undefined => list[Math.floor(random() * list.length)];
+  const centre = pick(net.landings);
+  if (centre === undefined) return;
+  const most = Math.min(net.landings.length, 3 + Math.floor(0.4 * net.landings.length), 14);
+  const count = 2 + Math.floor(random() * (most - 1));
+  const torn = nearby(net, centre, count);
+  const old = centre.at?.spot ?? null;
+  for (const terminal of torn) detach(net, terminal);
+  if (random() < 0.5) {
+    const spot = pick(hosts);
+    for (const terminal of shuffled(torn, random)) insert(net, heap, terminal, null);
+    if (spot !== undefined)
+      visitAndGather(
+        net,
+        heap,
+        spot,
+        net.landings.filter((t) => t.options.some((o) => o.spot === spot)),
+      );
+    return;
+  }
+  const bar = random() < 0.5 ? old : null;
+  for (const terminal of shuffled(torn, random))
+    if (!insert(net, heap, terminal, bar)) insert(net, heap, terminal, null);
+}
+
+/** Landings tied closest to a landing, by the number of lanes between. */
+function nearby(net: Network, centre: Terminal, count: number): Terminal[] {
+  const start = centre.at?.spot;
+  if (start === undefined) return [centre];
+  const tied = new Map<Spot, Terminal[]>();
+  for (const t of net.landings) if (t.at !== null) tied.set(t.at.spot, [...(tied.get(t.at.spot) ?? []), t]);
+  const found: Terminal[] = [];
+  const mark = ++net.marks;
+  start.mark = mark;
+  const queue = [start];
+  for (const spot of queue) {
+    found.push(...(tied.get(spot) ?? []));
+    if (found.length >= count) break;
+    for (const { to } of spot.arcs)
+      if (to.mark !== mark) {
+        to.mark = mark;
+        queue.push(to);
+      }
+    net.steps++;
+  }
+  return found.slice(0, count);
+}
+
+function shuffled<T>(list: readonly T[], random: () => number): T[] {
+  const order = list.map((item) => ({ item, key: random() }));
+  return order.sort((a, b) => a.key - b.key).map((o) => o.item);
+}
