@@ -8,7 +8,7 @@ export interface OutlinePoint {
 export type Ring = readonly OutlinePoint[];
 
 /**
- * A flat shape: outer rings anticlockwise, holes clockwise. Arcs and splines are flattened to within 0.05 mm
+ * A flat shape: outer rings anticlockwise, the largest first, then holes, clockwise. Arcs and splines are flattened to within 0.05 mm
  * when they are read.
  */
 export interface Outline {

@@ -27,7 +27,11 @@ const mm = (value: number): string => plainDecimal(Math.round(value * 1000) / 10
 
 /** SVG points down, outlines point up: y changes its sign, and the view box follows. */
 function writeSvg(outline: Outline): string {
-  const { minX, minY, maxX, maxY } = extentOf(outline.rings);
+  const extent = extentOf(outline.rings);
+  // A view box that starts at (0, 0) would move the origin to the lower left corner of the page.
+  const margin = extent.minX === 0 && extent.maxY === 0 ? 1 : 0;
+  const [minX, minY] = [extent.minX - margin, extent.minY - margin];
+  const [maxX, maxY] = [extent.maxX + margin, extent.maxY + margin];
   const [width, height] = [mm(maxX - minX), mm(maxY - minY)];
   const paths = outline.rings.map((ring) => {
     const corners = ring.map(({ xMm, yMm }) => `${mm(xMm)} ${mm(yMm === 0 ? 0 : -yMm)}`);

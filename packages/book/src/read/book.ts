@@ -5,6 +5,7 @@ import { checkReferences } from "../check/references.ts";
 import { checkRules } from "../check/rules.ts";
 import type { Fault } from "../fault.ts";
 import { FaultLog } from "../fault-log.ts";
+import { readOutlines } from "../outline/read.ts";
 import { BOOK_RULES } from "../rules/index.ts";
 import { SHOP_RULES } from "../rules/shop.ts";
 import type { Table } from "../schema/table.ts";
@@ -52,7 +53,8 @@ export function readRawBook(raw: RawBook, log = new FaultLog()): ReadBook {
   // `readTables` walked the same schema that the type is made from.
   const typed = rowsByName(tables) as unknown as BookTables;
   checkRules(BOOK_RULES, typed, tables, log);
-  return { book: { machine, tables: typed, outlines: new Map() }, faults: log.list() };
+  const outlines = readOutlines(raw.outlines, log);
+  return { book: { machine, tables: typed, outlines }, faults: log.list() };
 }
 
 /** The same for the tables of a shop. */
