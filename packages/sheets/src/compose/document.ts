@@ -1,7 +1,7 @@
 import type { SheetLanguage } from "@pinwright/words";
 import { bodyHash } from "./body-hash.ts";
 import type { Grid } from "./grid.ts";
-import type { Mark, Page } from "./mark.ts";
+import type { Mark, Page, PagePoint } from "./mark.ts";
 import { frameOf, type Paper } from "./paper.ts";
 import { frameMarks, type Identity } from "./title-block.ts";
 
@@ -22,6 +22,8 @@ export interface SheetDocument {
   /** The same content as rows, for spreadsheets; empty for a drawing. */
   readonly grids: readonly Grid[];
   readonly identity: Identity;
+  /** Set when the first page is a true-scale drawing that DXF is written of: the place that is 0, 0 there. */
+  readonly drawing: { readonly origin: PagePoint } | null;
 }
 
 /** A page without its frame. */
@@ -65,5 +67,6 @@ export function assemble(
     code,
     grids,
     identity,
+    drawing: null,
   };
 }

@@ -37,7 +37,8 @@ const PAD_MM = 4;
 /** A caution box narrower than this is not readable; it then stands at the head of the first page. */
 const CAUTION_LEAST_MM = 80;
 
-function headingBlock(heading: Heading, widthMm: number): Block {
+/** Badge, title, subtitle and figures over an accent line. */
+export function headingBlock(heading: Heading, widthMm: number): Block {
   const badgeMm = heading.badge === "" ? 0 : textWidthMm(heading.badge, TEXT.huge, "bold") + 4;
   const factsMm = Math.max(0, ...heading.facts.map((t) => textWidthMm(t, TEXT.normal)));
   const room = widthMm - badgeMm - (factsMm === 0 ? 0 : factsMm + 6);

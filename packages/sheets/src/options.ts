@@ -1,0 +1,23 @@
+import type { SheetLanguage } from "@pinwright/words";
+
+/** What whoever prints sheets decides. */
+export interface SheetOptions {
+  readonly language: SheetLanguage;
+  /** Date of issue as year-month-day: pure code has no clock. */
+  readonly date: string;
+  readonly state: "draft" | "released";
+  readonly creator: string;
+  /** Hole of a pinboard's pegs. */
+  readonly pegHoleMm: number;
+  /** Wire label: the printed field, and the clear tail that is wrapped over it. */
+  readonly label: { readonly widthMm: number; readonly fieldMm: number; readonly tailMm: number };
+}
+
+/** Usual choices; the date has none. Sizes: common practice, no source. */
+export const USUAL_OPTIONS: Omit<SheetOptions, "date"> = {
+  language: "en",
+  state: "draft",
+  creator: "Pinwright",
+  pegHoleMm: 4,
+  label: { widthMm: 25, fieldMm: 10, tailMm: 20 },
+};

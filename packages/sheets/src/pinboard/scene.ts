@@ -1,0 +1,114 @@
+import type { HarnessResult, LineResult } from "@pinwright/engine";
+import type { SheetLanguage } from "@pinwright/words";
+import { at, box, LINE, rect, stroke, TEXT } from "../compose/draw.ts";
+import { type Balloon, type LabelRequest, type Obstacle, placeLabels } from "../compose/label-placer.ts";
+import type { Box, Mark, PagePoint } from "../compose/mark.ts";
+import { type BranchDrawing, drawBranch } from "./branch.ts";
+import { drawHolder, type HolderDrawing, holderLabel } from "./holder.ts";
+import { pegMarks } from "./peg.ts";
+
+export interface SceneOptions {
+  readonly language: SheetLanguage;
+  /** Hole that a peg stands in. Common practice, no source. */
+  readonly pegHoleMm: number;
+}
+
+/**
+ * A pinboard as marks: origin at the upper left corner of the board, true to scale. What tiles, roll and DXF are
+ * cut from.
+ */
+export interface Scene {
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly marks: readonly Mark[];
+  readonly balloons: readonly Balloon[];
+  readonly branches: readonly BranchDrawing[];
+  readonly holders: readonly HolderDrawing[];
+  readonly pegs: readonly PagePoint[];
+}
+
+/** Draws the pinboard of one harness. Labels never overlap; those without room come back as balloons. */
+export function drawScene(line: LineResult, harness: HarnessResult, options: SceneOptions): Scene {
+  const { pinboard } = harness;
+  const toPage = (p: { readonly xMm: number; readonly yMm: number }): PagePoint =>
+    at(p.xMm, pinboard.heightMm - p.yMm);
+  const sized = new Map(harness.branches.map((b) => [b.id, b]));
+  const branches = pinboard.branches.map((b) => drawBranch(b, b.line.map(toPage), sized.get(b.id)));
+  const holders = pinboard.holders.map((h) => drawHolder(line.machine, h, toPage(h.at)));
+  const pegs = [
+    ...pinboard.nodes.filter((n) => n.peg).map((n) => toPage(n.at)),
+    ...pinboard.bendPegs.map(toPage),
+  ];
+  const obstacles: Obstacle[] = [
+    ...branches.flatMap((b) => b.obstacles),
+    ...holders.map((h): Obstacle => ({ kind: "box", box: h.box })),
+    ...pegs.map((p): Obstacle => ({ kind: "stretch", a: p, b: p, halfMm: options.pegHoleMm })),
+  ];
+  const bounds: Box = box(0, 0, pinboard.widthMm, pinboard.heightMm);
+  const requests: LabelRequest[] = [
+    ...holders.map((h) => holderLabel(h, options.language)),
+    ...branches.flatMap((b) => (b.label === null ? [] : [b.label])),
+    ...spliceLabels(harness, toPage),
+  ];
+  const labels = placeLabels(requests, obstacles, [], bounds);
+  return {
+    widthMm: pinboard.widthMm,
+    heightMm: pinboard.heightMm,
+    marks: [
+      rect(box(0, 0, pinboard.widthMm, pinboard.heightMm), stroke("ink", LINE.medium)),
+      ...branches.flatMap((b) => b.ground),
+      ...branches.flatMap((b) => b.marks),
+      ...holders.flatMap((h) => h.marks),
+      ...pegs.flatMap((p) => pegMarks(p, options.pegHoleMm)),
+      ...spliceMarks(harness, toPage),
+      ...labels.marks,
+    ],
+    balloons: labels.balloons,
+    branches,
+    holders,
+    pegs,
+  };
+}
+
+function splicePlaces(
+  harness: HarnessResult,
+  toPage: (p: { readonly xMm: number; readonly yMm: number }) => PagePoint,
+): { readonly id: string; readonly at: PagePoint }[] {
+  const nodes = new Map(harness.pinboard.nodes.map((n) => [n.id, n.at]));
+  return harness.splices.flatMap((s) => {
+    const node = nodes.get(harness.route.spliceAt.get(s.id) ?? "");
+    return node === undefined ? [] : [{ id: s.id, at: toPage(node) }];
+  });
+}
+
+/** A splice: a diamond at its node. */
+function spliceMarks(
+  harness: HarnessResult,
+  toPage: (p: { readonly xMm: number; readonly yMm: number }) => PagePoint,
+): Mark[] {
+  return splicePlaces(harness, toPage).map(({ at: p }) => ({
+    kind: "polygon",
+    points: [at(p.xMm - 3, p.yMm), at(p.xMm, p.yMm - 3), at(p.xMm + 3, p.yMm), at(p.xMm, p.yMm + 3)],
+    stroke: stroke("ink", LINE.medium),
+    fill: "paper",
+    layer: "TIES",
+  }));
+}
+
+function spliceLabels(
+  harness: HarnessResult,
+  toPage: (p: { readonly xMm: number; readonly yMm: number }) => PagePoint,
+): LabelRequest[] {
+  return splicePlaces(harness, toPage).map(({ id, at: p }) => ({
+    id,
+    lines: [{ text: id, heightMm: TEXT.small }],
+    target: p,
+    places: ({ widthMm, heightMm }) => [
+      { middle: at(p.xMm + 5 + widthMm / 2, p.yMm - 5 - heightMm / 2), turnDeg: 0, cost: 1 },
+      { middle: at(p.xMm - 5 - widthMm / 2, p.yMm - 5 - heightMm / 2), turnDeg: 0, cost: 1 },
+      { middle: at(p.xMm + 5 + widthMm / 2, p.yMm + 5 + heightMm / 2), turnDeg: 0, cost: 1 },
+      { middle: at(p.xMm - 5 - widthMm / 2, p.yMm + 5 + heightMm / 2), turnDeg: 0, cost: 1 },
+    ],
+    layer: "TEXT",
+  }));
+}
