@@ -1,0 +1,11 @@
+import type { RuleWords } from "../finding.ts";
+
+/** Wording of every rule. Sentences name the thing first, then the numbers. */
+export const findings: Readonly<Record<string, RuleWords>> = {
+  "tie-missing": {
+    title: "No tie in stock goes round a bundle",
+    says: "Branch {0} in {1}: {circles} wires, {laid_mm} mm thick as laid; the largest tie takes {thickest_tie_mm} mm.",
+    why: "A bundle without ties spreads, and its breakouts move.",
+    todo: "Stock a longer tie, or take wires out of this branch.",
+  },
+};

@@ -1,0 +1,35 @@
+import type { Finding } from "@pinwright/engine";
+
+/** Wording of one rule in one language. */
+export interface RuleWords {
+  /** What is wrong, in a few words. */
+  readonly title: string;
+  /**
+   * One case in a sentence. `{0}`, `{1}` … stand for its subjects, `{rest}` for those after the first,
+   * `{diameter_mm}` for a number by its name.
+   */
+  readonly says: string;
+  readonly why: string;
+  readonly todo: string;
+}
+
+/** Wording of the findings of one rule. */
+export interface FindingWords extends Pick<RuleWords, "title" | "why" | "todo"> {
+  /** The sentence of one finding, with its numbers. */
+  readonly say: (finding: Finding) => string;
+}
+
+/** Fills a sentence with the subjects and numbers of a finding; a name that the finding lacks stays as it is. */
+export function fill(template: string, finding: Finding): string {
+  return template.replace(/\{(\w+)\}/gu, (whole, name: string) => {
+    if (name === "rest") return finding.subjects.slice(1).join(", ");
+    const value = /^\d+$/u.test(name) ? finding.subjects[Number(name)] : finding.numbers[name];
+    return value === undefined ? whole : String(value);
+  });
+}
+
+/** A finding in plain data: what is said of a rule that has no wording. */
+export function plainly(finding: Finding): string {
+  const numbers = Object.entries(finding.numbers).map(([name, value]) => `${name} ${value}`);
+  return [finding.subjects.join(", "), numbers.join(", ")].filter((t) => t !== "").join(": ");
+}

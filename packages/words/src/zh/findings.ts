@@ -1,0 +1,10 @@
+import type { RuleWords } from "../finding.ts";
+
+export const findings: Readonly<Record<string, RuleWords>> = {
+  "tie-missing": {
+    title: "库存扎带均不够长",
+    says: "{1} 的分支 {0}：{circles} 根线，布成后直径 {laid_mm} mm；最长扎带只能扎 {thickest_tie_mm} mm。",
+    why: "没有扎带的线束会散开，分叉位置会移动。",
+    todo: "备更长的扎带，或减少该分支的线。",
+  },
+};
