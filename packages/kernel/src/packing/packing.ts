@@ -77,7 +77,7 @@ const packSorted = (sorted: readonly number[], effort: PackingEffort): SortedPac
   const [first = 0, second = 0] = sorted;
   if (sorted.length < 3) {
     const centres = [
-      { xMm: -second / 2, yMm: 0 },
+      { xMm: (0 - second) / 2, yMm: 0 },
       { xMm: first / 2, yMm: 0 },
     ].slice(0, sorted.length);
     return { diameterMm: first + second, centres, lowerBoundMm };
