@@ -31,5 +31,6 @@ export {
   type ShopTableName,
   type ShopTables,
 } from "./schema/tables/index.ts";
+export { NET_CLASSES } from "./schema/tables/places.ts";
 export { editDistance, nearest } from "./text/nearest.ts";
 export { rawTable } from "./write/table.ts";
