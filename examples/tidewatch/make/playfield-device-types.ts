@@ -1,202 +1,134 @@
-import type { BookRow } from "@pinwright/book";
-import { rows, type Topic } from "./author.ts";
+import {
+  coilKind,
+  type DeviceKind,
+  deviceKinds,
+  lampKind,
+  motorKind,
+  plainKind,
+  switchKind,
+} from "./device-kind.ts";
+import { box, disc, outlineAbout, rubber, type Shape } from "./shape.ts";
 
-/** What a device type is on the outside, and what its terminals and insides are. */
-interface Kind {
-  readonly id: string;
-  readonly label: string;
-  readonly label_zh: string;
-  readonly class: BookRow<"device_types">["class"];
-  readonly letter: string;
-  /** Width, depth, height off its side, and reach through the panel, in mm. */
-  readonly size: readonly [number, number, number, number?];
-  /** Name, connector family, place in the device's own frame. */
-  readonly terminals: readonly (readonly [name: string, family: string, x: number, y: number])[];
-  readonly elements: readonly Partial<BookRow<"elements">>[];
-}
+const about = (shape: Shape) => outlineAbout([0, 0], shape);
 
-const contact = (control: string, normally: "open" | "closed" = "open"): Partial<BookRow<"elements">> => ({
-  kind: "contact",
-  from: "com",
-  to: normally === "open" ? "no" : "nc",
-  control,
-  normally,
-  ohm: 0.05,
-});
+/** A lamp's bulb is at its origin; its bracket reaches away from it to the screw. */
+const bracket = about(box(-8, -9, 8, 22));
+const narrowBracket = about(box(-7, -9, 7, 22));
 
-/** Two tabs or lugs beside each other at the rear end of the device. */
-const pair = (first: string, second: string, family: string, dx: number, y: number) =>
-  [
-    [first, family, -dx, y],
-    [second, family, dx, y],
-  ] as const;
-
-/** A coil of one winding; its diode is fitted across the lugs, cathode at the supply side. */
-const coil = (
-  id: string,
-  label: string,
-  label_zh: string,
-  size: Kind["size"],
-  ohm: number,
-  mh: number,
-  family = "lug",
-): Kind => ({
-  id,
-  label,
-  label_zh,
-  class: "coil",
-  letter: "M",
-  size,
-  terminals: pair("pos", "neg", family, 6, -size[1] / 2),
-  elements: [
-    { kind: "coil", from: "pos", to: "neg", ohm, mh },
-    { kind: "diode", from: "neg", to: "pos", volt: 0.9, control: "flyback" },
-  ],
-});
-
-const lamp = (
-  id: string,
-  label: string,
-  label_zh: string,
-  size: Kind["size"],
-  family: string,
-  volt: number,
-  amp: number,
-  ohm: number,
-): Kind => ({
-  id,
-  label,
-  label_zh,
-  class: "lamp",
-  letter: "E",
-  size,
-  terminals: pair("a", "k", family, 5, -size[1] / 2),
-  elements: [{ kind: "led", from: "a", to: "k", volt, amp, ohm }],
-});
-
-const switchOf = (
-  id: string,
-  label: string,
-  label_zh: string,
-  size: Kind["size"],
-  family: string,
-  control: string,
-): Kind => ({
-  id,
-  label,
-  label_zh,
-  class: "switch",
-  letter: "B",
-  size,
-  terminals: pair("com", "no", family, 4, -size[1] / 2),
-  elements: [contact(control)],
-});
-
-const motor = (
-  id: string,
-  label: string,
-  label_zh: string,
-  size: Kind["size"],
-  amp: number,
-  ohm: number,
-  mh: number,
-): Kind => ({
-  id,
-  label,
-  label_zh,
-  class: "motor",
-  letter: "M",
-  size,
-  terminals: pair("a", "b", "tab-28", 6, -size[1] / 2),
-  elements: [{ kind: "motor", from: "a", to: "b", volt: 12, amp, ohm, mh }],
-});
-
-const KINDS: readonly Kind[] = [
-  switchOf(
-    "dt.rollover",
-    "Rollover switch, wire lever",
-    "滚道微动开关",
-    [20, 44, 24, 4],
+const SWITCHES: readonly DeviceKind[] = [
+  switchKind(
+    ["dt.rollover", "Rollover switch, wire lever", "滚道微动开关"],
+    [20, 58, 24, 4],
     "tab-28",
     "ball on the wire",
   ),
-  switchOf("dt.star-rollover", "Star rollover", "星形滚压开关", [22, 36, 26, 3], "lug", "ball on the star"),
-  switchOf(
-    "dt.standup",
-    "Stand-up target, narrow",
-    "立式靶（窄）",
-    [26, 14, 30, 42],
+  switchKind(
+    ["dt.star-rollover", "Star rollover", "星形滚压开关"],
+    [22, 44, 26, 3],
+    "lug",
+    "ball on the star",
+  ),
+  switchKind(
+    ["dt.standup", "Stand-up target, narrow", "立式靶（窄）"],
+    [26, 8, 34, 40],
     "lug",
     "ball hits the face",
   ),
-  switchOf(
-    "dt.rebound-leaf",
-    "Rebound leaf switch",
-    "橡皮回弹簧片开关",
+  switchKind(
+    ["dt.standup-top", "Stand-up target, fixed on top", "立式靶（台面上装）"],
+    [26, 8, 40],
+    "lug",
+    "ball hits the face",
+  ),
+  switchKind(
+    ["dt.rebound-leaf", "Rebound leaf switch", "橡皮回弹簧片开关"],
     [12, 40, 12, 22],
     "lug",
     "ball hits the rubber",
   ),
-  switchOf(
-    "dt.sling-leaf",
-    "Slingshot leaf switch",
-    "弹弓簧片开关",
+  switchKind(
+    ["dt.sling-leaf", "Slingshot leaf switch", "弹弓簧片开关"],
     [10, 34, 12, 22],
     "lug",
     "ball hits the rubber",
   ),
-  switchOf(
-    "dt.eos",
-    "Flipper end-of-stroke switch",
-    "拨板行程末端开关",
+  switchKind(
+    ["dt.eos", "Flipper end-of-stroke switch", "拨板行程末端开关"],
     [12, 40, 14],
     "lug",
     "flipper is up",
   ),
-  switchOf("dt.spoon", "Pop bumper spoon switch", "弹跳柱勺形开关", [12, 42, 22], "lug", "ball on the skirt"),
-  switchOf("dt.drop-switch", "Drop target switch", "落靶开关", [10, 20, 16], "tab-28", "target is down"),
-  switchOf("dt.micro", "Microswitch, short lever", "短柄微动开关", [20, 12, 12], "tab-28", "lever pressed"),
-  switchOf("dt.gate-micro", "Gate microswitch", "闸门微动开关", [20, 12, 14], "tab-28", "gate is pushed"),
-  switchOf(
-    "dt.captive-leaf",
-    "Captive ball leaf switch",
-    "被困球簧片开关",
+  switchKind(
+    ["dt.spoon", "Pop bumper spoon switch", "弹跳柱勺形开关"],
+    [12, 42, 22],
+    "lug",
+    "ball on the skirt",
+  ),
+  switchKind(["dt.drop-switch", "Drop target switch", "落靶开关"], [10, 20, 16], "tab-28", "target is down"),
+  switchKind(
+    ["dt.micro", "Microswitch, short lever", "短柄微动开关"],
+    [20, 12, 12],
+    "tab-28",
+    "lever pressed",
+  ),
+  switchKind(["dt.gate-micro", "Gate microswitch", "闸门微动开关"], [20, 12, 14], "tab-28", "gate is pushed"),
+  switchKind(
+    ["dt.captive-leaf", "Captive ball leaf switch", "被困球簧片开关"],
     [12, 34, 14, 22],
     "lug",
     "captive ball moves",
   ),
-  lamp(
-    "dt.lamp-insert",
-    "Insert lamp, LED on bracket",
-    "光孔灯（LED 支架）",
-    [16, 18, 22],
+];
+
+const LAMPS: readonly DeviceKind[] = [
+  {
+    ...lampKind(
+      ["dt.lamp-insert", "Insert lamp, LED on bracket", "光孔灯（LED 支架）"],
+      [16, 31, 22],
+      "tab-28",
+      { volt: 6.3, amp: 0.03, ohm: 110 },
+    ),
+    outline: bracket,
+  },
+  {
+    ...lampKind(
+      ["dt.lamp-gi", "General light, LED in lug socket", "照明灯（焊片灯座）"],
+      [14, 31, 20, 24],
+      "lug",
+      { volt: 6.3, amp: 0.04, ohm: 82 },
+    ),
+    outline: narrowBracket,
+  },
+  lampKind(["dt.lamp-spot", "General light on a plastic", "塑料板上照明灯"], [14, 18, 18], "lug", {
+    volt: 6.3,
+    amp: 0.04,
+    ohm: 82,
+  }),
+  lampKind(
+    ["dt.flasher", "Flasher, high-power LED under a dome", "闪光灯（大功率 LED，罩内）"],
+    [24, 34, 20, 26],
     "tab-28",
-    6.3,
-    0.03,
-    110,
+    { volt: 12, amp: 0.35, ohm: 8.2 },
   ),
-  lamp(
-    "dt.lamp-gi",
-    "General light, LED in lug socket",
-    "照明灯（焊片灯座）",
-    [14, 18, 20, 24],
-    "lug",
-    6.3,
-    0.04,
-    82,
-  ),
-  lamp(
-    "dt.flasher",
-    "Flasher, high-power LED",
-    "闪光灯（大功率 LED）",
-    [24, 24, 20, 26],
+  lampKind(
+    ["dt.flasher-insert", "Flasher, high-power LED under an insert", "闪光灯（大功率 LED，光孔下）"],
+    [24, 38, 20],
     "tab-28",
-    12,
-    0.35,
-    8.2,
+    { volt: 12, amp: 0.35, ohm: 8.2 },
   ),
-  lamp("dt.lamp-bumper", "Pop bumper lamp", "弹跳柱灯", [12, 12, 8], "lug", 6.3, 0.06, 56),
-  lamp("dt.lamp-beacon", "Beacon lamp", "灯塔旋转灯", [14, 14, 16], "tab-28", 12, 0.25, 10),
+  lampKind(["dt.lamp-bumper", "Pop bumper lamp", "弹跳柱灯"], [12, 12, 8], "lug", {
+    volt: 6.3,
+    amp: 0.06,
+    ohm: 56,
+  }),
+  lampKind(["dt.lamp-beacon", "Beacon lamp", "灯塔旋转灯"], [14, 14, 16], "tab-28", {
+    volt: 12,
+    amp: 0.25,
+    ohm: 10,
+  }),
+];
+
+const COILS: readonly DeviceKind[] = [
   {
     id: "dt.coil-flipper",
     label: "Flipper coil, power and hold winding",
@@ -216,21 +148,48 @@ const KINDS: readonly Kind[] = [
       { kind: "diode", from: "hold", to: "com", volt: 0.9, control: "flyback" },
     ],
   },
-  coil("dt.coil-sling", "Slingshot coil", "弹弓线圈", [38, 52, 38], 10.4, 30),
-  coil("dt.coil-bumper", "Pop bumper coil", "弹跳柱线圈", [38, 38, 58], 8.6, 26),
-  coil("dt.coil-reset", "Drop target reset coil", "落靶复位线圈", [38, 60, 38], 5.4, 20),
-  coil("dt.coil-trip", "Drop target trip coil", "落靶释放线圈", [22, 30, 22], 36, 60),
-  coil("dt.coil-kick", "Kicker coil", "踢球线圈", [38, 56, 38], 7.4, 24),
-  coil("dt.coil-vuk", "Up-kicker coil", "上踢线圈", [38, 38, 62], 6.2, 21),
-  coil("dt.coil-plunger", "Auto-plunger coil", "自动发球线圈", [42, 66, 42], 4.6, 17),
-  coil("dt.coil-diverter", "Diverter coil, long duty", "分道器线圈（长时通电）", [36, 54, 36], 52, 120),
-  coil("dt.coil-gate", "Gate coil, long duty", "闸门线圈（长时通电）", [24, 34, 24], 88, 140),
-  coil("dt.coil-post", "Up-post coil", "升降柱线圈", [30, 30, 52], 28, 75),
-  coil("dt.coil-magnet", "Playfield magnet", "台面电磁铁", [60, 60, 52], 8.0, 95, "tab-63"),
-  coil("dt.coil-knocker", "Knocker and bell coil", "敲击器线圈", [38, 56, 38], 9.2, 28),
-  motor("dt.motor-gear", "Gear motor, 12 V", "12 伏减速电机", [38, 46, 52], 0.35, 9.5, 6),
-  motor("dt.motor-crank", "Crank gear motor, 12 V", "12 伏曲柄减速电机", [44, 58, 40], 0.5, 7.2, 6),
-  motor("dt.motor-shaker", "Shaker motor, 12 V", "12 伏振动电机", [46, 96, 46], 1.8, 1.6, 2),
+  coilKind(["dt.coil-sling", "Slingshot coil", "弹弓线圈"], [34, 52, 36], 10.4, 30),
+  coilKind(["dt.coil-bumper", "Pop bumper coil", "弹跳柱线圈"], [38, 38, 58], 8.6, 26),
+  coilKind(["dt.coil-reset", "Drop target reset coil", "落靶复位线圈"], [38, 60, 38], 5.4, 20),
+  coilKind(
+    ["dt.coil-reset-small", "Drop target reset coil, single", "单落靶复位线圈"],
+    [30, 30, 46],
+    9.8,
+    24,
+  ),
+  coilKind(["dt.coil-trip", "Drop target trip coil", "落靶释放线圈"], [22, 30, 22], 36, 60),
+  coilKind(["dt.coil-kick", "Kicker coil", "踢球线圈"], [36, 56, 36], 7.4, 24),
+  coilKind(["dt.coil-vuk", "Up-kicker coil", "上踢线圈"], [38, 38, 62], 6.2, 21),
+  coilKind(["dt.coil-plunger", "Auto-plunger coil", "自动发球线圈"], [40, 66, 42], 4.6, 17),
+  coilKind(["dt.coil-diverter", "Diverter coil, long duty", "分道器线圈（长时通电）"], [36, 54, 36], 52, 120),
+  coilKind(["dt.coil-gate", "Gate coil, long duty", "闸门线圈（长时通电）"], [24, 30, 24], 88, 140),
+  coilKind(["dt.coil-post", "Up-post coil", "升降柱线圈"], [30, 30, 52], 28, 75),
+  coilKind(["dt.coil-magnet", "Playfield magnet", "台面电磁铁"], [60, 60, 52], 8.0, 95, "tab-63"),
+  coilKind(["dt.coil-knocker", "Knocker and bell coil", "敲击器线圈"], [38, 56, 38], 9.2, 28),
+];
+
+const MOTORS: readonly DeviceKind[] = [
+  motorKind(["dt.motor-gear", "Gear motor, 12 V", "12 伏减速电机"], [38, 46, 52], {
+    volt: 12,
+    amp: 0.35,
+    ohm: 9.5,
+    mh: 6,
+  }),
+  motorKind(["dt.motor-crank", "Crank gear motor, 12 V", "12 伏曲柄减速电机"], [44, 58, 40], {
+    volt: 12,
+    amp: 0.5,
+    ohm: 7.2,
+    mh: 6,
+  }),
+  motorKind(["dt.motor-shaker", "Shaker motor, 12 V", "12 伏振动电机"], [46, 96, 46], {
+    volt: 12,
+    amp: 1.8,
+    ohm: 1.6,
+    mh: 2,
+  }),
+];
+
+const SENSORS: readonly DeviceKind[] = [
   {
     id: "dt.hall",
     label: "Magnetic ball sensor",
@@ -254,8 +213,11 @@ const KINDS: readonly Kind[] = [
     label_zh: "红外发射管",
     class: "sensor",
     letter: "E",
-    size: [10, 14, 14, 20],
-    terminals: pair("a", "k", "lug", 3, -7),
+    size: [8, 14, 14],
+    terminals: [
+      ["a", "lug", -2, -7],
+      ["k", "lug", 2, -7],
+    ],
     elements: [{ kind: "led", from: "a", to: "k", volt: 1.3, amp: 0.02 }],
   },
   {
@@ -264,51 +226,56 @@ const KINDS: readonly Kind[] = [
     label_zh: "红外接收管",
     class: "sensor",
     letter: "B",
-    size: [10, 14, 14, 20],
-    terminals: pair("c", "e", "lug", 3, -7),
+    size: [8, 14, 14],
+    terminals: [
+      ["c", "lug", -2, -7],
+      ["e", "lug", 2, -7],
+    ],
     elements: [
       { kind: "contact", from: "c", to: "e", control: "beam falls on it", normally: "closed", ohm: 100 },
     ],
   },
 ];
 
-export const playfieldDeviceTypes: Topic = {
-  tables: {
-    device_types: rows(
-      "device_types",
-      KINDS.map((kind) => ({
-        id: kind.id,
-        label: kind.label,
-        label_zh: kind.label_zh,
-        class: kind.class,
-        letter: kind.letter,
-        width_mm: kind.size[0],
-        depth_mm: kind.size[1],
-        height_mm: kind.size[2],
-        reach_mm: kind.size[3] ?? 0,
-      })),
-    ),
-    terminals: rows(
-      "terminals",
-      KINDS.flatMap((kind) =>
-        kind.terminals.map(([terminal, family, x_mm, y_mm]) => ({
-          device_type: kind.id,
-          terminal,
-          family,
-          x_mm,
-          y_mm,
-        })),
-      ),
-    ),
-    elements: rows(
-      "elements",
-      KINDS.flatMap((kind) =>
-        kind.elements.map((element, i) => ({
-          id: `el.${kind.id.slice(3)}-${i + 1}`,
-          device_type: kind.id,
-          ...element,
-        })),
-      ),
-    ),
-  },
-};
+/** What mechanisms show above the playfield, and what hangs or swings there. Own y is the way it points. */
+const ABOVE: readonly DeviceKind[] = [
+  plainKind(
+    ["dt.bat", "Flipper bat with rubber", "拨板（带胶圈）"],
+    [20, 82, 24],
+    about(tapered([0, 0], 10, [0, 66], 6)),
+  ),
+  plainKind(
+    ["dt.bumper-body", "Pop bumper body and skirt", "弹跳柱柱身"],
+    [64, 64, 50],
+    about(disc([0, 0], 32)),
+  ),
+  plainKind(["dt.bumper-cap", "Pop bumper cap", "弹跳柱顶盖"], [84, 84, 12], about(disc([0, 0], 42))),
+  plainKind(["dt.drop-face", "Drop target", "落靶片"], [22, 5, 38]),
+  plainKind(["dt.lighthouse", "Lighthouse tower", "灯塔塔身"], [64, 64, 88], about(disc([0, 0], 32))),
+  plainKind(["dt.lantern", "Lighthouse lantern", "灯塔灯室"], [44, 44, 20], about(disc([0, 0], 22))),
+  plainKind(["dt.ship", "Ship model", "船模"], [34, 74, 70], about(tapered([0, -14], 17, [0, 34], 6))),
+  plainKind(["dt.plunger-tip", "Plunger fork", "发球拨叉"], [12, 32, 24]),
+  plainKind(["dt.swing-plate", "Spinner plate", "旋转片"], [40, 3, 40]),
+  plainKind(["dt.swing-wire", "Gate wire", "闸门线"], [38, 3, 30]),
+  plainKind(["dt.blade", "Diverter blade", "分道片"], [6, 56, 26], about(box(-3, -6, 3, 50))),
+  plainKind(["dt.ball", "Captive ball", "被困球"], [27, 27, 27], about(disc([0, 0], 13.5))),
+];
+
+/** The hull of two discs. */
+function tapered(
+  a: readonly [number, number],
+  radiusA: number,
+  b: readonly [number, number],
+  radiusB: number,
+): Shape {
+  return rubber(0, ...[...disc(a, radiusA), ...disc(b, radiusB)].map((p) => [p.xMm, p.yMm] as const));
+}
+
+export const playfieldDeviceTypes = deviceKinds([
+  ...SWITCHES,
+  ...LAMPS,
+  ...COILS,
+  ...MOTORS,
+  ...SENSORS,
+  ...ABOVE,
+]);

@@ -1,4 +1,7 @@
+import { fromFrame } from "@pinwright/kernel";
 import { onPlayfield, rows, type Topic } from "./author.ts";
+import { SLING_NORMAL_DEG, STORM_WALL } from "./playfield-plan.ts";
+import { AXIS_X_MM } from "./shape.ts";
 
 type Placed = readonly [
   id: string,
@@ -12,60 +15,75 @@ type Placed = readonly [
   z?: number,
 ];
 
+/** A point of a slingshot's rubber, `along` mm from its middle towards the far post, for its leaf switch. */
+const slingLeaf = (hand: 1 | -1, along: number): readonly [x: number, y: number, rotation: number] => {
+  const at = fromFrame({ xMm: 121.5, yMm: 332, rotationDeg: SLING_NORMAL_DEG }, { xMm: -4, yMm: along });
+  const x = hand === 1 ? at.xMm : 2 * AXIS_X_MM - at.xMm;
+  return [Math.round(x * 2) / 2, Math.round(at.yMm * 2) / 2, hand * SLING_NORMAL_DEG];
+};
+
+/** A target in the storm wall, `along` mm from the lighthouse: its face lies a little behind the wall's. */
+const stormTarget = (along: number): readonly [x: number, y: number, rotation: number] => {
+  const [[x0, y0], [x1, y1]] = STORM_WALL;
+  const deg = (Math.atan2(y1 - y0, x1 - x0) * 180) / Math.PI;
+  const at = fromFrame({ xMm: x0, yMm: y0, rotationDeg: deg }, { xMm: along, yMm: -3 });
+  return [Math.round(at.xMm * 2) / 2, Math.round(at.yMm * 2) / 2, Math.round((deg + 180) * 10) / 10];
+};
+
 const SWITCHES: readonly Placed[] = [
-  ["sw.outlane-left", "dt.rollover", "Left outlane", "左外道", 31, 330],
-  ["sw.inlane-left", "dt.rollover", "Left inlane", "左内道", 73, 330],
-  ["sw.inlane-right", "dt.rollover", "Right inlane", "右内道", 397, 330],
-  ["sw.outlane-right", "dt.rollover", "Right outlane", "右外道", 439, 330],
-  ["sw.top-lane-1", "dt.rollover", "Top lane 1", "顶部一号道", 200, 966],
-  ["sw.top-lane-2", "dt.rollover", "Top lane 2", "顶部二号道", 240, 966],
-  ["sw.top-lane-3", "dt.rollover", "Top lane 3", "顶部三号道", 280, 966],
-  ["sw.orbit-left-low", "dt.rollover", "Left orbit, low", "左环道下", 31, 690],
-  ["sw.orbit-left-high", "dt.rollover", "Left orbit, high", "左环道上", 34, 780],
-  ["sw.orbit-right-low", "dt.rollover", "Right orbit, low", "右环道下", 439, 650],
-  ["sw.orbit-right-high", "dt.rollover", "Right orbit, high", "右环道上", 439, 745],
-  ["sw.plunger-lane", "dt.rollover", "Plunger lane", "发球道", 486, 150],
+  ["sw.outlane-left", "dt.rollover", "Left outlane", "左外道", 29, 380],
+  ["sw.inlane-left", "dt.rollover", "Left inlane", "左内道", 73, 380],
+  ["sw.inlane-right", "dt.rollover", "Right inlane", "右内道", 397, 380],
+  ["sw.outlane-right", "dt.rollover", "Right outlane", "右外道", 441, 380],
+  ["sw.top-lane-1", "dt.rollover", "Top lane 1", "顶部一号道", 200, 968],
+  ["sw.top-lane-2", "dt.rollover", "Top lane 2", "顶部二号道", 240, 968],
+  ["sw.top-lane-3", "dt.rollover", "Top lane 3", "顶部三号道", 280, 968],
+  ["sw.orbit-left-low", "dt.rollover", "Left orbit, low", "左环道下", 33, 620],
+  ["sw.orbit-left-high", "dt.rollover", "Left orbit, high", "左环道上", 33, 790],
+  ["sw.orbit-right-low", "dt.rollover", "Right orbit, low", "右环道下", 440, 640],
+  ["sw.orbit-right-high", "dt.rollover", "Right orbit, high", "右环道上", 440, 745],
+  ["sw.plunger-lane", "dt.rollover", "Plunger lane", "发球道", 486, 160],
   ["sw.plunger-exit", "dt.rollover", "Plunger lane exit", "发球道出口", 486, 720],
-  ["sw.fog-1", "dt.standup", "FOG target F", "雾靶 F", 14, 450, 270],
-  ["sw.fog-2", "dt.standup", "FOG target O", "雾靶 O", 14, 485, 270],
-  ["sw.fog-3", "dt.standup", "FOG target G", "雾靶 G", 14, 520, 270],
-  ["sw.anchor-left", "dt.standup", "Left anchor target", "左锚靶", 70, 592],
-  ["sw.anchor-right", "dt.standup", "Right anchor target", "右锚靶", 411, 596],
-  ["sw.gull-1", "dt.standup", "Gull target 1", "海鸥靶一", 172, 690],
-  ["sw.gull-2", "dt.standup", "Gull target 2", "海鸥靶二", 300, 640],
-  ["sw.buoy-1", "dt.standup", "Buoy target 1", "浮标靶一", 452, 425, 90],
-  ["sw.buoy-2", "dt.standup", "Buoy target 2", "浮标靶二", 452, 455, 90],
-  ["sw.wave-1", "dt.standup", "Wave target 1", "浪靶一", 330, 760],
-  ["sw.wave-2", "dt.standup", "Wave target 2", "浪靶二", 360, 750],
-  ["sw.wave-3", "dt.standup", "Wave target 3", "浪靶三", 390, 740],
-  ["sw.star-1", "dt.star-rollover", "Star rollover 1", "星形滚压一", 160, 540],
-  ["sw.star-2", "dt.star-rollover", "Star rollover 2", "星形滚压二", 310, 520],
-  ["sw.star-3", "dt.star-rollover", "Star rollover 3", "星形滚压三", 100, 470],
-  ["sw.star-4", "dt.star-rollover", "Star rollover 4", "星形滚压四", 350, 470],
-  ["sw.sling-left-low", "dt.sling-leaf", "Left slingshot, low", "左弹弓下", 124, 290],
-  ["sw.sling-left-high", "dt.sling-leaf", "Left slingshot, high", "左弹弓上", 108, 350],
-  ["sw.sling-right-low", "dt.sling-leaf", "Right slingshot, low", "右弹弓下", 346, 290],
-  ["sw.sling-right-high", "dt.sling-leaf", "Right slingshot, high", "右弹弓上", 362, 350],
-  ["sw.rebound-1", "dt.rebound-leaf", "Rebound, left outlane", "回弹一", 20, 410],
-  ["sw.rebound-2", "dt.rebound-leaf", "Rebound, right outlane", "回弹二", 452, 400],
-  ["sw.rebound-3", "dt.rebound-leaf", "Rebound, behind the lighthouse", "回弹三", 270, 760],
-  ["sw.rebound-4", "dt.rebound-leaf", "Rebound, above the wreck", "回弹四", 120, 770],
-  ["sw.rebound-5", "dt.rebound-leaf", "Rebound, left of the top lanes", "回弹五", 150, 960],
-  ["sw.rebound-6", "dt.rebound-leaf", "Rebound, right of the top lanes", "回弹六", 330, 960],
-  ["sw.captive", "dt.captive-leaf", "Captive ball", "被困球", 172, 720],
-  ["sw.ramp-left-enter", "dt.gate-micro", "Left ramp entrance", "左坡道入口", 115, 640, 0, "top", 40],
-  ["sw.ramp-left-made", "dt.gate-micro", "Left ramp made", "左坡道完成", 115, 860, 0, "top", 80],
-  ["sw.ramp-right-enter", "dt.gate-micro", "Right ramp entrance", "右坡道入口", 372, 680, 0, "top", 40],
-  ["sw.ramp-right-made", "dt.gate-micro", "Right ramp made", "右坡道完成", 420, 880, 0, "top", 80],
-  ["sw.wireform-left", "dt.gate-micro", "Left wireform exit", "左线轨出口", 73, 450, 0, "top", 60],
-  ["sw.wireform-right", "dt.gate-micro", "Right wireform exit", "右线轨出口", 397, 450, 0, "top", 60],
+  ["sw.fog-1", "dt.standup", "FOG target F", "雾靶 F", 14, 458, 90],
+  ["sw.fog-2", "dt.standup", "FOG target O", "雾靶 O", 14, 490, 90],
+  ["sw.fog-3", "dt.standup", "FOG target G", "雾靶 G", 14, 522, 90],
+  ["sw.anchor-left", "dt.standup", "Left anchor target", "左锚靶", 73, 630],
+  ["sw.anchor-right", "dt.standup", "Right anchor target", "右锚靶", 402.5, 604],
+  ["sw.gull-1", "dt.standup-top", "Gull target 1", "海鸥靶一", 14, 554, 90],
+  ["sw.gull-2", "dt.standup-top", "Gull target 2", "海鸥靶二", 456, 570, 270],
+  ["sw.buoy-1", "dt.standup", "Buoy target 1", "浮标靶一", 456, 424, 270],
+  ["sw.buoy-2", "dt.standup-top", "Buoy target 2", "浮标靶二", 456, 452, 270],
+  ["sw.wave-1", "dt.standup", "Wave target 1", "浪靶一", ...stormTarget(60)],
+  ["sw.wave-2", "dt.standup", "Wave target 2", "浪靶二", ...stormTarget(96)],
+  ["sw.wave-3", "dt.standup", "Wave target 3", "浪靶三", ...stormTarget(132)],
+  ["sw.star-1", "dt.star-rollover", "Star rollover 1", "星形滚压一", 166, 560],
+  ["sw.star-2", "dt.star-rollover", "Star rollover 2", "星形滚压二", 268, 545],
+  ["sw.star-3", "dt.star-rollover", "Star rollover 3", "星形滚压三", 100, 450],
+  ["sw.star-4", "dt.star-rollover", "Star rollover 4", "星形滚压四", 362, 450],
+  ["sw.sling-left-low", "dt.sling-leaf", "Left slingshot, low", "左弹弓下", ...slingLeaf(1, -34)],
+  ["sw.sling-left-high", "dt.sling-leaf", "Left slingshot, high", "左弹弓上", ...slingLeaf(1, 34)],
+  ["sw.sling-right-low", "dt.sling-leaf", "Right slingshot, low", "右弹弓下", ...slingLeaf(-1, -34)],
+  ["sw.sling-right-high", "dt.sling-leaf", "Right slingshot, high", "右弹弓上", ...slingLeaf(-1, 34)],
+  ["sw.rebound-1", "dt.rebound-leaf", "Rebound, left wall", "左侧回弹", 12, 422],
+  ["sw.rebound-2", "dt.rebound-leaf", "Rebound, left ramp side", "左坡道侧回弹", 145, 622],
+  ["sw.rebound-3", "dt.rebound-leaf", "Rebound, storm wall", "风暴墙回弹", 276, 738, 70],
+  ["sw.rebound-4", "dt.rebound-leaf", "Rebound, wreck slope", "沉船斜坡回弹", 120, 742, 50],
+  ["sw.rebound-5", "dt.rebound-leaf", "Rebound, left wing", "左翼回弹", 158, 956, 90],
+  ["sw.rebound-6", "dt.rebound-leaf", "Rebound, right wing", "右翼回弹", 322, 956, 90],
+  ["sw.captive", "dt.captive-leaf", "Captive ball", "被困球", 82, 604],
+  ["sw.ramp-left-enter", "dt.gate-micro", "Left ramp entrance", "左坡道入口", 115, 640, 0, "top", 48],
+  ["sw.ramp-left-made", "dt.gate-micro", "Left ramp made", "左坡道完成", 115, 860, 0, "top", 110],
+  ["sw.ramp-right-enter", "dt.gate-micro", "Right ramp entrance", "右坡道入口", 363, 660, 0, "top", 48],
+  ["sw.ramp-right-made", "dt.gate-micro", "Right ramp made", "右坡道完成", 364, 790, 0, "top", 105],
+  ["sw.wireform-left", "dt.gate-micro", "Left wireform exit", "左线轨出口", 73, 440, 0, "top", 75],
+  ["sw.wireform-right", "dt.gate-micro", "Right wireform exit", "右线轨出口", 397, 440, 0, "top", 75],
 ];
 
 const SENSORS: readonly Placed[] = [
-  ["sn.magnet", "dt.hall", "Ball at the whirlpool", "漩涡球传感器", 235, 528],
-  ["sn.cave", "dt.hall", "Ball in the cave mouth", "洞口球传感器", 290, 700],
-  ["sn.wreck-tx", "dt.opto-tx", "Wreck beam, emitter", "沉船光束发射", 60, 830],
-  ["sn.wreck-rx", "dt.opto-rx", "Wreck beam, receiver", "沉船光束接收", 124, 830],
+  ["sn.magnet", "dt.hall", "Ball at the whirlpool", "漩涡球传感器", 235, 525],
+  ["sn.cave", "dt.hall", "Ball in the cave mouth", "洞口球传感器", 314, 643, 90],
+  ["sn.wreck-tx", "dt.opto-tx", "Wreck beam, emitter", "沉船光束发射", 59, 803],
+  ["sn.wreck-rx", "dt.opto-rx", "Wreck beam, receiver", "沉船光束接收", 125, 803],
   ["sn.skill-tx", "dt.opto-tx", "Skill shot beam, emitter", "技巧球光束发射", 464, 640],
   ["sn.skill-rx", "dt.opto-rx", "Skill shot beam, receiver", "技巧球光束接收", 508, 640],
 ];

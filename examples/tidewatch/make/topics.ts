@@ -5,6 +5,7 @@ import { mechanisms } from "./mechanisms.ts";
 import { playfieldDeviceTypes } from "./playfield-device-types.ts";
 import { playfieldLamps } from "./playfield-lamps.ts";
 import { playfieldPanel } from "./playfield-panel.ts";
+import { playfieldRubbers } from "./playfield-rubbers.ts";
 import { playfieldSwitches } from "./playfield-switches.ts";
 import { playfieldWalls } from "./playfield-walls.ts";
 import { poses } from "./poses.ts";
@@ -15,6 +16,7 @@ export const TOPICS: readonly Topic[] = [
   cabinetPanels,
   poses,
   playfieldWalls,
+  playfieldRubbers,
   playfieldDeviceTypes,
   playfieldSwitches,
   playfieldLamps,

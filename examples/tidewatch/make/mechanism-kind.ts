@@ -1,0 +1,102 @@
+import type { BookRow, Outline } from "@pinwright/book";
+import { rows, type Topic } from "./author.ts";
+
+/**
+ * A device of a mechanism. `z` is the height off the side that the mechanism is fixed to; what stands above the
+ * playfield on a mechanism below it has z = −(thickness + height of its lower edge).
+ */
+export type Child = readonly [
+  child: string,
+  type: string,
+  label: string,
+  label_zh: string,
+  x: number,
+  y: number,
+  z: number,
+  rotation?: number,
+];
+
+/** A screw that holds the mechanism: where, of which type, and the plate's thickness. */
+export type Screw = readonly [x: number, y: number, type?: string, flange?: number];
+
+export interface MechanismKind {
+  readonly id: string;
+  readonly label: string;
+  readonly label_zh: string;
+  readonly size: readonly [width: number, depth: number, height: number, reach: number];
+  /** Drawn about its own origin, when that is not its middle. */
+  readonly outline?: Outline;
+  readonly children: readonly Child[];
+  readonly screws: readonly Screw[];
+  readonly cycle_test: string;
+}
+
+/** Screws in the corners of a plate about the origin, `inset` from its edges. */
+export const corners = (
+  [minX, minY, maxX, maxY]: readonly [number, number, number, number],
+  inset = 5,
+): readonly Screw[] => [
+  [minX + inset, minY + inset],
+  [maxX - inset, minY + inset],
+  [maxX - inset, maxY - inset],
+  [minX + inset, maxY - inset],
+];
+
+const drawing = (id: string) => `${id.replace("mt.", "mechanism-")}.svg`;
+
+/** The tables that mechanism types make. */
+export const mechanismKinds = (kinds: readonly MechanismKind[]): Topic => ({
+  tables: {
+    mechanism_types: rows(
+      "mechanism_types",
+      kinds.map(
+        ({ id, label, label_zh, size, outline, cycle_test }): Partial<BookRow<"mechanism_types">> => ({
+          id,
+          label,
+          label_zh,
+          outline: outline === undefined ? null : drawing(id),
+          width_mm: size[0],
+          depth_mm: size[1],
+          height_mm: size[2],
+          reach_mm: size[3],
+          cycle_test,
+        }),
+      ),
+    ),
+    mechanism_devices: rows(
+      "mechanism_devices",
+      kinds.flatMap((kind) =>
+        kind.children.map(([child, device_type, label, label_zh, x_mm, y_mm, z_mm, rotation_deg]) => ({
+          mechanism_type: kind.id,
+          child,
+          label,
+          label_zh,
+          device_type,
+          x_mm,
+          y_mm,
+          z_mm,
+          rotation_deg: rotation_deg ?? 0,
+        })),
+      ),
+    ),
+    mechanism_fasteners: rows(
+      "mechanism_fasteners",
+      kinds.flatMap((kind) =>
+        kind.screws.map(([x_mm, y_mm, fastener_type, flange_mm], i) => ({
+          mechanism_type: kind.id,
+          child: `fx-${i + 1}`,
+          fastener_type: fastener_type ?? "ft.wood-40x12",
+          x_mm,
+          y_mm,
+          flange_mm: flange_mm ?? 2,
+          moments: "start align tighten recheck",
+        })),
+      ),
+    ),
+  },
+  outlines: new Map(
+    kinds.flatMap((kind): [string, Outline][] =>
+      kind.outline === undefined ? [] : [[drawing(kind.id), kind.outline]],
+    ),
+  ),
+});

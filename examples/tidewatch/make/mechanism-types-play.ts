@@ -1,0 +1,259 @@
+import { type Child, corners, type MechanismKind } from "./mechanism-kind.ts";
+import { box, disc, outlineAbout, type Shape } from "./shape.ts";
+
+const about = (shape: Shape) => outlineAbout([0, 0], shape);
+
+/** Panel thickness: what stands on the playing surface has this much and its own height, negated, as its z. */
+const WOOD_MM = 13;
+const above = (heightMm: number) => -(WOOD_MM + heightMm);
+
+/** Plate of a flipper about its pivot; the coil lies on the side of `away` (1: to the right). */
+const flipperPlate = (away: 1 | -1): [number, number, number, number] =>
+  away === 1 ? [-28, -30, 92, 30] : [-92, -30, 28, 30];
+
+/** `bat` is where the bat points at rest, in the mechanism's frame, measured from its y. */
+const flipper = (id: string, label: string, label_zh: string, away: 1 | -1, bat: number): MechanismKind => ({
+  id,
+  label,
+  label_zh,
+  size: [120, 60, 62, 27],
+  outline: about(box(...flipperPlate(away))),
+  children: [
+    ["coil", "dt.coil-flipper", "coil", "线圈", away * 56, 0, 8, away * 90],
+    ["eos", "dt.eos", "end-of-stroke switch", "行程末端开关", away * 2, 22, 10, 90],
+    ["bat", "dt.bat", "bat", "拨板", 0, 0, above(3), bat],
+  ],
+  screws: corners(flipperPlate(away), 6),
+  cycle_test: "500 strokes; end-of-stroke gap 2 mm at rest, closes in the last 3 mm; bat free, no rub.",
+});
+
+/** Slingshots are handed: the coil lies towards the player. In the frame, x is the way that it throws. */
+const slingshot = (id: string, label: string, label_zh: string, near: 1 | -1): MechanismKind => {
+  const plate: [number, number, number, number] = near === -1 ? [-48, -58, -12, 14] : [-48, -14, -12, 58];
+  return {
+    id,
+    label,
+    label_zh,
+    size: [36, 72, 52, 26],
+    outline: about(box(...plate)),
+    children: [["coil", "dt.coil-sling", "coil", "线圈", -30, near * 30, 8]],
+    screws: corners(plate),
+    cycle_test: "200 strokes; arm returns by itself and does not touch the slot.",
+  };
+};
+const spinnerFoot = box(-6, -10, 6, 10);
+
+const dropSwitch = (n: number, x: number): Child => [
+  `t${n}`,
+  "dt.drop-switch",
+  `target ${n} switch`,
+  `${n} 号靶开关`,
+  x,
+  2,
+  84,
+];
+const dropFace = (n: number, x: number): Child => [
+  `face-${n}`,
+  "dt.drop-face",
+  `target ${n}`,
+  `${n} 号靶片`,
+  x,
+  -17.5,
+  above(0),
+];
+const BANK_X: readonly number[] = [-34.5, -11.5, 11.5, 34.5];
+
+/** Mechanisms that the ball meets. */
+export const PLAY_MECHANISMS: readonly MechanismKind[] = [
+  flipper("mt.flipper-left", "Flipper, left hand", "左拨板机构", -1, 238),
+  flipper("mt.flipper-right", "Flipper, right hand", "右拨板机构", 1, 122),
+  flipper("mt.flipper-upper", "Flipper, upper right", "右上拨板机构", 1, 32),
+  slingshot("mt.slingshot-left", "Slingshot kicker, left", "左弹弓机构", -1),
+  slingshot("mt.slingshot-right", "Slingshot kicker, right", "右弹弓机构", 1),
+  {
+    id: "mt.bumper",
+    label: "Pop bumper",
+    label_zh: "弹跳柱",
+    size: [64, 64, 88, 64],
+    children: [
+      ["coil", "dt.coil-bumper", "coil", "线圈", 0, 0, 26],
+      ["spoon", "dt.spoon", "spoon switch", "勺形开关", 25, 0, 2],
+      ["body", "dt.bumper-body", "body", "柱身", 0, 0, above(0)],
+      ["lamp", "dt.lamp-bumper", "lamp", "灯", 0, 0, above(50)],
+      ["cap", "dt.bumper-cap", "cap", "顶盖", 0, 0, above(58)],
+    ],
+    screws: [
+      [-26, -26],
+      [26, -26],
+      [26, 26],
+      [-26, 26],
+    ],
+    cycle_test: "200 strokes; skirt tilts the spoon from all sides; ring clears the playfield by 1 mm.",
+  },
+  {
+    id: "mt.drop-bank",
+    label: "Drop target bank, four targets",
+    label_zh: "四联落靶",
+    size: [100, 50, 112, 38],
+    children: [
+      ["reset", "dt.coil-reset", "reset coil", "复位线圈", -12, 4, 20, 90],
+      ["trip", "dt.coil-trip", "trip coil", "释放线圈", 36, 6, 20],
+      ...BANK_X.map((x, i) => dropSwitch(i + 1, x)),
+      ["home", "dt.micro", "reset bar home switch", "复位杆原位开关", -38, -12, 62],
+      ...BANK_X.map((x, i) => dropFace(i + 1, x)),
+    ],
+    screws: [
+      [-45, 14],
+      [-16, 20],
+      [16, 20],
+      [45, 14],
+      [-46.5, -20],
+      [46.5, -20],
+    ],
+    cycle_test: "200 resets; each target drops alone when hit, all stand after reset.",
+  },
+  {
+    id: "mt.drop-single",
+    label: "Drop target, single, with trip",
+    label_zh: "单落靶",
+    size: [44, 44, 108, 38],
+    children: [
+      ["reset", "dt.coil-reset-small", "reset coil", "复位线圈", 0, -4, 54],
+      ["trip", "dt.coil-trip", "trip coil", "释放线圈", 6, -6, 20],
+      ["down", "dt.drop-switch", "target down switch", "落靶开关", -14, 8, 30],
+      ["face", "dt.drop-face", "target", "靶片", 0, 16.5, above(0)],
+    ],
+    screws: [
+      [-17, -17],
+      [17, -17],
+      [18, 4],
+      [-18, 4],
+    ],
+    cycle_test: "200 resets and 200 trips.",
+  },
+  {
+    id: "mt.saucer",
+    label: "Kick-out saucer",
+    label_zh: "踢出球碗",
+    size: [44, 88, 66, 0],
+    children: [
+      ["coil", "dt.coil-kick", "coil", "线圈", 0, 14, 16],
+      ["ball", "dt.micro", "ball in saucer switch", "球到位开关", 10, -36, 20],
+    ],
+    screws: [
+      [-17, 4],
+      [17, 4],
+      [17, 38],
+      [-17, 38],
+    ],
+    cycle_test: "50 balls kicked out to the same mark.",
+  },
+  {
+    id: "mt.up-kicker",
+    label: "Vertical up-kicker",
+    label_zh: "垂直上踢机构",
+    size: [56, 66, 118, 0],
+    children: [
+      ["coil", "dt.coil-vuk", "coil", "线圈", 0, 0, 50],
+      ["ball", "dt.micro", "ball ready switch", "球到位开关", 16, 26, 34],
+    ],
+    screws: corners([-28, -33, 28, 33]),
+    cycle_test: "50 balls lifted, none falls back.",
+  },
+  {
+    id: "mt.trough",
+    label: "Four-ball trough with eject",
+    label_zh: "四球收球槽",
+    size: [270, 62, 112, 0],
+    children: [
+      ["coil", "dt.coil-vuk", "eject coil", "发球线圈", 112, 0, 46],
+      ["exit", "dt.micro", "exit switch", "出口开关", 88, 23, 10],
+      ["drain", "dt.micro", "drain switch", "落球口开关", -122, 23, 20],
+    ],
+    screws: [
+      [-128, -24],
+      [-128, 24],
+      [-45, -26],
+      [-45, 26],
+      [40, -26],
+      [40, 26],
+      [96, -26],
+      [96, 26],
+    ],
+    cycle_test: "50 single balls ejected, never two; four balls settle against the stop.",
+  },
+  {
+    id: "mt.plunger",
+    label: "Auto-plunger",
+    label_zh: "自动发球器",
+    size: [44, 112, 58, 24],
+    children: [
+      ["coil", "dt.coil-plunger", "coil", "线圈", 0, -18, 8],
+      ["home", "dt.micro", "fork home switch", "拨叉原位开关", 10, 46, 10],
+      ["fork", "dt.plunger-tip", "fork", "拨叉", 0, -22, above(0)],
+    ],
+    screws: [
+      [-17, -50],
+      [17, -50],
+      [-17, 10],
+      [17, 10],
+      [0, 50],
+    ],
+    cycle_test: "50 balls reach the top of the arch.",
+  },
+  {
+    id: "mt.magnet",
+    label: "Playfield magnet",
+    label_zh: "台面电磁铁",
+    size: [66, 66, 60, 0],
+    outline: about(disc([0, 0], 33)),
+    children: [["coil", "dt.coil-magnet", "coil", "线圈", 0, 0, 4]],
+    screws: [
+      [-19, -19],
+      [19, -19],
+      [19, 19],
+      [-19, 19],
+    ],
+    cycle_test: "10 grabs of 3 s; core flush to 0.1 mm.",
+  },
+  {
+    id: "mt.up-post",
+    label: "Up-post",
+    label_zh: "升降柱",
+    size: [40, 44, 72, 0],
+    children: [
+      ["coil", "dt.coil-post", "coil", "线圈", 0, 0, 12],
+      ["up", "dt.micro", "post up switch", "升起开关", 8, 15, 66],
+    ],
+    screws: corners([-20, -22, 20, 22]),
+    cycle_test: "200 strokes; flush when down.",
+  },
+  {
+    id: "mt.kickback",
+    label: "Outlane kickback",
+    label_zh: "外道回踢器",
+    size: [42, 112, 52, 0],
+    children: [
+      ["coil", "dt.coil-kick", "coil", "线圈", 0, -22, 8],
+      ["home", "dt.micro", "home switch", "原位开关", 8, 38, 10],
+    ],
+    screws: corners([-21, -56, 21, 40]),
+    cycle_test: "50 balls kicked back past the slingshot.",
+  },
+  {
+    id: "mt.spinner",
+    label: "Spinner",
+    label_zh: "旋转片",
+    size: [12, 20, 56, 0],
+    outline: about(spinnerFoot),
+    children: [
+      ["switch", "dt.gate-micro", "switch", "开关", 0, 0, 40],
+      ["plate", "dt.swing-plate", "plate", "旋转片", -32, 0, 8],
+    ],
+    screws: [
+      [0, -7, "ft.wood-35x12", 1.5],
+      [0, 7, "ft.wood-35x12", 1.5],
+    ],
+    cycle_test: "Spins for 8 s from one flick; every half turn counts.",
+  },
+];

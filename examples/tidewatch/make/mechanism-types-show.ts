@@ -1,0 +1,128 @@
+import { corners, type MechanismKind } from "./mechanism-kind.ts";
+
+const above = (heightMm: number) => -(13 + heightMm);
+
+/** Mechanisms of ramps and gates, toys, and what knocks, rings and shakes in the cabinet and the backbox. */
+export const SHOW_MECHANISMS: readonly MechanismKind[] = [
+  {
+    id: "mt.diverter",
+    label: "Ramp diverter",
+    label_zh: "坡道分道器",
+    size: [44, 84, 52, 100],
+    children: [
+      ["coil", "dt.coil-diverter", "coil", "线圈", 0, -10, 8],
+      ["position", "dt.micro", "position switch", "位置开关", 8, 32, 10],
+      ["blade", "dt.blade", "blade", "分道片", 0, 26, above(74), -20],
+    ],
+    screws: corners([-22, -42, 22, 42]),
+    cycle_test: "200 throws; blade stops against rubber on both sides.",
+  },
+  {
+    id: "mt.lock",
+    label: "Three-ball ramp lock",
+    label_zh: "三球锁球器",
+    size: [44, 80, 46, 110],
+    children: [
+      ["coil", "dt.coil-gate", "release coil", "释放线圈", 0, -18, 4],
+      ["b1", "dt.gate-micro", "ball 1 switch", "一号球开关", 0, -30, above(64)],
+      ["b2", "dt.gate-micro", "ball 2 switch", "二号球开关", 0, -2, above(68)],
+      ["b3", "dt.gate-micro", "ball 3 switch", "三号球开关", 0, 26, above(72)],
+    ],
+    screws: corners([-22, -40, 22, 40]),
+    cycle_test: "50 releases, one ball each.",
+  },
+  {
+    id: "mt.gate",
+    label: "Controlled one-way gate",
+    label_zh: "受控单向闸门",
+    size: [36, 50, 40, 60],
+    children: [
+      ["coil", "dt.coil-gate", "coil", "线圈", 0, -4, 6],
+      ["pass", "dt.gate-micro", "ball passes switch", "过球开关", 4, 18, 8],
+      ["wire", "dt.swing-wire", "wire", "闸门线", -41, 0, above(28)],
+    ],
+    screws: corners([-18, -25, 18, 25]),
+    cycle_test: "200 throws; wire swings free.",
+  },
+  {
+    id: "mt.lifter",
+    label: "Ramp flap lifter",
+    label_zh: "坡道翻板提升器",
+    size: [40, 76, 56, 20],
+    children: [
+      ["coil", "dt.coil-diverter", "coil", "线圈", 0, -8, 8],
+      ["up", "dt.micro", "flap up switch", "翻板升起开关", 8, 30, 10],
+    ],
+    screws: corners([-20, -38, 20, 38]),
+    cycle_test: "200 lifts; flap lies flat within 0.5 mm.",
+  },
+  {
+    id: "mt.beacon",
+    label: "Revolving beacon",
+    label_zh: "旋转灯塔",
+    size: [70, 70, 84, 108],
+    children: [
+      ["motor", "dt.motor-gear", "motor", "电机", -6, 4, 10],
+      ["home", "dt.micro", "home switch", "原位开关", 24, -20, 8],
+      ["tower", "dt.lighthouse", "tower", "塔身", 0, 0, above(0)],
+      ["lantern", "dt.lantern", "lantern", "灯室", 0, 0, above(88)],
+      ["lamp-a", "dt.lamp-beacon", "beam lamp A", "光束灯 A", -9, 0, above(90)],
+      ["lamp-b", "dt.lamp-beacon", "beam lamp B", "光束灯 B", 9, 0, above(90)],
+    ],
+    screws: corners([-35, -35, 35, 35], 6),
+    cycle_test: "30 minutes running; home found within 2 degrees.",
+  },
+  {
+    id: "mt.ship",
+    label: "Rocking ship",
+    label_zh: "摇晃的船",
+    size: [64, 84, 66, 95],
+    children: [
+      ["motor", "dt.motor-crank", "motor", "电机", 0, -8, 8],
+      ["port", "dt.micro", "port limit switch", "左舷限位开关", -18, 32, 8],
+      ["starboard", "dt.micro", "starboard limit switch", "右舷限位开关", 12, 32, 8],
+      ["model", "dt.ship", "ship", "船", -2, -6, above(20), 45],
+    ],
+    screws: corners([-32, -42, 32, 42]),
+    cycle_test: "30 minutes rocking.",
+  },
+  {
+    id: "mt.knocker",
+    label: "Knocker",
+    label_zh: "敲击器",
+    size: [44, 112, 46, 0],
+    children: [["coil", "dt.coil-knocker", "coil", "线圈", 0, -18, 4]],
+    screws: corners([-22, -56, 22, 56]),
+    cycle_test: "50 knocks.",
+  },
+  {
+    id: "mt.bell",
+    label: "Fog bell",
+    label_zh: "雾钟",
+    size: [70, 120, 60, 0],
+    children: [["coil", "dt.coil-knocker", "coil", "线圈", 0, -24, 4]],
+    screws: corners([-35, -60, 35, 60]),
+    cycle_test: "50 strokes, clear tone.",
+  },
+  {
+    id: "mt.shaker",
+    label: "Storm shaker",
+    label_zh: "风暴振动器",
+    size: [76, 120, 78, 0],
+    children: [["motor", "dt.motor-shaker", "motor", "电机", 0, 0, 10]],
+    screws: corners([-38, -60, 38, 60], 7),
+    cycle_test: "5 minutes, on and off each second.",
+  },
+  {
+    id: "mt.tide-clock",
+    label: "Backbox tide clock",
+    label_zh: "背箱潮汐钟",
+    size: [90, 90, 60, 0],
+    children: [
+      ["motor", "dt.motor-gear", "motor", "电机", 0, 0, 4],
+      ["home", "dt.micro", "home switch", "原位开关", 30, 28, 6],
+    ],
+    screws: corners([-45, -45, 45, 45]),
+    cycle_test: "30 minutes running; home found within 2 degrees.",
+  },
+];

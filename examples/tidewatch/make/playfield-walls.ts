@@ -1,0 +1,103 @@
+import {
+  ARCH,
+  caveBack,
+  DIVIDER,
+  INLANE_GUIDE,
+  RAMP_LEFT,
+  RAMP_RIGHT,
+  STORM_WALL,
+  TOP_LANE_GUIDES_X,
+  WRECK_SLOPE,
+} from "./playfield-plan.ts";
+import { arc, box, mirrored, polygon, type Shape, strip, together } from "./shape.ts";
+import { type TopPart, topParts } from "./top-part.ts";
+
+/** Height of rails and guides: more than a ball. */
+const WALL_MM = 32;
+
+const wall = (id: string, label: string, label_zh: string, shape: Shape, height = WALL_MM): TopPart => ({
+  id,
+  label,
+  label_zh,
+  shape,
+  z: 0,
+  height,
+});
+
+const apronLeft = polygon([10, 0], [203, 0], [203, 98], [112, 150], [10, 236]);
+/** The right apron leaves a chamber in which the trough's exit comes up beside the plunger lane. */
+const apronRight = polygon(
+  [267, 0],
+  [460, 0],
+  [460, 62],
+  [424, 72],
+  [424, 116],
+  [460, 116],
+  [460, 236],
+  [358, 150],
+  [267, 98],
+);
+
+/** The part of a ramp that is lower than a ball is high: two walls, and the floor rising behind them. */
+const rampMouth = (
+  { x, mouthY, lowEndY }: { x: number; mouthY: number; lowEndY: number },
+  inner: number,
+): Shape =>
+  polygon(
+    [x - inner / 2 - 4, mouthY],
+    [x - inner / 2, mouthY],
+    [x - inner / 2, lowEndY - 4],
+    [x + inner / 2, lowEndY - 4],
+    [x + inner / 2, mouthY],
+    [x + inner / 2 + 4, mouthY],
+    [x + inner / 2 + 4, lowEndY],
+    [x - inner / 2 - 4, lowEndY],
+  );
+
+const [stormTop, stormEnd] = STORM_WALL;
+const [wreckTop, wreckEnd] = WRECK_SLOPE;
+
+const PARTS: readonly TopPart[] = [
+  wall("rail-left", "Left rail", "左边木条", box(0, 0, 10, 1067)),
+  wall("rail-right", "Right rail", "右边木条", box(504, 0, 514, 1067)),
+  wall("rail-rear", "Rear rail", "后边木条", box(10, 1057, 504, 1067)),
+  wall("arch", "Ball arch", "顶部弧形导轨", strip(3, ...arc([...ARCH.centre], ARCH.radius + 1.5, 0, 180))),
+  wall(
+    "divider",
+    "Plunger lane divider",
+    "发球道隔条",
+    together(
+      box(DIVIDER.minX, DIVIDER.minY, DIVIDER.maxX, DIVIDER.maxY - 4),
+      strip(8, [464, 700], [464, 764]),
+    ),
+  ),
+  wall(
+    "lane-foot",
+    "Plunger lane foot",
+    "发球道底块",
+    polygon([460, 0], [504, 0], [504, 48], [495, 48], [495, 16], [477, 16], [477, 48], [460, 48]),
+  ),
+  wall("apron-left", "Apron, left ball guide", "左裙板导块", apronLeft),
+  wall("apron-right", "Apron, right ball guide", "右裙板导块", apronRight),
+  wall("drain-foot", "Drain foot", "落球口底块", box(203, 0, 267, 54)),
+  wall("inlane-left", "Left inlane guide", "左内道导轨", strip(6, ...INLANE_GUIDE)),
+  wall("inlane-right", "Right inlane guide", "右内道导轨", mirrored(strip(6, ...INLANE_GUIDE))),
+  wall("orbit-left", "Left orbit guide", "左环道导轨", strip(4, [57, 588], wreckTop)),
+  wall("wreck", "Wreck slope guide", "沉船斜导轨", strip(4, wreckTop, wreckEnd, [141, 692])),
+  wall("ramp-left-mouth", "Left ramp mouth", "左坡道入口段", rampMouth(RAMP_LEFT, 48), 48),
+  wall("bank-side", "Breakwater side guide", "防波堤侧导轨", strip(4, [189, 642], [189, 692], [214, 744])),
+  wall("cave", "Sea cave guide", "海蚀洞导轨", strip(4, [290, 642], ...caveBack(), [338, 600])),
+  wall("bank-rear", "Breakwater rear wall", "防波堤后墙", strip(3, [191, 672], [287, 672])),
+  wall("ramp-right-mouth", "Right ramp mouth", "右坡道入口段", rampMouth(RAMP_RIGHT, 44), 48),
+  wall("storm", "Storm wall", "风暴墙", strip(4, stormTop, stormEnd)),
+  wall("orbit-right", "Right orbit guide", "右环道导轨", strip(4, stormEnd, [418, 592])),
+  wall("exit-gate", "Plunger lane one-way gate", "发球道单向门", strip(3, [464, 770], [504, 798]), 30),
+  wall("upper-flipper", "Upper flipper guide", "右上拨板导轨", strip(6, [457, 536], [446, 494])),
+  ...TOP_LANE_GUIDES_X.map((x, i) =>
+    wall(`top-lane-${i + 1}`, `Top lane guide ${i + 1}`, `顶部道导轨 ${i + 1}`, strip(4, [x, 952], [x, 985])),
+  ),
+  wall("captive-lip-left", "Captive ball lip, left", "被困球左挡", strip(3, [59, 588], [62.5, 586])),
+  wall("captive-lip-right", "Captive ball lip, right", "被困球右挡", strip(3, [87, 600], [84.5, 588])),
+];
+
+export const playfieldWalls = topParts(PARTS);
