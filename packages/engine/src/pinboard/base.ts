@@ -43,7 +43,7 @@ export function trunkBase(tree: BoardTree, steps: readonly LimbStep[], legs: rea
     lineOf.set(step.branch, placed.lines[i] ?? []);
   });
   const items = [...placed.items, ...startHolder(tree, first, placed.lines[0])];
-  return { nodeAt, directionAt, lineOf, items, box: boxOfItems(items, ORIGIN) };
+  return { nodeAt, directionAt, lineOf, items, box: boxOfItems(items, ORIGIN), isHeld: false };
 }
 
 /** The root alone, at the origin. */
@@ -54,5 +54,6 @@ export function rootBase(root: number): Base {
     lineOf: new Map(),
     items: [],
     box: boxOfItems([], ORIGIN),
+    isHeld: false,
   };
 }

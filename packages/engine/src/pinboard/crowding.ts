@@ -15,8 +15,8 @@ export const PRICE = {
   crossing: 20_000,
   overlap: 3_000,
   /** A holder too near for hands: for being so, and for each mm. */
-  room: 6,
-  roomMm: 0.6,
+  room: 20,
+  roomMm: 1,
   /** Branches too near for ties. */
   gapMm: 1.2,
   /** Branches that leave a peg at an angle in which no tie gun fits. */

@@ -1,11 +1,4 @@
-import {
-  type BoxMm,
-  boxOf,
-  type PointMm,
-  polar,
-  type RectangleMm,
-  rectangleCorners,
-} from "@pinwright/kernel";
+import { type BoxMm, cosSinDeg, type PointMm, polar, type RectangleMm } from "@pinwright/kernel";
 
 /** A straight stretch of a branch on the board. Ends that are not tree nodes have the number −1. */
 export interface Stretch {
@@ -16,7 +9,6 @@ export interface Stretch {
   readonly nodeA: number;
   readonly nodeB: number;
   readonly radiusMm: number;
-  readonly straight: boolean;
   readonly box: BoxMm;
 }
 
@@ -35,11 +27,15 @@ export interface Grip {
 /** What takes room on the board. */
 export type Item = Stretch | Grip;
 
-const NO_BOX: BoxMm = { minXMm: 0, minYMm: 0, maxXMm: 0, maxYMm: 0 };
-
+/** A stretch with its box. Fields are written out, not spread: layouts make these by the hundred thousand. */
 export const stretch = (part: Omit<Stretch, "kind" | "box">): Stretch => ({
   kind: "stretch",
-  ...part,
+  branch: part.branch,
+  a: part.a,
+  b: part.b,
+  nodeA: part.nodeA,
+  nodeB: part.nodeB,
+  radiusMm: part.radiusMm,
   box: {
     minXMm: Math.min(part.a.xMm, part.b.xMm),
     minYMm: Math.min(part.a.yMm, part.b.yMm),
@@ -70,6 +66,17 @@ export function holderRectangle(
 
 export const grip = (part: Omit<Grip, "kind" | "box">): Grip => ({
   kind: "grip",
-  ...part,
-  box: boxOf(rectangleCorners(part.rectangle)) ?? NO_BOX,
+  node: part.node,
+  branch: part.branch,
+  from: part.from,
+  tailMm: part.tailMm,
+  rectangle: part.rectangle,
+  box: rectangleBox(part.rectangle),
 });
+
+function rectangleBox(r: RectangleMm): BoxMm {
+  const { cos, sin } = cosSinDeg(r.rotationDeg);
+  const x = (Math.abs(cos) * r.widthMm + Math.abs(sin) * r.depthMm) / 2;
+  const y = (Math.abs(sin) * r.widthMm + Math.abs(cos) * r.depthMm) / 2;
+  return { minXMm: r.xMm - x, minYMm: r.yMm - y, maxXMm: r.xMm + x, maxYMm: r.yMm + y };
+}

@@ -14,8 +14,8 @@ import type { PinboardInput } from "./input.ts";
 import type { Grip, Item } from "./item.ts";
 import type { Bench, Layout } from "./layout.ts";
 import { measure, type Quality } from "./measure.ts";
-import { branchItems } from "./placing.ts";
-import { isFlat, layAsInMachine } from "./planar.ts";
+import { addBranchItems } from "./placing.ts";
+import { improveAsInMachine, isFlat, layAsInMachine } from "./planar.ts";
 import { tiesOf } from "./ties.ts";
 import { type BoardTree, boardTree } from "./tree.ts";
 import { unfold } from "./unfolded.ts";
@@ -24,6 +24,9 @@ import { unfold } from "./unfolded.ts";
 const GRAIN_MM = 0.0001;
 /** How much larger a board may be for showing the harness as it lies in the machine. Common practice, no source. */
 const PLANAR_AREA_FACTOR = 1.3;
+
+/** A first planar layout with more troubles than this share of its branches is not worth improving. */
+const HOPEFUL_SHARE = 0.2;
 
 interface Option {
   readonly kind: Pinboard["kind"];
@@ -48,25 +51,34 @@ export function layPinboard(input: PinboardInput): Pinboard {
     const drawing = drawingOf(tree, layout);
     return { kind, drawing, quality: measure(itemsOf(tree, drawing), handRoomMm) };
   };
-  const options = [option("unfolded", unfold({ tree, bench, handRoomMm, chosenDeg: new Map() }))];
+  let best = option("unfolded", unfold({ tree, bench, handRoomMm, chosenDeg: new Map() }));
   if (isFlat(tree)) {
-    for (const turned of [0, 90])
-      options.push(option("planar", layAsInMachine(tree, bench, handRoomMm, turned)));
+    const layout = layAsInMachine(tree, bench, handRoomMm);
+    if (troubles(option("planar", layout)) <= troubles(best) + tree.branches.length * HOPEFUL_SHARE) {
+      improveAsInMachine(layout);
+      const planar = option("planar", layout);
+      if (isBetter(planar, best, bench)) best = planar;
+    }
   }
-  const best = options.reduce((p, q) => (isBetter(q, p, bench) ? q : p));
   return finish(input, tree, best);
 }
 
+const troubles = ({ quality }: Option): number =>
+  quality.crossings.length + quality.overlaps + quality.tight.length;
+
 /** Everything on a drawing that takes room. */
 export function itemsOf(tree: BoardTree, drawing: Drawing): Item[] {
-  return tree.branches.flatMap((branch, i) => {
+  const items: Item[] = [];
+  tree.branches.forEach((branch, i) => {
     const line = drawing.lines[i] ?? [];
     const step = { branch: i, from: branch.a, to: branch.b, lengthMm: branch.lengthMm };
     const before = line.at(-2) ?? line[0];
     const end = line.at(-1);
     const arrives = before === undefined || end === undefined ? 0 : directionDeg(subtractPoints(end, before));
-    return [...branchItems(tree, step, line, arrives), ...startHolder(tree, step, line)];
+    addBranchItems(tree, step, line, arrives, items);
+    items.push(...startHolder(tree, step, line));
   });
+  return items;
 }
 
 /** Compares by what stops a builder first: crossings, overlaps, the bench, hands, and then the board's area. */

@@ -1,4 +1,4 @@
-import { type BoxMm, joinBoxes, type PointMm, turnDeg } from "@pinwright/kernel";
+import { type BoxMm, growBox, joinBoxes, type PointMm, turnDeg } from "@pinwright/kernel";
 import { boxesNear, pairPrice, reachMm } from "./crowding.ts";
 import type { Item } from "./item.ts";
 import type { Limb } from "./limb.ts";
@@ -13,6 +13,8 @@ export interface Base {
   readonly lineOf: ReadonlyMap<number, readonly PointMm[]>;
   readonly items: readonly Item[];
   readonly box: BoxMm;
+  /** It is made of pegs that are held, so its lines may end at any node. */
+  readonly isHeld: boolean;
 }
 
 /** One way of laying a limb, with what a builder would give not to have it that way. */
@@ -42,13 +44,33 @@ export interface LayoutTask {
 
 const PRICE_OFF_BENCH_MM = 12;
 const PRICE_OFF_BENCH = 600;
-const PRICE_AREA_M2 = 40;
+const PRICE_AREA_M2 = 20;
 /** A limb whose own items cost more than this is tried elsewhere. */
 const TROUBLE = 0.5;
+/** A change has to gain this much, so that rounding cannot keep two ways taking turns. */
+const GAIN = 1e-6;
 
 interface Chosen {
+  readonly limb: number;
   readonly candidate: Candidate;
   readonly placed: PlacedLimb;
+}
+
+/** What stands still while one limb is tried in several ways. */
+interface Still {
+  readonly items: readonly Item[];
+  /** Boxes of the items, four numbers each, grown by the reach: this is the innermost loop of all. */
+  readonly boxes: Float64Array;
+  readonly box: BoxMm;
+}
+
+/** One way of laying a limb, while it is being weighed. */
+interface Trial {
+  readonly still: Still;
+  readonly limit: number;
+  price: number;
+  box: BoxMm;
+  readonly laid: Chosen[];
 }
 
 /** A layout in work: limbs are laid one after the other, and then moved where that is cheaper. */
@@ -56,15 +78,19 @@ export class Layout {
   readonly #task: LayoutTask;
   readonly #reach: number;
   readonly #chosen: (Chosen | null)[];
+  /** Boxes that were given up or taken, in order: what a limb was tried against is known by their count. */
+  readonly #moves: BoxMm[] = [];
+  readonly #triedAt: number[];
   #steps = 0;
 
   constructor(task: LayoutTask) {
     this.#task = task;
     this.#reach = reachMm(task.handRoomMm);
     this.#chosen = task.limbs.map(() => null);
+    this.#triedAt = task.limbs.map(() => 0);
   }
 
-  /** Candidates that have been weighed: the measure of work. */
+  /** Limbs that have been laid to weigh them: the measure of work. */
   get steps(): number {
     return this.#steps;
   }
@@ -84,158 +110,230 @@ export class Layout {
   /** Lays every limb in turn, the one with most hanging on it first, each where it costs least. */
   layAll(): void {
     const { limbs } = this.#task;
-    const order = limbs
-      .map((_, i) => i)
-      .sort((p, q) => (limbs[q]?.massMm ?? 0) - (limbs[p]?.massMm ?? 0) || p - q);
-    for (const limb of order) this.#choose(limb, Number.POSITIVE_INFINITY);
+    const mass = (limb: number): number => limbs[limb]?.massMm ?? 0;
+    const order = limbs.map((_, i) => i).sort((p, q) => mass(q) - mass(p) || p - q);
+    for (const limb of order) this.#choose(limb, null);
   }
 
-  /** Lays limbs again that are in trouble, until none gains or `steps` candidates have been weighed in all. */
+  /** Lays limbs again that are in trouble, until none gains or `steps` are spent. */
   improve(steps: number): void {
+    const end = this.#steps + steps;
     let gained = true;
-    while (gained && this.#steps < steps) {
+    while (gained && this.#steps < end) {
       gained = false;
       for (const limb of this.#troubled()) {
-        if (this.#steps >= steps) return;
-        const now = this.#priceOf(this.#subtree(limb), Number.POSITIVE_INFINITY);
-        if (this.#choose(limb, now - 1e-6)) gained = true;
+        if (this.#steps >= end) return;
+        if (this.#choose(limb, this.#subtree(limb, []))) gained = true;
       }
     }
   }
 
   /** Price of the whole layout. */
   total(): number {
-    const all = new Map<number, Chosen>();
-    this.#chosen.forEach((c, i) => {
-      if (c !== null) all.set(i, c);
-    });
-    return this.#priceOf(all, Number.POSITIVE_INFINITY);
+    const all = this.#chosen.flatMap((c) => (c === null ? [] : [c]));
+    const { base } = this.#task;
+    return this.#priceOf(all, this.#stillOf(base.items, base.box));
   }
 
-  box(): BoxMm {
-    return this.#boxWithout(new Map());
-  }
-
+  /** Limbs that cost something where they are, the dearest first, unless nothing near them moved since. */
   #troubled(): number[] {
     const trouble: { limb: number; price: number }[] = [];
-    this.#chosen.forEach((chosen, limb) => {
-      if (chosen === null) return;
-      const price = this.#priceOf(new Map([[limb, chosen]]), Number.POSITIVE_INFINITY, false);
-      if (price > TROUBLE) trouble.push({ limb, price });
-    });
+    for (const chosen of this.#chosen) {
+      if (chosen === null || !this.#worthTrying(chosen)) continue;
+      const still = this.#still([chosen], chosen.placed.box);
+      const price =
+        chosen.candidate.dislike + this.#amongStill(chosen.placed.items, still, Number.POSITIVE_INFINITY);
+      if (price > TROUBLE) trouble.push({ limb: chosen.limb, price });
+    }
     return trouble.sort((p, q) => q.price - p.price || p.limb - q.limb).map((t) => t.limb);
   }
 
-  /** Takes the cheapest way of laying a limb and what hangs on it, if one costs less than `under`. */
-  #choose(limb: number, under: number): boolean {
-    let best: Map<number, Chosen> | null = null;
-    let least = under;
-    const bends = (this.#task.limbs[limb]?.children ?? []).some((c) => this.#chosen[c] !== null);
+  #worthTrying(chosen: Chosen): boolean {
+    const tried = this.#triedAt[chosen.limb] ?? 0;
+    if (tried === 0) return true;
+    const box = this.#within(chosen.limb);
+    for (let i = tried - 1; i < this.#moves.length; i++) {
+      const moved = this.#moves[i];
+      if (moved !== undefined && boxesNear(box, moved, this.#reach)) return true;
+    }
+    return false;
+  }
+
+  /**
+   * Takes the cheapest way of laying a limb and what hangs on it. `now` is how they lie, or null when the limb
+   * is not laid yet; nothing is changed unless something is gained.
+   */
+  #choose(limb: number, now: readonly Chosen[] | null): boolean {
+    const still = this.#still(now ?? [], this.#within(limb));
+    let least = now === null ? Number.POSITIVE_INFINITY : this.#priceOf(now, still) - GAIN;
+    let best: readonly Chosen[] | null = null;
+    const flips = (now?.length ?? 0) > 1 ? [false, true] : [false];
     for (const candidate of this.#task.candidates(limb)) {
-      for (const mirrored of bends ? [false, true] : [false]) {
-        this.#steps++;
-        const tried = new Map<number, Chosen>();
-        this.#lay(limb, candidate, mirrored, tried);
-        const price = this.#priceOf(tried, least);
-        if (price >= least) continue;
-        least = price;
-        best = tried;
+      // Candidates come cheapest first, and no price is below its dislike.
+      if (candidate.dislike >= least) break;
+      for (const flip of flips) {
+        const trial: Trial = { still, limit: least, price: 0, box: still.box, laid: [] };
+        if (!this.#lay(limb, candidate, flip, trial)) continue;
+        least = trial.price + this.#boxPrice(trial.box);
+        best = trial.laid;
       }
     }
+    if (now !== null) this.#triedAt[limb] = this.#moves.length + 1;
     if (best === null) return false;
-    for (const [i, chosen] of best) this.#chosen[i] = chosen;
+    for (const chosen of now ?? []) this.#moves.push(chosen.placed.box);
+    for (const chosen of best) {
+      this.#chosen[chosen.limb] = chosen;
+      if (now !== null) this.#moves.push(chosen.placed.box);
+    }
     return true;
   }
 
-  #subtree(limb: number, found = new Map<number, Chosen>()): Map<number, Chosen> {
+  #subtree(limb: number, found: Chosen[]): Chosen[] {
     const chosen = this.#chosen[limb] ?? null;
     if (chosen === null) return found;
-    found.set(limb, chosen);
+    found.push(chosen);
     for (const child of this.#task.limbs[limb]?.children ?? []) this.#subtree(child, found);
     return found;
   }
 
-  /** Lays a limb, and again all that hangs on it, each turned and mirrored as the limb is. */
-  #lay(limb: number, candidate: Candidate, flip: boolean, into: Map<number, Chosen>): void {
-    const { tree, limbs, base } = this.#task;
-    const own = limbs[limb];
-    if (own === undefined) return;
-    const hung = own.parent === null ? null : (into.get(own.parent) ?? this.#chosen[own.parent] ?? null);
-    const at = hung === null ? base.nodeAt.get(own.start) : hung.placed.ends[own.parentStep];
-    const direction =
-      hung === null ? base.directionAt.get(own.start) : hung.placed.directions[own.parentStep];
-    if (at === undefined) return;
-    const placed = placeLimb(tree, own.steps, legsFrom(candidate, direction ?? 0), at, direction ?? 0);
-    into.set(limb, { candidate, placed });
-    for (const child of own.children) {
+  /** Where a limb starts, and how the line that it hangs on runs there. */
+  #hook(limb: Limb, laid: readonly Chosen[]): { at: PointMm; directionDeg: number } {
+    if (limb.parent === null) {
+      const { nodeAt, directionAt } = this.#task.base;
+      return { at: nodeAt.get(limb.start) ?? NOWHERE, directionDeg: directionAt.get(limb.start) ?? 0 };
+    }
+    const own = laid.find((c) => c.limb === limb.parent) ?? this.#chosen[limb.parent];
+    const at = own?.placed.ends[limb.parentStep];
+    return { at: at ?? NOWHERE, directionDeg: own?.placed.directions[limb.parentStep] ?? 0 };
+  }
+
+  /**
+   * Lays a limb, and again all that hangs on it, each turned and mirrored as the limb is, adding up what they
+   * cost. False as soon as the trial's limit is reached.
+   */
+  #lay(number: number, candidate: Candidate, flip: boolean, trial: Trial): boolean {
+    const { tree, limbs } = this.#task;
+    const limb = limbs[number];
+    if (limb === undefined) return true;
+    this.#steps++;
+    const { at, directionDeg } = this.#hook(limb, trial.laid);
+    const placed = placeLimb(tree, limb.steps, legsFrom(candidate, directionDeg), at, directionDeg);
+    trial.box = joinBoxes(trial.box, placed.box);
+    trial.price +=
+      candidate.dislike + this.#priceAmong(placed, trial.still, trial.laid, trial.limit - trial.price);
+    if (trial.price + this.#boxPrice(trial.box) >= trial.limit) return false;
+    trial.laid.push({ limb: number, candidate, placed });
+    for (const child of limb.children) {
       const chosen = this.#chosen[child] ?? null;
       if (chosen === null) continue;
-      this.#lay(child, flip ? mirrored(chosen.candidate) : chosen.candidate, flip, into);
+      if (!this.#lay(child, flip ? mirrored(chosen.candidate) : chosen.candidate, flip, trial)) return false;
     }
+    return true;
   }
 
-  /** Price of some limbs among everything else that is laid; gives up when it exceeds `limit`. */
-  #priceOf(part: ReadonlyMap<number, Chosen>, limit: number, withBox = true): number {
-    const { base, handRoomMm } = this.#task;
-    let price = 0;
+  /** The box that a limb and all that hangs on it can never leave. */
+  #within(number: number): BoxMm {
+    const limb = this.#task.limbs[number];
+    const at = limb === undefined ? NOWHERE : this.#hook(limb, []).at;
+    return growBox({ minXMm: at.xMm, minYMm: at.yMm, maxXMm: at.xMm, maxYMm: at.yMm }, limb?.reachMm ?? 0);
+  }
+
+  /** What is laid beside `part`: its box, and those of its items that come near `box`. */
+  #still(part: readonly Chosen[], near: BoxMm): Still {
+    const moving = new Set(part.map((c) => c.limb));
+    const { base } = this.#task;
+    const items: Item[] = [];
     let box = base.box;
-    for (const [, chosen] of part) {
-      price += chosen.candidate.dislike;
+    const take = (from: readonly Item[]): void => {
+      for (const item of from) if (boxesNear(item.box, near, this.#reach)) items.push(item);
+    };
+    take(base.items);
+    for (const chosen of this.#chosen) {
+      if (chosen === null || moving.has(chosen.limb)) continue;
       box = joinBoxes(box, chosen.placed.box);
+      if (boxesNear(chosen.placed.box, near, this.#reach)) take(chosen.placed.items);
     }
-    if (withBox) {
-      price += this.#boxPrice(joinBoxes(box, this.#boxWithout(part)));
-      if (price >= limit) return price;
-    }
-    const done: Chosen[] = [];
-    for (const [limb, chosen] of part) {
-      const { items } = chosen.placed;
-      price += this.#between(items, base.items, base.box, handRoomMm);
-      for (const [i, other] of this.#chosen.entries()) {
-        if (other === null || i === limb || part.has(i)) continue;
-        if (!boxesNear(chosen.placed.box, other.placed.box, this.#reach)) continue;
-        price += this.#between(items, other.placed.items, other.placed.box, handRoomMm);
-        if (price >= limit) return price;
+    return this.#stillOf(items, box);
+  }
+
+  #stillOf(items: readonly Item[], box: BoxMm): Still {
+    const boxes = new Float64Array(items.length * 4);
+    items.forEach((item, i) => {
+      boxes[i * 4] = item.box.minXMm - this.#reach;
+      boxes[i * 4 + 1] = item.box.minYMm - this.#reach;
+      boxes[i * 4 + 2] = item.box.maxXMm + this.#reach;
+      boxes[i * 4 + 3] = item.box.maxYMm + this.#reach;
+    });
+    return { items, boxes, box };
+  }
+
+  /** Price of some limbs among what stands still. */
+  #priceOf(part: readonly Chosen[], still: Still): number {
+    let price = 0;
+    let { box } = still;
+    part.forEach((chosen, i) => {
+      box = joinBoxes(box, chosen.placed.box);
+      price +=
+        chosen.candidate.dislike +
+        this.#priceAmong(chosen.placed, still, part.slice(0, i), Number.POSITIVE_INFINITY);
+    });
+    return price + this.#boxPrice(box);
+  }
+
+  /**
+   * What one laid limb costs beside what stands still, by itself, and beside others that move with it. Once it
+   * is over `limit`, no more is added.
+   */
+  #priceAmong(placed: PlacedLimb, still: Still, others: readonly Chosen[], limit: number): number {
+    let price = this.#amongStill(placed.items, still, limit);
+    if (price >= limit) return price;
+    if (placed.items.length > 2) price += this.#ownPairs(placed.items);
+    for (const other of others) {
+      if (boxesNear(placed.box, other.placed.box, this.#reach)) {
+        price += this.#pairs(placed.items, other.placed.items);
       }
-      for (const other of done) {
-        if (!boxesNear(chosen.placed.box, other.placed.box, this.#reach)) continue;
-        price += this.#between(items, other.placed.items, other.placed.box, handRoomMm);
-      }
-      price += this.#within(items, handRoomMm);
-      if (price >= limit) return price;
-      done.push(chosen);
     }
     return price;
   }
 
-  #between(items: readonly Item[], others: readonly Item[], box: BoxMm, handRoomMm: number): number {
+  #amongStill(items: readonly Item[], still: Still, limit: number): number {
+    const { boxes } = still;
     let price = 0;
     for (const p of items) {
-      if (!boxesNear(p.box, box, this.#reach)) continue;
-      for (const q of others) {
-        if (boxesNear(p.box, q.box, this.#reach)) price += pairPrice(p, q, handRoomMm);
+      const { minXMm, minYMm, maxXMm, maxYMm } = p.box;
+      for (let i = 0, k = 0; k < boxes.length; i++, k += 4) {
+        if (maxXMm <= (boxes[k] ?? 0) || maxYMm <= (boxes[k + 1] ?? 0)) continue;
+        if (minXMm >= (boxes[k + 2] ?? 0) || minYMm >= (boxes[k + 3] ?? 0)) continue;
+        const q = still.items[i];
+        if (q === undefined) continue;
+        price += pairPrice(p, q, this.#task.handRoomMm);
+        if (price >= limit) return price;
       }
     }
     return price;
   }
 
-  #within(items: readonly Item[], handRoomMm: number): number {
+  #pairs(items: readonly Item[], others: readonly Item[]): number {
+    let price = 0;
+    for (const p of items) {
+      for (const q of others) {
+        if (boxesNear(p.box, q.box, this.#reach)) price += pairPrice(p, q, this.#task.handRoomMm);
+      }
+    }
+    return price;
+  }
+
+  #ownPairs(items: readonly Item[]): number {
     let price = 0;
     items.forEach((p, i) => {
       for (let j = 0; j < i; j++) {
         const q = items[j];
-        if (q !== undefined && boxesNear(p.box, q.box, this.#reach)) price += pairPrice(p, q, handRoomMm);
+        if (q !== undefined && boxesNear(p.box, q.box, this.#reach)) {
+          price += pairPrice(p, q, this.#task.handRoomMm);
+        }
       }
     });
     return price;
-  }
-
-  #boxWithout(part: ReadonlyMap<number, Chosen>): BoxMm {
-    let box = this.#task.base.box;
-    this.#chosen.forEach((chosen, limb) => {
-      if (chosen !== null && !part.has(limb)) box = joinBoxes(box, chosen.placed.box);
-    });
-    return box;
   }
 
   #boxPrice(box: BoxMm): number {
@@ -253,6 +351,8 @@ export class Layout {
     return area + (off > 0 ? PRICE_OFF_BENCH + PRICE_OFF_BENCH_MM * off : 0);
   }
 }
+
+const NOWHERE: PointMm = { xMm: 0, yMm: 0 };
 
 const mirrored = (c: Candidate): Candidate => ({
   ...c,

@@ -20,6 +20,8 @@ export interface Limb {
   readonly children: readonly number[];
   /** Total length of it and of all that hangs on it. */
   readonly massMm: number;
+  /** No point of it, of what hangs on it, or of their holders is ever further from its start. */
+  readonly reachMm: number;
 }
 
 const stepOf = (from: number, way: Way, branch: TreeBranch): LimbStep => ({
@@ -74,7 +76,7 @@ export function limbsBeyond(
   laidNodes: readonly number[],
   mayChain: MayChain,
 ): readonly Limb[] {
-  const limbs: (Omit<Limb, "children" | "massMm"> & { children: number[]; massMm: number })[] = [];
+  const limbs: (Omit<Limb, "children" | "massMm" | "reachMm"> & Growing)[] = [];
   const hang = (
     node: number,
     parent: number | null,
@@ -87,7 +89,17 @@ export function limbsBeyond(
       const first = stepOf(node, way, branch);
       const steps = [first, ...descend(tree, way.to, way.branch, mayChain).steps];
       const lengthMm = lengthOf(steps);
-      const limb = { start: node, parent, parentStep, steps, lengthMm, children: [], massMm: lengthMm };
+      const reachMm = reachOf(tree, way.to, way.branch) + branch.lengthMm;
+      const limb = {
+        start: node,
+        parent,
+        parentStep,
+        steps,
+        lengthMm,
+        children: [],
+        massMm: lengthMm,
+        reachMm,
+      };
       const number = limbs.push(limb) - 1;
       if (parent !== null) limbs[parent]?.children.push(number);
       const on = new Set(steps.map((s) => s.branch));
@@ -102,6 +114,23 @@ export function limbsBeyond(
   };
   for (const node of laidNodes) hang(node, null, 0, laidBranches);
   return limbs;
+}
+
+/** Parts of a limb that are not known until all that hangs on it is cut. */
+interface Growing {
+  readonly children: number[];
+  massMm: number;
+  readonly reachMm: number;
+}
+
+function reachOf(tree: BoardTree, node: number, via: number): number {
+  const holder = tree.holders[node];
+  let reach = holder === null || holder === undefined ? 0 : holder.depthMm + holder.widthMm / 2;
+  for (const way of tree.ways[node] ?? []) {
+    if (way.branch === via) continue;
+    reach = Math.max(reach, (tree.branches[way.branch]?.lengthMm ?? 0) + reachOf(tree, way.to, way.branch));
+  }
+  return reach;
 }
 
 export const lengthOf = (steps: readonly LimbStep[]): number => steps.reduce((s, x) => s + x.lengthMm, 0);

@@ -1,4 +1,4 @@
-import { addPoints, type BoxMm, joinBoxes, normaliseDeg, type PointMm, polar } from "@pinwright/kernel";
+import { addPoints, type BoxMm, normaliseDeg, type PointMm, polar } from "@pinwright/kernel";
 import { grip, holderRectangle, type Item, stretch } from "./item.ts";
 import type { LimbStep } from "./limb.ts";
 import type { BoardTree } from "./tree.ts";
@@ -54,18 +54,21 @@ export function placeLimb(
     directions.push(direction);
     lines.push(line);
   }
-  const items = steps.flatMap((step, i) => branchItems(tree, step, lines[i] ?? [], directions[i] ?? 0));
+  const items: Item[] = [];
+  steps.forEach((step, i) => {
+    addBranchItems(tree, step, lines[i] ?? [], directions[i] ?? 0, items);
+  });
   return { ends, directions, lines, items, box: boxOfItems(items, start) };
 }
 
 /** What a branch takes up: its stretches, and the holder when it ends in a landing. */
-export function branchItems(
+export function addBranchItems(
   tree: BoardTree,
   step: LimbStep,
   line: readonly PointMm[],
   arrivesDeg: number,
-): Item[] {
-  const items: Item[] = [];
+  items: Item[],
+): void {
   const branch = tree.branches[step.branch];
   const last = line.length - 1;
   for (let i = 0; i < last; i++) {
@@ -80,7 +83,6 @@ export function branchItems(
         nodeA: i === 0 ? step.from : -1,
         nodeB: i === last - 1 ? step.to : -1,
         radiusMm: branch?.radiusMm ?? 0,
-        straight: branch?.straight ?? false,
       }),
     );
   }
@@ -97,16 +99,22 @@ export function branchItems(
       }),
     );
   }
-  return items;
 }
 
-export const boxOfItems = (items: readonly Item[], start: PointMm): BoxMm =>
-  items.reduce<BoxMm>((box, item) => joinBoxes(box, item.box), {
-    minXMm: start.xMm,
-    minYMm: start.yMm,
-    maxXMm: start.xMm,
-    maxYMm: start.yMm,
-  });
+/** The box round some items and a point. */
+export function boxOfItems(items: readonly Item[], start: PointMm): BoxMm {
+  let minXMm = start.xMm;
+  let minYMm = start.yMm;
+  let maxXMm = start.xMm;
+  let maxYMm = start.yMm;
+  for (const { box } of items) {
+    if (box.minXMm < minXMm) minXMm = box.minXMm;
+    if (box.minYMm < minYMm) minYMm = box.minYMm;
+    if (box.maxXMm > maxXMm) maxXMm = box.maxXMm;
+    if (box.maxYMm > maxYMm) maxYMm = box.maxYMm;
+  }
+  return { minXMm, minYMm, maxXMm, maxYMm };
+}
 
 /** A bend keeps this far from a node, so that a breakout can be tied on both sides. Common practice, no source. */
 const BEND_FROM_NODE_MM = 35;

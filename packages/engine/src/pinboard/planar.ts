@@ -1,4 +1,4 @@
-import { directionDeg, type PointMm, subtractPoints, turnDeg } from "@pinwright/kernel";
+import { boxOf, directionDeg, type PointMm, subtractPoints, turnDeg } from "@pinwright/kernel";
 import { rootBase } from "./base.ts";
 import { type Bench, type Candidate, Layout } from "./layout.ts";
 import { type Limb, limbsBeyond } from "./limb.ts";
@@ -6,8 +6,9 @@ import { type BoardTree, realVector } from "./tree.ts";
 
 /** What a builder would give for one degree off the direction that the branch has in the machine. */
 const DISLIKE_OFF_DEG = 0.1;
-/** Weighed candidates that a layout may spend. */
-const SEARCH_STEPS = 2500;
+/** Limbs that may be laid while a layout is improved, for each limb there is, and in all. */
+const SEARCH_STEPS_PER_LIMB = 30;
+const SEARCH_STEPS_MOST = 3000;
 const ANGLE_STEP_DEG = 15;
 
 /** Whether all of a harness lies on one side of one panel, so that it can be drawn as it lies. */
@@ -22,9 +23,10 @@ export function isFlat(tree: BoardTree): boolean {
 /**
  * Lays a flat harness as it lies in the machine, with the lengths of the board: every branch in its real
  * direction (mirrored in x for an underside), turned away from it in steps only where things would be in each
- * other's way. `turnedDeg` turns the whole, to fit a bench that is wider than high.
+ * other's way. The whole is turned by 90° when only that fits the bench. Nothing is improved yet.
  */
-export function layAsInMachine(tree: BoardTree, bench: Bench, handRoomMm: number, turnedDeg: number): Layout {
+export function layAsInMachine(tree: BoardTree, bench: Bench, handRoomMm: number): Layout {
+  const turnedDeg = fitsUpright(tree, bench) ? 0 : 90;
   const limbs = limbsBeyond(tree, new Set(), [tree.root], () => false);
   const real = limbs.map((limb) => realDirection(tree, limb));
   const candidates = limbs.map((limb, i) => {
@@ -42,8 +44,20 @@ export function layAsInMachine(tree: BoardTree, bench: Bench, handRoomMm: number
     candidates: (limb) => candidates[limb] ?? [],
   });
   layout.layAll();
-  layout.improve(SEARCH_STEPS);
   return layout;
+}
+
+/** Lays again what is in trouble. */
+export function improveAsInMachine(layout: Layout): void {
+  layout.improve(Math.min(SEARCH_STEPS_MOST, SEARCH_STEPS_PER_LIMB * layout.limbs.length));
+}
+
+function fitsUpright(tree: BoardTree, bench: Bench): boolean {
+  const box = boxOf(tree.nodes.map((n) => n.place));
+  if (box === null) return true;
+  const width = box.maxXMm - box.minXMm;
+  const height = box.maxYMm - box.minYMm;
+  return height <= bench.heightMm || height > bench.widthMm || width > bench.heightMm;
 }
 
 /** The real turn first, then others, the nearest before the farther. */

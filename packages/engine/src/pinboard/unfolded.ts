@@ -8,8 +8,9 @@ import { type BoardTree, realVector } from "./tree.ts";
 
 /** Directions are taken in this step: a drawing with few angles is read at a glance. */
 const ANGLE_STEP_DEG = 15;
-/** What a builder would give for one degree off the right angle, one bend, and the wrong side. */
-const DISLIKE_SLANT_DEG = 0.12;
+/** What a builder would give for one degree off the right angle (more on a long limb), one bend, the wrong side. */
+const DISLIKE_SLANT_DEG = 0.15;
+const DISLIKE_SLANT_DEG_M = 0.6;
 const DISLIKE_BEND = 14;
 const DISLIKE_SIDE = 2;
 /** Limbs shorter than this are never bent. */
@@ -19,13 +20,16 @@ const TURN_AT_MM = [75, 110, 150, 200, 260, 340] as const;
 /** Room beside the trunk that a folded trunk leaves for tails at its turns. */
 const TURN_ROOM_MM = 140;
 
-const TURNS_DEG: readonly number[] = Array.from(
+const ALL_TURNS_DEG: readonly number[] = Array.from(
   { length: 360 / ANGLE_STEP_DEG },
   (_, i) => (i + 1) * ANGLE_STEP_DEG - 180,
 );
+/** Turns that do not run into the line that a limb hangs on, which goes on in both directions. */
+const TURNS_DEG = ALL_TURNS_DEG.filter((deg) => Math.abs(deg) >= 30 && Math.abs(deg) <= 150);
 
-/** Weighed candidates that a layout may spend. */
-export const SEARCH_STEPS = 4000;
+/** Limbs that may be laid while a layout is improved, for each limb there is, and in all. */
+const SEARCH_STEPS_PER_LIMB = 50;
+const SEARCH_STEPS_MOST = 4000;
 
 export interface UnfoldTask {
   readonly tree: BoardTree;
@@ -43,19 +47,22 @@ export function unfold(task: UnfoldTask): Layout {
   const { tree, bench } = task;
   const mayChain: MayChain = (branch) => !task.chosenDeg.has(branch);
   const trunk = trunkOf(tree, mayChain);
-  let best: Layout | null = null;
-  let least = Number.POSITIVE_INFINITY;
-  for (const legs of trunkShapes(tree, trunk, bench)) {
+  let best = hang(task, trunkBase(tree, trunk, STRAIGHT), mayChain);
+  let least = best.total();
+  for (const legs of foldedTrunks(tree, trunk, bench)) {
     const layout = hang(task, trunkBase(tree, trunk, legs), mayChain);
     const price = layout.total() + (legs.length - 1) * DISLIKE_BEND;
     if (price >= least) continue;
     least = price;
     best = layout;
   }
-  return best ?? hang(task, trunkBase(tree, trunk, [{ turnDeg: 0, lengthMm: 0 }]), mayChain);
+  best.improve(Math.min(SEARCH_STEPS_MOST, SEARCH_STEPS_PER_LIMB * best.limbs.length));
+  return best;
 }
 
-/** Lays all that is not in the base. */
+const STRAIGHT: readonly Leg[] = [{ turnDeg: 0, lengthMm: 0 }];
+
+/** Lays all that is not in the base, each limb where it costs least at its turn. */
 export function hang(task: UnfoldTask, base: Layout["base"], mayChain: MayChain): Layout {
   const { tree, bench, handRoomMm } = task;
   const limbs = limbsBeyond(tree, new Set(base.lineOf.keys()), [...base.nodeAt.keys()], mayChain);
@@ -69,13 +76,15 @@ export function hang(task: UnfoldTask, base: Layout["base"], mayChain: MayChain)
     candidates: (limb) => candidates[limb] ?? [],
   });
   layout.layAll();
-  layout.improve(SEARCH_STEPS);
   return layout;
 }
 
-/** A straight trunk if the bench has room for it, else trunks folded in 2, 3 … rows of several pitches. */
-function trunkShapes(tree: BoardTree, trunk: readonly LimbStep[], bench: Bench): readonly (readonly Leg[])[] {
-  const straight: readonly Leg[] = [{ turnDeg: 0, lengthMm: 0 }];
+/** For a trunk that is longer than the bench: trunks folded in 2, 3 … rows of several pitches. */
+function foldedTrunks(
+  tree: BoardTree,
+  trunk: readonly LimbStep[],
+  bench: Bench,
+): readonly (readonly Leg[])[] {
   const first = trunk[0];
   const last = trunk.at(-1);
   const ends = [first?.from, last?.to].reduce<number>(
@@ -83,7 +92,7 @@ function trunkShapes(tree: BoardTree, trunk: readonly LimbStep[], bench: Bench):
     0,
   );
   const lengthMm = lengthOf(trunk);
-  if (lengthMm + ends <= bench.widthMm) return [straight];
+  if (lengthMm + ends <= bench.widthMm) return [];
   const shapes: (readonly Leg[])[] = [];
   for (let rows = 2; rows <= 6; rows++) {
     for (const share of [1, 0.75, 0.5]) {
@@ -95,7 +104,7 @@ function trunkShapes(tree: BoardTree, trunk: readonly LimbStep[], bench: Bench):
     }
     if (shapes.length > 2) break;
   }
-  return [straight, ...shapes];
+  return shapes;
 }
 
 function foldedTrunk(
@@ -154,10 +163,12 @@ function limbCandidates(
     return [{ legs: [{ turnDeg: 0, lengthMm: limb.lengthMm }], dislike: 0, fixedDeg }];
   }
   const side = realSide(tree, base, limbs, limb);
+  const slantDeg = DISLIKE_SLANT_DEG + (DISLIKE_SLANT_DEG_M * limb.lengthMm) / 1000;
+  const turns = limb.parent === null && base.isHeld ? ALL_TURNS_DEG : TURNS_DEG;
   const list: Candidate[] = [];
-  for (const turn of TURNS_DEG) {
+  for (const turn of turns) {
     const wrong = side !== 0 && Math.sign(turn) !== side ? DISLIKE_SIDE : 0;
-    const slant = Math.abs(Math.abs(turn) - 90) * DISLIKE_SLANT_DEG;
+    const slant = Math.abs(Math.abs(turn) - 90) * slantDeg;
     list.push({ legs: [{ turnDeg: turn, lengthMm: limb.lengthMm }], dislike: slant + wrong });
     if (limb.lengthMm < LEAST_BENT_MM || Math.abs(turn) !== 90) continue;
     for (const atMm of TURN_AT_MM) {

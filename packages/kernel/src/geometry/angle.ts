@@ -26,7 +26,7 @@ const QUARTERS: readonly (readonly [cos: number, sin: number])[] = [
  */
 export function cosSinDeg(deg: number): { readonly cos: number; readonly sin: number } {
   const turned = normaliseDeg(deg);
-  const quarter = QUARTERS[turned / 90];
+  const quarter = turned % 90 === 0 ? QUARTERS[turned / 90] : undefined;
   if (quarter !== undefined) return { cos: quarter[0], sin: quarter[1] };
   const rad = (turned * Math.PI) / 180;
   return { cos: Math.cos(rad), sin: Math.sin(rad) };

@@ -20,7 +20,7 @@ export const pointSegmentDistance = (p: PointMm, s: SegmentMm): number =>
 
 /** Twice the signed area of a, b, p: positive when p lies left of the way from a to b, mm². */
 const side = (a: PointMm, b: PointMm, p: PointMm): number =>
-  crossProduct(subtractPoints(b, a), subtractPoints(p, a));
+  (b.xMm - a.xMm) * (p.yMm - a.yMm) - (b.yMm - a.yMm) * (p.xMm - a.xMm);
 
 /** `p` is known to lie on the line of `s`: does it lie between the ends, ends included? */
 const withinBox = (s: SegmentMm, p: PointMm): boolean =>
@@ -60,10 +60,23 @@ export function segmentIntersection(s: SegmentMm, t: SegmentMm): PointMm | null 
 /** Least distance of two segments, mm; 0 when they meet. */
 export function segmentDistance(s: SegmentMm, t: SegmentMm): number {
   if (segmentsMeet(s, t)) return 0;
-  return Math.min(
-    pointSegmentDistance(s.a, t),
-    pointSegmentDistance(s.b, t),
-    pointSegmentDistance(t.a, s),
-    pointSegmentDistance(t.b, s),
+  return Math.sqrt(
+    Math.min(
+      squareToSegment(s.a, t.a, t.b),
+      squareToSegment(s.b, t.a, t.b),
+      squareToSegment(t.a, s.a, s.b),
+      squareToSegment(t.b, s.a, s.b),
+    ),
   );
+}
+
+/** Square of the distance of `p` from the segment a to b, mm²; written out because layouts ask it in millions. */
+function squareToSegment(p: PointMm, a: PointMm, b: PointMm): number {
+  const dx = b.xMm - a.xMm;
+  const dy = b.yMm - a.yMm;
+  const px = p.xMm - a.xMm;
+  const py = p.yMm - a.yMm;
+  const square = dx * dx + dy * dy;
+  const along = square === 0 ? 0 : Math.min(1, Math.max(0, (px * dx + py * dy) / square));
+  return (px - along * dx) ** 2 + (py - along * dy) ** 2;
 }

@@ -76,12 +76,15 @@ export class TreeMaker {
     for (const branch of this.#branches.toReversed()) {
       wires[branch.a]?.push(...(wires[branch.b] ?? []));
     }
-    const degree = this.#nodes.map((_, i) => this.#branches.filter((b) => b.a === i || b.b === i).length);
+    const used = this.#branches.filter((b) => (wires[b.b]?.length ?? 0) > 0);
+    const degree = this.#nodes.map((_, i) => used.filter((b) => b.a === i || b.b === i).length);
     return {
       harness: HARNESS,
       rootId: this.#nodes[0]?.id ?? "",
-      nodes: this.#nodes.map((n, i) => ({ ...n, breakout: (degree[i] ?? 0) > 2 })),
-      branches: this.#branches.map((b): SizedBranch => {
+      nodes: this.#nodes.flatMap((n, i) =>
+        (degree[i] ?? 0) === 0 ? [] : [{ ...n, breakout: (degree[i] ?? 0) > 2 }],
+      ),
+      branches: used.map((b): SizedBranch => {
         const wireIds = wires[b.b] ?? [];
         const laidMm = 1.2 * 1.6 * Math.sqrt(wireIds.length) * 1.12;
         return {
