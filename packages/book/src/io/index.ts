@@ -1,3 +1,6 @@
 export { readBook } from "./read-book.ts";
-export { type BookFormat, writeBook } from "./write-book.ts";
+export { readShop } from "./read-shop.ts";
+export { type BookFormat, formatOf, writeBook } from "./write-book.ts";
 export { NotABook } from "./write-folder.ts";
+export { packXlsx } from "./write-xlsx.ts";
+export { packZip } from "./write-zip.ts";

@@ -1,8 +1,27 @@
-import { resolve } from "node:path";
+import { open } from "node:fs/promises";
+import { basename, resolve } from "node:path";
 import { type ReadFiles, readBookFiles } from "../csv/files.ts";
 import { FaultLog } from "../fault-log.ts";
 import { emptyBook } from "../read/empty.ts";
 import { isFolder, readFolderFiles } from "./read-folder.ts";
+import { readXlsx } from "./read-xlsx.ts";
+import { readZipFiles } from "./read-zip.ts";
+import { ZipReader } from "./unzip.ts";
+
+/** Entry that every workbook of Office Open XML has. */
+export const WORKBOOK_ENTRY = "[Content_Types].xml";
+
+/** Whether a file starts like a ZIP; null when there is no such file. */
+export async function startsLikeZip(path: string): Promise<boolean | null> {
+  const file = await open(path, "r").catch(() => null);
+  if (file === null) return null;
+  try {
+    const { buffer, bytesRead } = await file.read(Buffer.alloc(4), 0, 4, 0);
+    return bytesRead === 4 && buffer.readUInt16LE(0) === 0x4b50;
+  } finally {
+    await file.close();
+  }
+}
 
 /**
  * Reads a book from a folder, a `.zip` or an `.xlsx`; which one it is is found from the file itself. Nothing
@@ -12,6 +31,24 @@ export async function readBook(path: string): Promise<ReadFiles> {
   const log = new FaultLog();
   const place = resolve(path);
   if (await isFolder(place)) return readBookFiles(await readFolderFiles(place, log), log);
-  log.add({ code: "file-missing", file: path, expected: "a folder, `.zip` or `.xlsx` of a book" });
-  return { book: emptyBook(), shop: null, faults: log.list() };
+  const name = basename(place);
+  const isZip = await startsLikeZip(place);
+  if (isZip !== true) {
+    log.add({
+      code: isZip === null ? "file-missing" : "file-unreadable",
+      file: name,
+      expected: "a folder, `.zip` or `.xlsx` of a book",
+    });
+    return { book: emptyBook(), shop: null, faults: log.list() };
+  }
+  const zip = await ZipReader.open(place, name, log);
+  if (zip === null) return { book: emptyBook(), shop: null, faults: log.list() };
+  try {
+    const isWorkbook = zip.entries.some((entry) => entry.name === WORKBOOK_ENTRY);
+    return isWorkbook
+      ? await readXlsx(place, name, zip, log)
+      : readBookFiles(await readZipFiles(zip, log), log);
+  } finally {
+    await zip.close();
+  }
 }
