@@ -1,5 +1,15 @@
 import type { Topic } from "./author.ts";
+import { cabinetDevices } from "./cabinet-devices.ts";
 import { cabinetPanels } from "./cabinet-panels.ts";
+import { earthDevices } from "./earth-devices.ts";
+import { headBoards } from "./electrics-head-boards.ts";
+import { mechanismBoards } from "./electrics-mechanism-boards.ts";
+import { nodeBoards } from "./electrics-node-boards.ts";
+import { electricsParts } from "./electrics-parts.ts";
+import { powerBoards } from "./electrics-power-boards.ts";
+import { supplies } from "./electrics-supplies.ts";
+import { families } from "./families.ts";
+import { harnesses } from "./harnesses.ts";
 import { mechanismTypes } from "./mechanism-types.ts";
 import { mechanisms } from "./mechanisms.ts";
 import { playfieldDeviceTypes } from "./playfield-device-types.ts";
@@ -9,6 +19,8 @@ import { playfieldRubbers } from "./playfield-rubbers.ts";
 import { playfieldSwitches } from "./playfield-switches.ts";
 import { playfieldWalls } from "./playfield-walls.ts";
 import { poses } from "./poses.ts";
+import { wireTypes } from "./wire-types.ts";
+import { boards, cables, wiring } from "./wiring.ts";
 
 /** Every topic of the machine. A new topic file is added here and nowhere else. */
 export const TOPICS: readonly Topic[] = [
@@ -22,4 +34,18 @@ export const TOPICS: readonly Topic[] = [
   playfieldLamps,
   mechanismTypes,
   mechanisms,
+  cabinetDevices,
+  earthDevices,
+  families,
+  wireTypes,
+  nodeBoards,
+  mechanismBoards,
+  powerBoards,
+  headBoards,
+  boards,
+  wiring,
+  harnesses,
+  cables,
+  supplies,
+  electricsParts,
 ];

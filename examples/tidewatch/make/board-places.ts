@@ -1,0 +1,112 @@
+import type { BookRow } from "@pinwright/book";
+import { mechanismTypes } from "./mechanism-types.ts";
+import { mechanisms } from "./mechanisms.ts";
+import { playfieldDeviceTypes } from "./playfield-device-types.ts";
+import { playfieldLamps } from "./playfield-lamps.ts";
+import { playfieldSwitches } from "./playfield-switches.ts";
+
+/** A rectangle of the playfield's frame, in mm. */
+export interface Rectangle {
+  readonly minX: number;
+  readonly minY: number;
+  readonly maxX: number;
+  readonly maxY: number;
+}
+
+const PLAYFIELD = { width: 514, height: 1067 } as const;
+const EDGE_MM = 8;
+const BETWEEN_BOARDS_MM = 6;
+const FROM_MECHANISM_MM = 3;
+/** Room that terminals with their wires need under a board on stand-offs. */
+const WIRE_ROOM_MM = 6;
+
+const about = (x: number, y: number, width: number, depth: number, rotationDeg: number): Rectangle => {
+  const a = (rotationDeg * Math.PI) / 180;
+  const w = Math.abs(width * Math.cos(a)) + Math.abs(depth * Math.sin(a));
+  const d = Math.abs(width * Math.sin(a)) + Math.abs(depth * Math.cos(a));
+  return { minX: x - w / 2, minY: y - d / 2, maxX: x + w / 2, maxY: y + d / 2 };
+};
+
+const meet = (a: Rectangle, b: Rectangle, gap: number): boolean =>
+  a.minX < b.maxX + gap && b.minX < a.maxX + gap && a.minY < b.maxY + gap && b.minY < a.maxY + gap;
+
+interface Sized {
+  readonly id: string;
+  readonly width_mm: number;
+  readonly depth_mm: number;
+  readonly height_mm: number;
+  readonly reach_mm: number;
+}
+
+/** What stands on the underside, or reaches through to it, with its height there. */
+const standing = (
+  placed: readonly (BookRow<"mechanisms"> | BookRow<"devices">)[],
+  types: readonly Sized[],
+): { readonly at: Rectangle; readonly heightMm: number }[] =>
+  placed.flatMap((row) => {
+    const type = types.find((t) => t.id === row.type);
+    if (type === undefined) return [];
+    const heightMm = row.side === "under" ? type.height_mm : type.reach_mm - 13;
+    if (heightMm <= 0) return [];
+    return [{ at: about(row.x_mm, row.y_mm, type.width_mm, type.depth_mm, row.rotation_deg), heightMm }];
+  });
+
+const obstacles = [
+  ...standing(mechanisms.tables.mechanisms ?? [], mechanismTypes.tables.mechanism_types ?? []),
+  ...[playfieldLamps, playfieldSwitches].flatMap((topic) =>
+    standing(topic.tables.devices ?? [], playfieldDeviceTypes.tables.device_types ?? []),
+  ),
+];
+
+export interface Wanted {
+  readonly id: string;
+  readonly widthMm: number;
+  readonly depthMm: number;
+  readonly standoffMm: number;
+  readonly x: number;
+  readonly y: number;
+  /** Turned by a quarter when that lies nearer to where it is wanted. */
+  readonly rotations: readonly (0 | 90)[];
+}
+
+export interface Found {
+  readonly id: string;
+  /** Origin, the board's lower left corner in its own frame. */
+  readonly xMm: number;
+  readonly yMm: number;
+  readonly rotationDeg: 0 | 90;
+  readonly at: Rectangle;
+}
+
+const STEP_MM = 4;
+
+/**
+ * Places for boards under the playfield: each as near as can be to where it is wanted, clear of mechanisms and of
+ * the boards before it. A board on stand-offs passes over lamps and switches that are lower than the stand-offs.
+ * @throws when a board has no room
+ */
+export function underPlayfield(wanted: readonly Wanted[], kept: readonly Rectangle[]): readonly Found[] {
+  const found: Found[] = [];
+  for (const board of wanted) {
+    const tall = obstacles.filter((o) => o.heightMm + WIRE_ROOM_MM > board.standoffMm);
+    let best: { readonly place: Found; readonly mm: number } | null = null;
+    for (const rotationDeg of board.rotations) {
+      const [w, d] = rotationDeg === 0 ? [board.widthMm, board.depthMm] : [board.depthMm, board.widthMm];
+      for (let minX = EDGE_MM; minX + w <= PLAYFIELD.width - EDGE_MM; minX += STEP_MM) {
+        for (let minY = EDGE_MM; minY + d <= PLAYFIELD.height - EDGE_MM; minY += STEP_MM) {
+          const mm = Math.hypot(minX + w / 2 - board.x, minY + d / 2 - board.y);
+          if (best !== null && mm >= best.mm - 1e-9) continue;
+          const at = { minX, minY, maxX: minX + w, maxY: minY + d };
+          if (tall.some((o) => meet(at, o.at, FROM_MECHANISM_MM))) continue;
+          if (found.some((f) => meet(at, f.at, BETWEEN_BOARDS_MM))) continue;
+          if (kept.some((k) => meet(at, k, 0))) continue;
+          const xMm = rotationDeg === 0 ? minX : minX + w;
+          best = { place: { id: board.id, xMm, yMm: minY, rotationDeg, at }, mm };
+        }
+      }
+    }
+    if (best === null) throw new Error(`No room under the playfield for ${board.id}.`);
+    found.push(best.place);
+  }
+  return found;
+}

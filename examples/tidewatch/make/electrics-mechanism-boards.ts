@@ -1,0 +1,315 @@
+import {
+  type BoardTypeWritten,
+  boardTypeTopic,
+  busConnectors,
+  busElements,
+  type ConnectorWritten,
+  driver,
+  fuse,
+  input,
+  keyed,
+  linkAll,
+  load,
+  pin,
+  resistor,
+} from "./board-kit.ts";
+import { coilPower, coilPowerElements, inputElements, inputs } from "./electrics-node-boards.ts";
+
+const flipper: BoardTypeWritten = {
+  name: "flipper",
+  label: "Flipper driver board",
+  labelZh: "拨板驱动板",
+  purpose: "Drives the power and hold windings of one flipper and reads its end-of-stroke switch.",
+  sizeMm: [80, 50, 22],
+  standoffMm: 36,
+  connectors: [
+    ...busConnectors(80),
+    ...coilPower(24, 44, 4),
+    {
+      name: "j5",
+      label: "flipper coil",
+      family: "p396",
+      at: [10, 44],
+      pins: [pin("feed", "coil", 7), pin("power", "coil", 7), "key", pin("hold", "coil", 2)],
+    },
+    inputs("j6", 1, 1, 3, [56, 44]),
+  ],
+  elements: [
+    ...busElements(),
+    ...coilPowerElements(),
+    fuse("j3.1", "j5.1", 5, "F1"),
+    driver("j5.2", "j3.3", 18, "power winding"),
+    driver("j5.4", "j3.3", 2, "hold winding"),
+    ...inputElements("j6", 1, 1, 3, "j1.2"),
+  ],
+};
+
+/** A board that fires one coil at once when its switch closes, and reports it. */
+const quick = (
+  name: string,
+  label: string,
+  labelZh: string,
+  switches: number,
+  keyAt: number,
+  coilPins: ConnectorWritten["pins"],
+): BoardTypeWritten => {
+  const out = coilPins.findIndex((p) => typeof p !== "string" && p.label === "coil") + 1;
+  const feed = coilPins.findIndex((p) => typeof p !== "string" && p.label === "feed") + 1;
+  return {
+    name,
+    label,
+    labelZh,
+    purpose: "Fires its coil at once when its switch closes, with a time-out of its own.",
+    sizeMm: [78, 44, 22],
+    standoffMm: 36,
+    connectors: [
+      ...busConnectors(78),
+      ...coilPower(23, 43, 4),
+      { name: "j5", label: "coil", family: "p396", at: [10, 38], pins: coilPins },
+      inputs("j6", 1, switches, keyAt, [54, 38]),
+    ],
+    elements: [
+      ...busElements(),
+      ...coilPowerElements(),
+      fuse("j3.1", `j5.${feed}`, 3.15, "F1"),
+      driver(`j5.${out}`, "j3.3", 12, "coil"),
+      ...inputElements("j6", 1, switches, keyAt, "j1.2"),
+    ],
+  };
+};
+
+const bumper = quick("bumper", "Pop bumper board", "弹跳柱驱动板", 1, 2, [
+  pin("feed", "coil", 7),
+  pin("coil", "coil", 7),
+  "key",
+  "key",
+]);
+const sling = quick("sling", "Slingshot board", "弹弓驱动板", 2, 3, [
+  pin("feed", "coil", 7),
+  "key",
+  pin("coil", "coil", 7),
+  "key",
+]);
+
+const magnet: BoardTypeWritten = {
+  name: "magnet",
+  label: "Magnet driver board",
+  labelZh: "电磁铁驱动板",
+  purpose: "Drives the playfield magnet with a regulated current and watches its temperature by resistance.",
+  sizeMm: [88, 56, 30],
+  standoffMm: 36,
+  connectors: [
+    ...busConnectors(88),
+    ...coilPower(26, 48, 4),
+    {
+      name: "j5",
+      label: "magnet",
+      family: "m750",
+      at: [30, 48],
+      pins: [pin("feed", "coil", 10), "key", pin("magnet", "coil", 10)],
+    },
+  ],
+  elements: [
+    ...busElements(),
+    ...coilPowerElements(),
+    fuse("j3.1", "j5.1", 5, "F1"),
+    driver("j5.3", "j3.3", 10, "magnet"),
+  ],
+};
+
+/** Motor supply: zero comes first, so that no lamp or 48 V plug of the same size fits. */
+const motorPower = (name: string, at: readonly [number, number]): ConnectorWritten => ({
+  name,
+  label: "motor 12 V",
+  family: "p396",
+  at,
+  pins: [pin("0 V motor", "motor", 7), pin("+12 V motor", "motor", 7), "key"],
+});
+
+const motorOut = (at: readonly [number, number]): ConnectorWritten => ({
+  name: "j5",
+  label: "motor",
+  family: "p396",
+  at,
+  pins: ["key", pin("motor A", "motor", 3), "key", pin("motor B", "motor", 3)],
+});
+
+const motor: BoardTypeWritten = {
+  name: "motor",
+  label: "Motor board",
+  labelZh: "电机驱动板",
+  purpose: "Runs one motor both ways and reads its two limit or home switches.",
+  sizeMm: [80, 48, 20],
+  standoffMm: 36,
+  connectors: [
+    ...busConnectors(80),
+    motorPower("j3", [24, 4]),
+    motorPower("j4", [44, 4]),
+    motorOut([10, 42]),
+    inputs("j6", 1, 2, 2, [54, 42]),
+  ],
+  elements: [
+    ...busElements(),
+    ...linkAll("j3", "j4", [1, 2]),
+    load("j3.2", "j3.1", 12, 0.02),
+    driver("j5.2", "j5.4", 3, "motor, both ways"),
+    fuse("j3.2", "j5.2", 2.5, "bridge, resettable"),
+    resistor("j5.4", "j3.1", 0.1, "bridge, sense"),
+    ...inputElements("j6", 1, 2, 2, "j1.2"),
+  ],
+};
+
+const beacon: BoardTypeWritten = {
+  name: "beacon",
+  label: "Beacon board",
+  labelZh: "灯塔驱动板",
+  purpose: "Turns the beacon, finds its home position and dims its two beam lamps.",
+  sizeMm: [88, 52, 20],
+  standoffMm: 36,
+  connectors: [
+    ...busConnectors(88),
+    motorPower("j3", [26, 4]),
+    motorPower("j4", [48, 4]),
+    motorOut([8, 46]),
+    inputs("j6", 1, 1, 1, [34, 46]),
+    {
+      name: "j7",
+      label: "beam lamps",
+      family: "s250",
+      at: [58, 46],
+      pins: [pin("lamp feed", "lamp", 1.5), pin("lamp A", "lamp", 0.5), "key", pin("lamp B", "lamp", 0.5)],
+    },
+  ],
+  elements: [
+    ...busElements(),
+    ...linkAll("j3", "j4", [1, 2]),
+    load("j3.2", "j3.1", 12, 0.02),
+    driver("j5.2", "j5.4", 3, "motor, both ways"),
+    fuse("j3.2", "j5.2", 1.5, "bridge, resettable"),
+    resistor("j5.4", "j3.1", 0.1, "bridge, sense"),
+    fuse("j3.2", "j7.1", 1, "resettable"),
+    driver("j7.2", "j3.1", 0.5, "lamp A"),
+    driver("j7.4", "j3.1", 0.5, "lamp B"),
+    ...inputElements("j6", 1, 1, 1, "j1.2"),
+  ],
+};
+
+const hall: BoardTypeWritten = {
+  name: "hall",
+  label: "Magnetic sensor board",
+  labelZh: "磁传感器板",
+  purpose: "Feeds two magnetic ball sensors with 5 V and reads them.",
+  sizeMm: [64, 40, 12],
+  standoffMm: 36,
+  connectors: [
+    ...busConnectors(64),
+    ...[1, 2].map((n) => ({
+      name: `j${n + 2}`,
+      label: `sensor ${n}`,
+      family: "s250",
+      at: [8 + 28 * (n - 1), 34] as const,
+      pins: keyed(
+        [pin("+5 V", "sensor", 0.1), pin("out", "sensor", 0.02), pin("0 V", "sensor", 0.1)],
+        n === 1 ? 1 : 4,
+      ),
+    })),
+  ],
+  elements: [
+    ...busElements(),
+    ...[
+      { name: "j3", from: 2 },
+      { name: "j4", from: 1 },
+    ].flatMap(({ name, from }) => [
+      { kind: "source" as const, from: `${name}.${from}`, to: `${name}.${from + 2}`, volt: 5, amp: 0.1 },
+      resistor(`${name}.${from + 2}`, "j1.2", 1, "sensor 0 V"),
+      input(`${name}.${from + 1}`, `${name}.${from + 2}`, `${name} out`),
+    ]),
+  ],
+};
+
+const opto: BoardTypeWritten = {
+  name: "opto",
+  label: "Beam board, two beams",
+  labelZh: "双光束板",
+  purpose: "Pulses two infrared emitters and reads their receivers.",
+  sizeMm: [72, 40, 12],
+  standoffMm: 36,
+  connectors: [
+    ...busConnectors(72),
+    ...[1, 2].map((n) => ({
+      name: `j${n + 2}`,
+      label: `beam ${n}`,
+      family: "s250",
+      at: [8 + 34 * (n - 1), 34] as const,
+      pins: keyed(
+        [
+          pin("emitter +", "sensor", 0.05),
+          pin("emitter −", "sensor", 0.05),
+          pin("receiver C", "sensor", 0.02),
+          pin("receiver E", "sensor", 0.02),
+        ],
+        n === 1 ? 2 : 4,
+      ),
+    })),
+  ],
+  elements: [
+    ...busElements(),
+    ...[
+      { name: "j3", plus: 1, minus: 3, c: 4, e: 5 },
+      { name: "j4", plus: 1, minus: 2, c: 3, e: 5 },
+    ].flatMap(({ name, plus, minus, c, e }) => [
+      resistor("j1.1", `${name}.${plus}`, 470, "emitter"),
+      driver(`${name}.${minus}`, "j1.2", 0.05, `${name} emitter`),
+      input(`${name}.${c}`, `${name}.${e}`, `${name} receiver`),
+      resistor(`${name}.${e}`, "j1.2", 100, "receiver"),
+    ]),
+  ],
+};
+
+const troughPins = (): ConnectorWritten["pins"] => [
+  pin("emitters +", "sensor", 0.2),
+  pin("emitters −", "sensor", 0.2),
+  "key",
+];
+
+const troughRx: BoardTypeWritten = {
+  name: "trough-rx",
+  label: "Trough receiver board",
+  labelZh: "球槽接收板",
+  purpose: "Five receivers on the board see the four balls and a ball that sticks on the eject.",
+  sizeMm: [170, 16, 12],
+  connectors: [
+    ...busConnectors(170),
+    { name: "j3", label: "emitter board", family: "s250", at: [80, 8], pins: troughPins() },
+  ],
+  elements: [
+    ...busElements(),
+    resistor("j1.1", "j3.1", 150, "emitters"),
+    driver("j3.2", "j1.2", 0.1, "emitters"),
+  ],
+};
+
+const troughTx: BoardTypeWritten = {
+  name: "trough-tx",
+  label: "Trough emitter board",
+  labelZh: "球槽发射板",
+  purpose: "Five emitters in series on the board, opposite the receivers.",
+  sizeMm: [170, 14, 10],
+  connectors: [{ name: "j1", label: "receiver board", family: "s250", at: [80, 7], pins: troughPins() }],
+  elements: [{ kind: "led", from: "j1.1", to: "j1.2", volt: 6.5, amp: 0.03, ohm: 0 }],
+};
+
+export const mechanismBoardTypes: readonly BoardTypeWritten[] = [
+  flipper,
+  bumper,
+  sling,
+  magnet,
+  motor,
+  beacon,
+  hall,
+  opto,
+  troughRx,
+  troughTx,
+];
+
+export const mechanismBoards = boardTypeTopic(mechanismBoardTypes);

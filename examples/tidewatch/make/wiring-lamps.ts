@@ -1,0 +1,218 @@
+import { beside } from "./board-kit.ts";
+import { KEY_AT } from "./electrics-node-boards.ts";
+import type { Wiring } from "./wiring-kit.ts";
+
+/** One output: a lamp of its own, or several that always go together. */
+type Output = string | readonly string[];
+
+interface Half {
+  readonly board: string;
+  readonly connector: "j5" | "j6";
+  readonly key: "lamp16.j5" | "lamp16.j6" | "lamp4.j5";
+  readonly harness: string;
+  readonly outputs: readonly Output[];
+}
+
+const series = (prefix: string, first: number, last: number): string[] =>
+  Array.from({ length: last - first + 1 }, (_, i) => `${prefix}-${first + i}`);
+/** A string of general lights on one output. */
+const general = (first: number, last: number): Output => series("lp.gi", first, last);
+
+const pairOf = (
+  board: string,
+  harness: string,
+  j5: readonly Output[],
+  j6: readonly Output[],
+): readonly Half[] => [
+  { board, connector: "j5", key: "lamp16.j5", harness, outputs: j5 },
+  { board, connector: "j6", key: "lamp16.j6", harness, outputs: j6 },
+];
+
+const HALVES: readonly Half[] = [
+  ...pairOf(
+    "bd.lamp-1",
+    "hs.lamp-front",
+    [
+      "lp.outlane-left",
+      "lp.inlane-left",
+      "lp.kickback",
+      "lp.again",
+      ...series("lp.bonus", 1, 2),
+      ...series("lp.bonus", 6, 7),
+    ],
+    [...series("lp.fog", 1, 3), "lp.flash-left-sling", general(1, 4), general(9, 12)],
+  ),
+  ...pairOf(
+    "bd.lamp-2",
+    "hs.lamp-front",
+    ["lp.outlane-right", "lp.inlane-right", ...series("lp.bonus", 3, 5), ...series("lp.bonus", 8, 9)],
+    ["lp.flash-right-sling", general(5, 8), general(13, 16)],
+  ),
+  ...pairOf("bd.lamp-3", "hs.lamp-centre", series("lp.compass", 9, 16), series("lp.compass", 1, 8)),
+  ...pairOf(
+    "bd.lamp-4",
+    "hs.lamp-centre",
+    [...series("lp.word", 1, 5), ...series("lp.multi", 4, 5), "lp.jackpot"],
+    [...series("lp.word", 6, 9), ...series("lp.multi", 2, 3), "lp.magnet"],
+  ),
+  ...pairOf(
+    "bd.lamp-5",
+    "hs.lamp-mid",
+    [
+      ...series("lp.orbit-left", 1, 3),
+      ...series("lp.lock", 1, 2),
+      "lp.anchor-left",
+      "lp.spinner",
+      "lp.lock-3",
+    ],
+    [
+      ...series("lp.ramp-left", 1, 3),
+      ...series("lp.drop", 1, 2),
+      "lp.flash-ramp-left",
+      general(17, 20),
+      general(25, 28),
+    ],
+  ),
+  ...pairOf(
+    "bd.lamp-6",
+    "hs.lamp-mid",
+    [...series("lp.drop", 3, 4), ...series("lp.cave", 1, 3), "lp.cave-drop", "lp.flash-ramp-right"],
+    [
+      ...series("lp.ramp-right", 1, 3),
+      ...series("lp.orbit-right", 1, 2),
+      "lp.anchor-right",
+      general(21, 24),
+      general(29, 32),
+    ],
+  ),
+  ...pairOf(
+    "bd.lamp-7",
+    "hs.lamp-rear",
+    [
+      "lp.wreck",
+      "mech.bumper-left/lamp",
+      "mech.bumper-low/lamp",
+      "lp.flash-lighthouse",
+      "lp.flash-ship",
+      general(33, 36),
+    ],
+    [
+      ...series("lp.top-lane", 1, 3),
+      "mech.bumper-right/lamp",
+      "lp.flash-bumpers",
+      "lp.flash-corner",
+      general(37, 39),
+    ],
+  ),
+  {
+    board: "bd.lamp-cab",
+    connector: "j5",
+    key: "lamp4.j5",
+    harness: "hs.cabinet-front",
+    outputs: ["lp.coin-1", "lp.coin-2", "sw.start", "sw.action"],
+  },
+  ...pairOf("bd.lamp-bb-1", "hs.backbox-lamps", series("lp.bb", 1, 8), [
+    ...series("lp.bb", 9, 12),
+    ["bd.strip-1", "bd.strip-3"],
+    ["bd.strip-5", "bd.strip-7"],
+  ]),
+  ...pairOf("bd.lamp-bb-2", "hs.backbox-lamps", series("lp.bb", 13, 20), [
+    ["bd.strip-2", "bd.strip-4"],
+    ["bd.strip-6", "bd.strip-8"],
+  ]),
+];
+
+/** Lamps that sit beyond an in-line connector. */
+const BEYOND: ReadonlyMap<string, readonly [inline: string, harness: string]> = new Map([
+  ["lp.coin-1", ["il.coin-door", "hs.coin-door"]],
+  ["lp.coin-2", ["il.coin-door", "hs.coin-door"]],
+]);
+
+/** Expected current of one lamp of a kind, in A. */
+const ampsOf = (item: string): number =>
+  item.startsWith("lp.flash")
+    ? 0.35
+    : item.startsWith("bd.strip")
+      ? 0.12
+      : item.endsWith("/lamp")
+        ? 0.06
+        : 0.04;
+
+function wireHalf(w: Wiring, half: Half): void {
+  const keyAt = KEY_AT[half.key];
+  const at = (n: number): string => `${half.board}:${half.connector}.${beside(keyAt, n)}`;
+  const name = `${half.board.slice(3)}.${half.connector}`;
+  const lamps = half.outputs.flat();
+  const columns = { supply: "sup.lamp", max_drop_pct: 5 } as const;
+  const feed = w.net(`lf.${name}`, "lamp", `lamp feed ${name}`, `灯供电 ${name}`, {
+    ...columns,
+    volts: 12,
+    amps: Math.round(100 * lamps.reduce((sum, lamp) => sum + ampsOf(lamp), 0)) / 100,
+    shape: "chain",
+    source: at(1),
+    wire_type: "hu-22",
+  });
+  w.end(feed, half.harness, at(1));
+  let passed: string | null = null;
+  half.outputs.forEach((output, i) => {
+    const members = typeof output === "string" ? [output] : output;
+    const first = members[0] ?? "";
+    const named = members.length > 1 ? `${first} to ${members.at(-1)}` : first;
+    const net = w.net(`lo.${name}.${i + 1}`, "lamp", `lamp ${named}`, `灯 ${named}`, {
+      ...columns,
+      volts: 12,
+      amps: Math.round(100 * members.reduce((sum, lamp) => sum + ampsOf(lamp), 0)) / 100,
+      shape: "chain",
+      source: at(i + 2),
+      wire_type: "hu-24",
+    });
+    w.end(net, half.harness, at(i + 2));
+    if (first.startsWith("bd.strip")) {
+      wireStrips(w, half.harness, feed, net, at(i + 2), members, i === half.outputs.length - 1);
+      return;
+    }
+    for (const lamp of members) {
+      const beyond = BEYOND.get(lamp);
+      if (beyond !== undefined) {
+        if (passed !== beyond[0]) w.through(beyond[0], feed, half.harness, beyond[1]);
+        passed = beyond[0];
+        w.through(beyond[0], net, half.harness, beyond[1]);
+      }
+      const harness = beyond?.[1] ?? half.harness;
+      w.end(feed, harness, `${lamp}:a`);
+      w.end(net, harness, `${lamp}:k`);
+    }
+  });
+  for (let n = half.outputs.length + 1; n <= (half.key === "lamp4.j5" ? 4 : 8); n += 1)
+    w.spare(at(n + 1), "output for a later lamp");
+}
+
+/** Strips pass the zone on to the next of their zone, and the feed on to the next of their half of the board. */
+function wireStrips(
+  w: Wiring,
+  harness: string,
+  feed: string,
+  net: string,
+  source: string,
+  strips: readonly string[],
+  lastZone: boolean,
+): void {
+  const last = strips.at(-1);
+  const through = (cavity: number, end: string | undefined): string[] =>
+    strips.flatMap((strip) =>
+      strip === end ? [`${strip}:j1.${cavity}`] : [`${strip}:j1.${cavity}`, `${strip}:j2.${cavity}`],
+    );
+  w.end(net, harness, ...through(2, last));
+  w.order(net, harness, [source, ...through(2, last)], "The zone runs from strip to strip.");
+  w.spare(`${last}:j2.2`, "last strip of its zone");
+  w.end(feed, harness, ...through(1, lastZone ? last : undefined));
+  if (lastZone) w.spare(`${last}:j2.1`, "last strip of its board");
+}
+
+/** Wires every lamp: an output of its own or of its string, and a feed chained along the lamps of one half. */
+export function wireLamps(w: Wiring): void {
+  for (const half of HALVES) wireHalf(w, half);
+}
+
+/** Every lamp that has an output, for the book's own tests. */
+export const LIT: readonly string[] = HALVES.flatMap((half) => half.outputs.flat());
