@@ -7,6 +7,7 @@ export {
   joinInTableOrder,
   splitColours,
 } from "./colour-code.ts";
+export { CRIMP_PULL_FORCES, type PullForce } from "./crimp-pull-force.ts";
 export { cosSinDeg, directionDeg, normaliseDeg, polar, rotatePoint, turnDeg } from "./geometry/angle.ts";
 export {
   differenceRings,
