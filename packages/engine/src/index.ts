@@ -1,1 +1,4 @@
+export * from "./colour/index.ts";
+export * from "./lists/index.ts";
 export * from "./model/index.ts";
+export * from "./wire/index.ts";

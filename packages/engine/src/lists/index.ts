@@ -1,0 +1,21 @@
+export {
+  type ContinuityList,
+  continuityList,
+  type JoinedPoints,
+  type OpenPair,
+  type Probe,
+} from "./continuity.ts";
+export { type CableCut, type CutGroup, type CutList, type CutRow, cutList } from "./cut.ts";
+export { type Cell, type ListEnd, wireEntryCell } from "./ends.ts";
+export { type FromToRow, fromToList } from "./from-to.ts";
+export { type WireLabel, wireLabels } from "./labels.ts";
+export { type LayUpStep, type LayUpWire, layUpOrder } from "./lay-up.ts";
+export {
+  connectorLoading,
+  type KeysByLanding,
+  type LoadedCavity,
+  type LoadedLanding,
+  type LoadedWire,
+} from "./loading.ts";
+export { type HarnessPart, type HarnessPartKind, partsOfHarness } from "./parts.ts";
+export { type PullTestContact, type PullTestRow, pullTest } from "./pull-test.ts";
