@@ -1,3 +1,8 @@
+export { APART_PAIRS, mustBeApart } from "./apart.ts";
+export { type CrossingLength, crossingLengths, type PoseDistance } from "./crossing-lengths.ts";
+export { type GraphLane, type GraphSpot, type LaneGraph, laneGraph } from "./lane-graph.ts";
+export { type RouteOptions, routeHarness } from "./route-harness.ts";
+export { leastBreakouts, routeLowerBound } from "./search/bound.ts";
 export { measureRoute, type RouteMeasure } from "./search/measure.ts";
 export type {
   ProblemCandidate,
@@ -9,4 +14,4 @@ export type {
   RouteProblem,
   RouteSolution,
 } from "./search/problem.ts";
-export { searchRoute } from "./search/search.ts";
+export { type SearchOptions, searchRoute } from "./search/search.ts";

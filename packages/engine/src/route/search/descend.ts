@@ -52,7 +52,7 @@ export function evacuate(net: Network, heap: IndexHeap, spot: Spot, from: Snapsh
       restore(net, from);
       return from.price;
     }
-  return keepIfBetter(net, heap, from);
+  return keepIfBetter(net, from);
 }
 
 /**
@@ -63,7 +63,7 @@ export function evacuate(net: Network, heap: IndexHeap, spot: Spot, from: Snapsh
 export function gather(net: Network, heap: IndexHeap, spot: Spot, from: Snapshot): number {
   const tails = net.landings.filter((t) => t.options.some((o) => o.spot === spot));
   visitAndGather(net, heap, spot, tails);
-  return keepIfBetter(net, heap, from);
+  return keepIfBetter(net, from);
 }
 
 /** Leads the tree to a spot, moves the tails over, and lets the tree leave the spot again if none stays. */
@@ -84,9 +84,7 @@ export function visitAndGather(net: Network, heap: IndexHeap, spot: Spot, tails:
   detach(net, visitor);
 }
 
-function keepIfBetter(net: Network, heap: IndexHeap, from: Snapshot): number {
-  reinsertAll(net, heap, net.terminals);
-  exchangeKeyPaths(net, heap);
+function keepIfBetter(net: Network, from: Snapshot): number {
   settleLoose(net);
   const price = treePrice(net);
   if (price < from.price - NOTICEABLE) return price;

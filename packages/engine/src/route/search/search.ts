@@ -67,6 +67,8 @@ function thorough(net: Network, heap: IndexHeap, start: Snapshot, limit: number)
         best = takeSnapshot(net, price);
         again = true;
       }
+    const price = again ? descend(net, heap) : best.price;
+    if (price < best.price - NOTICEABLE) best = takeSnapshot(net, price);
   }
   return best;
 }

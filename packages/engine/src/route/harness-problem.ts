@@ -1,0 +1,158 @@
+import { NET_CLASSES } from "@pinwright/book";
+import { compareText, roundTo, UnionFind } from "@pinwright/kernel";
+import type { HarnessWires, Landing, Machine, Wire } from "../model/index.ts";
+import { APART_PAIRS } from "./apart.ts";
+import { type HeldRoute, tailRooms } from "./held.ts";
+import type { GraphLane, GraphSpot, LaneGraph } from "./lane-graph.ts";
+import type { ProblemCandidate, RouteProblem } from "./search/problem.ts";
+
+/** The routing problem of one harness, with what its numbers stand for. */
+export interface HarnessProblem {
+  readonly problem: RouteProblem;
+  readonly spots: readonly GraphSpot[];
+  readonly lanes: readonly GraphLane[];
+  /** Landings that can be joined, in code-point order of their ids: the first terminals. */
+  readonly landings: readonly Landing[];
+  /** Splice ids in code-point order: the terminals after them. */
+  readonly spliceIds: readonly string[];
+  /** The wires of the problem, in its order. */
+  readonly wires: readonly Wire[];
+  readonly unreached: readonly string[];
+}
+
+/** Minutes that stand for a splice at the end of a hinge, where the bundle flexes. Our own choice, no source. */
+const HINGE_SPLICE_MIN = 5;
+
+/** Factor of the rule of thumb for a bundle's diameter, 1.2 √Σd²: common practice, no source. */
+const BUNDLE_RULE = 1.2;
+
+/** Landing that a wire's end belongs to; undefined for a splice. */
+export const landingIdOf = (machine: Machine, end: string): string | undefined =>
+  machine.points.get(end)?.landingId;
+
+/** Landings of a harness, in code-point order of their ids. */
+export function landingsOf(machine: Machine, harness: HarnessWires): readonly Landing[] {
+  const ids = new Set<string>();
+  for (const wire of harness.wires)
+    for (const end of [wire.a, wire.b]) {
+      const id = landingIdOf(machine, end);
+      if (id !== undefined) ids.add(id);
+    }
+  return [...ids].sort(compareText).flatMap((id) => machine.landings.get(id) ?? []);
+}
+
+/**
+ * Sets up the routing of one harness: the lanes that some wire of it may use, the tails that each landing may
+ * have, the wires between them. Landings that no tail joins to the rest are left out and named. Of several parts of
+ * the lane graph that are not joined, the one counts that most landings reach.
+ */
+export function harnessProblem(
+  machine: Machine,
+  harness: HarnessWires,
+  graph: LaneGraph,
+  held: HeldRoute,
+): HarnessProblem {
+  const { numbers } = machine.shop;
+  const classes = new Set(harness.wires.map((w) => w.netClass));
+  const lanes = graph.lanes.filter(
+    (lane) => [...classes].some((c) => lane.allowed.has(c)) && (held.only === null || held.only.has(lane.id)),
+  );
+  const part = partsOf(graph.spots.length, lanes);
+  const all = landingsOf(machine, harness).map((landing) => ({
+    landing,
+    rooms: tailRooms(graph, landing, numbers.tail_max_mm, held.attach.get(landing.id)),
+  }));
+  const votes = new Map<number, number>();
+  for (const { rooms } of all)
+    for (const p of new Set(rooms.map((room) => part[room.spot] ?? -1)))
+      votes.set(p, (votes.get(p) ?? 0) + 1);
+  let chosen = -1;
+  for (const [p, n] of [...votes].sort(([a], [b]) => a - b)) if (n > (votes.get(chosen) ?? 0)) chosen = p;
+
+  const inPart = graph.spots.map((_, i) => i).filter((i) => part[i] === chosen);
+  const spotNumber = new Map(inPart.map((spot, i) => [spot, i]));
+  const reached = all.flatMap(({ landing, rooms }) => {
+    const candidates = rooms.flatMap((room): ProblemCandidate[] => {
+      const spot = spotNumber.get(room.spot);
+      return spot === undefined ? [] : [{ spot, lengthMm: room.lengthMm, minutes: 0 }];
+    });
+    return candidates.length === 0 ? [] : [{ landing, candidates }];
+  });
+  const terminals = new Map(reached.map(({ landing }, i) => [landing.id, i]));
+  const splices = harness.splices.map((s) => s.id).sort(compareText);
+  const usedLanes = lanes.filter((lane) => spotNumber.has(lane.a) && spotNumber.has(lane.b));
+
+  const ties = (end: string): boolean => terminals.has(landingIdOf(machine, end) ?? "");
+  const tiedSplices = splices.filter((id) =>
+    harness.wires.some((w) => (w.a === id && ties(w.b)) || (w.b === id && ties(w.a))),
+  );
+  for (const [i, id] of tiedSplices.entries()) terminals.set(id, reached.length + i);
+  const terminalOf = (end: string): number | undefined => terminals.get(landingIdOf(machine, end) ?? end);
+  const wires = [...harness.wires]
+    .sort((a, b) => compareText(a.id, b.id))
+    .flatMap((wire) => {
+      const a = terminalOf(wire.a);
+      const b = terminalOf(wire.b);
+      return a === undefined || b === undefined ? [] : [{ wire, a, b }];
+    });
+
+  const problem: RouteProblem = {
+    spots: inPart.length,
+    lanes: usedLanes.map((lane) => ({
+      a: spotNumber.get(lane.a) ?? 0,
+      b: spotNumber.get(lane.b) ?? 0,
+      lengthMm: lane.lengthMm,
+      minutes: lane.kind === "lane" ? (lane.lengthMm / numbers.tie_spacing_mm) * numbers.tie_min : 0,
+      maxSquareMm2: (lane.maxDiameterMm / (BUNDLE_RULE * numbers.laid_factor)) ** 2,
+      forbidden: NET_CLASSES.flatMap((c, i) => (lane.allowed.has(c) ? [] : [i])),
+    })),
+    landings: reached.map(({ candidates }) => ({ candidates })),
+    splices: tiedSplices.map((id) => ({ places: splicePlaces(graph, inPart, held.splices.get(id)) })),
+    wires: wires.map(({ wire, a, b }) => ({
+      a,
+      b,
+      classIndex: NET_CLASSES.indexOf(wire.netClass),
+      squareMm2: wire.wireType.od_mm ** 2,
+    })),
+    classes: NET_CLASSES.length,
+    apart: APART_PAIRS,
+    breakoutMin: numbers.breakout_min,
+    layMinPerM: numbers.lay_wire_m_min,
+    fixedMin: roundTo(
+      insertions(harness) * numbers.insertion_min + harness.splices.length * numbers.splice_min,
+      1e-9,
+    ),
+  };
+  return {
+    problem,
+    spots: inPart.flatMap((i) => graph.spots[i] ?? []),
+    lanes: usedLanes,
+    landings: reached.map((r) => r.landing),
+    spliceIds: tiedSplices,
+    wires: wires.map((w) => w.wire),
+    unreached: all.map((a) => a.landing.id).filter((id) => !terminals.has(id)),
+  };
+}
+
+/** Contacts to load: a contact that takes two wires is loaded once. */
+export function insertions(harness: HarnessWires): number {
+  const splices = new Set(harness.splices.map((s) => s.id));
+  return new Set(harness.wires.flatMap((w) => [w.a, w.b]).filter((end) => !splices.has(end))).size;
+}
+
+/** Spots in this part at which a splice may lie: the one that is held, else all, those at a hinge only at need. */
+function splicePlaces(graph: LaneGraph, inPart: readonly number[], heldId: string | undefined) {
+  const places = inPart.map((i, spot) => {
+    const waypoint = graph.spots[i];
+    return { id: waypoint?.id, spot, penaltyMin: waypoint?.atHinge === true ? HINGE_SPLICE_MIN : 0 };
+  });
+  const kept = places.filter((p) => p.id === heldId);
+  return (kept.length > 0 ? kept : places).map(({ spot, penaltyMin }) => ({ spot, penaltyMin }));
+}
+
+/** For each spot the number of the joined part that it is in. */
+function partsOf(spots: number, lanes: readonly GraphLane[]): readonly number[] {
+  const parts = new UnionFind(spots);
+  for (const lane of lanes) parts.join(lane.a, lane.b);
+  return Array.from({ length: spots }, (_, i) => parts.find(i));
+}

@@ -1,0 +1,86 @@
+import { roundTo } from "@pinwright/kernel";
+import type { Landing, Machine } from "../model/index.ts";
+import type { LaneGraph } from "./lane-graph.ts";
+
+/** What a person pinned, or an earlier result keeps, of a harness's route. */
+export interface HeldRoute {
+  /** The only lanes and crossings that the tree may use; null: any. */
+  readonly only: ReadonlySet<string> | null;
+  /** Lanes and crossings that go before others; null: none. */
+  readonly rather: ReadonlySet<string> | null;
+  /** Waypoint of a landing's tail, by landing id. */
+  readonly attach: ReadonlyMap<string, string>;
+  /** Waypoint of a splice, by splice id. */
+  readonly splices: ReadonlyMap<string, string>;
+}
+
+const idsIn = (value: string): ReadonlySet<string> => new Set(value.split(/\s+/).filter((id) => id !== ""));
+
+/**
+ * What to hold, strictest first: everything; settled lanes only as the better ones, settled tails and splices let
+ * go; only what is pinned. The first with which every landing is reached and no rule broken is taken.
+ */
+export function heldRoutes(machine: Machine, harnessId: string): readonly HeldRoute[] {
+  const trunk = machine.choices.get("trunk")?.get(harnessId);
+  const lanes = trunk === undefined ? null : idsIn(trunk.value);
+  const pinnedLanes = trunk?.held === "pinned" ? lanes : null;
+  const places = (kind: string, pinnedOnly: boolean): ReadonlyMap<string, string> =>
+    new Map(
+      [...(machine.choices.get(kind) ?? [])]
+        .filter(([, row]) => !pinnedOnly || row.held === "pinned")
+        .map(([subject, row]) => [subject, row.value]),
+    );
+  const everything: HeldRoute = {
+    only: lanes,
+    rather: null,
+    attach: places("attach", false),
+    splices: places("splice-place", false),
+  };
+  const pinned = { attach: places("attach", true), splices: places("splice-place", true) };
+  const settled =
+    everything.attach.size > pinned.attach.size ||
+    everything.splices.size > pinned.splices.size ||
+    lanes !== pinnedLanes;
+  if (!settled) return [everything];
+  return [
+    everything,
+    { ...everything, only: pinnedLanes, rather: lanes },
+    { ...pinned, only: pinnedLanes, rather: lanes },
+    { ...pinned, only: pinnedLanes, rather: null },
+  ];
+}
+
+/** A spot that a landing's tail may lead to. */
+export interface TailRoom {
+  /** Spot number. */
+  readonly spot: number;
+  readonly lengthMm: number;
+}
+
+/** Length of a tail, mm: the straight way along the panel, and the height of the landing off it. */
+export function tailLengthMm(graph: LaneGraph, spot: number, landing: Landing): number | null {
+  const place = graph.spots[spot]?.place;
+  const { panelId, side, xMm, yMm, zMm } = landing.place;
+  if (place === undefined || place.panelId !== panelId || place.side !== side) return null;
+  return roundTo(Math.hypot(place.xMm - xMm, place.yMm - yMm) + Math.abs(zMm - place.zMm), 0.001);
+}
+
+/**
+ * The spots that a landing's tail may lead to: of its own panel and side, within the longest tail (mm); or only the
+ * one that is held, at any distance, as long as it is on the landing's panel and side.
+ */
+export function tailRooms(
+  graph: LaneGraph,
+  landing: Landing,
+  longestMm: number,
+  heldId: string | undefined,
+): readonly TailRoom[] {
+  const rooms: TailRoom[] = [];
+  for (const [spot, { id }] of graph.spots.entries()) {
+    const lengthMm = tailLengthMm(graph, spot, landing);
+    if (lengthMm === null) continue;
+    if (id === heldId) return [{ spot, lengthMm }];
+    if (lengthMm <= longestMm) rooms.push({ spot, lengthMm });
+  }
+  return rooms;
+}

@@ -1,0 +1,185 @@
+import { createGraph, IndexHeap, steinerLowerBound } from "@pinwright/kernel";
+import type { RouteProblem } from "./problem.ts";
+
+/**
+ * A total (minutes) that no route which obeys the rules can beat. Three parts are added up:
+ * - dual ascent for the Steiner tree of the landings over lanes and tails, priced by their own work and the wires
+ *   that a tail carries in any case (`steinerLowerBound`; every tail is made dearer by the same amount, which is
+ *   taken off again, so that trees do not run through landings);
+ * - for every pair of landings with wires between them the shortest way, priced by the wires and by an equal share
+ *   of what dual ascent left of the costs; for a splice of k wires the ways between its ends ÷ (k − 1);
+ * - the fewest breakouts that the degrees allow.
+ */
+export function routeLowerBound(problem: RouteProblem): number {
+  if (problem.landings.length < 2) return problem.fixedMin;
+  const tree = treeBound(problem);
+  return (
+    problem.fixedMin + tree.bound + wireBound(problem, tree) + leastBreakouts(problem) * problem.breakoutMin
+  );
+}
+
+interface TreeBound {
+  readonly bound: number;
+  /** What is left of the cost of each lane, and of each landing's tails, whichever way they are passed. */
+  readonly lanes: readonly number[];
+  readonly tails: readonly (readonly number[])[];
+}
+
+function treeBound(problem: RouteProblem): TreeBound {
+  const ends = new Array<number>(problem.landings.length).fill(0);
+  for (const { a, b } of problem.wires)
+    if (a !== b) for (const end of [a, b]) if (end < ends.length) ends[end] = (ends[end] ?? 0) + 1;
+  const dear = problem.lanes.reduce((most, lane) => Math.max(most, lane.minutes), 1) * 4;
+  const edges = problem.lanes.map((lane) => ({ a: lane.a, b: lane.b, cost: lane.minutes }));
+  problem.landings.forEach((landing, i) => {
+    for (const tail of landing.candidates)
+      edges.push({
+        a: tail.spot,
+        b: problem.spots + i,
+        cost: dear + tail.minutes + (tail.lengthMm / 1000) * problem.layMinPerM * (ends[i] ?? 0),
+      });
+  });
+  const count = problem.landings.length;
+  const graph = createGraph(problem.spots + count, edges);
+  const terminals = problem.landings.map((_, i) => problem.spots + i);
+  const { bound, reduced } = steinerLowerBound(graph, terminals);
+  const left = (edge: number): number => Math.min(reduced[2 * edge] ?? 0, reduced[2 * edge + 1] ?? 0);
+  let edge = problem.lanes.length;
+  return {
+    bound: Math.max(0, bound - count * dear),
+    lanes: problem.lanes.map((_, i) => left(i)),
+    tails: problem.landings.map((landing) => landing.candidates.map(() => left(edge++))),
+  };
+}
+
+function wireBound(problem: RouteProblem, tree: TreeBound): number {
+  const count = problem.landings.length;
+  const groups = new Map<string, { a: number; b: number; classIndex: number; wires: number }>();
+  const spliceEnds = new Map<number, { landing: number; classIndex: number }[]>();
+  for (const { a, b, classIndex } of problem.wires) {
+    const [x, y] = a < b ? [a, b] : [b, a];
+    if (x === y || x >= count) continue;
+    if (y >= count) {
+      spliceEnds.set(y, [...(spliceEnds.get(y) ?? []), { landing: x, classIndex }]);
+      continue;
+    }
+    const key = `${x} ${y} ${classIndex}`;
+    const group = groups.get(key) ?? { a: x, b: y, classIndex, wires: 0 };
+    group.wires++;
+    groups.set(key, group);
+  }
+  const ways = new Ways(problem);
+  const share = 1 / Math.max(1, groups.size);
+  const perLanding = new Array<number>(count).fill(0);
+  for (const { a, b } of groups.values())
+    for (const end of [a, b]) perLanding[end] = (perLanding[end] ?? 0) + 1;
+  const tailLeft = (landing: number, k: number): number =>
+    (tree.tails[landing]?.[k] ?? 0) / Math.max(1, perLanding[landing] ?? 1);
+  let sum = 0;
+  for (const { a, b, classIndex, wires } of groups.values())
+    sum += ways.shortest(
+      a,
+      b,
+      classIndex,
+      (lane) => wires * lanePrice(problem, lane) + share * (tree.lanes[lane] ?? 0),
+      tailLeft,
+    );
+  for (const ends of spliceEnds.values()) {
+    let pairs = 0;
+    for (const [i, x] of ends.entries())
+      for (const y of ends.slice(i + 1))
+        if (x.landing !== y.landing)
+          pairs += ways.shortest(
+            x.landing,
+            y.landing,
+            x.classIndex,
+            (lane) => lanePrice(problem, lane),
+            () => 0,
+          );
+    if (ends.length > 1) sum += pairs / (ends.length - 1);
+  }
+  return sum;
+}
+
+const lanePrice = (problem: RouteProblem, lane: number): number =>
+  ((problem.lanes[lane]?.lengthMm ?? 0) / 1000) * problem.layMinPerM;
+
+/** Shortest ways from one landing to another over lanes that a class may use. */
+class Ways {
+  private readonly beside: readonly (readonly { lane: number; to: number }[])[];
+  private readonly heap: IndexHeap;
+  private readonly problem: RouteProblem;
+
+  constructor(problem: RouteProblem) {
+    this.problem = problem;
+    const beside: { lane: number; to: number }[][] = Array.from({ length: problem.spots }, () => []);
+    problem.lanes.forEach(({ a, b }, lane) => {
+      beside[a]?.push({ lane, to: b });
+      beside[b]?.push({ lane, to: a });
+    });
+    this.beside = beside;
+    this.heap = new IndexHeap(problem.spots);
+  }
+
+  /** Price of the cheapest way with its two tails; 0 when the class cannot get there. */
+  shortest(
+    from: number,
+    to: number,
+    classIndex: number,
+    priceOf: (lane: number) => number,
+    tailPrice: (landing: number, candidate: number) => number,
+  ): number {
+    const { heap, problem } = this;
+    const goal = new Map<number, number>();
+    problem.landings[to]?.candidates.forEach(({ spot }, k) => {
+      goal.set(spot, Math.min(goal.get(spot) ?? Number.POSITIVE_INFINITY, tailPrice(to, k)));
+    });
+    const label = new Map<number, number>();
+    heap.clear();
+    problem.landings[from]?.candidates.forEach(({ spot }, k) => {
+      const price = tailPrice(from, k);
+      if (price >= (label.get(spot) ?? Number.POSITIVE_INFINITY)) return;
+      label.set(spot, price);
+      heap.set(spot, price);
+    });
+    let best = Number.POSITIVE_INFINITY;
+    while (heap.leastKey() < best) {
+      const reached = heap.leastKey();
+      const spot = heap.pop();
+      best = Math.min(best, reached + (goal.get(spot) ?? Number.POSITIVE_INFINITY));
+      for (const { lane, to: next } of this.beside[spot] ?? []) {
+        if (problem.lanes[lane]?.forbidden.includes(classIndex) === true) continue;
+        const price = reached + priceOf(lane);
+        if (price >= (label.get(next) ?? Number.POSITIVE_INFINITY)) continue;
+        label.set(next, price);
+        heap.set(next, price);
+      }
+    }
+    return Number.isFinite(best) ? best : 0;
+  }
+}
+
+/**
+ * Fewest breakouts of any tree with n landings at its ends: over its spots Σ(branches − 2) = n − 2, and a spot has
+ * no more branches than lanes and possible tails meet there.
+ */
+export function leastBreakouts(problem: RouteProblem): number {
+  const most = new Array<number>(problem.spots).fill(-2);
+  const add = (spot: number): void => {
+    most[spot] = (most[spot] ?? 0) + 1;
+  };
+  for (const { a, b } of problem.lanes) {
+    add(a);
+    add(b);
+  }
+  for (const { candidates } of problem.landings)
+    for (const spot of new Set(candidates.map((c) => c.spot))) add(spot);
+  let missing = problem.landings.length - 2;
+  let breakouts = 0;
+  for (const spare of most.sort((x, y) => y - x)) {
+    if (missing <= 0) break;
+    missing -= spare;
+    breakouts++;
+  }
+  return breakouts;
+}
