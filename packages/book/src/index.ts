@@ -1,9 +1,16 @@
 export type { Book, ReadBook, Shop } from "./book.ts";
+export { bookDocs } from "./docs/book-docs.ts";
+export { type Renamed, renameId } from "./edit/rename-id.ts";
+export { withRows } from "./edit/with-rows.ts";
 export { FAULT_CODES, type Fault, type FaultCode } from "./fault.ts";
 export { FaultLog, type FaultNote } from "./fault-log.ts";
+export { FAULT_TEXTS } from "./fault-texts.ts";
 export { LIMITS, type LimitName } from "./limits.ts";
 export { FORMAT, type Machine, machineSchema } from "./machine.ts";
+export { MIGRATIONS, type Migration, migrate } from "./migrate/migrate.ts";
+export { FLATTEN_MM } from "./outline/flatten.ts";
 export type { Outline, OutlinePoint, Ring } from "./outline/outline.ts";
+export { readOutline } from "./outline/read.ts";
 export { writeOutline } from "./outline/write.ts";
 export { type ReadShop, readRawBook, readRawShop } from "./read/book.ts";
 export { emptyBook, emptyShop } from "./read/empty.ts";
@@ -11,6 +18,10 @@ export { BLANK_MACHINE, MACHINE_FILE } from "./read/machine.ts";
 export { plainDecimal } from "./read/plain-decimal.ts";
 export type { RawBook, RawTable } from "./read/raw.ts";
 export { shopNumbers } from "./read/shop.ts";
+export { isId } from "./read/words.ts";
+export { BOOK_RULES } from "./rules/index.ts";
+export { MOMENTS } from "./rules/moments-known.ts";
+export type { Rule, RuleBreak } from "./rules/rule.ts";
 export { COLOUR_CODES, COLOUR_NAMES, type ColourCode } from "./schema/colour.ts";
 export { type CellKind, type Column, LANGUAGES } from "./schema/column.ts";
 export {

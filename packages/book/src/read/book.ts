@@ -5,6 +5,8 @@ import { checkReferences } from "../check/references.ts";
 import { checkRules } from "../check/rules.ts";
 import type { Fault } from "../fault.ts";
 import { FaultLog } from "../fault-log.ts";
+import { FORMAT } from "../machine.ts";
+import { MIGRATIONS, migrate } from "../migrate/migrate.ts";
 import { readOutlines } from "../outline/read.ts";
 import { BOOK_RULES } from "../rules/index.ts";
 import { SHOP_RULES } from "../rules/shop.ts";
@@ -43,8 +45,12 @@ export function readTables(
 const rowsByName = (tables: ReadonlyMap<string, TableRows>) =>
   Object.fromEntries([...tables].map(([name, t]) => [name, t.rows]));
 
-/** Turns raw tables into a book with types, and says everything that is wrong with them. */
-export function readRawBook(raw: RawBook, log = new FaultLog()): ReadBook {
+/**
+ * Turns raw tables into a book with types, and says everything that is wrong with them. Older formats are
+ * brought forward first.
+ */
+export function readRawBook(old: RawBook, log = new FaultLog()): ReadBook {
+  const raw = migrate(old, MIGRATIONS, FORMAT, log);
   const machine = readMachine(raw.machine, MACHINE_FILE, log);
   const tables = readTables(BOOK_TABLES, raw.tables, raw.unreadable, log);
   checkItemIds(tables, log);

@@ -79,5 +79,6 @@ export function readMachine(raw: unknown, file: string, log: FaultLog): Machine 
       expected: value === undefined ? `the key \`${key}\`: ${text}` : text,
     });
   }
-  return machineSchema.parse(good);
+  // What is in memory has the present format, whatever the file had.
+  return { ...machineSchema.parse(good), format: FORMAT };
 }

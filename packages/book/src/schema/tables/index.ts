@@ -46,6 +46,18 @@ const {
   choices,
   renames,
 } = buildTables;
+const {
+  shop_settings,
+  suppliers,
+  prices,
+  stock_sheets,
+  reels,
+  holders,
+  benches,
+  sites,
+  calendars,
+  pull_forces,
+} = shopTables;
 
 /** Every table of the book, in the order of the documentation, the workbook and the ZIP. */
 export const BOOK_TABLES = {
@@ -96,7 +108,18 @@ export const BOOK_TABLES = {
 } as const;
 
 /** Tables that the shop's machines share. They live in a `shop` folder of their own. */
-export const SHOP_TABLES = { ...shopTables } as const;
+export const SHOP_TABLES = {
+  shop_settings,
+  suppliers,
+  prices,
+  stock_sheets,
+  reels,
+  holders,
+  benches,
+  sites,
+  calendars,
+  pull_forces,
+} as const;
 
 export type BookTableName = keyof typeof BOOK_TABLES;
 export type ShopTableName = keyof typeof SHOP_TABLES;

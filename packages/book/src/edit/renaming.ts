@@ -1,0 +1,105 @@
+import { ITEM_TABLES } from "../check/names.ts";
+import type { BookRow } from "../schema/tables/index.ts";
+
+/** An old id of a table and what it is to be called now. */
+export interface Renaming {
+  readonly table: string;
+  readonly from: string;
+  readonly to: string;
+}
+
+const items: readonly string[] = ITEM_TABLES;
+
+/** Whether the id names an item, so that it stands in item and point columns. */
+export const isItemRenaming = ({ table }: Renaming): boolean => items.includes(table);
+
+/** `old` or `old/child` under the new name; anything else as it is. */
+export function renameItem(text: string, { from, to }: Renaming): string {
+  if (text === from) return to;
+  return text.startsWith(`${from}/`) ? to + text.slice(from.length) : text;
+}
+
+/** The item of a point under its new name. */
+export function renamePoint(text: string, renaming: Renaming): string {
+  const colon = text.indexOf(":");
+  if (colon < 0) return text;
+  return renameItem(text.slice(0, colon), renaming) + text.slice(colon);
+}
+
+type Choice = BookRow<"choices">;
+
+/** Tables that a bare word in a choice's subject can name, beside items and points. */
+const SUBJECT_TABLES: Readonly<Record<Choice["kind"], readonly string[]>> = {
+  colour: ["nets", "cables"],
+  "wire-type": ["nets"],
+  chain: ["nets", "harnesses"],
+  trunk: ["harnesses"],
+  attach: ["harnesses"],
+  "splice-place": ["nets", "harnesses"],
+  "wire-number": ["nets", "harnesses"],
+  peg: ["harnesses", "waypoints"],
+  key: ["connectors"],
+  spare: ["connectors"],
+  matrix: ["board_types"],
+  step: ["steps"],
+  time: ["steps", "fastener_types"],
+  accept: ["nets", "harnesses", "lanes", "crossings", "waypoints", "supplies", "fuses", "panels", "cutouts"],
+};
+
+/** Tables that a bare word in a choice's value can name, beside items and points. */
+const VALUE_TABLES: Readonly<Record<Choice["kind"], readonly string[]>> = {
+  colour: [],
+  "wire-type": ["wire_types"],
+  chain: [],
+  trunk: ["lanes", "crossings", "waypoints"],
+  attach: ["waypoints"],
+  "splice-place": ["waypoints"],
+  "wire-number": [],
+  peg: [],
+  key: ["parts"],
+  spare: [],
+  matrix: [],
+  step: ["stations", "steps"],
+  time: [],
+  accept: [],
+};
+
+/**
+ * One word of a choice. A wire is `net|harness|a|b` and a splice `splice:net:harness:n`: there the place in the
+ * word tells what a part names. Elsewhere a bare word is renamed when the kind of choice can name that table.
+ */
+function renameWord(word: string, renaming: Renaming, tables: readonly string[]): string {
+  const { table, from, to } = renaming;
+  if (word.includes("|")) {
+    const parts = word.split("|");
+    return parts
+      .map((part, i) => {
+        if (i === 0) return table === "nets" && part === from ? to : part;
+        if (i === 1) return table === "harnesses" && part === from ? to : part;
+        return renameWord(part, renaming, []);
+      })
+      .join("|");
+  }
+  const splice = /^splice:([^:]+):([^:]+):(\d+)$/.exec(word);
+  if (splice !== null) {
+    const net = table === "nets" && splice[1] === from ? to : splice[1];
+    const harness = table === "harnesses" && splice[2] === from ? to : splice[2];
+    return `splice:${net}:${harness}:${splice[3]}`;
+  }
+  if (isItemRenaming(renaming))
+    return word.includes(":") ? renamePoint(word, renaming) : renameItem(word, renaming);
+  return tables.includes(table) && word === from ? to : word;
+}
+
+const renameWords = (text: string, renaming: Renaming, tables: readonly string[]): string =>
+  text
+    .split(/([\s,]+)/)
+    .map((word) => renameWord(word, renaming, tables))
+    .join("");
+
+/** A choice whose subject and value follow the renaming; the same object when neither names the old id. */
+export function renameChoice(choice: Choice, renaming: Renaming): Choice {
+  const subject = renameWords(choice.subject, renaming, SUBJECT_TABLES[choice.kind]);
+  const value = renameWords(choice.value, renaming, VALUE_TABLES[choice.kind]);
+  return subject === choice.subject && value === choice.value ? choice : { ...choice, subject, value };
+}
