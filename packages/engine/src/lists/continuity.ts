@@ -1,6 +1,6 @@
 import { compareText } from "@pinwright/kernel";
 import type { HarnessResult, Machine } from "../model/index.ts";
-import { wireEntryCell, wiresAtEnds } from "./ends.ts";
+import { orderedPoints, wireEntryCell, wiresAtEnds } from "./ends.ts";
 
 /** Points of one net that the harness alone, lying on the bench, joins. */
 export interface JoinedPoints {
@@ -79,7 +79,7 @@ function openPairs(
 ): readonly OpenPair[] {
   const landing = machine.landings.get(landingId);
   if (landing === undefined) return [];
-  const cells = landing.pointIds.flatMap((pointId, i) => {
+  const cells = orderedPoints(landing).flatMap((pointId, i) => {
     const pin = machine.points.get(pointId)?.pin ?? null;
     const part = partOf.get(pointId);
     if (part === undefined) return [];

@@ -89,6 +89,11 @@ export function wiresAtEnds(harness: HarnessResult): ReadonlyMap<string, readonl
   return map;
 }
 
+/** Points of a landing: cavities by number, bare terminals by name, so that the order of rows does not matter. */
+export function orderedPoints(landing: Landing): readonly string[] {
+  return landing.connector === null ? [...landing.pointIds].sort(compareText) : landing.pointIds;
+}
+
 /** Column and row of a cavity, from 0. */
 export interface Cell {
   readonly column: number;
