@@ -1,0 +1,17 @@
+import type { Command } from "./command.ts";
+import { checkCommand } from "./commands/check.ts";
+import { convertCommand } from "./commands/convert.ts";
+import { newCommand } from "./commands/new.ts";
+import { settleCommand } from "./commands/settle.ts";
+import { sheetsCommand } from "./commands/sheets.ts";
+import { showCommand } from "./commands/show.ts";
+
+/** Everything that the program can be told to do. */
+export const COMMANDS: readonly Command[] = [
+  checkCommand,
+  sheetsCommand,
+  showCommand,
+  settleCommand,
+  newCommand,
+  convertCommand,
+];

@@ -1,0 +1,25 @@
+import { compareText, type PackingMemory } from "@pinwright/kernel";
+import { checkBundles } from "../bundle/index.ts";
+import type { HarnessColours } from "../colour/index.ts";
+import type { Finding, HarnessResult, HarnessWires, Machine } from "../model/index.ts";
+import { checkWires } from "../wire/index.ts";
+import { withAcceptance } from "./accept.ts";
+
+const key = (finding: Finding): string => `${finding.rule} ${finding.subjects.join(" ")}`;
+
+/** Every check of every chapter, in the order of rule and subjects; accepted findings carry who and why. */
+export function collectFindings(
+  machine: Machine,
+  wired: readonly HarnessWires[],
+  harnesses: ReadonlyMap<string, HarnessResult>,
+  colours: readonly HarnessColours[],
+  packings: PackingMemory,
+): readonly Finding[] {
+  const results = [...harnesses.values()];
+  const found: readonly Finding[] = [
+    ...checkWires(machine, wired),
+    ...checkBundles(machine, results, packings),
+    ...colours.flatMap((c) => c.findings),
+  ];
+  return found.map((finding) => withAcceptance(machine, finding)).sort((a, b) => compareText(key(a), key(b)));
+}
