@@ -32,7 +32,7 @@ const FIXED: readonly Fixed[] = [
   ["bd.motor-cab", "motor", "Shaker board", "振动电机板", "cab.bottom", 120, 560],
   ["bd.switch-cab", "switch16", "Cabinet switch board", "机柜开关板", "cab.bottom", 50, 260],
   ["bd.lamp-cab", "lamp4", "Cabinet lamp board", "机柜灯板", "cab.bottom", 50, 340],
-  ["bd.volume", "volume", "Volume and headphone board", "音量与耳机板", "cab.front", 60, 100],
+  ["bd.volume", "volume", "Volume and headphone board", "音量与耳机板", "cab.front", 450, 100],
   ["bd.main", "main", "Main board", "主板", "bb.back", 40, 540],
   ["bd.netmaster", "netmaster", "Network master", "网络主控板", "bb.back", 290, 600],
   ["bd.audio", "audio", "Audio board", "音频板", "bb.back", 490, 570],

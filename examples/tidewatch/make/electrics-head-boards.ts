@@ -56,7 +56,7 @@ const main: BoardTypeWritten = {
     ribbon("j4", "display", [150, 142]),
   ],
   elements: [
-    ...headLoad(0.3, 2),
+    ...headLoad(0.3, 1.5),
     sends("j2.1", "j2.2", "to master"),
     input("j2.3", "j2.4", "from master"),
     driver("j2.6", "j2.8", 0.05, "sync"),
@@ -107,7 +107,7 @@ const netmaster: BoardTypeWritten = {
     busPort("j4", "backbox bus", [60, 72]),
   ],
   elements: [
-    ...headLoad(1, 0.4),
+    ...headLoad(0.3, 0.3),
     input("j2.1", "j2.2", "from main"),
     sends("j2.3", "j2.4", "to main"),
     input("j2.6", "j2.8", "sync"),
@@ -196,7 +196,7 @@ const audio: BoardTypeWritten = {
     },
   ],
   elements: [
-    ...headLoad(1.8, 0.3),
+    ...headLoad(0.8, 0.2),
     ...[1, 3, 4, 5].map((n) => input(`j2.${n}`, "j2.6", `audio ${n}`)),
     driver("j3.1", "j3.2", 3, "left amplifier"),
     driver("j3.4", "j3.5", 3, "right amplifier"),
@@ -254,7 +254,7 @@ const display: BoardTypeWritten = {
     ribbon("j3", "left panel", [14, 68]),
     ribbon("j4", "right panel", [70, 68]),
   ],
-  elements: [...headLoad(0.1, 0.6), ...pairs("j2", input), ...pairs("j3", sends), ...pairs("j4", sends)],
+  elements: [...headLoad(0.1, 0.4), ...pairs("j2", input), ...pairs("j3", sends), ...pairs("j4", sends)],
 };
 
 const dot: BoardTypeWritten = {
@@ -265,7 +265,7 @@ const dot: BoardTypeWritten = {
   sizeMm: [260, 132, 22],
   standoffMm: 12,
   connectors: [headPower([30, 10]), ribbon("j2", "display board", [120, 10])],
-  elements: [...headLoad(0.4, 1.2), ...pairs("j2", input)],
+  elements: [...headLoad(0.2, 0.9), ...pairs("j2", input)],
 };
 
 const strip: BoardTypeWritten = {

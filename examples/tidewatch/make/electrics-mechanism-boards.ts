@@ -134,6 +134,14 @@ const motorOut = (at: readonly [number, number]): ConnectorWritten => ({
   pins: ["key", pin("motor A", "motor", 3), "key", pin("motor B", "motor", 3)],
 });
 
+/** Four switches about the motor: two to the supply, two to the return. */
+const bridge = () => [
+  driver("j3.2", "j5.2", 3, "forward, high"),
+  driver("j5.4", "j3.1", 3, "forward, low"),
+  driver("j3.2", "j5.4", 3, "backward, high"),
+  driver("j5.2", "j3.1", 3, "backward, low"),
+];
+
 const motor: BoardTypeWritten = {
   name: "motor",
   label: "Motor board",
@@ -152,9 +160,7 @@ const motor: BoardTypeWritten = {
     ...busElements(),
     ...linkAll("j3", "j4", [1, 2]),
     load("j3.2", "j3.1", 12, 0.02),
-    driver("j5.2", "j5.4", 3, "motor, both ways"),
-    fuse("j3.2", "j5.2", 2.5, "bridge, resettable"),
-    resistor("j5.4", "j3.1", 0.1, "bridge, sense"),
+    ...bridge(),
     ...inputElements("j6", 1, 2, 2, "j1.2"),
   ],
 };
@@ -184,9 +190,7 @@ const beacon: BoardTypeWritten = {
     ...busElements(),
     ...linkAll("j3", "j4", [1, 2]),
     load("j3.2", "j3.1", 12, 0.02),
-    driver("j5.2", "j5.4", 3, "motor, both ways"),
-    fuse("j3.2", "j5.2", 1.5, "bridge, resettable"),
-    resistor("j5.4", "j3.1", 0.1, "bridge, sense"),
+    ...bridge(),
     fuse("j3.2", "j7.1", 1, "resettable"),
     driver("j7.2", "j3.1", 0.5, "lamp A"),
     driver("j7.4", "j3.1", 0.5, "lamp B"),

@@ -272,7 +272,7 @@ const bbpower: BoardTypeWritten = {
     { name: "j8", label: "5 V test", family: "s250", at: [120, 8], pins: ["-", "key", "-"] },
   ],
   elements: [
-    load("j1.1", "j1.4", 12, 2.5),
+    load("j1.1", "j1.4", 12, 2),
     { kind: "source", from: "j8.1", to: "j8.3", volt: 5, amp: 6 },
     resistor("j8.3", "j1.4", 0.001, "board copper"),
     ...[2, 3, 4, 5, 6, 7].flatMap((n) => [

@@ -4,12 +4,12 @@ import type { Wiring } from "./wiring-kit.ts";
 /** Backbox supply: each board has fused 12 V and 5 V and a return of its own. */
 function wireHeadPower(w: Wiring): void {
   const boards = [
-    ["bd.main", "main", 2.3],
-    ["bd.netmaster", "netmaster", 1.2],
-    ["bd.audio", "audio", 2],
-    ["bd.display", "display", 0.7],
-    ["bd.dot-left", "dot-left", 1.5],
-    ["bd.dot-right", "dot-right", 1.5],
+    ["bd.main", "main", 1.8],
+    ["bd.netmaster", "netmaster", 0.6],
+    ["bd.audio", "audio", 1],
+    ["bd.display", "display", 0.5],
+    ["bd.dot-left", "dot-left", 1.1],
+    ["bd.dot-right", "dot-right", 1.1],
   ] as const;
   boards.forEach(([board, name, amps], i) => {
     const from = `bd.bbpower:j${i + 2}`;
