@@ -33,14 +33,14 @@ export function trunkBase(tree: BoardTree, steps: readonly LimbStep[], legs: rea
   const placed = placeLimb(tree, steps, legs, ORIGIN, 0);
   const nodeAt = new Map<number, PointMm>();
   const directionAt = new Map<number, number>();
-  const lineOf = new Map<number, readonly PointMm[]>();
+  const lineOf = new Map<number, { from: number; line: readonly PointMm[] }>();
   const first = steps[0];
   nodeAt.set(first?.from ?? tree.root, ORIGIN);
   directionAt.set(first?.from ?? tree.root, normaliseDeg(legs[0]?.turnDeg ?? 0));
   steps.forEach((step, i) => {
     nodeAt.set(step.to, placed.ends[i] ?? ORIGIN);
     directionAt.set(step.to, placed.directions[i] ?? 0);
-    lineOf.set(step.branch, placed.lines[i] ?? []);
+    lineOf.set(step.branch, { from: step.from, line: placed.lines[i] ?? [] });
   });
   const items = [...placed.items, ...startHolder(tree, first, placed.lines[0])];
   return { nodeAt, directionAt, lineOf, items, box: boxOfItems(items, ORIGIN), isHeld: false };

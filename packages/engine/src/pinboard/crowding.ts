@@ -12,8 +12,8 @@ import type { Grip, Item, Stretch } from "./item.ts";
 
 /** Prices of what is wrong between two things on the board; only their order of size matters. */
 export const PRICE = {
-  crossing: 20_000,
-  overlap: 3_000,
+  crossing: 1_000_000,
+  overlap: 20_000,
   /** A holder too near for hands: for being so, and for each mm. */
   room: 20,
   roomMm: 1,

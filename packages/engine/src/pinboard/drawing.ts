@@ -1,6 +1,9 @@
-import type { PointMm } from "@pinwright/kernel";
+import { directionDeg, type PointMm, subtractPoints } from "@pinwright/kernel";
+import { startHolder } from "./base.ts";
+import type { Item } from "./item.ts";
 import type { Layout } from "./layout.ts";
 import type { Limb } from "./limb.ts";
+import { addBranchItems } from "./placing.ts";
 import type { BoardTree } from "./tree.ts";
 
 /** Every node and line of a layout, by the numbers of the tree; lines run from a branch's `a` to its `b`. */
@@ -14,9 +17,9 @@ const NOWHERE: PointMm = { xMm: 0, yMm: 0 };
 /** Reads a layout out. */
 export function drawingOf(tree: BoardTree, layout: Layout): Drawing {
   const nodeAt = tree.nodes.map((_, i) => layout.base.nodeAt.get(i) ?? NOWHERE);
-  const lines: (readonly PointMm[])[] = tree.branches.map((_, i) => {
-    const line = layout.base.lineOf.get(i);
-    return line === undefined ? [] : forward(tree, i, line, layout.base.nodeAt);
+  const lines: (readonly PointMm[])[] = tree.branches.map((branch, i) => {
+    const own = layout.base.lineOf.get(i);
+    return own === undefined ? [] : own.from === branch.a ? own.line : own.line.toReversed();
   });
   layout.limbs.forEach((limb: Limb, i) => {
     const placed = layout.placedLimb(i);
@@ -30,13 +33,17 @@ export function drawingOf(tree: BoardTree, layout: Layout): Drawing {
   return { nodeAt, lines };
 }
 
-/** A line of the base from `a` to `b`, whichever way the base was laid. */
-function forward(
-  tree: BoardTree,
-  branch: number,
-  line: readonly PointMm[],
-  nodeAt: ReadonlyMap<number, PointMm>,
-): readonly PointMm[] {
-  const a = tree.branches[branch]?.a;
-  return a !== undefined && line[0] === nodeAt.get(a) ? line : line.toReversed();
+/** Everything on a drawing that takes room. */
+export function itemsOf(tree: BoardTree, drawing: Drawing): Item[] {
+  const items: Item[] = [];
+  tree.branches.forEach((branch, i) => {
+    const line = drawing.lines[i] ?? [];
+    const step = { branch: i, from: branch.a, to: branch.b, lengthMm: branch.lengthMm };
+    const before = line.at(-2) ?? line[0];
+    const end = line.at(-1);
+    const arrives = before === undefined || end === undefined ? 0 : directionDeg(subtractPoints(end, before));
+    addBranchItems(tree, step, line, arrives, items);
+    items.push(...startHolder(tree, step, line));
+  });
+  return items;
 }

@@ -10,7 +10,8 @@ export interface Base {
   readonly nodeAt: ReadonlyMap<number, PointMm>;
   /** Direction in which the base runs at each of its nodes. */
   readonly directionAt: ReadonlyMap<number, number>;
-  readonly lineOf: ReadonlyMap<number, readonly PointMm[]>;
+  /** Lines of its branches, and the node that each is drawn from. */
+  readonly lineOf: ReadonlyMap<number, { readonly from: number; readonly line: readonly PointMm[] }>;
   readonly items: readonly Item[];
   readonly box: BoxMm;
   /** It is made of pegs that are held, so its lines may end at any node. */
@@ -47,8 +48,8 @@ const PRICE_OFF_BENCH = 600;
 const PRICE_AREA_M2 = 20;
 /** A limb whose own items cost more than this is tried elsewhere. */
 const TROUBLE = 0.5;
-/** A change has to gain this much, so that rounding cannot keep two ways taking turns. */
-const GAIN = 1e-6;
+/** A change has to gain this much to be worth the work of looking for the next. */
+const GAIN = 0.5;
 
 interface Chosen {
   readonly limb: number;

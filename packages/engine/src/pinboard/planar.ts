@@ -1,5 +1,6 @@
 import { boxOf, directionDeg, type PointMm, subtractPoints, turnDeg } from "@pinwright/kernel";
 import { rootBase } from "./base.ts";
+import type { Drawing } from "./drawing.ts";
 import { type Bench, type Candidate, Layout } from "./layout.ts";
 import { type Limb, limbsBeyond } from "./limb.ts";
 import { type BoardTree, realVector } from "./tree.ts";
@@ -33,7 +34,7 @@ export function layAsInMachine(tree: BoardTree, bench: Bench, handRoomMm: number
     const own = real[i] ?? null;
     const before = limb.parent === null ? -turnedDeg : (real[limb.parent] ?? null);
     const turn = own === null || before === null ? null : turnDeg(before, own);
-    return turnsFrom(limb, turn);
+    return turnedCandidates(limb.lengthMm, turn);
   });
   const layout = new Layout({
     tree,
@@ -60,15 +61,39 @@ function fitsUpright(tree: BoardTree, bench: Bench): boolean {
   return height <= bench.heightMm || height > bench.widthMm || width > bench.heightMm;
 }
 
-/** The real turn first, then others, the nearest before the farther. */
-function turnsFrom(limb: Limb, turn: number | null): readonly Candidate[] {
+/** The given turn first, then others, the nearest before the farther; in no order when none is given. */
+export function turnedCandidates(lengthMm: number, turn: number | null): readonly Candidate[] {
   const list: Candidate[] = [];
   const middle = turn ?? 90;
   for (let off = -180 + ANGLE_STEP_DEG; off <= 180; off += ANGLE_STEP_DEG) {
     const dislike = turn === null ? 0 : Math.abs(off) * DISLIKE_OFF_DEG;
-    list.push({ legs: [{ turnDeg: middle + off, lengthMm: limb.lengthMm }], dislike });
+    list.push({ legs: [{ turnDeg: middle + off, lengthMm }], dislike });
   }
   return list.sort((p, q) => p.dislike - q.dislike);
+}
+
+/** Directions this close are the same for a builder. */
+const SAME_DEG = 1;
+
+/**
+ * Whether a drawing shows a flat harness as it lies in the machine: every lane in its real direction, the whole
+ * perhaps turned by a multiple of 90°. Tails may point elsewhere; holders are spread out for hands anyway.
+ */
+export function liesAsInMachine(tree: BoardTree, drawing: Drawing): boolean {
+  if (!isFlat(tree)) return false;
+  let turned: number | null = null;
+  for (const [i, branch] of tree.branches.entries()) {
+    const real = branch.source.kind === "tail" ? null : realVector(tree, branch, branch.a);
+    if (real === null) continue;
+    for (const [k, b] of (drawing.lines[i] ?? []).entries()) {
+      const a = drawing.lines[i]?.[k - 1];
+      if (a === undefined) continue;
+      const turn = turnDeg(directionDeg(real), directionDeg(subtractPoints(b, a)));
+      turned ??= Math.round(turn / 90) * 90;
+      if (Math.abs(turnDeg(turned, turn)) > SAME_DEG) return false;
+    }
+  }
+  return true;
 }
 
 function realDirection(tree: BoardTree, limb: Limb): number | null {

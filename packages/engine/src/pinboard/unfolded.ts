@@ -1,5 +1,6 @@
 import { crossProduct, directionDeg, turnDeg } from "@pinwright/kernel";
 import { trunkBase } from "./base.ts";
+import { PRICE } from "./crowding.ts";
 import type { Bench, Candidate } from "./layout.ts";
 import { Layout } from "./layout.ts";
 import { type Limb, type LimbStep, lengthOf, limbsBeyond, type MayChain, trunkOf } from "./limb.ts";
@@ -28,8 +29,10 @@ const ALL_TURNS_DEG: readonly number[] = Array.from(
 const TURNS_DEG = ALL_TURNS_DEG.filter((deg) => Math.abs(deg) >= 30 && Math.abs(deg) <= 150);
 
 /** Limbs that may be laid while a layout is improved, for each limb there is, and in all. */
-const SEARCH_STEPS_PER_LIMB = 50;
-const SEARCH_STEPS_MOST = 4000;
+const SEARCH_STEPS_PER_LIMB = 120;
+const SEARCH_STEPS_MOST = 9000;
+/** As much again may go into a layout that still cannot be built, and this much into each way to fold a trunk. */
+const FOLD_STEPS_PER_LIMB = 30;
 
 export interface UnfoldTask {
   readonly tree: BoardTree;
@@ -48,22 +51,34 @@ export function unfold(task: UnfoldTask): Layout {
   const mayChain: MayChain = (branch) => !task.chosenDeg.has(branch);
   const trunk = trunkOf(tree, mayChain);
   let best = hang(task, trunkBase(tree, trunk, STRAIGHT), mayChain);
+  const folds = foldedTrunks(tree, trunk, bench);
+  if (folds.length > 0) best.improve(FOLD_STEPS_PER_LIMB * best.limbs.length);
   let least = best.total();
-  for (const legs of foldedTrunks(tree, trunk, bench)) {
+  for (const legs of folds) {
     const layout = hang(task, trunkBase(tree, trunk, legs), mayChain);
+    layout.improve(FOLD_STEPS_PER_LIMB * layout.limbs.length);
     const price = layout.total() + (legs.length - 1) * DISLIKE_BEND;
     if (price >= least) continue;
     least = price;
     best = layout;
   }
-  best.improve(Math.min(SEARCH_STEPS_MOST, SEARCH_STEPS_PER_LIMB * best.limbs.length));
+  const steps = Math.min(SEARCH_STEPS_MOST, SEARCH_STEPS_PER_LIMB * best.limbs.length);
+  best.improve(steps);
+  if (best.total() >= PRICE.overlap) best.improve(steps);
   return best;
 }
 
 const STRAIGHT: readonly Leg[] = [{ turnDeg: 0, lengthMm: 0 }];
 
+/** Lays what is not held beside pegs that are. */
+export function layBeside(task: UnfoldTask, base: Layout["base"]): Layout {
+  const layout = hang(task, base, (branch) => !task.chosenDeg.has(branch));
+  layout.improve(Math.min(SEARCH_STEPS_MOST, SEARCH_STEPS_PER_LIMB * layout.limbs.length));
+  return layout;
+}
+
 /** Lays all that is not in the base, each limb where it costs least at its turn. */
-export function hang(task: UnfoldTask, base: Layout["base"], mayChain: MayChain): Layout {
+function hang(task: UnfoldTask, base: Layout["base"], mayChain: MayChain): Layout {
   const { tree, bench, handRoomMm } = task;
   const limbs = limbsBeyond(tree, new Set(base.lineOf.keys()), [...base.nodeAt.keys()], mayChain);
   const candidates = limbs.map((limb) => limbCandidates(task, base, limbs, limb));
@@ -235,9 +250,8 @@ function arrivingStep(
   const runs = base.directionAt.get(node) ?? 0;
   if (at === undefined) return null;
   for (const way of tree.ways[node] ?? []) {
-    const line = base.lineOf.get(way.branch);
     const from = base.nodeAt.get(way.to);
-    if (line === undefined || from === undefined) continue;
+    if (!base.lineOf.has(way.branch) || from === undefined) continue;
     const direction = directionDeg({ xMm: at.xMm - from.xMm, yMm: at.yMm - from.yMm });
     if (Math.abs(turnDeg(direction, runs)) < 45) return { branch: way.branch, from: way.to };
   }

@@ -1,0 +1,158 @@
+import { directionDeg, distance, roundTo, subtractPoints, turnDeg } from "@pinwright/kernel";
+import type { Finding, Pinboard, Severity } from "../model/index.ts";
+import { type Drawing, itemsOf } from "./drawing.ts";
+import type { PinboardInput } from "./input.ts";
+import { measure, type Room } from "./measure.ts";
+import { type AskedPegs, askedPegs } from "./pegs.ts";
+import { type BoardTree, boardTree } from "./tree.ts";
+
+type Numbers = Finding["numbers"];
+
+const finding = (
+  rule: string,
+  severity: Severity,
+  subjects: readonly string[],
+  numbers: Numbers,
+): Finding => ({ rule, severity, subjects, numbers, accepted: null });
+
+const tenth = (mm: number): number => roundTo(mm, 0.1);
+
+/**
+ * Everything that is wrong with a pinboard: crossings and overlaps, a board larger than the bench, holders too
+ * near for hands, tails too short to load, choices of pegs that could not be kept, bundles that no tie closes
+ * round. Numbers are quantised to 0.1 mm.
+ */
+export function checkPinboard(input: PinboardInput, pinboard: Pinboard): readonly Finding[] {
+  const tree = boardTree(input);
+  const drawing = drawingFrom(tree, pinboard);
+  return [
+    ...checkBench(input, pinboard),
+    ...checkRoom(input, tree, drawing),
+    ...checkTails(input, tree),
+    ...checkPegs(input, tree, drawing),
+    ...checkTies(input, tree),
+  ];
+}
+
+function drawingFrom(tree: BoardTree, pinboard: Pinboard): Drawing {
+  const nodes = new Map(pinboard.nodes.map((n) => [n.id, n.at]));
+  const lines = new Map(pinboard.branches.map((b) => [b.id, b.line]));
+  return {
+    nodeAt: tree.nodes.map((n) => nodes.get(n.id) ?? { xMm: 0, yMm: 0 }),
+    lines: tree.branches.map((b) => lines.get(b.source.id) ?? []),
+  };
+}
+
+function checkBench({ harness }: PinboardInput, pinboard: Pinboard): Finding[] {
+  const { widthMm, heightMm } = pinboard;
+  if (widthMm <= harness.board_width_mm && heightMm <= harness.board_height_mm) return [];
+  return [
+    finding("pinboard-too-large", "error", [harness.id], {
+      width_mm: widthMm,
+      height_mm: heightMm,
+      bench_width_mm: harness.board_width_mm,
+      bench_height_mm: harness.board_height_mm,
+    }),
+  ];
+}
+
+/** Crossings and overlaps by pair; too little room for hands once for each holder, with what is nearest to it. */
+function checkRoom(input: PinboardInput, tree: BoardTree, drawing: Drawing): Finding[] {
+  const { crossings, tight } = measure(itemsOf(tree, drawing), input.numbers.hand_room_mm);
+  const branchId = (i: number | null): string => (i === null ? "" : (tree.branches[i]?.source.id ?? ""));
+  const landingId = (i: number | null): string => (i === null ? "" : (tree.holders[i]?.landingId ?? ""));
+  const found = crossings.map(([p, q]) =>
+    finding("pinboard-crossing", "error", [input.harness.id, branchId(p), branchId(q)], {}),
+  );
+  const nearest = new Map<number, Room>();
+  for (const room of tight) {
+    const before = nearest.get(room.node);
+    if (before === undefined || room.distanceMm < before.distanceMm) nearest.set(room.node, room);
+  }
+  for (const [node, room] of [...nearest].sort(([p], [q]) => p - q)) {
+    const other = room.otherNode === null ? branchId(room.otherBranch) : landingId(room.otherNode);
+    const subjects = [landingId(node), other, input.harness.id];
+    if (room.distanceMm <= 0) found.push(finding("pinboard-overlap", "error", subjects, {}));
+    else {
+      found.push(
+        finding("pinboard-hand-room", "warning", subjects, {
+          room_mm: tenth(room.distanceMm),
+          wanted_mm: tenth(room.wantedMm),
+        }),
+      );
+    }
+  }
+  return found;
+}
+
+/** A tail shorter than a hand needs to load its housing. */
+function checkTails(input: PinboardInput, tree: BoardTree): Finding[] {
+  const wanted = input.numbers.hand_room_mm;
+  return tree.branches.flatMap((branch) => {
+    const landing = tree.holders[branch.b]?.landingId ?? tree.holders[branch.a]?.landingId;
+    if (landing === undefined || branch.lengthMm >= wanted) return [];
+    return [
+      finding("pinboard-tail-short", "warning", [landing, branch.source.id, input.harness.id], {
+        tail_mm: branch.lengthMm,
+        wanted_mm: wanted,
+      }),
+    ];
+  });
+}
+
+/** How far a peg may stand from where it was asked for and still count as kept, mm and degrees. */
+const KEPT_MM = 0.05;
+const KEPT_DEG = 0.1;
+
+function checkPegs(input: PinboardInput, tree: BoardTree, drawing: Drawing): Finding[] {
+  const asked: AskedPegs = askedPegs(input, tree);
+  const found: Finding[] = [
+    ...asked.unreadable.map((s) => finding("pinboard-peg-unreadable", "error", [s, input.harness.id], {})),
+    ...asked.unknown.map((s) => finding("pinboard-peg-unknown", "note", [s, input.harness.id], {})),
+  ];
+  for (const [node, at] of asked.nodeAt) {
+    const off = distance(at, drawing.nodeAt[node] ?? at);
+    if (off <= KEPT_MM) continue;
+    found.push(
+      finding("pinboard-peg-moved", "warning", [tree.nodes[node]?.id ?? "", input.harness.id], {
+        off_mm: tenth(off),
+        asked_x_mm: at.xMm,
+        asked_y_mm: at.yMm,
+        settled: asked.settled.has(node),
+      }),
+    );
+  }
+  for (const [branch, deg] of asked.directionOf) {
+    const [a, b] = drawing.lines[branch] ?? [];
+    if (a === undefined || b === undefined) continue;
+    const off = Math.abs(turnDeg(directionDeg(subtractPoints(b, a)), deg));
+    if (off <= KEPT_DEG) continue;
+    found.push(
+      finding(
+        "pinboard-direction-lost",
+        "warning",
+        [tree.branches[branch]?.source.b ?? "", input.harness.id],
+        {
+          off_deg: tenth(off),
+          asked_deg: deg,
+        },
+      ),
+    );
+  }
+  return found;
+}
+
+/** Bundles of two or more wires that none of the shop's ties closes round: one finding, with the thickest. */
+function checkTies(input: PinboardInput, tree: BoardTree): Finding[] {
+  const open = tree.branches.filter(
+    (b) => !b.straight && b.source.wireIds.length > 1 && b.source.bundle.tieId === null,
+  );
+  if (open.length === 0) return [];
+  const diameter = open.reduce((most, b) => Math.max(most, b.source.bundle.laidMm), 0);
+  return [
+    finding("pinboard-tie-missing", "warning", [input.harness.id, ...open.map((b) => b.source.id)], {
+      diameter_mm: tenth(diameter),
+      branches: open.length,
+    }),
+  ];
+}
