@@ -57,17 +57,16 @@ export class Descent {
     return this.minimise(mu, iterations, tolerance, true);
   }
 
-  /** Rigid circles: the contact forces are found by repeated update, until no contact overlaps by more than 1e-13. */
-  harden(): void {
-    this.soften(200, 60, 1e-6);
-    const mu = 400;
+  /**
+   * Rigid circles: the contact forces are found by at most `rounds` updates, each followed by at most `iterations`
+   * steps, until no contact overlaps by more than 1e-13.
+   */
+  harden(rounds: number, iterations: number): void {
+    this.soften(HARD / 2, iterations, 1e-6);
     this.listPairs(SKIN * this.meanRadius());
-    let last = Number.POSITIVE_INFINITY;
-    for (let round = 0; round < 12; round++) {
-      this.minimise(mu, 60, 1e-15, false);
-      const worst = this.updateForces(mu);
-      if (worst < 1e-13 || worst > 0.9 * last) break;
-      last = worst;
+    for (let round = 0; round < rounds; round++) {
+      this.minimise(HARD, iterations, 1e-15, false);
+      if (this.updateForces(HARD) < 1e-13) break;
     }
   }
 
@@ -243,15 +242,30 @@ export class Descent {
 }
 
 /** Pairs of steps and gradient changes that L-BFGS remembers. */
-const MEMORY = 6;
+const MEMORY = 5;
+
+/** Stiffness at which contact forces are found, for a packing whose radii squared sum to 1. */
+const HARD = 400;
 
 /** Width of the skin of the neighbour list, in mean radii. */
 const SKIN = 1;
 
+/** Four running sums, because one would wait for each addition to end before the next. */
 const dot = (a: Float64Array, b: Float64Array): number => {
-  let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += (a[i] ?? 0) * (b[i] ?? 0);
-  return sum;
+  const length = a.length;
+  const whole = length - (length % 4);
+  let p = 0;
+  let q = 0;
+  let r = 0;
+  let s = 0;
+  for (let i = 0; i < whole; i += 4) {
+    p += (a[i] ?? 0) * (b[i] ?? 0);
+    q += (a[i + 1] ?? 0) * (b[i + 1] ?? 0);
+    r += (a[i + 2] ?? 0) * (b[i + 2] ?? 0);
+    s += (a[i + 3] ?? 0) * (b[i + 3] ?? 0);
+  }
+  for (let i = whole; i < length; i++) p += (a[i] ?? 0) * (b[i] ?? 0);
+  return p + q + (r + s);
 };
 
 const largest = (a: Float64Array): number => {
@@ -260,7 +274,10 @@ const largest = (a: Float64Array): number => {
   return most;
 };
 
-/** The two-loop recursion of L-BFGS: `direction` becomes −H·gradient. */
+/**
+ * The two-loop recursion of L-BFGS: `direction` becomes −H·gradient. Each pass adds the last vector and at once takes
+ * the scalar product with the next one, which halves the passes over the vectors.
+ */
 const direct = (
   gradient: Float64Array,
   direction: Float64Array,
@@ -273,28 +290,44 @@ const direct = (
 ): void => {
   const dim = gradient.length;
   for (let i = 0; i < dim; i++) direction[i] = -(gradient[i] ?? 0);
+  if (stored === 0) return;
+  const slot = (age: number): number => (head - age + MEMORY) % MEMORY;
+  const step = (age: number): Float64Array => steps[slot(age)] ?? direction;
+  const change = (age: number): Float64Array => changes[slot(age)] ?? direction;
+  let product = dot(direction, step(1));
   for (let age = 1; age <= stored; age++) {
-    const k = (head - age + MEMORY) % MEMORY;
-    const s = steps[k];
-    const y = changes[k];
-    if (s === undefined || y === undefined) return;
-    const w = dot(s, direction) / (curvatures[k] ?? 1);
-    weights[k] = w;
-    for (let i = 0; i < dim; i++) direction[i] = (direction[i] ?? 0) - w * (y[i] ?? 0);
+    const w = product / (curvatures[slot(age)] ?? 1);
+    weights[slot(age)] = w;
+    product = addAndDot(direction, -w, change(age), step(Math.min(age + 1, stored)));
   }
-  if (stored > 0) {
-    const k = (head - 1 + MEMORY) % MEMORY;
-    const y = changes[k];
-    if (y === undefined) return;
-    const scale = (curvatures[k] ?? 1) / dot(y, y);
-    for (let i = 0; i < dim; i++) direction[i] = (direction[i] ?? 0) * scale;
-  }
+  const newest = change(1);
+  const scale = (curvatures[slot(1)] ?? 1) / dot(newest, newest);
+  for (let i = 0; i < dim; i++) direction[i] = (direction[i] ?? 0) * scale;
+  product = dot(direction, change(stored));
   for (let age = stored; age >= 1; age--) {
-    const k = (head - age + MEMORY) % MEMORY;
-    const s = steps[k];
-    const y = changes[k];
-    if (s === undefined || y === undefined) return;
-    const w = (weights[k] ?? 0) - dot(y, direction) / (curvatures[k] ?? 1);
-    for (let i = 0; i < dim; i++) direction[i] = (direction[i] ?? 0) + w * (s[i] ?? 0);
+    const w = (weights[slot(age)] ?? 0) - product / (curvatures[slot(age)] ?? 1);
+    product = addAndDot(direction, w, step(age), change(Math.max(age - 1, 1)));
   }
+};
+
+/** a ← a + factor·b; returns the scalar product of the new a with c. */
+const addAndDot = (a: Float64Array, factor: number, b: Float64Array, c: Float64Array): number => {
+  const length = a.length;
+  const even = length - (length % 2);
+  let p = 0;
+  let q = 0;
+  for (let i = 0; i < even; i += 2) {
+    const x = (a[i] ?? 0) + factor * (b[i] ?? 0);
+    const y = (a[i + 1] ?? 0) + factor * (b[i + 1] ?? 0);
+    a[i] = x;
+    a[i + 1] = y;
+    p += x * (c[i] ?? 0);
+    q += y * (c[i + 1] ?? 0);
+  }
+  for (let i = even; i < length; i++) {
+    const x = (a[i] ?? 0) + factor * (b[i] ?? 0);
+    a[i] = x;
+    p += x * (c[i] ?? 0);
+  }
+  return p + q;
 };

@@ -90,7 +90,7 @@ const packSorted = (sorted: readonly number[], effort: PackingEffort): SortedPac
   let centres = new Float64Array(0);
   for (const state of searchArrangements(descent, radii, limits).slice(0, limits.finalists)) {
     descent.state.set(state);
-    descent.harden();
+    descent.harden(limits.rounds, limits.iterations);
     const radius = repair(radii, descent.state);
     if (radius >= best) continue;
     best = radius;

@@ -19,7 +19,7 @@ interface Found {
 }
 
 /** Stiffness of the soft circles, for a packing whose radii squared sum to 1. */
-const SOFT = 20;
+const SOFT = 10;
 
 /**
  * Best arrangements found for radii (largest first, Σr² = 1): monotonic basin hopping over soft circles, in which a
@@ -51,16 +51,20 @@ export const searchArrangements = (
   return improved.sort((a, b) => a.energy - b.energy).map((f) => f.state);
 };
 
+/** How often a hop exchanges two circles, when they are not all of one size. */
+const EXCHANGES = 0.75;
+
 /** Moves one circle into the widest of some random gaps, or exchanges two circles of unlike size. */
 const disturb = (radii: Float64Array, state: Float64Array, random: () => number): void => {
   const n = radii.length;
   const pick = (): number => Math.min(n - 1, Math.floor(random() * n));
   const i = pick();
-  if ((radii[0] ?? 0) > 1.0001 * (radii[n - 1] ?? 0) && random() < 0.6) {
+  if ((radii[0] ?? 0) > 1.0001 * (radii[n - 1] ?? 0) && random() < EXCHANGES) {
     for (let tries = 0; tries < 20; tries++) {
       const j = pick();
-      const ratio = (radii[i] ?? 0) / (radii[j] ?? 1);
-      if (ratio > 0.9999 && ratio < 1.0001) continue;
+      const ratio = (radii[Math.min(i, j)] ?? 0) / (radii[Math.max(i, j)] ?? 1);
+      // Like sizes exchange with most success; any pair will do when none is found.
+      if (ratio < 1.0001 || (ratio > 1.3 && tries < 15)) continue;
       swap(state, 2 * i, 2 * j);
       swap(state, 2 * i + 1, 2 * j + 1);
       return;
