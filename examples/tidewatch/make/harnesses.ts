@@ -31,7 +31,11 @@ const LIST: readonly (readonly [name: string, label: string, labelZh: string])[]
   ["motor-playfield", "Playfield motors", "台面电机"],
   ["ramp-left", "Left ramp", "左坡道"],
   ["ramp-right", "Right ramp", "右坡道"],
-  ["lock", "Harbour lock", "锁球器"],
+  ["light-sling-left", "Lights on the left slingshot", "左弹弓照明"],
+  ["light-sling-right", "Lights on the right slingshot", "右弹弓照明"],
+  ["light-left", "Lights on top, left", "台面上左照明"],
+  ["light-right", "Lights on top, right", "台面上右照明"],
+  ["light-rear", "Lights on top, rear", "台面上后照明"],
   ["earth-playfield", "Playfield earth", "台面接地"],
 ];
 

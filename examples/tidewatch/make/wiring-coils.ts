@@ -72,11 +72,6 @@ const BANKS: readonly Bank[] = [
   },
 ];
 
-/** Coils that sit beyond an in-line connector. */
-const BEYOND: ReadonlyMap<string, readonly [inline: string, harness: string]> = new Map([
-  ["mech.lock/coil", ["il.lock-coil", "hs.lock"]],
-]);
-
 const COIL = { supply: "sup.48", max_drop_pct: 5 } as const;
 
 function wireBank(w: Wiring, bank: Bank): void {
@@ -101,14 +96,8 @@ function wireBank(w: Wiring, bank: Bank): void {
       wire_type: "hu-20",
     });
     w.end(net, bank.harness, at(i + 2));
-    const beyond = BEYOND.get(item);
-    if (beyond !== undefined) {
-      w.through(beyond[0], feed, bank.harness, beyond[1]);
-      w.through(beyond[0], net, bank.harness, beyond[1]);
-    }
-    const harness = beyond?.[1] ?? bank.harness;
-    w.end(feed, harness, `${item}:pos`);
-    w.end(net, harness, `${item}:neg`);
+    w.end(feed, bank.harness, `${item}:pos`);
+    w.end(net, bank.harness, `${item}:neg`);
   });
   for (let n = bank.coils.length + 1; n <= 4; n += 1) w.spare(at(n + 1), "driver for a later coil");
 }

@@ -1,3 +1,5 @@
+import { underPlayfield } from "./board-places.ts";
+import { KEPT } from "./electrics-boards.ts";
 import type { InlineWritten } from "./wiring-kit.ts";
 
 type Side = "top" | "under";
@@ -67,6 +69,32 @@ const PLAYFIELD_ROW: readonly Omit<InlineWritten, "place">[] = [
   { id: "il.pf-earth", label: "Playfield, earth", labelZh: "台面 接地", family: "i420", keys: [2] },
 ];
 
+/** Connectors of what is fitted on top of the playfield: under it, near the hole that the harness comes through. */
+const UNDER_TOP_PARTS = [
+  ["il.ramp-left", "Left ramp", "左坡道", "i250", [3], 130, 680],
+  ["il.ramp-right", "Right ramp", "右坡道", "i250", [5], 400, 690],
+  ["il.light-sling-left", "Lights, left slingshot", "左弹弓照明", "i250", [1, 2], 80, 400],
+  ["il.light-sling-right", "Lights, right slingshot", "右弹弓照明", "i250", [2], 390, 400],
+  ["il.light-left", "Lights on top, left", "台面上左照明", "i250", [3], 60, 760],
+  ["il.light-right", "Lights on top, right", "台面上右照明", "i250", [1, 3], 480, 620],
+  ["il.light-rear", "Lights on top, rear", "台面上后照明", "i250", [2, 3], 430, 1020],
+] as const;
+
+/** Largest of these housings with its wires, in mm. */
+const HOUSING_MM = [26, 34] as const;
+const underTopParts = underPlayfield(
+  UNDER_TOP_PARTS.map(([id, , , , , x, y]) => ({
+    id,
+    widthMm: HOUSING_MM[0],
+    depthMm: HOUSING_MM[1],
+    standoffMm: 0,
+    x,
+    y,
+    rotations: [0],
+  })),
+  KEPT,
+).map((found) => ({ xMm: (found.at.minX + found.at.maxX) / 2, yMm: (found.at.minY + found.at.maxY) / 2 }));
+
 /**
  * In-line connectors of the machine. Half `a` is on the side of the supply or of the master. Where several of one
  * family can reach each other, ways or keys differ.
@@ -81,15 +109,8 @@ export const INLINES: readonly InlineWritten[] = [
   one("il.bb-motor", "Backbox, tide clock", "背箱 潮汐钟", "i420", [3], at("bb.bottom", "top", 540, 120)),
   one("il.bb-earth", "Backbox, earth", "背箱 接地", "i420", [2], at("bb.bottom", "top", 600, 120)),
   one("il.coin-door", "Coin door", "投币门", "i250", [4], at("cab.front", "top", 110, 100)),
-  one("il.ramp-left", "Left ramp", "左坡道", "i250", [3], at("playfield", "top", 140, 700)),
-  one("il.ramp-right", "Right ramp", "右坡道", "i250", [5], at("playfield", "top", 400, 700)),
-  one(
-    "il.lock-switch",
-    "Harbour lock, switches",
-    "锁球器 开关",
-    "i250",
-    [4],
-    at("playfield", "top", 200, 985),
-  ),
-  one("il.lock-coil", "Harbour lock, coil", "锁球器 线圈", "i420", [2], at("playfield", "top", 300, 985)),
+  ...UNDER_TOP_PARTS.map(([id, label, labelZh, family, keys], i) => {
+    const place = underTopParts[i];
+    return one(id, label, labelZh, family, keys, at("playfield", "under", place?.xMm ?? 0, place?.yMm ?? 0));
+  }),
 ];

@@ -16,7 +16,7 @@ interface Half {
 const series = (prefix: string, first: number, last: number): string[] =>
   Array.from({ length: last - first + 1 }, (_, i) => `${prefix}-${first + i}`);
 /** A string of general lights on one output. */
-const general = (first: number, last: number): Output => series("lp.gi", first, last);
+const general = (...numbers: readonly number[]): Output => numbers.map((n) => `lp.gi-${n}`);
 
 const pairOf = (
   board: string,
@@ -40,13 +40,13 @@ const HALVES: readonly Half[] = [
       ...series("lp.bonus", 1, 2),
       ...series("lp.bonus", 6, 7),
     ],
-    [...series("lp.fog", 1, 3), "lp.flash-left-sling", general(1, 4), general(9, 12)],
+    [...series("lp.fog", 1, 3), "lp.flash-left-sling", general(17, 18)],
   ),
   ...pairOf(
     "bd.lamp-2",
     "hs.lamp-front",
     ["lp.outlane-right", "lp.inlane-right", ...series("lp.bonus", 3, 5), ...series("lp.bonus", 8, 9)],
-    ["lp.flash-right-sling", general(5, 8), general(13, 16)],
+    ["lp.flash-right-sling", general(19, 20)],
   ),
   ...pairOf("bd.lamp-3", "hs.lamp-centre", series("lp.compass", 9, 16), series("lp.compass", 1, 8)),
   ...pairOf(
@@ -69,8 +69,8 @@ const HALVES: readonly Half[] = [
       ...series("lp.ramp-left", 1, 3),
       ...series("lp.drop", 1, 2),
       "lp.flash-ramp-left",
-      general(17, 20),
-      general(25, 28),
+      general(9, 10, 13),
+      general(21, 22, 29, 28),
     ],
   ),
   ...pairOf(
@@ -81,8 +81,8 @@ const HALVES: readonly Half[] = [
       ...series("lp.ramp-right", 1, 3),
       ...series("lp.orbit-right", 1, 2),
       "lp.anchor-right",
-      general(21, 24),
-      general(29, 32),
+      general(12, 11, 16),
+      general(39, 23, 24, 25, 26, 27),
     ],
   ),
   ...pairOf(
@@ -94,14 +94,15 @@ const HALVES: readonly Half[] = [
       "mech.bumper-low/lamp",
       "lp.flash-lighthouse",
       "lp.flash-ship",
-      general(33, 36),
+      general(1, 2, 3, 4, 14),
     ],
     [
       ...series("lp.top-lane", 1, 3),
       "mech.bumper-right/lamp",
       "lp.flash-bumpers",
       "lp.flash-corner",
-      general(37, 39),
+      general(5, 6, 7, 8, 15),
+      general(30, 31, 32, 33, 34, 35, 36, 37, 38),
     ],
   ),
   {
@@ -122,11 +123,21 @@ const HALVES: readonly Half[] = [
   ]),
 ];
 
-/** Lamps that sit beyond an in-line connector. */
-const BEYOND: ReadonlyMap<string, readonly [inline: string, harness: string]> = new Map([
-  ["lp.coin-1", ["il.coin-door", "hs.coin-door"]],
-  ["lp.coin-2", ["il.coin-door", "hs.coin-door"]],
-]);
+/** Harnesses that hang on an in-line connector, by the lamps in them. */
+const BEYOND: ReadonlyMap<string, readonly [inline: string, harness: string]> = new Map(
+  (
+    [
+      ["il.coin-door", "hs.coin-door", ["lp.coin-1", "lp.coin-2"]],
+      ["il.light-sling-left", "hs.light-sling-left", general(17, 18)],
+      ["il.light-sling-right", "hs.light-sling-right", general(19, 20)],
+      ["il.light-left", "hs.light-left", general(21, 22, 28, 29)],
+      ["il.light-right", "hs.light-right", general(23, 24, 25, 26, 27, 39)],
+      ["il.light-rear", "hs.light-rear", general(30, 31, 32, 33, 34, 35, 36, 37, 38)],
+    ] as const
+  ).flatMap(([inline, harness, lamps]) =>
+    [lamps].flat().map((lamp) => [lamp, [inline, harness] as const] as const),
+  ),
+);
 
 /** Expected current of one lamp of a kind, in A. */
 const ampsOf = (item: string): number =>
@@ -153,7 +164,12 @@ function wireHalf(w: Wiring, half: Half): void {
     wire_type: "hu-22",
   });
   w.end(feed, half.harness, at(1));
-  let passed: string | null = null;
+  const passed = new Set<string>();
+  const passThrough = (net: string, [inline, harness]: readonly [string, string]): void => {
+    const key = `${inline} ${net}`;
+    if (!passed.has(key)) w.through(inline, net, half.harness, harness);
+    passed.add(key);
+  };
   half.outputs.forEach((output, i) => {
     const members = typeof output === "string" ? [output] : output;
     const first = members[0] ?? "";
@@ -174,9 +190,8 @@ function wireHalf(w: Wiring, half: Half): void {
     for (const lamp of members) {
       const beyond = BEYOND.get(lamp);
       if (beyond !== undefined) {
-        if (passed !== beyond[0]) w.through(beyond[0], feed, half.harness, beyond[1]);
-        passed = beyond[0];
-        w.through(beyond[0], net, half.harness, beyond[1]);
+        passThrough(feed, beyond);
+        passThrough(net, beyond);
       }
       const harness = beyond?.[1] ?? half.harness;
       w.end(feed, harness, `${lamp}:a`);

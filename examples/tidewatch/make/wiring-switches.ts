@@ -146,7 +146,6 @@ const BEYOND: ReadonlyMap<string, readonly [inline: string, harness: string]> = 
   ...["sw.ramp-right-enter", "sw.ramp-right-made", "sw.wireform-right"].map(
     (id) => [id, ["il.ramp-right", "hs.ramp-right"]] as const,
   ),
-  ...["b1", "b2", "b3"].map((child) => [`mech.lock/${child}`, ["il.lock-switch", "hs.lock"]] as const),
   ...["slam", "coin-1", "coin-2", "service-back", "service-down", "service-up", "service-enter"].map(
     (name) => [`sw.${name}`, ["il.coin-door", "hs.coin-door"]] as const,
   ),
