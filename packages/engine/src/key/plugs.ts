@@ -1,0 +1,96 @@
+import type { BookRow } from "@pinwright/book";
+import { compareText } from "@pinwright/kernel";
+import type { HarnessResult, Landing, Machine, Place } from "../model/index.ts";
+
+/** What keying needs of a harness that is worked out. */
+export type KeyedHarness = Pick<HarnessResult, "harness" | "route" | "branches" | "landingIds">;
+
+/** A place where a plug's bundle may be held, and how much bundle is free from there to the plug. */
+export interface Anchor {
+  readonly nodeId: string;
+  readonly place: Place;
+  readonly freeMm: number;
+}
+
+/** Half of a mated pair that hangs on a harness. */
+export interface Plug {
+  readonly landing: Landing;
+  readonly connector: BookRow<"connectors">;
+  readonly family: BookRow<"connector_families">;
+  readonly harnessId: string;
+  /** From the plug towards the root of its harness: every node, the last being the root. */
+  readonly anchors: readonly Anchor[];
+  /** How many of them lie before the first that is fixed to the machine, that one included. */
+  readonly heldAt: number;
+}
+
+/** What a plug mates with: a board's or device's header at its place, or the other half of an in-line connector. */
+export interface Joint {
+  /** Landing id of a header; item id of an in-line connector. */
+  readonly id: string;
+  readonly plug: Plug;
+  /** The other half, when it hangs on a harness too; null when the socket stands still at the plug's landing. */
+  readonly mate: Plug | null;
+}
+
+/** Every housing of the harnesses as a plug, by landing id. */
+function plugs(machine: Machine, harnesses: readonly KeyedHarness[]): ReadonlyMap<string, Plug> {
+  const holds = new Map(machine.book.tables.waypoints.map((w) => [w.id, w.hold !== "none"]));
+  const found = new Map<string, Plug>();
+  for (const { harness, route, branches, landingIds } of harnesses) {
+    const up = new Map(branches.map((b) => [b.b, { to: b.a, mm: b.lengthMm }]));
+    const places = new Map(route.nodes.map((n) => [n.id, n.place]));
+    for (const landingId of landingIds) {
+      const landing = machine.landings.get(landingId);
+      const family = machine.points.get(landing?.pointIds[0] ?? "")?.family;
+      if (landing === undefined || landing.connector === null || family === undefined) continue;
+      const anchors: Anchor[] = [];
+      let heldAt = 0;
+      let freeMm = 0;
+      for (let step = up.get(`landing:${landingId}`); step !== undefined; step = up.get(step.to)) {
+        freeMm += step.mm;
+        const place = places.get(step.to);
+        if (place === undefined) break;
+        anchors.push({ nodeId: step.to, place, freeMm });
+        if (heldAt === 0 && holds.get(step.to)) heldAt = anchors.length;
+      }
+      if (anchors.length === 0) continue;
+      found.set(landingId, {
+        landing,
+        connector: landing.connector,
+        family,
+        harnessId: harness.id,
+        anchors,
+        heldAt: heldAt || anchors.length,
+      });
+    }
+  }
+  return found;
+}
+
+/** Every mated pair of the machine that has a plug on a harness, in code-point order. */
+export function joints(machine: Machine, harnesses: readonly KeyedHarness[]): readonly Joint[] {
+  const all = plugs(machine, harnesses);
+  const mounting = new Map(machine.book.tables.inlines.map((row) => [row.id, row.mounting]));
+  const found: Joint[] = [];
+  for (const plug of all.values()) {
+    const { half, itemId, id } = plug.landing;
+    if (half === null) found.push({ id, plug, mate: null });
+    else if (half === "a") {
+      const fixed = mounting.get(itemId) === "panel";
+      found.push({ id: itemId, plug, mate: fixed ? null : (all.get(`${itemId}:b`) ?? null) });
+    }
+  }
+  return found.sort((a, b) => compareText(a.id, b.id));
+}
+
+/**
+ * The anchor that counts when a plug is pulled towards something: the first one that is fixed to the machine; and
+ * if the thing hangs on the same harness, at the latest the breakout where both part.
+ */
+export function anchorOf(plug: Plug, other: Plug): Anchor | null {
+  const held = plug.anchors.slice(0, plug.heldAt);
+  if (plug.harnessId !== other.harnessId) return held.at(-1) ?? null;
+  const shared = new Set(other.anchors.map((a) => a.nodeId));
+  return held.find((a) => shared.has(a.nodeId)) ?? held.at(-1) ?? null;
+}
