@@ -14,6 +14,8 @@ export interface TableColumn {
   readonly grow?: boolean;
   /** Nothing is set narrower than this. */
   readonly minMm?: number;
+  /** Lines after the first newline of a cell are set small and regular: a name under an id. */
+  readonly detail?: boolean;
   /** The builder ticks it: an empty square is drawn where the cell is "☐". */
 }
 
@@ -36,6 +38,12 @@ interface Laid {
 }
 
 const heightOf = (column: TableColumn): number => column.heightMm ?? TEXT.normal;
+
+/** The head of a cell and its detail; without detail, all of it is head. */
+function partsOf(text: string, column: TableColumn): { readonly head: string; readonly detail: string } {
+  const at = column.detail === true ? text.indexOf("\n") : -1;
+  return at < 0 ? { head: text, detail: "" } : { head: text.slice(0, at), detail: text.slice(at + 1) };
+}
 
 const cellsOf = (row: TableRow): readonly string[] => (row.kind === "group" ? [] : row.cells);
 
@@ -166,11 +174,21 @@ export function table(
       const height = heightOf(column);
       const weight = bold ? "bold" : (column.weight ?? "regular");
       const width = widths[i] ?? 0;
-      const lines = text === TICK ? [TICK] : wrap(text, width - 2 * PAD_MM, height, weight);
+      const { head, detail } = partsOf(text, column);
+      const lines = head === TICK ? [TICK] : wrap(head, width - 2 * PAD_MM, height, weight);
+      const small = detail === "" ? [] : wrap(detail, width - 2 * PAD_MM, TEXT.small);
       // Texts of unequal height in a row stand on one baseline.
       const top = capital - height;
-      bottom = Math.max(bottom, top + linesHeightMm(lines.length, height));
-      marks.push(...cellMarks(lines, column, height, weight, xs[i] ?? 0, width, ABOVE_MM + top));
+      const headMm = linesHeightMm(lines.length, height);
+      const x = xs[i] ?? 0;
+      bottom = Math.max(
+        bottom,
+        top + headMm + (small.length === 0 ? 0 : 0.9 + linesHeightMm(small.length, TEXT.small)),
+      );
+      marks.push(
+        ...cellMarks(lines, column, height, weight, x, width, ABOVE_MM + top),
+        ...cellMarks(small, column, TEXT.small, "regular", x, width, ABOVE_MM + top + headMm + 0.9),
+      );
     });
     return { marks, heightMm: ABOVE_MM + bottom + BELOW_MM };
   };

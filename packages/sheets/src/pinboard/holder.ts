@@ -1,4 +1,4 @@
-import { cavityAt, cavityGrid, type Landing, type Machine, type PinboardHolder } from "@pinwright/engine";
+import { cavityGrid, type Landing, type Machine, type PinboardHolder, wireEntryCell } from "@pinwright/engine";
 import type { SheetLanguage } from "@pinwright/words";
 import { LINE, line, stroke, TEXT } from "../compose/draw.ts";
 import type { LabelLine, LabelPlace, LabelRequest } from "../compose/label-placer.ts";
@@ -27,8 +27,8 @@ function squareMark(middle: PagePoint, turnDeg: number, sideMm: number, filled: 
 }
 
 /**
- * Cavities at true pitch, as one sees them looking at the wire-entry side from the harness: cavity 1 at the left;
- * at the right for half `b` of an in-line connector, which faces its mate. Rows lie one behind the other.
+ * Cavities at true pitch, as one sees them looking at the wire-entry side from the harness; the upper row lies
+ * farther from the entry. Bare terminals are a row of rings.
  */
 function cavityMarks(
   machine: Machine,
@@ -38,20 +38,31 @@ function cavityMarks(
   intoDeg: number,
 ): Mark[] {
   const { connector } = landing;
-  if (connector === null) return [];
   const family = machine.points.get(landing.pointIds[0] ?? "")?.family;
-  if (family === undefined) return [];
+  if (connector === null || family === undefined) return terminalMarks(landing, holder, entry, intoDeg);
   const grid = cavityGrid(connector, family);
-  const spanMm = (grid.columns - 1) * grid.pitchMm;
-  const deepMm = (grid.rows - 1) * grid.rowPitchMm;
-  const firstLeft = landing.half === "b" ? -1 : 1;
   const side = Math.min(grid.pitchMm, grid.rowPitchMm) * 0.62;
   return landing.pointIds.map((_, index) => {
-    const place = cavityAt(grid, index + 1);
-    const alongMm = holder.depthMm / 2 - deepMm / 2 + place.yMm;
-    const leftMm = firstLeft * (spanMm / 2 - place.xMm);
+    const cell = wireEntryCell(machine, landing, index + 1);
+    const alongMm = holder.depthMm / 2 + ((grid.rows - 1) / 2 - cell.row) * grid.rowPitchMm;
+    const leftMm = ((grid.columns - 1) / 2 - cell.column) * grid.pitchMm;
     return squareMark(offset(entry, intoDeg, alongMm, leftMm), intoDeg, side, index === 0);
   });
+}
+
+function terminalMarks(landing: Landing, holder: PinboardHolder, entry: PagePoint, intoDeg: number): Mark[] {
+  const count = landing.pointIds.length;
+  const pitchMm = holder.widthMm / Math.max(1, count);
+  return landing.pointIds.map(
+    (_, index): Mark => ({
+      kind: "circle",
+      at: offset(entry, intoDeg, holder.depthMm / 2, ((count - 1) / 2 - index) * pitchMm),
+      radiusMm: 1.4,
+      stroke: stroke("ink", LINE.thin),
+      fill: null,
+      layer: "HOLDERS",
+    }),
+  );
 }
 
 /** Draws a holder: its block, its wire-entry face and the cavities. `entry` is the middle of that face. */
@@ -94,10 +105,10 @@ export function drawHolder(machine: Machine, holder: PinboardHolder, entry: Page
 export function holderLabel(drawing: HolderDrawing, language: SheetLanguage): LabelRequest {
   const { landing, box } = drawing;
   const ways = landing?.connector?.ways;
-  const count = landing?.pointIds.length ?? 0;
+  const terminals = (landing?.pointIds ?? []).map((id) => id.slice(id.lastIndexOf(":") + 1));
   const size = say(
     language,
-    (w) => (ways === undefined ? w.pinboard.terminals(count) : w.pinboard.ways(ways)),
+    (w) => (ways === undefined ? w.pinboard.terminals(terminals.join(", ")) : w.pinboard.ways(ways)),
     " · ",
   );
   const names = label(language, drawing.labels, "")

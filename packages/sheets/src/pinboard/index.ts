@@ -6,6 +6,9 @@ import { composePinboardRoll } from "./roll.ts";
 import { drawScene } from "./scene.ts";
 import { composePinboardTiles } from "./tiles.ts";
 
+/** Names of the sheets that a pinboard is printed as. */
+export const PINBOARD_VARIANTS = ["roll", "a3", "a4"] as const;
+
 /** The pinboard of a harness: one true-scale roll, and A3 and A4 tiles cut from the same drawing. */
 export function composePinboard(
   line: LineResult,

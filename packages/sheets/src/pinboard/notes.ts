@@ -4,23 +4,12 @@ import { at, box, LINE, line, polyline, rect, stroke, TEXT, write } from "../com
 import { type Block, gap } from "../compose/flow.ts";
 import type { Mark } from "../compose/mark.ts";
 import { shortMm } from "../compose/number.ts";
+import { paragraph } from "../compose/paragraph.ts";
 import { say } from "../compose/say.ts";
 import { leadingMm } from "../compose/text.ts";
 import { wrap } from "../compose/wrap.ts";
 import { pegMarks } from "./peg.ts";
 import type { Scene } from "./scene.ts";
-
-/** A paragraph as a block. */
-export function paragraph(text: string, widthMm: number, heightMm: number, bold = false): Block {
-  const lines = wrap(text, widthMm, heightMm, bold ? "bold" : "regular");
-  const step = leadingMm(heightMm);
-  return {
-    heightMm: lines.length * step + 1,
-    marks: lines.map((t, i) =>
-      write(t, at(0, (i + 1) * step - 0.25 * step), { heightMm, weight: bold ? "bold" : "regular" }),
-    ),
-  };
-}
 
 /** A ruler of 100 mm that proves the scale of a print. */
 export function rulerMarks(vertical: boolean): Mark[] {

@@ -1,0 +1,48 @@
+import type { HarnessResult, LineResult } from "@pinwright/engine";
+import { cautionsOf } from "./cautions.ts";
+import type { SheetDocument } from "./compose/document.ts";
+import type { Block } from "./compose/flow.ts";
+import type { Grid } from "./compose/grid.ts";
+import { composeListing } from "./compose/listing.ts";
+import { metres } from "./compose/number.ts";
+import { PAPERS, type PaperName } from "./compose/paper.ts";
+import { say } from "./compose/say.ts";
+import { cutMm } from "./facts.ts";
+import { badgeOf, type HarnessSheetKind, harnessTitle, identityOf } from "./identity.ts";
+import type { SheetOptions } from "./options.ts";
+
+export interface HarnessListing {
+  readonly kind: HarnessSheetKind;
+  readonly paper: PaperName;
+  /** Figures at the head of the sheet; absent: wires and metres. */
+  readonly facts?: readonly string[];
+  readonly blocks: (widthMm: number) => readonly Block[];
+  readonly grids: readonly Grid[];
+}
+
+/** A list of a harness as a sheet, with the harness's number, name, cautions and figures. */
+export function composeHarnessListing(
+  line: LineResult,
+  harness: HarnessResult,
+  options: SheetOptions,
+  listing: HarnessListing,
+): SheetDocument {
+  const { language } = options;
+  return composeListing({
+    identity: identityOf(line, harness, listing.kind, options),
+    language,
+    paper: PAPERS[listing.paper],
+    heading: {
+      badge: badgeOf(harness),
+      title: say(language, (w) => w.kinds[listing.kind]),
+      subtitle: harnessTitle(harness, options),
+      facts: listing.facts ?? [
+        say(language, (w) => w.common.wires(harness.wires.length), " · "),
+        `${metres(cutMm(harness))} m`,
+      ],
+    },
+    cautions: cautionsOf(harness, listing.kind, language),
+    blocks: listing.blocks,
+    grids: listing.grids,
+  });
+}

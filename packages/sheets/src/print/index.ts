@@ -1,0 +1,1 @@
+export { formatsOf, renderDocument, SHEET_FORMATS, type SheetFormat } from "./render.ts";

@@ -1,0 +1,116 @@
+import { type HarnessResult, type LineResult, type PullTestRow, pullTest } from "@pinwright/engine";
+import { type SheetLanguage, sheetWords } from "@pinwright/words";
+import type { SheetDocument } from "../compose/document.ts";
+import { TEXT } from "../compose/draw.ts";
+import type { Grid } from "../compose/grid.ts";
+import { shortMm, shortNumber } from "../compose/number.ts";
+import { paragraph } from "../compose/paragraph.ts";
+import { label, say } from "../compose/say.ts";
+import { type TableColumn, type TableRow, table } from "../compose/table.ts";
+import { gaugeText } from "../facts.ts";
+import { composeHarnessListing } from "../listing.ts";
+import type { SheetOptions } from "../options.ts";
+
+/** Strip lengths and pull-off forces of a harness, a row for each wire type and termination. */
+export function composePullTest(
+  line: LineResult,
+  harness: HarnessResult,
+  options: SheetOptions,
+): SheetDocument {
+  const { language } = options;
+  const words = (choose: Parameters<typeof say>[1]): string => say(language, choose);
+  const list = pullTest(line.machine, harness);
+  const columns: TableColumn[] = [
+    { header: words((w) => w.pull.family), grow: true, detail: true },
+    { header: words((w) => w.pull.strip), heightMm: TEXT.large, weight: "bold", align: "end" },
+    { header: words((w) => w.pull.crimpHeight) },
+    { header: words((w) => w.pull.tool), grow: true },
+    { header: words((w) => w.pull.ends), align: "end" },
+    { header: words((w) => w.pull.force), heightMm: TEXT.large, weight: "bold", align: "end" },
+    { header: words((w) => w.pull.measured), minMm: 22 },
+    { header: words((w) => w.pull.initials), minMm: 14 },
+  ];
+  return composeHarnessListing(line, harness, options, {
+    kind: "pull-test",
+    paper: "a4-portrait",
+    blocks: (widthMm) => [
+      paragraph(
+        words((w) => w.pull.hint),
+        widthMm,
+        TEXT.small,
+      ),
+      ...table(
+        columns,
+        list.flatMap((row) => typeRows(row, language)),
+        widthMm,
+        words((w) => w.common.continued),
+      ),
+    ],
+    grids: [pullGrid(harness, list, language)],
+  });
+}
+
+function typeRows(row: PullTestRow, language: SheetLanguage): TableRow[] {
+  const { wireType } = row;
+  const name = label(language, { en: wireType.label, zh: wireType.label_zh }, wireType.id, " · ");
+  const source = row.source === "" ? "" : say(language, (w) => `${w.pull.source}: ${row.source}`);
+  const force = row.newton === null ? "—" : shortNumber(row.newton, 1);
+  return [
+    {
+      kind: "group",
+      text: `${gaugeText(wireType)}   ${name}`,
+      detail: [
+        say(language, (w) => `${w.pull.insulation} ${shortNumber(wireType.od_mm, 2)}`, " · "),
+        row.newton === null ? say(language, (w) => w.pull.noForce) : source,
+      ]
+        .filter((t) => t !== "")
+        .join("\n"),
+    },
+    ...row.contacts.map(
+      (c): TableRow => ({
+        kind: "row",
+        cells: [
+          `${c.familyId}\n${label(language, c.labels, "", " · ")}`,
+          shortMm(c.stripMm),
+          c.crimpHeight,
+          c.tool,
+          String(c.count),
+          force,
+          "",
+          "",
+        ],
+      }),
+    ),
+  ];
+}
+
+function pullGrid(harness: HarnessResult, list: readonly PullTestRow[], language: SheetLanguage): Grid {
+  const w = sheetWords(language === "zh" ? "zh" : "en");
+  return {
+    name: language === "zh" ? w.kinds["pull-test"] : w.pull.family,
+    header: [
+      w.common.harness,
+      w.common.gauge,
+      w.pull.family,
+      w.pull.strip,
+      w.pull.crimpHeight,
+      w.pull.tool,
+      w.pull.ends,
+      w.pull.force,
+      w.pull.source,
+    ],
+    rows: list.flatMap((row) =>
+      row.contacts.map((c) => [
+        harness.harness.number,
+        gaugeText(row.wireType),
+        c.familyId,
+        c.stripMm,
+        c.crimpHeight,
+        c.tool,
+        c.count,
+        row.newton ?? "",
+        row.source,
+      ]),
+    ),
+  };
+}
