@@ -1,6 +1,7 @@
 import { compareText, type PackingMemory } from "@pinwright/kernel";
 import { checkBundles } from "../bundle/index.ts";
 import type { HarnessColours } from "../colour/index.ts";
+import type { KeyPlan } from "../key/index.ts";
 import type { Finding, HarnessResult, HarnessWires, Machine } from "../model/index.ts";
 import { checkWires } from "../wire/index.ts";
 import { withAcceptance } from "./accept.ts";
@@ -13,6 +14,7 @@ export function collectFindings(
   wired: readonly HarnessWires[],
   harnesses: ReadonlyMap<string, HarnessResult>,
   colours: readonly HarnessColours[],
+  keying: KeyPlan,
   packings: PackingMemory,
 ): readonly Finding[] {
   const results = [...harnesses.values()];
@@ -20,6 +22,7 @@ export function collectFindings(
     ...checkWires(machine, wired),
     ...checkBundles(machine, results, packings),
     ...colours.flatMap((c) => c.findings),
+    ...keying.findings,
   ];
   return found.map((finding) => withAcceptance(machine, finding)).sort((a, b) => compareText(key(a), key(b)));
 }

@@ -2,6 +2,7 @@ import type { Book, Shop } from "@pinwright/book";
 import { compareText, createPackingMemory, deepEqual, Query } from "@pinwright/kernel";
 import { bundleOf } from "../bundle/index.ts";
 import { breakoutGroups, colourHarness, type HarnessColours } from "../colour/index.ts";
+import { keyConnectors } from "../key/index.ts";
 import { sizeBranches, sizeWires } from "../length/index.ts";
 import {
   type HarnessResult,
@@ -115,9 +116,10 @@ export class Line {
         })),
       );
     }
-    const findings = collectFindings(machine, wired, harnesses, colours, this.#packings);
+    const keying = keyConnectors(machine, [...harnesses.values()]);
+    const findings = collectFindings(machine, wired, harnesses, colours, keying, this.#packings);
     this.#sweep();
-    return { machine, harnesses, findings };
+    return { machine, harnesses, keys: keying.keys, swaps: keying.swaps, findings };
   }
 
   /** How many stages of harnesses were computed so far, for tests of growth. */

@@ -1,5 +1,5 @@
 import type { Finding } from "./finding.ts";
-import type { HarnessResult } from "./harness.ts";
+import type { HarnessResult, Optimum } from "./harness.ts";
 import type { Machine } from "./machine.ts";
 
 /** Everything the line computes from a book, a shop and the options chosen. */
@@ -7,5 +7,9 @@ export interface LineResult {
   readonly machine: Machine;
   /** By harness id, in the order of the harnesses' numbers. */
   readonly harnesses: ReadonlyMap<string, HarnessResult>;
+  /** Cavities that a key blocks, by landing id: of their types, and chosen for in-line connectors. */
+  readonly keys: ReadonlyMap<string, readonly number[]>;
+  /** Pairs of plugs that can still be exchanged, against what no choice of keys can beat. */
+  readonly swaps: Optimum;
   readonly findings: readonly Finding[];
 }
