@@ -78,9 +78,9 @@ export function visitAndGather(net: Network, heap: IndexHeap, spot: Spot, tails:
     mark: 0,
   };
   if (!insert(net, heap, visitor, null)) return;
-  net.free = spot;
+  spot.breakoutMin = 0;
   reinsertAll(net, heap, tails);
-  net.free = null;
+  spot.breakoutMin = net.breakoutMin;
   detach(net, visitor);
 }
 

@@ -27,7 +27,7 @@ export function insert(net: Network, heap: IndexHeap, terminal: Terminal, barred
     const { spot } = option;
     if (spot === barred) continue;
     if (spot.on) {
-      const price = option.price + spot.price + (terminal.tail ? oneMoreBranch(net, spot) : 0);
+      const price = option.price + spot.price + (terminal.tail ? oneMoreBranch(spot) : 0);
       if (price < best - 1e-12) {
         best = price;
         bestOption = option;
@@ -53,7 +53,7 @@ export function insert(net: Network, heap: IndexHeap, terminal: Terminal, barred
       let reached = label + lane.minutes;
       for (const load of loads) reached += load.wires * (lane.unit[load.kind] ?? 0);
       if (to.on) {
-        const price = reached + to.price + oneMoreBranch(net, to);
+        const price = reached + to.price + oneMoreBranch(to);
         if (price < best - 1e-12) {
           best = price;
           bestArc = arc;

@@ -13,6 +13,8 @@ export interface Spot {
   branches: number;
   /** Tails, and splices that are pinned here: while there is one, the spot stays on the tree. */
   held: number;
+  /** Price of a breakout here, minutes. The search changes it for a while to lead tails here or away. */
+  breakoutMin: number;
   /** Splices that may move on when the tree leaves the spot. */
   readonly loose: Set<Terminal>;
   /** Set by `rootTree`. */
@@ -100,8 +102,6 @@ export interface Network {
   /** The two parts of a tree that was cut, as `rootAt` lists them. */
   readonly sideA: Spot[];
   readonly sideB: Spot[];
-  /** A spot whose breakout is not charged for the time being: tails are to gather there. */
-  free: Spot | null;
   /** The tree lost a spot since `order` was made. */
   stale: boolean;
   /** Elementary steps taken so far: the search's clock. */
@@ -117,7 +117,7 @@ export interface Network {
  */
 export function buildNetwork(problem: RouteProblem, surcharges: ReadonlyMap<number, number>): Network {
   const spots: Spot[] = [];
-  for (let index = 0; index < problem.spots; index++) spots.push(newSpot(index));
+  for (let index = 0; index < problem.spots; index++) spots.push(newSpot(index, problem.breakoutMin));
   const classes = [...new Set(problem.wires.map((w) => w.classIndex))].sort((x, y) => x - y);
   const unitOf = (index: number, classIndex: number): number => {
     const lane = problem.lanes[index];
@@ -180,15 +180,15 @@ export function buildNetwork(problem: RouteProblem, surcharges: ReadonlyMap<numb
     order: [],
     sideA: [],
     sideB: [],
-    free: null,
     stale: false,
     steps: 0,
     marks: 0,
   };
 }
 
-const newSpot = (index: number): Spot => ({
+const newSpot = (index: number, breakoutMin: number): Spot => ({
   index,
+  breakoutMin,
   arcs: [],
   on: false,
   branches: 0,

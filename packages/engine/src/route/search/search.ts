@@ -1,6 +1,6 @@
 import { IndexHeap } from "@pinwright/kernel";
 import { construct, outwardFrom } from "./construct.ts";
-import { descend, evacuate, gather, NOTICEABLE, visitAndGather } from "./descend.ts";
+import { descend, evacuate, gather, NOTICEABLE, reinsertAll, visitAndGather } from "./descend.ts";
 import { insert } from "./insert.ts";
 import { buildNetwork, type Network, type Spot, type Terminal } from "./network.ts";
 import type { RouteProblem, RouteSolution } from "./problem.ts";
@@ -51,11 +51,17 @@ function startingPoints(net: Network, heap: IndexHeap): Terminal[] {
   return [...new Set(points.filter((t) => t !== undefined))];
 }
 
+/** Spots that some tail may lead to. */
+const hostsOf = (net: Network): readonly Spot[] => {
+  const hosts = new Set(net.landings.flatMap((t) => t.options.map((o) => o.spot)));
+  return net.spots.filter((spot) => hosts.has(spot));
+};
+
 /** Tries to empty every breakout and to gather tails at every spot, until neither helps. */
 function thorough(net: Network, heap: IndexHeap, start: Snapshot, limit: number): Snapshot {
   let best = start;
   restore(net, best);
-  const hosts = net.spots.filter((spot) => net.landings.some((t) => t.options.some((o) => o.spot === spot)));
+  const hosts = hostsOf(net);
   for (let again = true; again; ) {
     again = false;
     for (const spot of hosts)
@@ -76,7 +82,7 @@ function thorough(net: Network, heap: IndexHeap, start: Snapshot, limit: number)
 /** Tears up part of the tree, lays it again, descends; goes on from a tree that is a little worse at most. */
 function kicked(net: Network, heap: IndexHeap, start: Snapshot, options: SearchOptions): Snapshot {
   const random = randomStream(options.seed);
-  const hosts = net.spots.filter((spot) => net.landings.some((t) => t.options.some((o) => o.spot === spot)));
+  const hosts = hostsOf(net);
   let best = start;
   let current = start;
   let sinceBest = 0;
@@ -100,31 +106,33 @@ function kicked(net: Network, heap: IndexHeap, start: Snapshot, options: SearchO
   return best;
 }
 
+/** One random change: tails gathered at a spot, or a part of the tree laid anew with breakouts priced otherwise. */
 function kick(net: Network, heap: IndexHeap, hosts: readonly Spot[], random: () => number): void {
   const pick = <T>(list: readonly T[]): T | undefined => list[Math.floor(random() * list.length)];
+  const way = random();
   const centre = pick(net.landings);
-  if (centre === undefined) return;
-  const most = Math.min(net.landings.length, 3 + Math.floor(0.4 * net.landings.length), 14);
-  const count = 2 + Math.floor(random() * (most - 1));
-  const torn = nearby(net, centre, count);
-  const old = centre.at?.spot ?? null;
-  for (const terminal of torn) detach(net, terminal);
-  if (random() < 0.5) {
-    const spot = pick(hosts);
-    for (const terminal of shuffled(torn, random)) insert(net, heap, terminal, null);
-    if (spot !== undefined)
-      visitAndGather(
-        net,
-        heap,
-        spot,
-        net.landings.filter((t) => t.options.some((o) => o.spot === spot)),
-      );
+  const host = pick(hosts);
+  if (centre === undefined || host === undefined) return;
+  if (way < 0.25) {
+    visitAndGather(net, heap, host, tailsFor(net, host));
     return;
   }
-  const bar = random() < 0.5 ? old : null;
-  for (const terminal of shuffled(torn, random))
-    if (!insert(net, heap, terminal, bar)) insert(net, heap, terminal, null);
+  const most = Math.min(net.landings.length, 3 + Math.floor(0.4 * net.landings.length), 14);
+  const all = way > 0.6 && net.landings.length <= 16;
+  const torn = all ? net.landings : nearby(net, centre, 2 + Math.floor(random() * (most - 1)));
+  for (const terminal of torn) detach(net, terminal);
+  const dear = 1 + 2 * random();
+  const free = way > 0.6 ? [host, pick(hosts), pick(hosts)].slice(0, 1 + Math.floor(random() * 3)) : [];
+  for (const spot of hosts) spot.breakoutMin = net.breakoutMin * dear;
+  for (const spot of free) if (spot !== undefined) spot.breakoutMin = 0;
+  const order = shuffled(torn, random);
+  for (const terminal of order) insert(net, heap, terminal, null);
+  if (free.length > 0) reinsertAll(net, heap, order);
+  for (const spot of hosts) spot.breakoutMin = net.breakoutMin;
 }
+
+const tailsFor = (net: Network, spot: Spot): readonly Terminal[] =>
+  net.landings.filter((t) => t.options.some((o) => o.spot === spot));
 
 /** Landings tied closest to a landing, by the number of lanes between. */
 function nearby(net: Network, centre: Terminal, count: number): Terminal[] {

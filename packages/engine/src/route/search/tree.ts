@@ -161,8 +161,7 @@ export function loadsOf(terminal: Terminal): Load[] {
 }
 
 /** Price of one more branch at a spot of the tree: a breakout when two are there already. */
-export const oneMoreBranch = (net: Network, spot: Spot): number =>
-  spot.branches === 2 && spot !== net.free ? net.breakoutMin : 0;
+export const oneMoreBranch = (spot: Spot): number => (spot.branches === 2 ? spot.breakoutMin : 0);
 
 /** Lays every splice that may move at the spot of the tree where its wires are shortest. */
 export function settleLoose(net: Network): void {
