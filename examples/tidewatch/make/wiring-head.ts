@@ -1,4 +1,5 @@
 import { PLAYFIELD_STUDS } from "./earth-devices.ts";
+import { labelOf } from "./item-labels.ts";
 import type { Wiring } from "./wiring-kit.ts";
 
 /** Backbox supply: each board has fused 12 V and 5 V and a return of its own. */
@@ -18,14 +19,20 @@ function wireHeadPower(w: Wiring): void {
       [2, "0", "sup.logic", 0],
       [4, "5", "sup.5", 5],
     ] as const) {
-      const net = w.net(`bb.${name}.${what}`, "logic", `${name} ${what} V`, `${name} ${what} V`, {
-        supply,
-        volts,
-        amps,
-        max_drop_pct: 3,
-        source: `${from}.${pin}`,
-        wire_type: "hu-20",
-      });
+      const net = w.net(
+        `bb.${name}.${what}`,
+        "logic",
+        `${labelOf(board).en} ${what} V`,
+        `${labelOf(board).zh} ${what} V`,
+        {
+          supply,
+          volts,
+          amps,
+          max_drop_pct: 3,
+          source: `${from}.${pin}`,
+          wire_type: "hu-20",
+        },
+      );
       w.end(net, "hs.backbox-power", `${from}.${pin}`, `${board}:j1.${pin}`);
     }
   });
@@ -96,7 +103,7 @@ function wireAudio(w: Wiring): void {
         `speaker.${side}.${terminal}`,
         "audio",
         `${side} speaker ${terminal}`,
-        `扬声器 ${side} ${terminal}`,
+        `${labelOf(`sp.${side}`).zh} ${terminal}`,
         {
           volts: 8,
           amps: 2,
@@ -170,11 +177,17 @@ function wireMotors(w: Wiring): void {
     [2, "lamp-a"],
     [4, "lamp-b"],
   ] as const) {
-    const net = w.net(`lo.beacon.${lamp}`, "lamp", `beacon ${lamp}`, `灯塔 ${lamp}`, {
-      ...lamps,
-      amps: 0.25,
-      source: `bd.beacon:j7.${pin}`,
-    });
+    const net = w.net(
+      `lo.beacon.${lamp}`,
+      "lamp",
+      labelOf(`mech.beacon/${lamp}`).en,
+      labelOf(`mech.beacon/${lamp}`).zh,
+      {
+        ...lamps,
+        amps: 0.25,
+        source: `bd.beacon:j7.${pin}`,
+      },
+    );
     w.end(net, "hs.motor-playfield", `bd.beacon:j7.${pin}`, `mech.beacon/${lamp}:k`);
   }
 }

@@ -1,5 +1,6 @@
 import { beside } from "./board-kit.ts";
 import { KEY_AT } from "./electrics-node-boards.ts";
+import { labelOfAll } from "./item-labels.ts";
 import type { Wiring } from "./wiring-kit.ts";
 
 /** One output: a lamp of its own, or several that always go together. */
@@ -173,8 +174,8 @@ function wireHalf(w: Wiring, half: Half): void {
   half.outputs.forEach((output, i) => {
     const members = typeof output === "string" ? [output] : output;
     const first = members[0] ?? "";
-    const named = members.length > 1 ? `${first} to ${members.at(-1)}` : first;
-    const net = w.net(`lo.${name}.${i + 1}`, "lamp", `lamp ${named}`, `灯 ${named}`, {
+    const label = labelOfAll(members);
+    const net = w.net(`lo.${name}.${i + 1}`, "lamp", label.en, label.zh, {
       ...columns,
       volts: 12,
       amps: Math.round(100 * members.reduce((sum, lamp) => sum + ampsOf(lamp), 0)) / 100,

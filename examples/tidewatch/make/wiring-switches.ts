@@ -1,5 +1,6 @@
 import { beside } from "./board-kit.ts";
 import { KEY_AT } from "./electrics-node-boards.ts";
+import { labelOf } from "./item-labels.ts";
 import type { Wiring } from "./wiring-kit.ts";
 
 interface Bank {
@@ -167,7 +168,8 @@ function wireBank(w: Wiring, bank: Bank): void {
   w.end(common, bank.harness, at(1));
   const passed = new Set<string>();
   bank.switches.forEach((item, i) => {
-    const net = w.net(`si.${netName(item)}`, "switch", `switch ${item}`, `开关 ${item}`, {
+    const label = labelOf(item);
+    const net = w.net(`si.${netName(item)}`, "switch", label.en, label.zh, {
       ...columns,
       amps: 0.01,
       source: at(i + 2),
