@@ -15,7 +15,7 @@ export const PRICE = {
   crossing: 1_000_000,
   overlap: 20_000,
   /** A holder too near for hands: for being so, and for each mm. */
-  room: 20,
+  room: 40,
   roomMm: 1,
   /** Branches too near for ties. */
   gapMm: 1.2,

@@ -101,7 +101,7 @@ function holdersOf(tree: BoardTree, drawing: Drawing, at: (p: PointMm) => PointM
         {
           landingId: holder.landingId,
           at: at(place),
-          towardDeg: roundTo(normaliseDeg(g.rectangle.rotationDeg - 90), 1e-6),
+          towardDeg: roundTo(normaliseDeg(g.rectangle.rotationDeg - 90), 0.01),
           widthMm: holder.widthMm,
           depthMm: holder.depthMm,
         },

@@ -1,5 +1,5 @@
 import { type BoxMm, growBox, joinBoxes, type PointMm, turnDeg } from "@pinwright/kernel";
-import { boxesNear, pairPrice, reachMm } from "./crowding.ts";
+import { boxesNear, PRICE, pairPrice, reachMm } from "./crowding.ts";
 import type { Item } from "./item.ts";
 import type { Limb } from "./limb.ts";
 import { type Leg, type PlacedLimb, placeLimb } from "./placing.ts";
@@ -48,6 +48,9 @@ const PRICE_OFF_BENCH = 600;
 const PRICE_AREA_M2 = 20;
 /** A limb whose own items cost more than this is tried elsewhere. */
 const TROUBLE = 0.5;
+/** How many ways of laying a limb are tried by taking others up for it, and how many at a time. */
+const EJECT_CANDIDATES = 14;
+const EJECT_LIMBS = 4;
 /** A change has to gain this much to be worth the work of looking for the next. */
 const GAIN = 0.5;
 
@@ -110,10 +113,7 @@ export class Layout {
 
   /** Lays every limb in turn, the one with most hanging on it first, each where it costs least. */
   layAll(): void {
-    const { limbs } = this.#task;
-    const mass = (limb: number): number => limbs[limb]?.massMm ?? 0;
-    const order = limbs.map((_, i) => i).sort((p, q) => mass(q) - mass(p) || p - q);
-    for (const limb of order) this.#choose(limb, null);
+    this.#layMissing();
   }
 
   /** Lays limbs again that are in trouble, until none gains or `steps` are spent. */
@@ -129,6 +129,88 @@ export class Layout {
     }
   }
 
+  /**
+   * Makes room for limbs whose trouble costs at least `price`: each is laid as it would best like, limbs that are
+   * then in its way are taken up and laid again, and that is kept if the whole gains. Ends when none gains or
+   * `steps` are spent.
+   */
+  makeRoom(price: number, steps: number): void {
+    const end = this.#steps + steps;
+    let gained = true;
+    while (gained && this.#steps < end) {
+      gained = false;
+      this.#triedAt.fill(0);
+      for (const limb of this.#troubled(price)) {
+        if (this.#steps >= end) return;
+        if (this.#makeRoomFor(limb, end)) gained = true;
+      }
+    }
+  }
+
+  #makeRoomFor(limb: number, end: number): boolean {
+    const before = this.#chosen.slice();
+    const least = this.total() - GAIN;
+    for (const candidate of this.#task.candidates(limb).slice(0, EJECT_CANDIDATES)) {
+      if (this.#steps >= end) return false;
+      const own = this.#subtree(limb, []);
+      const bare = this.#stillOf(this.#task.base.items, this.#task.base.box);
+      const trial: Trial = {
+        still: bare,
+        limit: Number.POSITIVE_INFINITY,
+        price: 0,
+        box: bare.box,
+        laid: [],
+      };
+      this.#lay(limb, candidate, false, trial);
+      const blockers = this.#blockers(limb, own, trial.laid);
+      if (blockers === null) continue;
+      for (const c of blockers.flatMap((b) => this.#subtree(b, []))) this.#chosen[c.limb] = null;
+      for (const c of trial.laid) this.#chosen[c.limb] = c;
+      this.#layMissing();
+      if (this.total() < least) {
+        this.#triedAt.fill(0);
+        return true;
+      }
+      before.forEach((c, i) => {
+        this.#chosen[i] = c;
+      });
+    }
+    return false;
+  }
+
+  /** Limbs that a trial crosses or overlaps; null when it is in the way of what cannot be taken up for it. */
+  #blockers(limb: number, own: readonly Chosen[], laid: readonly Chosen[]): number[] | null {
+    const fixed = new Set<number | null>(own.map((c) => c.limb));
+    for (
+      let up = this.#task.limbs[limb]?.parent ?? null;
+      up !== null;
+      up = this.#task.limbs[up]?.parent ?? null
+    ) {
+      fixed.add(up);
+    }
+    const found: number[] = [];
+    for (const other of this.#chosen) {
+      if (other === null || (fixed.has(other.limb) && own.some((c) => c.limb === other.limb))) continue;
+      const price = laid.reduce((sum, c) => sum + this.#pairs(c.placed.items, other.placed.items), 0);
+      if (price < PRICE.room) continue;
+      if (fixed.has(other.limb)) {
+        if (price >= PRICE.overlap) return null;
+        continue;
+      }
+      found.push(other.limb);
+      if (found.length > EJECT_LIMBS) return null;
+    }
+    return found;
+  }
+
+  /** Lays every limb that is not laid and whose parent is, the one with most hanging on it first. */
+  #layMissing(): void {
+    const { limbs } = this.#task;
+    const mass = (limb: number): number => limbs[limb]?.massMm ?? 0;
+    const missing = limbs.map((_, i) => i).filter((i) => this.#chosen[i] === null);
+    for (const limb of missing.sort((p, q) => mass(q) - mass(p) || p - q)) this.#choose(limb, null);
+  }
+
   /** Price of the whole layout. */
   total(): number {
     const all = this.#chosen.flatMap((c) => (c === null ? [] : [c]));
@@ -137,14 +219,14 @@ export class Layout {
   }
 
   /** Limbs that cost something where they are, the dearest first, unless nothing near them moved since. */
-  #troubled(): number[] {
+  #troubled(least = TROUBLE): number[] {
     const trouble: { limb: number; price: number }[] = [];
     for (const chosen of this.#chosen) {
       if (chosen === null || !this.#worthTrying(chosen)) continue;
       const still = this.#still([chosen], chosen.placed.box);
       const price =
         chosen.candidate.dislike + this.#amongStill(chosen.placed.items, still, Number.POSITIVE_INFINITY);
-      if (price > TROUBLE) trouble.push({ limb: chosen.limb, price });
+      if (price >= least) trouble.push({ limb: chosen.limb, price });
     }
     return trouble.sort((p, q) => q.price - p.price || p.limb - q.limb).map((t) => t.limb);
   }

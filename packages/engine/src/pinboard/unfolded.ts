@@ -28,10 +28,11 @@ const ALL_TURNS_DEG: readonly number[] = Array.from(
 /** Turns that do not run into the line that a limb hangs on, which goes on in both directions. */
 const TURNS_DEG = ALL_TURNS_DEG.filter((deg) => Math.abs(deg) >= 30 && Math.abs(deg) <= 150);
 
-/** Limbs that may be laid while a layout is improved, for each limb there is, and in all. */
-const SEARCH_STEPS_PER_LIMB = 120;
-const SEARCH_STEPS_MOST = 9000;
-/** As much again may go into a layout that still cannot be built, and this much into each way to fold a trunk. */
+/** Limbs that may be laid while a layout is improved, for each limb there is. */
+const SEARCH_STEPS_PER_LIMB = 60;
+/** The same for making room where a layout cannot be built, where hands have no room, and for each folded trunk. */
+const BUILD_STEPS_PER_LIMB = 150;
+const ROOM_STEPS_PER_LIMB = 30;
 const FOLD_STEPS_PER_LIMB = 30;
 
 export interface UnfoldTask {
@@ -62,10 +63,17 @@ export function unfold(task: UnfoldTask): Layout {
     least = price;
     best = layout;
   }
-  const steps = Math.min(SEARCH_STEPS_MOST, SEARCH_STEPS_PER_LIMB * best.limbs.length);
-  best.improve(steps);
-  if (best.total() >= PRICE.overlap) best.improve(steps);
+  refine(best);
   return best;
+}
+
+/** Improves a layout; then makes room where it cannot be built yet, and then where hands have none. */
+function refine(layout: Layout): void {
+  const limbs = layout.limbs.length;
+  layout.improve(SEARCH_STEPS_PER_LIMB * limbs);
+  layout.makeRoom(PRICE.overlap, BUILD_STEPS_PER_LIMB * limbs);
+  layout.makeRoom(PRICE.room, ROOM_STEPS_PER_LIMB * limbs);
+  layout.improve(ROOM_STEPS_PER_LIMB * limbs);
 }
 
 const STRAIGHT: readonly Leg[] = [{ turnDeg: 0, lengthMm: 0 }];
@@ -73,7 +81,7 @@ const STRAIGHT: readonly Leg[] = [{ turnDeg: 0, lengthMm: 0 }];
 /** Lays what is not held beside pegs that are. */
 export function layBeside(task: UnfoldTask, base: Layout["base"]): Layout {
   const layout = hang(task, base, (branch) => !task.chosenDeg.has(branch));
-  layout.improve(Math.min(SEARCH_STEPS_MOST, SEARCH_STEPS_PER_LIMB * layout.limbs.length));
+  refine(layout);
   return layout;
 }
 
