@@ -105,7 +105,7 @@ export class CsvGuard {
     return {
       code: "rows-too-many",
       file: this.#file,
-      row: this.#row,
+      row: LIMITS.rowsPerTable + 2,
       expected: `at most ${LIMITS.rowsPerTable} rows in a table; the file is not read`,
     };
   }

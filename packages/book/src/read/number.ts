@@ -46,8 +46,7 @@ const GROUPED = /^-?\d{1,3}(?:[,' \u00a0\u2009\u202f]\d{3})+(?:\.\d+)?$/;
 /** The same with points between the groups and a comma before the fraction. */
 const GROUPED_COMMA = /^-?\d{1,3}(?:\.\d{3})+,\d+$|^-?\d{1,3}(?:\.\d{3}){2,}$/;
 const DECIMAL_COMMA = /^-?\d+,\d+$/;
-const WITH_UNIT =
-  /^(-?(?:\d+(?:[.,]\d+)?|[.,]\d+|\d+\/\d+|\d+[ -]\d+\/\d+))\s*([\p{L}°"″%µ²][\p{L}\d²]*)\.?$/u;
+const WITH_UNIT = /^(-?(?:\d+(?:[.,]\d+)?|[.,]\d+|\d+\/\d+|\d+[ -]\d+\/\d+))\s*([\p{L}°"″%µ]+[2²]?)\.?$/u;
 
 function fraction(written: string): number {
   const mixed = /^(-?)(?:(\d+)[ -])?(\d+)\/(\d+)$/.exec(written);
