@@ -17,7 +17,7 @@ export const bundleOf = (
   memory?: PackingMemory,
 ): Bundle => {
   const packing = packCircles(diametersMm, "quick", memory);
-  const packedMm = Math.ceil(packing.diameterMm * 1000 - MICROMETRE_NOISE) / 1000;
+  const packedMm = (Math.ceil(packing.diameterMm * 1000 - MICROMETRE_NOISE) + 0) / 1000;
   const squares = diametersMm.reduce((sum, d) => sum + d * d, 0);
   const laidMm = diametersMm.length < 2 ? packedMm : roundTo(packedMm * shop.numbers.laid_factor, 0.001);
   return {
@@ -31,8 +31,8 @@ export const bundleOf = (
   };
 };
 
-/** A thousandth of a nanometre, in micrometres: what floating point adds to an exact diameter. */
-const MICROMETRE_NOISE = 1e-6;
+/** A nanometre, in micrometres: more than the search leaves on top of a diameter that has a closed form. */
+const MICROMETRE_NOISE = 1e-3;
 
 /** The least holder of a kind that takes a bundle of this diameter (mm), or null. */
 export const leastHolder = (
