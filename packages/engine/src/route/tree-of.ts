@@ -36,8 +36,11 @@ export function treeOf(
     return waypoint.id;
   };
   for (const index of solution.lanes) {
+    // The problem numbers only the spots of the joined part that the harness lies in; the lane graph numbers all.
     const lane = set.lanes[index];
-    if (lane !== undefined) join(lane.id, lane.kind, passSpot(lane.a), passSpot(lane.b), lane.lengthMm);
+    const numbered = set.problem.lanes[index];
+    if (lane === undefined || numbered === undefined) continue;
+    join(lane.id, lane.kind, passSpot(numbered.a), passSpot(numbered.b), lane.lengthMm);
   }
   set.landings.forEach((landing, i) => {
     const tail = set.problem.landings[i]?.candidates[solution.attach[i] ?? -1];
