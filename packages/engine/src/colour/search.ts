@@ -12,14 +12,48 @@ const MOST_PASSES = 12;
 /** Worn by a wire whose type is to be had in no colour at all; a finding tells of it. */
 const NO_COLOUR = "BK";
 
+/** Not coloured yet. */
+const BARE = -1;
+
+/** How many neighbours of each wire wear each colour, kept up to date so that a cost is one look-up. */
+class Neighbours {
+  readonly #lists: readonly (readonly number[])[];
+  readonly #counts: Int32Array;
+  readonly #colours: number;
+
+  constructor(lists: readonly (readonly number[])[], colours: number) {
+    this.#lists = lists;
+    this.#colours = colours;
+    this.#counts = new Int32Array(lists.length * colours);
+  }
+
+  change(i: number, colour: number, by: 1 | -1): void {
+    for (const j of this.#lists[i] ?? []) {
+      const at = j * this.#colours + colour;
+      this.#counts[at] = (this.#counts[at] ?? 0) + by;
+    }
+  }
+
+  alike(i: number, colour: number): number {
+    return this.#counts[i * this.#colours + colour] ?? 0;
+  }
+}
+
 /** A colouring that is searched: greedy by net, then one wire or one net at a time while anything gets better. */
 export class ColourSearch {
-  readonly #problem: ColourProblem;
-  readonly #fixed: ReadonlyMap<number, string>;
-  readonly #colours: string[];
-  readonly #reels = new Map<string, number>();
-  readonly #main: Map<string, string>;
-  readonly #nets: readonly (readonly [string, readonly number[]])[];
+  readonly #names: readonly string[];
+  readonly #fixed: ReadonlySet<number>;
+  readonly #worn: number[];
+  readonly #palettes: readonly (readonly number[])[];
+  readonly #hard: Neighbours;
+  readonly #same: Neighbours;
+  readonly #soft: Neighbours;
+  /** For each wire the index of its net and of its wire type. */
+  readonly #netOf: readonly number[];
+  readonly #typeOf: readonly number[];
+  readonly #reels: Int32Array;
+  readonly #main: number[];
+  readonly #nets: readonly { readonly id: string; readonly index: number; readonly own: readonly number[] }[];
 
   /** @param known colours that nets have in harnesses that are coloured already */
   constructor(
@@ -27,152 +61,189 @@ export class ColourSearch {
     fixed: ReadonlyMap<number, string>,
     known: ReadonlyMap<string, string>,
   ) {
-    this.#problem = problem;
-    this.#fixed = fixed;
-    this.#main = new Map(known);
-    this.#colours = problem.wires.map(() => "");
-    const nets = new Map<string, number[]>();
-    problem.wires.forEach(({ wire }, i) => {
-      const list = nets.get(wire.netId);
-      if (list === undefined) nets.set(wire.netId, [i]);
-      else list.push(i);
+    const { wires } = problem;
+    const names = new Set([
+      NO_COLOUR,
+      ...wires.flatMap((w) => w.palette),
+      ...fixed.values(),
+      ...known.values(),
+    ]);
+    this.#names = [...names].sort(compareText);
+    const index = new Map(this.#names.map((name, i) => [name, i]));
+    const numbers = (palette: readonly string[]): readonly number[] =>
+      palette.flatMap((name) => index.get(name) ?? []);
+    const noColour = numbers([NO_COLOUR]);
+    const byList = new Map<string, readonly number[]>();
+    this.#palettes = wires.map(({ palette }) => {
+      const key = palette.join(" ");
+      const made = byList.get(key) ?? (palette.length > 0 ? numbers(palette) : noColour);
+      byList.set(key, made);
+      return made;
     });
-    const load = (own: readonly number[]): number =>
-      own.reduce((sum, i) => sum + (problem.wires[i]?.hard.length ?? 0), 0);
-    this.#nets = [...nets].sort((a, b) => load(b[1]) - load(a[1]) || compareText(a[0], b[0]));
-    for (const [i, colour] of fixed) this.#paint(i, colour);
-    for (const [netId, own] of this.#nets) {
-      const worn = own.flatMap((i) => fixed.get(i) ?? []);
-      if (!this.#main.has(netId) && worn[0] !== undefined) this.#main.set(netId, mostUsed(worn));
+    const count = this.#names.length;
+    this.#hard = new Neighbours(
+      wires.map((w) => w.hard),
+      count,
+    );
+    this.#same = new Neighbours(
+      wires.map((w) => w.same),
+      count,
+    );
+    this.#soft = new Neighbours(
+      wires.map((w) => w.soft),
+      count,
+    );
+    this.#worn = wires.map(() => BARE);
+    this.#fixed = new Set(fixed.keys());
+    const netIndex = numbered(wires.map((w) => w.wire.netId));
+    const typeIndex = numbered(wires.map((w) => w.wire.wireType.id));
+    this.#netOf = wires.map((w) => netIndex.get(w.wire.netId) ?? 0);
+    this.#typeOf = wires.map((w) => typeIndex.get(w.wire.wireType.id) ?? 0);
+    this.#reels = new Int32Array(Math.max(1, typeIndex.size) * count);
+    const own: number[][] = [...netIndex].map(() => []);
+    this.#netOf.forEach((net, i) => {
+      own[net]?.push(i);
+    });
+    const load = (list: readonly number[]): number =>
+      list.reduce((sum, i) => sum + (wires[i]?.hard.length ?? 0), 0);
+    this.#nets = [...netIndex]
+      .map(([id, net]) => ({ id, index: net, own: own[net] ?? [] }))
+      .sort((a, b) => load(b.own) - load(a.own) || compareText(a.id, b.id));
+    for (const [i, colour] of fixed) this.#paint(i, index.get(colour) ?? BARE);
+    this.#main = own.map(() => BARE);
+    for (const net of this.#nets) {
+      const worn = net.own.flatMap((i) => fixed.get(i) ?? []);
+      const main = known.get(net.id) ?? (worn.length > 0 ? mostUsed(worn) : undefined);
+      if (main !== undefined) this.#main[net.index] = index.get(main) ?? BARE;
     }
   }
 
   run(): readonly string[] {
-    for (const [netId, own] of this.#nets) this.#first(netId, own);
+    for (const { index, own } of this.#nets) {
+      if (this.#main[index] === BARE) this.#tryMains(index, own, Number.POSITIVE_INFINITY);
+      else this.#dress(own);
+    }
     for (let pass = 0; pass < MOST_PASSES; pass++) {
       let better = false;
-      for (const [netId, own] of this.#nets) if (this.#improveNet(netId, own)) better = true;
-      for (const i of this.#problem.wires.keys()) if (this.#improveWire(i)) better = true;
+      for (const { index, own } of this.#nets) if (this.#improveNet(index, own)) better = true;
+      for (const i of this.#worn.keys()) if (this.#improveWire(i)) better = true;
       if (!better) break;
     }
-    return this.#colours;
+    return this.#worn.map((colour) => this.#names[colour] ?? "");
   }
 
   /** Colour that most wires of each net wear. */
   netColours(): ReadonlyMap<string, string> {
     return new Map(
-      this.#nets.map(([netId, own]) => [netId, mostUsed(own.map((i) => this.#colours[i] ?? ""))]),
+      this.#nets.map(({ id, own }) => [
+        id,
+        mostUsed(own.map((i) => this.#names[this.#worn[i] ?? BARE] ?? "")),
+      ]),
     );
   }
 
-  #reel(i: number, colour: string): string {
-    return `${this.#problem.wires[i]?.wire.wireType.id}|${colour}`;
-  }
-
-  #paint(i: number, colour: string): void {
-    const old = this.#colours[i] ?? "";
-    if (old !== "") this.#reels.set(this.#reel(i, old), (this.#reels.get(this.#reel(i, old)) ?? 1) - 1);
-    this.#colours[i] = colour;
-    if (colour !== "")
-      this.#reels.set(this.#reel(i, colour), (this.#reels.get(this.#reel(i, colour)) ?? 0) + 1);
+  #paint(i: number, colour: number): void {
+    const old = this.#worn[i] ?? BARE;
+    if (old === colour) return;
+    const reel = (this.#typeOf[i] ?? 0) * this.#names.length;
+    for (const [which, by] of [
+      [old, -1],
+      [colour, 1],
+    ] as const) {
+      if (which === BARE) continue;
+      this.#hard.change(i, which, by);
+      this.#same.change(i, which, by);
+      this.#soft.change(i, which, by);
+      this.#reels[reel + which] = (this.#reels[reel + which] ?? 0) + by;
+    }
+    this.#worn[i] = colour;
   }
 
   /** What it costs that wire `i` wears this colour, as the others are now. */
-  #cost(i: number, colour: string): number {
-    const own = this.#problem.wires[i];
-    if (own === undefined) return 0;
-    const alike = (others: readonly number[]): number =>
-      others.reduce((sum, j) => sum + (this.#colours[j] === colour ? 1 : 0), 0);
-    const main = this.#main.get(own.wire.netId);
-    const key = this.#reel(i, colour);
-    const others = (this.#reels.get(key) ?? 0) - (this.#colours[i] === colour ? 1 : 0);
+  #cost(i: number, colour: number): number {
+    const main = this.#main[this.#netOf[i] ?? 0] ?? BARE;
+    const reel = this.#reels[(this.#typeOf[i] ?? 0) * this.#names.length + colour] ?? 0;
     return (
-      WEIGHTS.hard * alike(own.hard) +
-      WEIGHTS.same * alike(own.same) +
-      (main !== undefined && main !== colour ? WEIGHTS.offNet : 0) +
-      WEIGHTS.soft * alike(own.soft) +
-      (others === 0 ? WEIGHTS.reel : 0)
+      WEIGHTS.hard * this.#hard.alike(i, colour) +
+      WEIGHTS.same * this.#same.alike(i, colour) +
+      (main !== BARE && main !== colour ? WEIGHTS.offNet : 0) +
+      WEIGHTS.soft * this.#soft.alike(i, colour) +
+      (reel - (this.#worn[i] === colour ? 1 : 0) === 0 ? WEIGHTS.reel : 0)
     );
   }
 
-  #palette(i: number): readonly string[] {
-    const palette = this.#problem.wires[i]?.palette ?? [];
-    return palette.length > 0 ? palette : [NO_COLOUR];
-  }
-
-  #best(i: number): string {
-    let best = "";
+  #best(i: number): number {
+    let best = BARE;
     let least = Number.POSITIVE_INFINITY;
-    for (const colour of this.#palette(i)) {
+    for (const colour of this.#palettes[i] ?? []) {
       const cost = this.#cost(i, colour);
       if (cost < least) [best, least] = [colour, cost];
     }
     return best;
   }
 
-  #paintNet(own: readonly number[]): number {
-    let cost = 0;
+  /** Gives each free wire of a net the main colour where it can wear it, else the best other one; tells the cost. */
+  #dress(own: readonly number[]): number {
+    for (const i of own) if (!this.#fixed.has(i)) this.#paint(i, BARE);
     for (const i of own) {
-      if (!this.#fixed.has(i)) {
-        this.#paint(i, "");
-        this.#paint(i, this.#best(i));
-      }
+      if (this.#fixed.has(i)) continue;
+      const main = this.#main[this.#netOf[i] ?? 0] ?? BARE;
+      const wears =
+        main !== BARE &&
+        this.#hard.alike(i, main) === 0 &&
+        this.#same.alike(i, main) === 0 &&
+        this.#palettes[i]?.includes(main);
+      this.#paint(i, wears ? main : this.#best(i));
     }
-    for (const i of own) cost += this.#cost(i, this.#colours[i] ?? "");
-    return cost;
+    return this.#costOf(own);
   }
 
-  #netPalette(own: readonly number[]): readonly string[] {
-    return [...new Set(own.filter((i) => !this.#fixed.has(i)).flatMap((i) => this.#palette(i)))];
+  #costOf(own: readonly number[]): number {
+    return own.reduce((sum, i) => sum + this.#cost(i, this.#worn[i] ?? BARE), 0);
   }
 
-  /** First colours of a net: every main colour is tried, each wire keeping to it where it can. */
-  #first(netId: string, own: readonly number[]): void {
-    if (this.#main.has(netId)) {
-      this.#paintNet(own);
-      return;
-    }
-    this.#tryMains(netId, own, Number.POSITIVE_INFINITY);
-  }
-
-  #tryMains(netId: string, own: readonly number[], below: number): boolean {
-    const before = own.map((i) => this.#colours[i] ?? "");
-    const oldMain = this.#main.get(netId);
-    let bestMain: string | null = null;
+  /** Tries every main colour for a net and takes the best when it costs less than `below`. */
+  #tryMains(net: number, own: readonly number[], below: number): boolean {
+    const before = own.map((i) => this.#worn[i] ?? BARE);
+    const oldMain = this.#main[net] ?? BARE;
+    let bestMain = BARE;
     let least = below;
-    for (const main of this.#netPalette(own)) {
+    const mains = new Set(own.filter((i) => !this.#fixed.has(i)).flatMap((i) => this.#palettes[i] ?? []));
+    for (const main of mains) {
       if (main === oldMain) continue;
-      this.#main.set(netId, main);
-      for (const i of own) if (!this.#fixed.has(i)) this.#paint(i, "");
-      const cost = this.#paintNet(own);
+      this.#main[net] = main;
+      const cost = this.#dress(own);
       if (cost < least) [bestMain, least] = [main, cost];
     }
-    own.forEach((i, n) => {
-      if (!this.#fixed.has(i)) this.#paint(i, before[n] ?? "");
-    });
-    if (oldMain === undefined) this.#main.delete(netId);
-    else this.#main.set(netId, oldMain);
-    if (bestMain === null) return false;
-    this.#main.set(netId, bestMain);
-    for (const i of own) if (!this.#fixed.has(i)) this.#paint(i, "");
-    this.#paintNet(own);
-    return true;
+    this.#main[net] = bestMain === BARE ? oldMain : bestMain;
+    if (bestMain !== BARE) this.#dress(own);
+    else
+      own.forEach((i, n) => {
+        this.#paint(i, before[n] ?? BARE);
+      });
+    return bestMain !== BARE;
   }
 
-  #improveNet(netId: string, own: readonly number[]): boolean {
+  #improveNet(net: number, own: readonly number[]): boolean {
     if (own.some((i) => this.#fixed.has(i))) return false;
-    const now = own.reduce((sum, i) => sum + this.#cost(i, this.#colours[i] ?? ""), 0);
-    return this.#tryMains(netId, own, now);
+    const now = this.#costOf(own);
+    // Nothing is alike and nothing is off its net's colour: only reels could be saved, and wires do that alone.
+    if (now < WEIGHTS.soft) return false;
+    return this.#tryMains(net, own, now);
   }
 
   #improveWire(i: number): boolean {
     if (this.#fixed.has(i)) return false;
-    const old = this.#colours[i] ?? "";
+    const old = this.#worn[i] ?? BARE;
     const best = this.#best(i);
-    if (this.#cost(i, best) >= this.#cost(i, old)) return false;
+    if (best === BARE || this.#cost(i, best) >= this.#cost(i, old)) return false;
     this.#paint(i, best);
     return true;
   }
+}
+
+function numbered(ids: readonly string[]): ReadonlyMap<string, number> {
+  return new Map([...new Set(ids)].sort(compareText).map((id, i) => [id, i]));
 }
 
 /** The colour that occurs most; of several the first in code-point order. */
