@@ -89,8 +89,8 @@ const reach = (text: string): { up: number; down: number } => {
   let down = 0.22;
   for (const char of text) {
     const cp = char.codePointAt(0) ?? 0;
-    if (cp < 0x80) continue;
-    up = Math.max(up, isWide(cp) ? 0.88 : 0.93);
+    if (isWide(cp)) up = Math.max(up, 0.88);
+    else if (cp >= 0xc0 && cp < 0x250) up = 0.93;
   }
   if (/^[\dA-Z\s.,+±×=-]*$/.test(text)) {
     up = 0.72;

@@ -1,5 +1,6 @@
 import { connectorLoading, type HarnessResult, type LineResult, type LoadedLanding } from "@pinwright/engine";
 import { type SheetLanguage, sheetWords } from "@pinwright/words";
+import { colourKey } from "../colour-key.ts";
 import type { SheetDocument } from "../compose/document.ts";
 import { at, TEXT, write } from "../compose/draw.ts";
 import { type Block, gap, stacked } from "../compose/flow.ts";
@@ -25,7 +26,7 @@ export function composeConnectorLoading(
   options: SheetOptions,
 ): SheetDocument {
   const { language } = options;
-  const landings = connectorLoading(line.machine, harness);
+  const landings = connectorLoading(line.machine, harness, line.keys);
   const housings = landings.filter((l) => l.connector !== null);
   const bare = landings.filter((l) => l.connector === null);
   const intro = say(language, (w) =>
@@ -43,6 +44,7 @@ export function composeConnectorLoading(
     paper: "a4-portrait",
     blocks: (widthMm) => [
       paragraph(intro, widthMm, TEXT.small),
+      colourKey(harness, language, widthMm),
       gap(2),
       ...housings.flatMap((l) => housingBlocks(line, l, language, widthMm)),
       ...(bare.length === 0 ? [] : bareBlocks(line, bare, language, widthMm)),
@@ -179,7 +181,7 @@ function bareBlocks(
     return [
       {
         kind: "group",
-        text: name === "" ? landing.landingId : `${landing.landingId}  ${name}`,
+        text: name === "" ? landing.landingId : `${landing.landingId} · ${name}`,
         detail: [kind, crimpText(landing, language)].filter((t) => t !== "").join("\n"),
       },
       ...wireRows(line, landing, language),

@@ -26,7 +26,7 @@ export function composeContinuity(
 ): SheetDocument {
   const { language } = options;
   const list = continuityList(line.machine, harness);
-  const landings = connectorLoading(line.machine, harness);
+  const landings = connectorLoading(line.machine, harness, line.keys);
   return composeHarnessListing(line, harness, options, {
     kind: "continuity",
     paper: "a4-portrait",
@@ -70,7 +70,7 @@ function tugBlocks(landings: readonly LoadedLanding[], language: SheetLanguage, 
         landing.cavities
           .filter((c) => c.wires.length > 0)
           .map((c) => c.name)
-          .join("  "),
+          .join(", "),
         String(wiredCount(landing)),
         TICK,
       ],

@@ -7,6 +7,7 @@ import {
   type ListEnd,
 } from "@pinwright/engine";
 import { type SheetLanguage, sheetWords } from "@pinwright/words";
+import { colourKey } from "../colour-key.ts";
 import type { SheetDocument } from "../compose/document.ts";
 import { TEXT } from "../compose/draw.ts";
 import { type Block, gap } from "../compose/flow.ts";
@@ -50,6 +51,7 @@ export function composeCutList(
         widthMm,
         TEXT.small,
       ),
+      colourKey(harness, language, widthMm),
       ...table(
         columns(words),
         list.groups.flatMap((group) => groupRows(group, language)),
@@ -100,7 +102,7 @@ function groupRows(group: CutGroup, language: SheetLanguage): TableRow[] {
   return [
     {
       kind: "group",
-      text: `${group.colour}   ${gaugeText(wireType)}`,
+      text: `${group.colour} · ${gaugeText(wireType)}`,
       detail: `${name}, Ø ${shortNumber(wireType.od_mm, 2)} mm\n${total}`,
     },
     ...group.rows.map((row): TableRow => ({ kind: "row", cells: rowCells(row, language) })),

@@ -1,5 +1,6 @@
 import { type FromToRow, fromToList, type HarnessResult, type LineResult } from "@pinwright/engine";
 import { type SheetLanguage, sheetWords } from "@pinwright/words";
+import { colourKey } from "../colour-key.ts";
 import type { SheetDocument } from "../compose/document.ts";
 import { TEXT } from "../compose/draw.ts";
 import type { Block } from "../compose/flow.ts";
@@ -67,6 +68,7 @@ export function composeFromTo(
         widthMm,
         TEXT.small,
       ),
+      colourKey(harness, language, widthMm),
       ...table(
         columns,
         rows,

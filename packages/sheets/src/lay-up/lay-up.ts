@@ -1,5 +1,6 @@
 import { type HarnessResult, type LayUpStep, type LineResult, layUpOrder } from "@pinwright/engine";
 import { type SheetLanguage, sheetWords } from "@pinwright/words";
+import { colourKey } from "../colour-key.ts";
 import type { SheetDocument } from "../compose/document.ts";
 import { TEXT } from "../compose/draw.ts";
 import type { Grid } from "../compose/grid.ts";
@@ -57,6 +58,7 @@ export function composeLayUp(line: LineResult, harness: HarnessResult, options: 
         widthMm,
         TEXT.small,
       ),
+      colourKey(harness, language, widthMm),
       ...table(
         columns,
         rows,
@@ -87,11 +89,11 @@ function groupRow(line: LineResult, step: LayUpStep, n: number, language: SheetL
   const item = landing === undefined ? undefined : line.machine.items.get(landing.itemId);
   const title = say(language, (w) => w.layUp.step(n), " · ");
   if (item === undefined) {
-    return { kind: "group", text: `${title}   ${say(language, (w) => w.layUp.betweenSplices, " · ")}` };
+    return { kind: "group", text: `${title} · ${say(language, (w) => w.layUp.betweenSplices, " · ")}` };
   }
   return {
     kind: "group",
-    text: `${title}   ${step.landingId}`,
+    text: `${title} · ${step.landingId}`,
     detail: `${label(language, item.labels, "", " · ")}\n${say(language, (w) => w.layUp.fromRoot(shortMm(step.fromRootMm)), " · ")}`,
   };
 }

@@ -1,4 +1,10 @@
-import { cavityGrid, type Landing, type Machine, type PinboardHolder, wireEntryCell } from "@pinwright/engine";
+import {
+  cavityGrid,
+  type Landing,
+  type Machine,
+  type PinboardHolder,
+  wireEntryCell,
+} from "@pinwright/engine";
 import type { SheetLanguage } from "@pinwright/words";
 import { LINE, line, stroke, TEXT } from "../compose/draw.ts";
 import type { LabelLine, LabelPlace, LabelRequest } from "../compose/label-placer.ts";

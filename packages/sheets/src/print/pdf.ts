@@ -1,11 +1,12 @@
 import PDFDocument from "pdfkit";
-import { codeBoxes, codeSquares } from "../compose/code.ts";
+import { type CodeSquares, codeBoxes, codeSquares } from "../compose/code.ts";
 import { INK_COLOURS } from "../compose/colours.ts";
 import type { SheetDocument } from "../compose/document.ts";
 import { LINE } from "../compose/draw.ts";
 import { hatchLines } from "../compose/hatch.ts";
 import type {
   ArcMark,
+  CodeMark,
   Ink,
   Leaf,
   Mark,
@@ -25,6 +26,8 @@ interface Target {
   readonly pdf: Pdf;
   /** Fonts that the document knows by now. */
   readonly fonts: Set<FontName>;
+  /** Codes worked out for pages before: all pages of a sheet carry the same one. */
+  readonly codes: Map<string, CodeSquares>;
 }
 
 function pen(pdf: Pdf, stroke: Stroke): void {
@@ -106,6 +109,13 @@ function polygon(pdf: Pdf, mark: PolygonMark): void {
   paint(pdf, { ink: mark.stroke?.ink ?? "ink", widthMm: LINE.hair }, null);
 }
 
+function code({ pdf, codes }: Target, mark: CodeMark): void {
+  const squares = codes.get(mark.text) ?? codeSquares(mark.text);
+  codes.set(mark.text, squares);
+  for (const b of codeBoxes(squares, mark.at, mark.sizeMm)) pdf.rect(b.xMm, b.yMm, b.widthMm, b.heightMm);
+  paint(pdf, null, "ink");
+}
+
 function leaf(target: Target, mark: Leaf): void {
   const { pdf } = target;
   switch (mark.kind) {
@@ -135,9 +145,7 @@ function leaf(target: Target, mark: Leaf): void {
       text(target, mark);
       break;
     case "code":
-      for (const b of codeBoxes(codeSquares(mark.text), mark.at, mark.sizeMm))
-        pdf.rect(b.xMm, b.yMm, b.widthMm, b.heightMm);
-      paint(pdf, null, "ink");
+      code(target, mark);
       break;
   }
 }
@@ -168,6 +176,8 @@ export function renderPdf(document: SheetDocument): Promise<Uint8Array> {
   const pdf = new PDFDocument({
     autoFirstPage: false,
     margin: 0,
+    // No standard font: reading its metrics takes longer than writing a list.
+    font: "",
     info: {
       Title: document.title,
       Author: document.identity.owner,
@@ -185,7 +195,7 @@ export function renderPdf(document: SheetDocument): Promise<Uint8Array> {
     pdf.on("end", () => resolve(new Uint8Array(Buffer.concat(chunks))));
     pdf.on("error", reject);
   });
-  const target: Target = { pdf, fonts: new Set() };
+  const target: Target = { pdf, fonts: new Set(), codes: new Map() };
   for (const page of document.pages) {
     pdf.addPage({ size: [page.widthMm * POINTS_A_MM, page.heightMm * POINTS_A_MM], margin: 0 });
     pdf.save().transform(POINTS_A_MM, 0, 0, POINTS_A_MM, 0, 0);

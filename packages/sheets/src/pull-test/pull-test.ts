@@ -2,6 +2,7 @@ import { type HarnessResult, type LineResult, type PullTestRow, pullTest } from 
 import { type SheetLanguage, sheetWords } from "@pinwright/words";
 import type { SheetDocument } from "../compose/document.ts";
 import { TEXT } from "../compose/draw.ts";
+import { gap } from "../compose/flow.ts";
 import type { Grid } from "../compose/grid.ts";
 import { shortMm, shortNumber } from "../compose/number.ts";
 import { paragraph } from "../compose/paragraph.ts";
@@ -20,6 +21,7 @@ export function composePullTest(
   const { language } = options;
   const words = (choose: Parameters<typeof say>[1]): string => say(language, choose);
   const list = pullTest(line.machine, harness);
+  const crimped = crimpedFamilies(line);
   const columns: TableColumn[] = [
     { header: words((w) => w.pull.family), grow: true, detail: true },
     { header: words((w) => w.pull.strip), heightMm: TEXT.large, weight: "bold", align: "end" },
@@ -41,27 +43,44 @@ export function composePullTest(
       ),
       ...table(
         columns,
-        list.flatMap((row) => typeRows(row, language)),
+        list.flatMap((row) => typeRows(row, crimped, language)),
         widthMm,
         words((w) => w.common.continued),
       ),
+      gap(3),
+      paragraph(sourceNote(list, language), widthMm, TEXT.small),
     ],
-    grids: [pullGrid(harness, list, language)],
+    grids: [pullGrid(harness, list, crimped, language)],
   });
 }
 
-function typeRows(row: PullTestRow, language: SheetLanguage): TableRow[] {
+/** Families whose contact is crimped: what is soldered or screwed is not pulled. */
+function crimpedFamilies(line: LineResult): ReadonlySet<string> {
+  return new Set(
+    line.machine.book.tables.connector_families
+      .filter((f) => f.kind !== "lug" && f.kind !== "screw")
+      .map((f) => f.id),
+  );
+}
+
+/** Where the forces come from, each source once. */
+function sourceNote(list: readonly PullTestRow[], language: SheetLanguage): string {
+  const sources = [...new Set(list.filter((r) => r.newton !== null && r.source !== "").map((r) => r.source))];
+  if (sources.length === 0) return "";
+  return say(language, (w) => `${w.pull.source}: ${sources.join("; ")}. ${w.pull.notPulled}`);
+}
+
+function typeRows(row: PullTestRow, crimped: ReadonlySet<string>, language: SheetLanguage): TableRow[] {
   const { wireType } = row;
   const name = label(language, { en: wireType.label, zh: wireType.label_zh }, wireType.id, " · ");
-  const source = row.source === "" ? "" : say(language, (w) => `${w.pull.source}: ${row.source}`);
   const force = row.newton === null ? "—" : shortNumber(row.newton, 1);
   return [
     {
       kind: "group",
-      text: `${gaugeText(wireType)}   ${name}`,
+      text: `${gaugeText(wireType)} · ${name}`,
       detail: [
         say(language, (w) => `${w.pull.insulation} ${shortNumber(wireType.od_mm, 2)}`, " · "),
-        row.newton === null ? say(language, (w) => w.pull.noForce) : source,
+        row.newton === null ? say(language, (w) => w.pull.noForce) : "",
       ]
         .filter((t) => t !== "")
         .join("\n"),
@@ -75,7 +94,7 @@ function typeRows(row: PullTestRow, language: SheetLanguage): TableRow[] {
           c.crimpHeight,
           c.tool,
           String(c.count),
-          force,
+          crimped.has(c.familyId) ? force : "—",
           "",
           "",
         ],
@@ -84,10 +103,15 @@ function typeRows(row: PullTestRow, language: SheetLanguage): TableRow[] {
   ];
 }
 
-function pullGrid(harness: HarnessResult, list: readonly PullTestRow[], language: SheetLanguage): Grid {
+function pullGrid(
+  harness: HarnessResult,
+  list: readonly PullTestRow[],
+  crimped: ReadonlySet<string>,
+  language: SheetLanguage,
+): Grid {
   const w = sheetWords(language === "zh" ? "zh" : "en");
   return {
-    name: language === "zh" ? w.kinds["pull-test"] : w.pull.family,
+    name: w.kinds["pull-test"],
     header: [
       w.common.harness,
       w.common.gauge,
@@ -108,8 +132,8 @@ function pullGrid(harness: HarnessResult, list: readonly PullTestRow[], language
         c.crimpHeight,
         c.tool,
         c.count,
-        row.newton ?? "",
-        row.source,
+        crimped.has(c.familyId) ? (row.newton ?? "") : "",
+        crimped.has(c.familyId) ? row.source : "",
       ]),
     ),
   };
