@@ -8,6 +8,8 @@ import {
   type Shop,
   type ShopTables,
 } from "@pinwright/book";
+import type { Topic } from "./author.ts";
+import { lanes } from "./lanes.ts";
 import { TOPICS } from "./topics.ts";
 
 const MACHINE = machineSchema.parse({
@@ -37,10 +39,15 @@ function merge<T extends object>(blank: T, parts: readonly Partial<T>[]): T {
   return merged as T;
 }
 
-/** The book of Tidewatch and its shop, rows in the order of the topics. */
+/** The book of Tidewatch and its shop, rows in the order of the topics; lanes are drawn over what they placed. */
 export function assemble(): { readonly book: Book; readonly shop: Shop } {
+  const placed = assembleTopics(TOPICS);
+  return assembleTopics([...TOPICS, lanes(placed.book, placed.shop)]);
+}
+
+export function assembleTopics(topics: readonly Topic[]): { readonly book: Book; readonly shop: Shop } {
   const outlines = new Map<string, Outline>();
-  for (const topic of TOPICS) {
+  for (const topic of topics) {
     for (const [file, outline] of topic.outlines ?? []) {
       if (outlines.has(file)) throw new Error(`Two topics draw the outline ${file}.`);
       outlines.set(file, outline);
@@ -48,11 +55,11 @@ export function assemble(): { readonly book: Book; readonly shop: Shop } {
   }
   const tables: BookTables = merge(
     emptyBook().tables,
-    TOPICS.map((topic) => topic.tables),
+    topics.map((topic) => topic.tables),
   );
   const shopTables: ShopTables = merge(
     emptyShop().tables,
-    TOPICS.map((topic) => topic.shop ?? {}),
+    topics.map((topic) => topic.shop ?? {}),
   );
   return { book: { machine: MACHINE, tables, outlines }, shop: { ...emptyShop(), tables: shopTables } };
 }

@@ -1,0 +1,143 @@
+import { CABINET } from "./cabinet-panels.ts";
+import type { Spot } from "./lane-net.ts";
+
+export interface PanelSide {
+  readonly panel: string;
+  readonly side: "top" | "under";
+}
+
+type FixedSpot = Spot & PanelSide;
+
+const spot = (
+  id: string,
+  panel: string,
+  xMm: number,
+  yMm: number,
+  side: "top" | "under" = "top",
+): FixedSpot => ({
+  id: `wp.${id}`,
+  panel,
+  side,
+  at: { xMm, yMm },
+});
+
+/** Ends of crossings. The sides' own x runs from the front at the left, from the rear at the right. */
+export const SPOTS: readonly FixedSpot[] = [
+  ...[260, 720, 1180].flatMap((y) => [
+    spot(`cb-left-${y}`, "cab.bottom", 16, y),
+    spot(`cl-foot-${y}`, "cab.left", y, 16),
+    spot(`cb-right-${y}`, "cab.bottom", CABINET.widthMm - 16, y),
+    spot(`cr-foot-${y}`, "cab.right", CABINET.depthMm - y, 16),
+  ]),
+  ...[60, 400].flatMap((x) => [
+    spot(`cb-front-${x}`, "cab.bottom", x, 16),
+    spot(`cf-foot-${x}`, "cab.front", CABINET.widthMm - x, 16),
+  ]),
+  ...[300, 520].flatMap((x) => [
+    spot(`cb-rear-${x}`, "cab.bottom", x, CABINET.depthMm - 16),
+    spot(`ck-foot-${x}`, "cab.back", x, 16),
+  ]),
+  spot("cf-door", "cab.front", 420, 130),
+  spot("cd-hinge", "cab.door", 244, 130),
+  ...[110, 250, 400].flatMap((x) => [
+    spot(`ck-field-${x}`, "cab.back", x, 400),
+    spot(`pf-rear-${x}`, "playfield", x - 23, 1030, "under"),
+  ]),
+  ...[110, 420].flatMap((x) => [
+    spot(`ck-head-${x}`, "cab.back", x, 535),
+    spot(`bo-neck-${x}`, "bb.bottom", x + 70, 60),
+  ]),
+  ...[100, 350, 600].flatMap((x) => [
+    spot(`bo-rear-${x}`, "bb.bottom", x, 205),
+    spot(`bk-foot-${x}`, "bb.back", x, 16),
+  ]),
+  spot("bo-left", "bb.bottom", 30, 115),
+  spot("bs-foot", "bb.left", 115, 16),
+  spot("bo-right", "bb.bottom", 670, 115),
+  spot("br-foot", "bb.right", 115, 16),
+  spot("bk-head", "bb.back", 350, 735),
+  spot("bt-rear", "bb.top", 350, 16),
+  spot("bo-lamp-left", "bb.bottom", 60, 100),
+  spot("bl-foot-left", "bb.lamp", 40, 16, "under"),
+  spot("bo-lamp-right", "bb.bottom", 640, 100),
+  spot("bl-foot-right", "bb.lamp", 620, 16, "under"),
+];
+
+export interface CrossingWritten {
+  readonly id: string;
+  readonly from: string;
+  readonly to: string;
+  readonly kind: "hinge" | "gap";
+  readonly maxDiameterMm: number;
+  readonly roomMm?: number;
+  readonly classes?: readonly string[];
+}
+
+const gap = (id: string, from: string, to: string, maxDiameterMm = 30): CrossingWritten => ({
+  id: `cx.${id}`,
+  from: `wp.${from}`,
+  to: `wp.${to}`,
+  kind: "gap",
+  maxDiameterMm,
+});
+
+const hinge = (
+  id: string,
+  from: string,
+  to: string,
+  maxDiameterMm: number,
+  roomMm: number,
+): CrossingWritten => ({
+  ...gap(id, from, to, maxDiameterMm),
+  kind: "hinge",
+  roomMm,
+});
+
+export const CROSSINGS: readonly CrossingWritten[] = [
+  ...[260, 720, 1180].flatMap((y) => [
+    gap(`left-${y}`, `cb-left-${y}`, `cl-foot-${y}`, 20),
+    gap(`right-${y}`, `cb-right-${y}`, `cr-foot-${y}`, 20),
+  ]),
+  ...[60, 400].map((x) => gap(`front-${x}`, `cb-front-${x}`, `cf-foot-${x}`, 20)),
+  ...[300, 520].map((x) => gap(`rear-${x}`, `cb-rear-${x}`, `ck-foot-${x}`, 34)),
+  hinge("door", "cf-door", "cd-hinge", 14, 90),
+  ...[110, 250, 400].map((x) => hinge(`field-${x}`, `ck-field-${x}`, `pf-rear-${x}`, 24, 110)),
+  hinge("head-110", "ck-head-110", "bo-neck-110", 24, 190),
+  hinge("head-420", "ck-head-420", "bo-neck-420", 30, 190),
+  ...[100, 350, 600].map((x) => gap(`head-back-${x}`, `bo-rear-${x}`, `bk-foot-${x}`, 26)),
+  gap("head-left", "bo-left", "bs-foot", 14),
+  gap("head-right", "bo-right", "br-foot", 14),
+  gap("head-top", "bk-head", "bt-rear", 14),
+  gap("lamp-left", "bo-lamp-left", "bl-foot-left", 20),
+  gap("lamp-right", "bo-lamp-right", "bl-foot-right", 20),
+  { ...gap("mains", "mains-foot", "mains-back", 20), classes: ["mains", "earth"] },
+];
+
+/** The way of the mains, which nothing else may use: between the supply units, and up the cabinet's back. */
+export const MAINS_SPOTS: readonly FixedSpot[] = [
+  spot("mains-board", "cab.bottom", 104, 1006),
+  spot("mains-bar", "cab.bottom", 200, 1024),
+  spot("mains-filter", "cab.bottom", 200, 1106),
+  spot("mains-cross", "cab.bottom", 286, 1112),
+  spot("mains-between", "cab.bottom", 286, 1190),
+  spot("mains-rear", "cab.bottom", 286, 1284),
+  spot("mains-foot", "cab.bottom", 130, 1284),
+  spot("mains-back", "cab.back", 130, 16),
+  spot("mains-inlet", "cab.back", 130, 76),
+];
+
+const mains = (id: string): FixedSpot => {
+  const found = MAINS_SPOTS.find((s) => s.id === `wp.mains-${id}`);
+  if (found === undefined) throw new Error(`There is no mains spot ${id}.`);
+  return found;
+};
+
+export const MAINS_LANES: readonly (readonly [Spot, Spot])[] = [
+  [mains("board"), mains("bar")],
+  [mains("bar"), mains("filter")],
+  [mains("filter"), mains("cross")],
+  [mains("cross"), mains("between")],
+  [mains("between"), mains("rear")],
+  [mains("rear"), mains("foot")],
+  [mains("back"), mains("inlet")],
+];
