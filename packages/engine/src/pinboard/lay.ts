@@ -8,12 +8,16 @@ import type { PinboardInput } from "./input.ts";
 import type { Bench, Layout } from "./layout.ts";
 import { measure, type Quality } from "./measure.ts";
 import { type AskedPegs, askedPegs } from "./pegs.ts";
-import { improveAsInMachine, isFlat, layAsInMachine } from "./planar.ts";
+import { improveAsInMachine, isFlat, layAsInMachine, liesAsInMachine } from "./planar.ts";
 import { type BoardTree, boardTree } from "./tree.ts";
 import { layBeside, unfold } from "./unfolded.ts";
 
-/** How much larger a board may be for showing the harness as it lies in the machine. Common practice, no source. */
+/**
+ * How much larger a board may be for showing the harness as it lies in the machine, and how much smaller it must
+ * be when lanes had to be turned and neither that nor a straight trunk is left. Common practice, no source.
+ */
 const PLANAR_AREA_FACTOR = 1.3;
+const TURNED_AREA_FACTOR = 0.6;
 /** A first planar layout with more troubles than this share of its branches is not worth improving. */
 const HOPEFUL_SHARE = 0.2;
 
@@ -73,10 +77,10 @@ function layFreely(task: Task): Option {
   let best = optionOf(task, unfold(task), 1);
   if (task.chosenDeg.size === 0 && isFlat(tree)) {
     const layout = layAsInMachine(tree, bench, handRoomMm);
-    const first = optionOf(task, layout, PLANAR_AREA_FACTOR);
-    if (troubles(first) <= troubles(best) + tree.branches.length * HOPEFUL_SHARE) {
+    if (troubles(optionOf(task, layout, 1)) <= troubles(best) + tree.branches.length * HOPEFUL_SHARE) {
       improveAsInMachine(layout);
-      best = better(best, optionOf(task, layout, PLANAR_AREA_FACTOR), bench);
+      const lies = liesAsInMachine(tree, drawingOf(tree, layout));
+      best = better(best, optionOf(task, layout, lies ? PLANAR_AREA_FACTOR : TURNED_AREA_FACTOR), bench);
     }
   }
   if (best.quality.crossings.length === 0) return best;
