@@ -2,6 +2,7 @@ import { NET_CLASSES } from "@pinwright/book";
 import { compareText, roundTo, UnionFind } from "@pinwright/kernel";
 import type { HarnessWires, Landing, Machine, Wire } from "../model/index.ts";
 import { APART_PAIRS } from "./apart.ts";
+import { squareWithin } from "./bundle-rule.ts";
 import { type HeldRoute, tailRooms } from "./held.ts";
 import type { GraphLane, GraphSpot, LaneGraph } from "./lane-graph.ts";
 import type { ProblemCandidate, RouteProblem } from "./search/problem.ts";
@@ -22,9 +23,6 @@ export interface HarnessProblem {
 
 /** Minutes that stand for a splice at the end of a hinge, where the bundle flexes. Our own choice, no source. */
 const HINGE_SPLICE_MIN = 5;
-
-/** Factor of the rule of thumb for a bundle's diameter, 1.2 √Σd²: common practice, no source. */
-const BUNDLE_RULE = 1.2;
 
 /** Landing that a wire's end belongs to; undefined for a splice. */
 export const landingIdOf = (machine: Machine, end: string): string | undefined =>
@@ -103,7 +101,7 @@ export function harnessProblem(
       b: spotNumber.get(lane.b) ?? 0,
       lengthMm: lane.lengthMm,
       minutes: lane.kind === "lane" ? (lane.lengthMm / numbers.tie_spacing_mm) * numbers.tie_min : 0,
-      maxSquareMm2: (lane.maxDiameterMm / (BUNDLE_RULE * numbers.laid_factor)) ** 2,
+      maxSquareMm2: squareWithin(lane.maxDiameterMm, numbers.laid_factor),
       forbidden: NET_CLASSES.flatMap((c, i) => (lane.allowed.has(c) ? [] : [i])),
     })),
     landings: reached.map(({ candidates }) => ({ candidates })),

@@ -14,7 +14,9 @@ export interface HeldRoute {
   readonly splices: ReadonlyMap<string, string>;
 }
 
-const idsIn = (value: string): ReadonlySet<string> => new Set(value.split(/\s+/).filter((id) => id !== ""));
+/** The ids in a choice's value. */
+export const idsIn = (value: string): ReadonlySet<string> =>
+  new Set(value.split(/\s+/).filter((id) => id !== ""));
 
 /**
  * What to hold, strictest first: everything; settled lanes only as the better ones, settled tails and splices let

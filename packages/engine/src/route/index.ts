@@ -1,7 +1,9 @@
 export { APART_PAIRS, mustBeApart } from "./apart.ts";
+export type { RoutedHarness } from "./checks/facts.ts";
+export { checkRoutes } from "./checks/index.ts";
 export { type CrossingLength, crossingLengths, type PoseDistance } from "./crossing-lengths.ts";
 export { type GraphLane, type GraphSpot, type LaneGraph, laneGraph } from "./lane-graph.ts";
-export { type RouteOptions, routeHarness } from "./route-harness.ts";
+export { type RouteOptions, routeHarness, USUAL_STEPS } from "./route-harness.ts";
 export { leastBreakouts, routeLowerBound } from "./search/bound.ts";
 export { measureRoute, type RouteMeasure } from "./search/measure.ts";
 export type {
@@ -15,3 +17,5 @@ export type {
   RouteSolution,
 } from "./search/problem.ts";
 export { type SearchOptions, searchRoute } from "./search/search.ts";
+export { settleRoute } from "./settle.ts";
+export { trunkWork } from "./trunk-work.ts";

@@ -1,6 +1,6 @@
 import type { HarnessRoute, HarnessWires, Machine, RouteWork } from "../model/index.ts";
 import { type HarnessProblem, harnessProblem, insertions, landingsOf } from "./harness-problem.ts";
-import { heldRoutes } from "./held.ts";
+import { type HeldRoute, heldRoutes } from "./held.ts";
 import { type LaneGraph, laneGraph } from "./lane-graph.ts";
 import { routeLowerBound } from "./search/bound.ts";
 import { measureRoute, type RouteMeasure } from "./search/measure.ts";
@@ -16,7 +16,7 @@ export interface RouteOptions {
 }
 
 /** Steps that settle a small harness and leave a large one near its best: about 20 ms each. */
-const USUAL_STEPS = 500_000;
+export const USUAL_STEPS = 600_000;
 
 /** Minutes added to a lane off the settled trunk while the trunk is being kept. Our own choice, no source. */
 const OFF_TRUNK_MIN = 30;
@@ -34,10 +34,20 @@ export function routeHarness(
   harness: HarnessWires,
   options: RouteOptions = {},
 ): HarnessRoute {
+  return routeOn(machine, harness, heldRoutes(machine, harness.harnessId), options);
+}
+
+/** Routes a harness with the first of several sets of held choices that reaches all landings and breaks no rule. */
+export function routeOn(
+  machine: Machine,
+  harness: HarnessWires,
+  tries: readonly HeldRoute[],
+  options: RouteOptions,
+): HarnessRoute {
   const graph = options.graph ?? laneGraph(machine);
   const steps = options.steps ?? USUAL_STEPS;
   let best: Attempt | null = null;
-  for (const held of heldRoutes(machine, harness.harnessId)) {
+  for (const held of tries) {
     const set = harnessProblem(machine, harness, graph, held);
     const solution = searchRoute(preferring(set, held.rather), { steps, seed: 1 });
     const measure = solution === null ? null : measureRoute(set.problem, solution);

@@ -1,6 +1,6 @@
 import { measureRoute, type RouteProblem, type RouteSolution } from "@pinwright/engine";
 import loadHighs from "highs";
-import { names, routeModel } from "./model.ts";
+import { breakoutSpots, names, routeModel } from "./model.ts";
 
 /** What the solver proved of a routing problem. */
 export interface RouteProof {
@@ -16,6 +16,8 @@ export interface RouteProof {
 export interface RouteMilpOptions {
   /** Most seconds; a proof that takes longer is given up. */
   readonly seconds?: number;
+  /** A tree that is known already: the solver starts from it. */
+  readonly start?: RouteSolution;
 }
 
 /** Relative gap at which the solver may stop: far below the 1 % that routes are judged by. */
@@ -35,6 +37,14 @@ export async function routeMilp(problem: RouteProblem, options: RouteMilpOptions
   return highs.withModel({ format: "lp", data: routeModel(problem) }, (model): RouteProof => {
     model.options.set({ output_flag: false, mip_rel_gap: RELATIVE_GAP, random_seed: 1 });
     if (options.seconds !== undefined) model.options.set("time_limit", options.seconds);
+    if (options.start !== undefined) {
+      const entries = startValues(problem, options.start).map(([name, value]): [number, number] => [
+        model.getColByName(name),
+        value,
+      ]);
+      entries.sort(([a], [b]) => a - b);
+      model.setSolution({ indices: entries.map(([i]) => i), values: entries.map(([, value]) => value) });
+    }
     const { modelStatus } = model.run();
     const codes = highs.constants.modelStatus;
     if (modelStatus === codes.infeasible)
@@ -53,6 +63,41 @@ export async function routeMilp(problem: RouteProblem, options: RouteMilpOptions
       solution,
     };
   });
+}
+
+/** Every yes-or-no variable of a tree. */
+function startValues(problem: RouteProblem, start: RouteSolution): (readonly [string, number])[] {
+  const used = new Set(start.lanes);
+  const ways = waysFromFirst(problem, start);
+  const { branchesAt } = measureRoute(problem, start);
+  const breakouts = new Set(breakoutSpots(problem));
+  return [
+    ...problem.lanes.flatMap((_, e): [string, number][] => [
+      [names.arc(e, 0), used.has(e) && ways.get(e) === 0 ? 1 : 0],
+      [names.arc(e, 1), used.has(e) && ways.get(e) === 1 ? 1 : 0],
+    ]),
+    ...problem.landings.flatMap(({ candidates }, l) =>
+      candidates.map((_, k): [string, number] => [names.tail(l, k), start.attach[l] === k ? 1 : 0]),
+    ),
+    ...problem.splices.flatMap(({ places }, s) =>
+      places.map((_, k): [string, number] => [names.splice(s, k), start.spliceAt[s] === k ? 1 : 0]),
+    ),
+    ...[...breakouts].map((v): [string, number] => [names.breakout(v), (branchesAt[v] ?? 0) > 2 ? 1 : 0]),
+  ];
+}
+
+/** Direction of every lane of a tree, away from the first landing: 0 from a to b, 1 from b to a. */
+function waysFromFirst(problem: RouteProblem, start: RouteSolution): ReadonlyMap<number, 0 | 1> {
+  const ways = new Map<number, 0 | 1>();
+  const queue = [problem.landings[0]?.candidates[start.attach[0] ?? -1]?.spot];
+  for (const spot of queue)
+    for (const e of start.lanes) {
+      const lane = problem.lanes[e];
+      if (lane === undefined || ways.has(e) || (lane.a !== spot && lane.b !== spot)) continue;
+      ways.set(e, lane.a === spot ? 0 : 1);
+      queue.push(lane.a === spot ? lane.b : lane.a);
+    }
+  return ways;
 }
 
 function readSolution(problem: RouteProblem, chosen: (name: string) => boolean): RouteSolution {

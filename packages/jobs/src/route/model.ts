@@ -123,7 +123,8 @@ function addTree(lp: LpText, problem: RouteProblem, entered: readonly TermList[]
 
 const minus = (terms: TermList): TermList => terms.map(([c, name]) => [-c, name]);
 
-function addBreakouts(lp: LpText, problem: RouteProblem, entered: readonly TermList[]): void {
+/** Names of the ways on from each spot: lanes away from the first landing, and tails. */
+function onwardWays(problem: RouteProblem): readonly (readonly string[])[] {
   const onward: string[][] = Array.from({ length: problem.spots }, () => []);
   problem.lanes.forEach(({ a, b }, e) => {
     onward[a]?.push(names.arc(e, 0));
@@ -132,7 +133,15 @@ function addBreakouts(lp: LpText, problem: RouteProblem, entered: readonly TermL
   problem.landings.forEach(({ candidates }, l) => {
     if (l > 0) for (const [k, { spot }] of candidates.entries()) onward[spot]?.push(names.tail(l, k));
   });
-  onward.forEach((ways, v) => {
+  return onward;
+}
+
+/** Spots that can be breakouts: those with two ways on or more. */
+export const breakoutSpots = (problem: RouteProblem): readonly number[] =>
+  onwardWays(problem).flatMap((ways, v) => (ways.length < 2 ? [] : [v]));
+
+function addBreakouts(lp: LpText, problem: RouteProblem, entered: readonly TermList[]): void {
+  onwardWays(problem).forEach((ways, v) => {
     const into = minus(entered[v] ?? []);
     if (ways.length < 2) {
       for (const way of ways) lp.row([[1, way], ...into], "<=", 0);
