@@ -28,27 +28,11 @@ export const exchangePaths = (problem: SteinerProblem, start: number[]): number[
     const below = to - from;
     const fromBelow = below <= all - below - between;
     heap.clear();
-    const seed = (u: number): void => {
-      if (interior[u] === round) return;
-      distance[u] = 0;
-      parentEdge[u] = -1;
-      stamp[u] = round;
-      heap.set(u, 0);
-    };
-    if (fromBelow) for (let i = from; i < to; i++) seed(view.order[i] ?? 0);
-    else for (let i = 0; i < all; i++) if (i < from || i >= to) seed(view.order[i] ?? 0);
-    for (let u = heap.pop(); u >= 0; u = heap.pop()) {
-      const du = distance[u] ?? 0;
-      if (du >= limit) return null;
+    const inside = (u: number): boolean => {
       const place = view.place[u] ?? -1;
-      if (place >= 0 && interior[u] !== round && (place >= from && place < to) !== fromBelow) {
-        const path: number[] = [];
-        for (let w = u, e = parentEdge[w] ?? -1; e >= 0; e = parentEdge[w] ?? -1) {
-          path.push(e);
-          w = otherEnd(graph, e, w);
-        }
-        return path;
-      }
+      return place >= from && place < to;
+    };
+    const look = (u: number, du: number): void => {
       const end = first[u + 1] ?? 0;
       for (let k = first[u] ?? 0; k < end; k++) {
         const w = neighbour[k] ?? 0;
@@ -60,6 +44,30 @@ export const exchangePaths = (problem: SteinerProblem, start: number[]): number[
         parentEdge[w] = e;
         heap.set(w, d);
       }
+    };
+    for (const looking of [false, true]) {
+      for (let i = fromBelow ? from : 0; i < (fromBelow ? to : all); i++) {
+        const u = view.order[i] ?? 0;
+        if (interior[u] === round || inside(u) !== fromBelow) continue;
+        if (looking) {
+          look(u, 0);
+          continue;
+        }
+        distance[u] = 0;
+        parentEdge[u] = -1;
+        stamp[u] = round;
+      }
+    }
+    for (let u = heap.pop(); u >= 0; u = heap.pop()) {
+      if ((view.place[u] ?? -1) >= 0 && interior[u] !== round && inside(u) !== fromBelow) {
+        const path: number[] = [];
+        for (let w = u, e = parentEdge[w] ?? -1; e >= 0; e = parentEdge[w] ?? -1) {
+          path.push(e);
+          w = otherEnd(graph, e, w);
+        }
+        return path;
+      }
+      look(u, distance[u] ?? 0);
     }
     return null;
   };

@@ -89,19 +89,19 @@ class PartFinder {
       distance[u] = 0;
       parentEdge[u] = -1;
       region[u] = part;
-      heap.set(u, 0);
     }
     const bridges: { readonly e: number; readonly length: number }[] = [];
-    for (let u = heap.pop(); u >= 0; u = heap.pop()) {
+    const look = (u: number): void => {
       const du = distance[u] ?? 0;
       const end = first[u + 1] ?? 0;
       for (let k = first[u] ?? 0; k < end; k++) {
         const w = neighbour[k] ?? 0;
         const e = edge[k] ?? 0;
         const d = du + (cost[e] ?? 0);
-        if (d >= limit) continue;
         const dw = distance[w] ?? 0;
         if (d < dw) {
+          // A link crosses from part to part at its middle, so neither end needs more than half of it.
+          if (d > limit / 2) continue;
           distance[w] = d;
           parentEdge[w] = e;
           region[w] = region[u] ?? -1;
@@ -110,7 +110,9 @@ class PartFinder {
           bridges.push({ e, length: d + dw });
         }
       }
-    }
+    };
+    for (const u of nodes) if ((label[u] ?? -1) >= 0) look(u);
+    for (let u = heap.pop(); u >= 0; u = heap.pop()) look(u);
     bridges.sort((x, y) => x.length - y.length || x.e - y.e);
     const sets = new UnionFind(count);
     const links: number[] = [];

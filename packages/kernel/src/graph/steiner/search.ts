@@ -156,16 +156,17 @@ class SteinerSearch {
   }
 }
 
-/** Local search until none of its moves helps. */
+/** Local search until none of its moves helps; the dearest move comes when the others have nothing left. */
 const improved = (problem: SteinerProblem, start: number[]): number[] => {
   let tree = start;
-  let cost = problem.costOf(tree);
-  for (;;) {
-    tree = insertNodes(problem, tree);
-    tree = exchangePaths(problem, tree);
-    tree = removeNodes(problem, tree);
-    const next = problem.costOf(tree);
-    if (next >= cost * (1 - 1e-9)) return tree;
+  for (let cost = problem.costOf(tree); ; ) {
+    tree = exchangePaths(problem, insertNodes(problem, tree));
+    let next = problem.costOf(tree);
+    if (next >= cost * (1 - 1e-9)) {
+      tree = removeNodes(problem, tree);
+      next = problem.costOf(tree);
+      if (next >= cost * (1 - 1e-9)) return tree;
+    }
     cost = next;
   }
 };
