@@ -44,8 +44,10 @@ export function colourBound(problem: ColourProblem): ColourBound {
   return { alike, reels: [...reels.values()].reduce((sum, n) => sum + n, 0) };
 }
 
-function paletteOf(problem: ColourProblem, wires: readonly number[]): ReadonlySet<string> {
-  return new Set(wires.flatMap((i) => problem.wires[i]?.palette ?? []));
+/** Every colour that one of these wires may wear. */
+export function paletteOf(problem: ColourProblem, wires: readonly number[]): ReadonlySet<string> {
+  const lists = new Set(wires.map((i) => problem.wires[i]?.palette ?? []));
+  return new Set([...lists].flat());
 }
 
 function byType(problem: ColourProblem, wires: readonly number[]): ReadonlyMap<string, readonly number[]> {

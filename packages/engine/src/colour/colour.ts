@@ -8,7 +8,7 @@ import {
   type Optimum,
 } from "../model/index.ts";
 import { optimum } from "../wire/index.ts";
-import { colourBound } from "./bound.ts";
+import { colourBound, paletteOf } from "./bound.ts";
 import { fixedColours } from "./fixed.ts";
 import { type ColourProblem, colourProblem, isEarth } from "./problem.ts";
 import { ColourSearch } from "./search.ts";
@@ -81,7 +81,10 @@ function findingsOf(problem: ColourProblem, worn: readonly string[]): readonly F
       return w !== undefined && !isEarth(w);
     });
     const points = Math.min(new Set(own.map((o) => o.pointId)).size, new Set(own.map((o) => o.wire)).size);
-    const palette = new Set(own.flatMap((o) => problem.wires[o.wire]?.palette ?? [])).size;
+    const palette = paletteOf(
+      problem,
+      own.map((o) => o.wire),
+    ).size;
     if (points > palette) {
       found.push(
         makeFinding("housing-short-of-colours", "warning", [landingId], { wires: points, colours: palette }),

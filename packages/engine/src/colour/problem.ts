@@ -4,7 +4,7 @@ import { mayWear, stockedColours } from "./palette.ts";
 /** A wire to be coloured. Others are named by their index. */
 export interface ColourWire {
   readonly wire: Wire;
-  /** Colours that it may wear. */
+  /** Colours that it may wear; one list for all wires of like type. */
   readonly palette: readonly string[];
   /** Wires of other nets in the same housing or on the same device. */
   readonly hard: readonly number[];
@@ -72,12 +72,21 @@ export function colourProblem(
   }
   const ordered = (set: ReadonlySet<number> | undefined): readonly number[] =>
     [...(set ?? [])].sort((a, b) => a - b);
+  const palettes = new Map<string, readonly string[]>();
+  const paletteOf = (wire: Wire): readonly string[] => {
+    const key = `${wire.wireType.id}|${isEarth(wire)}`;
+    const known = palettes.get(key);
+    if (known !== undefined) return known;
+    const colours = stocked(wire.wireType);
+    const made = colours.filter((colour) => mayWear(wire.netClass, colour, colours));
+    palettes.set(key, made);
+    return made;
+  };
   return {
     wires: wires.map((wire, i) => {
-      const colours = stocked(wire.wireType);
       return {
         wire,
-        palette: colours.filter((colour) => mayWear(wire.netClass, colour, colours)),
+        palette: paletteOf(wire),
         hard: ordered(hard[i]),
         same: ordered(same[i]),
         soft: ordered(soft[i]),

@@ -73,11 +73,10 @@ export class ColourSearch {
     const numbers = (palette: readonly string[]): readonly number[] =>
       palette.flatMap((name) => index.get(name) ?? []);
     const noColour = numbers([NO_COLOUR]);
-    const byList = new Map<string, readonly number[]>();
+    const byList = new Map<readonly string[], readonly number[]>();
     this.#palettes = wires.map(({ palette }) => {
-      const key = palette.join(" ");
-      const made = byList.get(key) ?? (palette.length > 0 ? numbers(palette) : noColour);
-      byList.set(key, made);
+      const made = byList.get(palette) ?? (palette.length > 0 ? numbers(palette) : noColour);
+      byList.set(palette, made);
       return made;
     });
     const count = this.#names.length;
@@ -208,8 +207,8 @@ export class ColourSearch {
     const oldMain = this.#main[net] ?? BARE;
     let bestMain = BARE;
     let least = below;
-    const mains = new Set(own.filter((i) => !this.#fixed.has(i)).flatMap((i) => this.#palettes[i] ?? []));
-    for (const main of mains) {
+    const lists = new Set(own.filter((i) => !this.#fixed.has(i)).map((i) => this.#palettes[i] ?? []));
+    for (const main of new Set([...lists].flat())) {
       if (main === oldMain) continue;
       this.#main[net] = main;
       const cost = this.#dress(own);

@@ -9,17 +9,9 @@ export function boundMm(task: NetTask): number {
   return Math.max(spanningMm(task), nearestMm(task));
 }
 
-function groupMm(task: NetTask, g: number, h: number): number {
-  let mm = Number.POSITIVE_INFINITY;
-  for (const a of task.groups[g] ?? []) {
-    for (const b of task.groups[h] ?? []) mm = Math.min(mm, task.distanceMm(a, b));
-  }
-  return mm;
-}
-
 /** Prim's algorithm. */
 function spanningMm(task: NetTask): number {
-  const near = task.groups.map((_, g) => (g === 0 ? 0 : groupMm(task, 0, g)));
+  const near = task.groups.map((_, g) => (g === 0 ? 0 : task.groupMm(0, g)));
   const open = new Set(task.groups.keys());
   let sum = 0;
   while (open.size > 0) {
@@ -27,7 +19,7 @@ function spanningMm(task: NetTask): number {
     for (const g of open) if (next < 0 || (near[g] ?? 0) < (near[next] ?? 0)) next = g;
     open.delete(next);
     sum += near[next] ?? 0;
-    for (const g of open) near[g] = Math.min(near[g] ?? 0, groupMm(task, next, g));
+    for (const g of open) near[g] = Math.min(near[g] ?? 0, task.groupMm(next, g));
   }
   return sum;
 }

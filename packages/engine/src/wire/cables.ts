@@ -14,11 +14,17 @@ export interface CoreWire {
   readonly core: Core;
 }
 
-/** Cores of a harness by net, in the order of cable and core number. */
-export function coresByNet(machine: Machine, harnessId: string): ReadonlyMap<string, readonly CoreWire[]> {
-  const cables = new Map(
-    machine.book.tables.cables.filter((c) => c.harness === harnessId).map((c) => [c.id, c]),
-  );
+const coresOfMachine = new WeakMap<Machine, ReadonlyMap<string, readonly CoreWire[]>>();
+
+/** Cores that a net has in a harness, in the order of cable and core number. */
+export function coresOf(machine: Machine, netId: string, harnessId: string): readonly CoreWire[] {
+  const known = coresOfMachine.get(machine) ?? coresByNet(machine);
+  coresOfMachine.set(machine, known);
+  return known.get(`${netId}|${harnessId}`) ?? [];
+}
+
+function coresByNet(machine: Machine): ReadonlyMap<string, readonly CoreWire[]> {
+  const cables = new Map(machine.book.tables.cables.map((c) => [c.id, c]));
   const byNet = new Map<string, CoreWire[]>();
   const cores = [...machine.book.tables.cable_cores].sort(
     (a, b) => compareText(a.cable, b.cable) || a.core - b.core,
@@ -26,8 +32,9 @@ export function coresByNet(machine: Machine, harnessId: string): ReadonlyMap<str
   for (const core of cores) {
     const cable = cables.get(core.cable);
     if (cable === undefined) continue;
-    const list = byNet.get(core.net);
-    if (list === undefined) byNet.set(core.net, [{ cable, core }]);
+    const key = `${core.net}|${cable.harness}`;
+    const list = byNet.get(key);
+    if (list === undefined) byNet.set(key, [{ cable, core }]);
     else list.push({ cable, core });
   }
   return byNet;

@@ -1,6 +1,6 @@
 import { compareText } from "@pinwright/kernel";
 import type { Machine } from "../model/index.ts";
-import { linkedPoints, mateOf, type NetIndex } from "./net-index.ts";
+import { linkedPoints, mateOf, type NetIndex, type RankedEnd } from "./net-index.ts";
 
 /** Without an element that tells, boards feed what is not a board, and an in-line connector feeds a device. */
 const BOARD_RANK = 3;
@@ -24,23 +24,28 @@ export function feedPoint(
   netId: string,
   harnessId: string,
 ): string | null {
-  const ends = index.endsByNet.get(netId) ?? [];
-  const own = ends.filter((end) => end.harness === harnessId).map((end) => end.point);
-  if (own.length === 0) return null;
   const ranked = rankedEnds(machine, index, netId);
   const best = ranked[0];
   const bestOwn = ranked.find((end) => end.harness === harnessId);
   if (best === undefined || bestOwn === undefined) return null;
   if (bestOwn.rank === best.rank) return bestOwn.point;
-  return entryPoint(machine, ends, best.harness, harnessId) ?? bestOwn.point;
+  return entryPoint(machine, ranked, best.harness, harnessId) ?? bestOwn.point;
 }
 
 /** Ends of a net with how near each is to where the net is fed from, nearest first. */
-function rankedEnds(machine: Machine, index: NetIndex, netId: string) {
+function rankedEnds(machine: Machine, index: NetIndex, netId: string): readonly RankedEnd[] {
+  const known = index.ranked.get(netId);
+  if (known !== undefined) return known;
   const wanted = machine.nets.get(netId)?.source ?? null;
-  return (index.endsByNet.get(netId) ?? [])
-    .map((end) => ({ ...end, rank: end.point === wanted ? -1 : rankOf(machine, index, end.point) }))
+  const made = (index.endsByNet.get(netId) ?? [])
+    .map(({ point, harness }) => ({
+      point,
+      harness,
+      rank: point === wanted ? -1 : rankOf(machine, index, point),
+    }))
     .sort((a, b) => a.rank - b.rank || compareText(a.point, b.point) || compareText(a.harness, b.harness));
+  index.ranked.set(netId, made);
+  return made;
 }
 
 /** The point through which the whole current of a net comes into the machine's wires; null when it has no end. */

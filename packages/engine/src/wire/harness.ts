@@ -8,7 +8,7 @@ import {
   type Wire,
 } from "../model/index.ts";
 import { boundMm } from "./bound.ts";
-import { type CoreWire, coresByNet, layCores, takeCores } from "./cables.ts";
+import { type CoreWire, coresOf, layCores, takeCores } from "./cables.ts";
 import { edgeName } from "./complete.ts";
 import { netIndex } from "./net-index.ts";
 import { Plan } from "./plan.ts";
@@ -76,6 +76,21 @@ export function optimum(value: number, bound: number): Optimum {
   };
 }
 
+const straightByMachine = new WeakMap<Machine, ReturnType<typeof straightDistances>>();
+
+/** Distance of landings: as laid where that is known, else straight. */
+function landingDistance(machine: Machine, options: WireOptions): LandingDistance {
+  const straight = straightByMachine.get(machine) ?? straightDistances(machine);
+  straightByMachine.set(machine, straight);
+  return (a, b) => {
+    const laid = options.pathMm?.(a, b) ?? null;
+    if (laid !== null) return laid;
+    const from = machine.landings.get(a);
+    const to = machine.landings.get(b);
+    return from === undefined || to === undefined ? null : straight(from.place, to.place);
+  };
+}
+
 /** Joins one net within one harness; null when it has no end there. */
 export function wireNet(
   machine: Machine,
@@ -83,17 +98,9 @@ export function wireNet(
   harnessId: string,
   options: WireOptions = {},
 ): WiredNet | null {
-  const straight = straightDistances(machine);
-  const distance: LandingDistance = (a, b) => {
-    const laid = options.pathMm?.(a, b) ?? null;
-    if (laid !== null) return laid;
-    const from = machine.landings.get(a);
-    const to = machine.landings.get(b);
-    return from === undefined || to === undefined ? null : straight(from.place, to.place);
-  };
-  const task = netTask(machine, netId, harnessId, distance);
+  const task = netTask(machine, netId, harnessId, landingDistance(machine, options));
   if (task === null) return null;
-  const cores = coresByNet(machine, harnessId).get(netId) ?? [];
+  const cores = coresOf(machine, netId, harnessId);
   const start = new Plan(task);
   const laid = layCores(start, cores);
   const keep = new Set(laid.keys());

@@ -8,6 +8,6 @@ export {
   wireHarness,
   wireNet,
 } from "./harness.ts";
-export { linkedPoints, mateOf, type NetIndex, netIndex } from "./net-index.ts";
+export { areLinked, linkedPoints, mateOf, type NetIndex, netIndex } from "./net-index.ts";
 export type { LandingDistance } from "./task.ts";
 export { contactTakes, netWireType, stockedTypes, wiresPerContact } from "./wire-type.ts";

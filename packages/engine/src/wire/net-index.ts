@@ -9,10 +9,19 @@ export interface NetIndex {
   readonly endsByNet: ReadonlyMap<string, readonly End[]>;
   readonly endsByHarness: ReadonlyMap<string, readonly End[]>;
   readonly endsByPoint: ReadonlyMap<string, readonly End[]>;
-  /** Points that a link element joins directly to a point. */
+  /** For each point that a link element touches, every point that links join to it, in code-point order. */
   readonly links: ReadonlyMap<string, readonly string[]>;
   /** How near a point is to where a net is fed from: 0 a supply, 1 a driver, 2 an input; absent: none of them. */
   readonly feedRank: ReadonlyMap<string, number>;
+  /** Ends of a net, nearest to its feed first; filled when a net is first asked for. */
+  readonly ranked: Map<string, readonly RankedEnd[]>;
+}
+
+/** An end with how near it is to where its net is fed from. */
+export interface RankedEnd {
+  readonly point: string;
+  readonly harness: string;
+  readonly rank: number;
 }
 
 const indexes = new WeakMap<Machine, NetIndex>();
@@ -37,14 +46,14 @@ function grouped(ends: readonly End[], by: (end: End) => string): ReadonlyMap<st
 }
 
 function makeIndex(machine: Machine): NetIndex {
-  const links = new Map<string, string[]>();
+  const direct = new Map<string, string[]>();
   const feedRank = new Map<string, number>();
   const rank = (pointId: string | null, value: number): void => {
     if (pointId !== null) feedRank.set(pointId, Math.min(value, feedRank.get(pointId) ?? value));
   };
   const link = (a: string, b: string): void => {
-    const mates = links.get(a);
-    if (mates === undefined) links.set(a, [b]);
+    const mates = direct.get(a);
+    if (mates === undefined) direct.set(a, [b]);
     else mates.push(b);
   };
   const ranks: Partial<Record<BookRow<"elements">["kind"], number>> = { source: 0, driver: 1, input: 2 };
@@ -67,23 +76,40 @@ function makeIndex(machine: Machine): NetIndex {
     endsByNet: grouped(ends, (end) => end.net),
     endsByHarness: grouped(ends, (end) => end.harness),
     endsByPoint: grouped(ends, (end) => end.point),
-    links,
+    links: closed(direct),
     feedRank,
+    ranked: new Map(),
   };
 }
 
 /** Every point that links join to this one, itself included, in code-point order. */
 export function linkedPoints(index: NetIndex, pointId: string): readonly string[] {
-  const seen = new Set([pointId]);
-  const todo = [pointId];
-  for (let at = todo.pop(); at !== undefined; at = todo.pop()) {
-    for (const mate of index.links.get(at) ?? []) {
-      if (seen.has(mate)) continue;
-      seen.add(mate);
-      todo.push(mate);
+  return index.links.get(pointId) ?? [pointId];
+}
+
+/** Whether links join two points inside their item. */
+export function areLinked(index: NetIndex, a: string, b: string): boolean {
+  return a === b || (index.links.has(a) && index.links.get(a) === index.links.get(b));
+}
+
+/** Groups of joined points, each under every one of its points: one list a group, so that `===` means joined. */
+function closed(direct: ReadonlyMap<string, readonly string[]>): ReadonlyMap<string, readonly string[]> {
+  const groups = new Map<string, readonly string[]>();
+  for (const start of direct.keys()) {
+    if (groups.has(start)) continue;
+    const seen = new Set([start]);
+    const todo = [start];
+    for (let at = todo.pop(); at !== undefined; at = todo.pop()) {
+      for (const mate of direct.get(at) ?? []) {
+        if (seen.has(mate)) continue;
+        seen.add(mate);
+        todo.push(mate);
+      }
     }
+    const group = [...seen].sort(compareText);
+    for (const point of group) groups.set(point, group);
   }
-  return [...seen].sort(compareText);
+  return groups;
 }
 
 /** The point of the other half that mates with a point of an in-line connector; null for any other point. */

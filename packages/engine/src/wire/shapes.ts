@@ -7,22 +7,6 @@ import type { NetTask } from "./task.ts";
 const groupFree = (plan: Plan, group: readonly number[]): number =>
   group.reduce((sum, end) => sum + Math.max(0, plan.free(end)), 0);
 
-/** Distance of two groups: that of their nearest ends. */
-function groupDistance(task: NetTask): (g: number, h: number) => number {
-  const known = new Map<number, number>();
-  return (g, h) => {
-    const key = g < h ? g * task.groups.length + h : h * task.groups.length + g;
-    const found = known.get(key);
-    if (found !== undefined) return found;
-    let mm = Number.POSITIVE_INFINITY;
-    for (const a of task.groups[g] ?? []) {
-      for (const b of task.groups[h] ?? []) mm = Math.min(mm, task.distanceMm(a, b));
-    }
-    known.set(key, mm);
-    return mm;
-  };
-}
-
 /** Joins two groups by one wire: contacts without a wire first, then the nearest, then the first. */
 function joinGroups(plan: Plan, g: number, h: number): void {
   let best: { a: number; b: number; bare: number; mm: number } | null = null;
@@ -53,7 +37,6 @@ export function chainPlan(start: Plan, source: number, count: number, keep: Read
     const first = task.groups.findIndex((other) => parts[other[0] ?? 0] === part);
     return first === g ? [g] : [];
   });
-  const distance = groupDistance(task);
   const at = (i: number): number => leads[i] ?? source;
   const tailOnly = new Set<number>();
   leads.forEach((g, i) => {
@@ -63,7 +46,7 @@ export function chainPlan(start: Plan, source: number, count: number, keep: Read
     size: leads.length,
     source: leads.indexOf(source),
     tailOnly,
-    distanceMm: (a, b) => distance(at(a), at(b)),
+    distanceMm: (a, b) => task.groupMm(at(a), at(b)),
   };
   const answer: ChainAnswer = orderChains(problem, count);
   for (const chain of answer.chains) {
@@ -102,7 +85,7 @@ export function splicePlan(start: Plan, keep: ReadonlySet<string>): Plan {
       size: task.groups.length,
       source: task.sourceGroup,
       tailOnly: new Set(),
-      distanceMm: groupDistance(task),
+      distanceMm: task.groupMm,
     },
     1,
   );

@@ -2,7 +2,6 @@ import { COPPER_OHM_MM2_PER_M_20C } from "@pinwright/kernel";
 import type { Machine } from "../model/index.ts";
 import { farthestMm, type Plan } from "./plan.ts";
 import { chainPlan, hubs, splicePlan } from "./shapes.ts";
-import type { NetTask } from "./task.ts";
 import { netWireType, stockedTypes } from "./wire-type.ts";
 
 /** Chain counts that are tried; beyond these a harness has many like pins and one chain for each pin is right. */
@@ -15,7 +14,7 @@ const MOST_CHAIN_COUNTS = 8;
  */
 export function solveNet(machine: Machine, start: Plan, keep: ReadonlySet<string>): Plan {
   const shape = machine.nets.get(start.task.netId)?.shape ?? "auto";
-  const limitMm = dropLimitMm(machine, start.task);
+  const limitMm = dropLimitMm(machine, start.task.netId);
   const best = (plans: readonly Plan[]): Plan =>
     plans.reduce((a, b) => (compareCosts(costOf(b, limitMm), costOf(a, limitMm)) < 0 ? b : a));
   const splices = (): Plan => splicePlan(start, keep);
@@ -72,9 +71,9 @@ function compareCosts(a: PlanCost, b: PlanCost): number {
  * L = U · p · A ÷ (I · ρ), with copper at 20 °C (IEC 60028). Taking the whole current at the far end is the worst
  * case. Infinite when the net gives no limit, voltage or current.
  */
-export function dropLimitMm(machine: Machine, task: NetTask): number {
-  const net = machine.nets.get(task.netId);
-  const type = netWireType(machine, task.netId) ?? stockedTypes(machine)[0];
+export function dropLimitMm(machine: Machine, netId: string): number {
+  const net = machine.nets.get(netId);
+  const type = netWireType(machine, netId) ?? stockedTypes(machine)[0];
   if (!net?.max_drop_pct || !net.volts || !net.amps || type === undefined) return Number.POSITIVE_INFINITY;
   const volts = (Math.abs(net.volts) * net.max_drop_pct) / 100;
   return (1000 * volts * type.area_mm2) / (net.amps * COPPER_OHM_MM2_PER_M_20C);

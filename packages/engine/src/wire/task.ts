@@ -27,6 +27,8 @@ export interface NetTask {
   /** Most wires in one splice. */
   readonly spliceWires: number;
   readonly distanceMm: (a: number, b: number) => number;
+  /** Distance of two groups: that of their nearest ends. */
+  readonly groupMm: (g: number, h: number) => number;
 }
 
 /** More wires than this in one splice are hard to crimp and to sleeve: common practice, no source. */
@@ -64,19 +66,7 @@ export function netTask(
   if (ends.length === 0) return null;
   const feed = feedPoint(machine, index, netId, harnessId);
   const source = ends.find((end) => end.point.id === feed);
-  const known = new Map<string, number>();
-  const distanceMm = (a: number, b: number): number => {
-    const from = ends[a]?.landing.id ?? "";
-    const to = ends[b]?.landing.id ?? "";
-    if (from === to) return 0;
-    const [first = from, second = to] = [from, to].sort(compareText);
-    const key = `${first}|${second}`;
-    const found = known.get(key);
-    if (found !== undefined) return found;
-    const mm = straightMm(first, second) ?? 0;
-    known.set(key, mm);
-    return mm;
-  };
+  const distanceMm = distances(ends, straightMm);
   return {
     netId,
     harnessId,
@@ -85,6 +75,44 @@ export function netTask(
     sourceGroup: source?.group ?? 0,
     spliceWires: spliceWires(machine, netId),
     distanceMm,
+    groupMm: groupDistances(groups, distanceMm),
+  };
+}
+
+/** Distances between ends, looked up once for each pair of landings. */
+function distances(ends: readonly TaskEnd[], straightMm: LandingDistance): (a: number, b: number) => number {
+  const landingIds = [...new Set(ends.map((end) => end.landing.id))].sort(compareText);
+  const at = new Map(landingIds.map((id, i) => [id, i]));
+  const place = ends.map((end) => at.get(end.landing.id) ?? 0);
+  const count = landingIds.length;
+  const known = new Float64Array(count * count).fill(Number.NaN);
+  return (a, b) => {
+    const p = place[a] ?? 0;
+    const q = place[b] ?? 0;
+    if (p === q) return 0;
+    const key = p < q ? p * count + q : q * count + p;
+    const found = known[key] ?? Number.NaN;
+    if (!Number.isNaN(found)) return found;
+    const mm = straightMm(landingIds[Math.min(p, q)] ?? "", landingIds[Math.max(p, q)] ?? "") ?? 0;
+    known[key] = mm;
+    return mm;
+  };
+}
+
+function groupDistances(
+  groups: readonly (readonly number[])[],
+  distanceMm: (a: number, b: number) => number,
+): (g: number, h: number) => number {
+  const count = groups.length;
+  const known = new Float64Array(count * count).fill(Number.NaN);
+  return (g, h) => {
+    const key = Math.min(g, h) * count + Math.max(g, h);
+    const found = known[key] ?? Number.NaN;
+    if (!Number.isNaN(found)) return found;
+    let mm = Number.POSITIVE_INFINITY;
+    for (const a of groups[g] ?? []) for (const b of groups[h] ?? []) mm = Math.min(mm, distanceMm(a, b));
+    known[key] = mm;
+    return mm;
   };
 }
 

@@ -23,8 +23,16 @@ export function wiresPerContact(family: Family, type: WireType | null): number {
   return Math.max(1, Math.min(family.wires_per_contact, byArea));
 }
 
+const stockedByMachine = new WeakMap<Machine, readonly WireType[]>();
+
 /** Wire types that the shop has on its reels, or all of them when it lists none; thinnest first. */
 export function stockedTypes(machine: Machine): readonly WireType[] {
+  const known = stockedByMachine.get(machine) ?? findStocked(machine);
+  stockedByMachine.set(machine, known);
+  return known;
+}
+
+function findStocked(machine: Machine): readonly WireType[] {
   const reels = new Set(machine.shop.tables.reels.map((reel) => reel.wire_type));
   const all = [...machine.wireTypes.values()].sort(
     (a, b) => a.area_mm2 - b.area_mm2 || a.od_mm - b.od_mm || compareText(a.id, b.id),

@@ -1,6 +1,14 @@
-import { type Finding, makeFinding } from "../../model/index.ts";
-import { wireNet } from "../harness.ts";
-import { farthestMm } from "../plan.ts";
+import { compareText } from "@pinwright/kernel";
+import {
+  type Finding,
+  type Machine,
+  makeFinding,
+  type Place,
+  straightDistances,
+  type Wire,
+} from "../../model/index.ts";
+import { feedPoint } from "../feed.ts";
+import { linkedPoints, type NetIndex } from "../net-index.ts";
 import { dropLimitMm } from "../solve.ts";
 import type { WireFacts } from "./facts.ts";
 
@@ -8,23 +16,75 @@ import type { WireFacts } from "./facts.ts";
  * `chain-drop`: within one harness the far end of a net lies farther along its wires, straight measured, than its
  * drop limit allows when its whole current flows to that end.
  */
-export function chainDrop({ machine, index, harnesses }: WireFacts): readonly Finding[] {
-  const limited = [...machine.nets.values()].filter((net) => net.max_drop_pct && net.volts && net.amps);
-  return limited.flatMap((net) =>
-    harnesses.flatMap(({ harnessId }) => {
-      if (!(index.endsByNet.get(net.id) ?? []).some((end) => end.harness === harnessId)) return [];
-      const wired = wireNet(machine, net.id, harnessId);
-      if (wired === null) return [];
-      const mm = Math.round(farthestMm(wired.plan));
-      const limitMm = Math.floor(dropLimitMm(machine, wired.plan.task));
-      if (mm <= limitMm) return [];
-      return [
-        makeFinding("chain-drop", "warning", [net.id, harnessId], {
-          length_mm: mm,
-          limit_mm: limitMm,
-          drop_limit_pct: net.max_drop_pct ?? 0,
-        }),
-      ];
-    }),
-  );
+export function chainDrop({ machine, index, wires }: WireFacts): readonly Finding[] {
+  const distance = straightDistances(machine);
+  const parts = new Map<string, Wire[]>();
+  for (const wire of wires) {
+    if (dropLimitMm(machine, wire.netId) === Number.POSITIVE_INFINITY) continue;
+    const key = `${wire.netId}|${wire.harnessId}`;
+    const list = parts.get(key);
+    if (list === undefined) parts.set(key, [wire]);
+    else list.push(wire);
+  }
+  return [...parts.values()].flatMap((own) => {
+    const [first] = own;
+    if (first === undefined) return [];
+    const mm = Math.round(farthestMm(machine, index, own, distance));
+    const limitMm = Math.floor(dropLimitMm(machine, first.netId));
+    if (mm <= limitMm) return [];
+    return [
+      makeFinding("chain-drop", "warning", [first.netId, first.harnessId], {
+        length_mm: mm,
+        limit_mm: limitMm,
+        drop_limit_pct: machine.nets.get(first.netId)?.max_drop_pct ?? 0,
+      }),
+    ];
+  });
+}
+
+/** Longest way along the wires of one net in one harness from where it is fed, in mm. */
+function farthestMm(
+  machine: Machine,
+  index: NetIndex,
+  wires: readonly Wire[],
+  distance: (a: Place, b: Place) => number,
+): number {
+  const next = new Map<string, string[]>();
+  for (const wire of wires) {
+    for (const [from, to] of [
+      [wire.a, wire.b],
+      [wire.b, wire.a],
+    ] as const) {
+      const list = next.get(from);
+      if (list === undefined) next.set(from, [to]);
+      else list.push(to);
+    }
+  }
+  // A splice is measured at the first of the points beside it.
+  const placeOf = (end: string): Place | null => {
+    const beside = [end, ...[...(next.get(end) ?? [])].sort(compareText)];
+    const landing = beside.flatMap((id) => machine.points.get(id)?.landingId ?? [])[0];
+    return machine.landings.get(landing ?? "")?.place ?? null;
+  };
+  const stepMm = (a: string, b: string): number => {
+    const [p, q] = [placeOf(a), placeOf(b)];
+    return p === null || q === null ? 0 : distance(p, q);
+  };
+  const feed = feedPoint(machine, index, wires[0]?.netId ?? "", wires[0]?.harnessId ?? "");
+  if (feed === null) return 0;
+  const far = new Map([[feed, 0]]);
+  const todo = [feed];
+  for (let at = todo.pop(); at !== undefined; at = todo.pop()) {
+    const here = far.get(at) ?? 0;
+    const steps = [
+      ...linkedPoints(index, at).map((to) => [to, 0] as const),
+      ...(next.get(at) ?? []).map((to) => [to, stepMm(at ?? "", to)] as const),
+    ];
+    for (const [to, mm] of steps) {
+      if (here + mm >= (far.get(to) ?? Number.POSITIVE_INFINITY)) continue;
+      far.set(to, here + mm);
+      todo.push(to);
+    }
+  }
+  return Math.max(...far.values());
 }

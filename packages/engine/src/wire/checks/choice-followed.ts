@@ -1,6 +1,6 @@
 import { compareText } from "@pinwright/kernel";
 import { type Finding, makeFinding } from "../../model/index.ts";
-import { linkedPoints } from "../net-index.ts";
+import { areLinked } from "../net-index.ts";
 import { readChainValue } from "../settled.ts";
 import type { WireFacts } from "./facts.ts";
 
@@ -40,7 +40,7 @@ function chains({ machine, index, wires }: WireFacts): readonly Finding[] {
           unknown.push(name);
           continue;
         }
-        if (before !== null && (loop || !linkedPoints(index, before).includes(name))) {
+        if (before !== null && (loop || !areLinked(index, before, name))) {
           const [a = "", b = ""] = [before, name].sort(compareText);
           const id = `${netId}|${harnessId}|${a}|${b}`;
           if (!joined.has(id)) missing.push(id);
