@@ -1,4 +1,4 @@
-import { common, leavesOf } from "./leaves.ts";
+import { leavesOf } from "./leaves.ts";
 import type { Box, Page, TextMark } from "./mark.ts";
 import { textCorners } from "./text.ts";
 
@@ -16,51 +16,66 @@ interface Shown {
 /** Overlap up to this is rounding, not touching ink. */
 const SLACK_MM = 0.01;
 
-const extent = (corners: Corners, x: number, y: number): [number, number] => {
+function extent(corners: Corners, x: number, y: number): [number, number] {
   const along = corners.map(([cx, cy]) => cx * x + cy * y);
   return [Math.min(...along), Math.max(...along)];
-};
+}
 
-/** True if two turned rectangles share area (separating axis theorem). */
-export const cornersOverlap = (a: Corners, b: Corners): boolean => {
+/** True if two convex shapes share area (separating axis theorem). */
+export function cornersOverlap(a: Corners, b: Corners): boolean {
   for (const corners of [a, b]) {
-    const [p, q, r] = corners;
-    if (p === undefined || q === undefined || r === undefined) return false;
-    for (const [from, to] of [
-      [p, q],
-      [q, r],
-    ] as const) {
-      const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
-      if (length === 0) return false;
-      const x = (to[0] - from[0]) / length;
-      const y = (to[1] - from[1]) / length;
+    for (let i = 0; i < corners.length; i++) {
+      const [fromX, fromY] = corners[i] ?? [0, 0];
+      const [toX, toY] = corners[(i + 1) % corners.length] ?? [0, 0];
+      const length = Math.hypot(toX - fromX, toY - fromY);
+      if (length === 0) continue;
+      const x = (fromY - toY) / length;
+      const y = (toX - fromX) / length;
       const [minA, maxA] = extent(a, x, y);
       const [minB, maxB] = extent(b, x, y);
       if (maxA - SLACK_MM <= minB || maxB - SLACK_MM <= minA) return false;
     }
   }
-  return true;
-};
+  return a.length > 2 && b.length > 2;
+}
 
-const visible = (left: number, top: number, right: number, bottom: number, clip: Box | null): boolean => {
-  if (clip === null) return true;
-  const seen = common({ xMm: left, yMm: top, widthMm: right - left, heightMm: bottom - top }, clip);
-  return seen.widthMm > SLACK_MM && seen.heightMm > SLACK_MM;
-};
+/** The part of a convex shape on one side of a line along the page (Sutherland and Hodgman). */
+function cut(shape: Corners, axis: 0 | 1, limit: number, keepBelow: boolean): Corners {
+  const kept: (readonly [number, number])[] = [];
+  shape.forEach((p, i) => {
+    const q = shape[(i + 1) % shape.length] ?? p;
+    const inP = keepBelow ? p[axis] <= limit : p[axis] >= limit;
+    const inQ = keepBelow ? q[axis] <= limit : q[axis] >= limit;
+    if (inP) kept.push(p);
+    if (inP === inQ) return;
+    const t = (limit - p[axis]) / (q[axis] - p[axis]);
+    kept.push([p[0] + t * (q[0] - p[0]), p[1] + t * (q[1] - p[1])]);
+  });
+  return kept;
+}
+
+/** What a window shows of a convex shape. */
+function seen(shape: Corners, clip: Box | null): Corners {
+  if (clip === null) return shape;
+  const left = cut(shape, 0, clip.xMm, false);
+  const right = cut(left, 0, clip.xMm + clip.widthMm, true);
+  const top = cut(right, 1, clip.yMm, false);
+  return cut(top, 1, clip.yMm + clip.heightMm, true);
+}
 
 /**
- * Pairs of texts on a page whose boxes share area. A sheet has none: text never overlaps text. Texts that a
- * window hides wholly do not count.
+ * Pairs of texts on a page whose boxes share area. A sheet has none: text never overlaps text. Of a text behind
+ * a window only what shows counts.
  */
-export const overlaps = (page: Page): readonly (readonly [TextMark, TextMark])[] => {
+export function overlaps(page: Page): readonly (readonly [TextMark, TextMark])[] {
   const shown: Shown[] = [];
   for (const { leaf, clip } of leavesOf(page.marks)) {
     if (leaf.kind !== "text" || leaf.text.trim() === "") continue;
-    const corners = textCorners(leaf);
+    const corners = seen(textCorners(leaf), clip);
+    if (corners.length < 3) continue;
     const [left, right] = extent(corners, 1, 0);
     const [top, bottom] = extent(corners, 0, 1);
-    if (visible(left, top, right, bottom, clip))
-      shown.push({ mark: leaf, corners, left, right, top, bottom });
+    shown.push({ mark: leaf, corners, left, right, top, bottom });
   }
   shown.sort((a, b) => a.left - b.left);
   const pairs: (readonly [TextMark, TextMark])[] = [];
@@ -73,4 +88,4 @@ export const overlaps = (page: Page): readonly (readonly [TextMark, TextMark])[]
     }
   });
   return pairs;
-};
+}
