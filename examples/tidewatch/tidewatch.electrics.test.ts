@@ -433,10 +433,10 @@ describe("places", () => {
     }
   };
 
-  it("every board stands on its panel, clear of everything on its side", () => {
+  it("every board, in-line connector and earth stud stands on its panel, clear of everything on its side", () => {
     const clashes: string[] = [];
     for (const board of machine.items.values()) {
-      if (board.kind !== "board") continue;
+      if (board.kind !== "board" && board.kind !== "inline" && !board.id.startsWith("pe.")) continue;
       const { panelId, side } = board.place;
       const panel = machine.panels.get(panelId);
       const own = solid(board, panelId, side);

@@ -1,4 +1,6 @@
-import type { BookRow } from "@pinwright/book";
+import type { BookRow, Ring } from "@pinwright/book";
+import { rotatePoint } from "@pinwright/kernel";
+import type { Topic } from "./author.ts";
 import { mechanismTypes } from "./mechanism-types.ts";
 import { mechanisms } from "./mechanisms.ts";
 import { playfieldDeviceTypes } from "./playfield-device-types.ts";
@@ -13,48 +15,65 @@ export interface Rectangle {
   readonly maxY: number;
 }
 
-const PLAYFIELD = { width: 514, height: 1067 } as const;
+const PLAYFIELD = { width: 514, height: 1067, thickness: 13 } as const;
 const EDGE_MM = 8;
 const BETWEEN_BOARDS_MM = 6;
 const FROM_MECHANISM_MM = 3;
 /** Room that terminals with their wires need under a board on stand-offs. */
 const WIRE_ROOM_MM = 6;
 
-const about = (x: number, y: number, width: number, depth: number, rotationDeg: number): Rectangle => {
-  const a = (rotationDeg * Math.PI) / 180;
-  const w = Math.abs(width * Math.cos(a)) + Math.abs(depth * Math.sin(a));
-  const d = Math.abs(width * Math.sin(a)) + Math.abs(depth * Math.cos(a));
-  return { minX: x - w / 2, minY: y - d / 2, maxX: x + w / 2, maxY: y + d / 2 };
-};
+const boundsOf = (corners: readonly { readonly xMm: number; readonly yMm: number }[]): Rectangle => ({
+  minX: Math.min(...corners.map((p) => p.xMm)),
+  minY: Math.min(...corners.map((p) => p.yMm)),
+  maxX: Math.max(...corners.map((p) => p.xMm)),
+  maxY: Math.max(...corners.map((p) => p.yMm)),
+});
 
 const meet = (a: Rectangle, b: Rectangle, gap: number): boolean =>
   a.minX < b.maxX + gap && b.minX < a.maxX + gap && a.minY < b.maxY + gap && b.minY < a.maxY + gap;
 
+const centredRectangle = (width: number, depth: number): Ring => [
+  { xMm: -width / 2, yMm: -depth / 2 },
+  { xMm: width / 2, yMm: -depth / 2 },
+  { xMm: width / 2, yMm: depth / 2 },
+  { xMm: -width / 2, yMm: depth / 2 },
+];
+
 interface Sized {
   readonly id: string;
+  readonly outline: string | null;
   readonly width_mm: number;
   readonly depth_mm: number;
   readonly height_mm: number;
   readonly reach_mm: number;
 }
 
-/** What stands on the underside, or reaches through to it, with its height there. */
+/** What a topic places on the underside, or reaches through to it, with its height there. */
 const standing = (
   placed: readonly (BookRow<"mechanisms"> | BookRow<"devices">)[],
-  types: readonly Sized[],
-): { readonly at: Rectangle; readonly heightMm: number }[] =>
-  placed.flatMap((row) => {
-    const type = types.find((t) => t.id === row.type);
+  types: Topic,
+): { readonly at: Rectangle; readonly heightMm: number }[] => {
+  const sizes: readonly Sized[] = [
+    ...(types.tables.device_types ?? []),
+    ...(types.tables.mechanism_types ?? []),
+  ];
+  return placed.flatMap((row) => {
+    const type = sizes.find((t) => t.id === row.type);
     if (type === undefined) return [];
-    const heightMm = row.side === "under" ? type.height_mm : type.reach_mm - 13;
+    const heightMm = row.side === "under" ? type.height_mm : type.reach_mm - PLAYFIELD.thickness;
     if (heightMm <= 0) return [];
-    return [{ at: about(row.x_mm, row.y_mm, type.width_mm, type.depth_mm, row.rotation_deg), heightMm }];
+    const drawn = type.outline === null ? undefined : types.outlines?.get(type.outline);
+    const ring = drawn?.rings[0] ?? centredRectangle(type.width_mm, type.depth_mm);
+    const turned = ring.map((p) => rotatePoint(p, row.rotation_deg));
+    const at = boundsOf(turned.map((p) => ({ xMm: row.x_mm + p.xMm, yMm: row.y_mm + p.yMm })));
+    return [{ at, heightMm }];
   });
+};
 
 const obstacles = [
-  ...standing(mechanisms.tables.mechanisms ?? [], mechanismTypes.tables.mechanism_types ?? []),
+  ...standing(mechanisms.tables.mechanisms ?? [], mechanismTypes),
   ...[playfieldLamps, playfieldSwitches].flatMap((topic) =>
-    standing(topic.tables.devices ?? [], playfieldDeviceTypes.tables.device_types ?? []),
+    standing(topic.tables.devices ?? [], playfieldDeviceTypes),
   ),
 ];
 

@@ -3,6 +3,7 @@ import {
   boardTypeTopic,
   type ConnectorWritten,
   driver,
+  fuse,
   input,
   linkAll,
   load,
@@ -68,7 +69,7 @@ const main: BoardTypeWritten = {
   ],
 };
 
-/** A bus port with its own isolated 12 V, so that no segment's return meets another's. */
+/** A bus port with isolated 12 V, so that no current of the lamps or coils returns over the bus. */
 const busPort = (name: string, label: string, at: readonly [number, number]): ConnectorWritten => ({
   name,
   label,
@@ -82,11 +83,6 @@ const busPort = (name: string, label: string, at: readonly [number, number]): Co
     pin("D−", "data", 0.1),
   ],
 });
-const busPortElements = (name: string) => [
-  { kind: "source" as const, from: `${name}.1`, to: `${name}.2`, volt: 12, amp: 2 },
-  driver(`${name}.4`, `${name}.5`, 0.1, `${name} bus`),
-];
-
 const netmaster: BoardTypeWritten = {
   name: "netmaster",
   label: "Network master",
@@ -113,7 +109,8 @@ const netmaster: BoardTypeWritten = {
     input("j2.6", "j2.8", "sync"),
     input("j2.7", "j2.8", "reset"),
     sends("j3.2", "j3.3", "hub"),
-    ...busPortElements("j4"),
+    { kind: "source", from: "j4.1", to: "j4.2", volt: 12, amp: 1 },
+    driver("j4.4", "j4.5", 0.1, "j4 bus"),
   ],
 };
 
@@ -121,7 +118,7 @@ const hub: BoardTypeWritten = {
   name: "hub",
   label: "Bus hub",
   labelZh: "总线集线板",
-  purpose: "Repeats the bus on three ports, each with 12 V of its own.",
+  purpose: "Repeats the bus on three ports; makes their isolated 12 V, with a resettable fuse for each.",
   sizeMm: [120, 70, 22],
   connectors: [
     {
@@ -136,16 +133,22 @@ const hub: BoardTypeWritten = {
       label: "12 V",
       family: "p396",
       at: [70, 8],
-      pins: ["key", pin("+12 V", "logic", 6), "key", pin("0 V", "logic", 6)],
+      pins: [pin("+12 V", "logic", 6), "key", pin("0 V", "logic", 6), "-"],
     },
     busPort("j3", "cabinet", [8, 62]),
     busPort("j4", "playfield, lower", [46, 62]),
     busPort("j5", "playfield, upper", [84, 62]),
+    { name: "j6", label: "bus 12 V test", family: "s250", at: [40, 8], pins: ["-", "key", "-"] },
   ],
   elements: [
-    load("j2.2", "j2.4", 12, 2.4),
+    load("j2.1", "j2.3", 12, 2.4),
     input("j1.2", "j1.3", "master"),
-    ...["j3", "j4", "j5"].flatMap(busPortElements),
+    { kind: "source", from: "j6.1", to: "j6.3", volt: 12, amp: 2.5 },
+    ...["j3", "j4", "j5"].flatMap((port) => [
+      fuse("j6.1", `${port}.1`, 1.5, "resettable port"),
+      resistor(`${port}.2`, "j6.3", 0.02, "shunt"),
+      driver(`${port}.4`, `${port}.5`, 0.1, `${port} bus`),
+    ]),
   ],
 };
 
@@ -167,9 +170,9 @@ const audio: BoardTypeWritten = {
       pins: [
         pin("left +", "audio", 3),
         pin("left −", "audio", 3),
-        "key",
         pin("right +", "audio", 3),
         pin("right −", "audio", 3),
+        "key",
       ],
     },
     {
@@ -177,7 +180,7 @@ const audio: BoardTypeWritten = {
       label: "cabinet speaker",
       family: "p396",
       at: [50, 92],
-      pins: ["key", pin("bass +", "audio", 4), "key", "key", pin("bass −", "audio", 4)],
+      pins: [pin("bass +", "audio", 4), pin("bass −", "audio", 4)],
     },
     {
       name: "j5",
@@ -199,8 +202,8 @@ const audio: BoardTypeWritten = {
     ...headLoad(0.8, 0.2),
     ...[1, 3, 4, 5].map((n) => input(`j2.${n}`, "j2.6", `audio ${n}`)),
     driver("j3.1", "j3.2", 3, "left amplifier"),
-    driver("j3.4", "j3.5", 3, "right amplifier"),
-    driver("j4.2", "j4.5", 4, "bass amplifier"),
+    driver("j3.3", "j3.4", 3, "right amplifier"),
+    driver("j4.1", "j4.2", 4, "bass amplifier"),
     driver("j5.1", "j5.3", 0.1, "phones left"),
     driver("j5.2", "j5.3", 0.1, "phones right"),
     { kind: "source", from: "j5.5", to: "j5.3", volt: 3.3, amp: 0.01 },

@@ -30,7 +30,7 @@ const flipper: BoardTypeWritten = {
       label: "flipper coil",
       family: "p396",
       at: [10, 44],
-      pins: [pin("feed", "coil", 7), pin("power", "coil", 7), "key", pin("hold", "coil", 2)],
+      pins: [pin("feed", "coil", 7), "key", pin("power", "coil", 7), "-", pin("hold", "coil", 2)],
     },
     inputs("j6", 1, 1, 3, [56, 44]),
   ],
@@ -38,8 +38,8 @@ const flipper: BoardTypeWritten = {
     ...busElements(),
     ...coilPowerElements(),
     fuse("j3.1", "j5.1", 5, "F1"),
-    driver("j5.2", "j3.3", 18, "power winding"),
-    driver("j5.4", "j3.3", 2, "hold winding"),
+    driver("j5.3", "j3.3", 18, "power winding"),
+    driver("j5.5", "j3.3", 2, "hold winding"),
     ...inputElements("j6", 1, 1, 3, "j1.2"),
   ],
 };
@@ -51,45 +51,36 @@ const quick = (
   labelZh: string,
   switches: number,
   keyAt: number,
-  coilPins: ConnectorWritten["pins"],
-): BoardTypeWritten => {
-  const out = coilPins.findIndex((p) => typeof p !== "string" && p.label === "coil") + 1;
-  const feed = coilPins.findIndex((p) => typeof p !== "string" && p.label === "feed") + 1;
-  return {
-    name,
-    label,
-    labelZh,
-    purpose: "Fires its coil at once when its switch closes, with a time-out of its own.",
-    sizeMm: [78, 44, 22],
-    standoffMm: 36,
-    connectors: [
-      ...busConnectors(78),
-      ...coilPower(23, 43, 4),
-      { name: "j5", label: "coil", family: "p396", at: [10, 38], pins: coilPins },
-      inputs("j6", 1, switches, keyAt, [54, 38]),
-    ],
-    elements: [
-      ...busElements(),
-      ...coilPowerElements(),
-      fuse("j3.1", `j5.${feed}`, 3.15, "F1"),
-      driver(`j5.${out}`, "j3.3", 12, "coil"),
-      ...inputElements("j6", 1, switches, keyAt, "j1.2"),
-    ],
-  };
-};
+): BoardTypeWritten => ({
+  name,
+  label,
+  labelZh,
+  purpose: "Fires its coil at once when its switch closes, with a time-out of its own.",
+  sizeMm: [78, 44, 22],
+  standoffMm: 36,
+  connectors: [
+    ...busConnectors(78),
+    ...coilPower(23, 43, 4),
+    {
+      name: "j5",
+      label: "coil",
+      family: "p396",
+      at: [10, 38],
+      pins: [pin("feed", "coil", 7), "-", pin("coil", "coil", 7), "key"],
+    },
+    inputs("j6", 1, switches, keyAt, [54, 38]),
+  ],
+  elements: [
+    ...busElements(),
+    ...coilPowerElements(),
+    fuse("j3.1", "j5.1", 3.15, "F1"),
+    driver("j5.3", "j3.3", 12, "coil"),
+    ...inputElements("j6", 1, switches, keyAt, "j1.2"),
+  ],
+});
 
-const bumper = quick("bumper", "Pop bumper board", "弹跳柱驱动板", 1, 2, [
-  pin("feed", "coil", 7),
-  pin("coil", "coil", 7),
-  "key",
-  "key",
-]);
-const sling = quick("sling", "Slingshot board", "弹弓驱动板", 2, 3, [
-  pin("feed", "coil", 7),
-  "key",
-  pin("coil", "coil", 7),
-  "key",
-]);
+const bumper = quick("bumper", "Pop bumper board", "弹跳柱驱动板", 1, 3);
+const sling = quick("sling", "Slingshot board", "弹弓驱动板", 2, 2);
 
 const magnet: BoardTypeWritten = {
   name: "magnet",
@@ -106,13 +97,13 @@ const magnet: BoardTypeWritten = {
       label: "magnet",
       family: "m750",
       at: [30, 48],
-      pins: [pin("feed", "coil", 10), "key", pin("magnet", "coil", 10)],
+      pins: ["key", pin("feed", "coil", 10), pin("magnet", "coil", 10)],
     },
   ],
   elements: [
     ...busElements(),
     ...coilPowerElements(),
-    fuse("j3.1", "j5.1", 5, "F1"),
+    fuse("j3.1", "j5.2", 5, "F1"),
     driver("j5.3", "j3.3", 10, "magnet"),
   ],
 };
@@ -131,7 +122,7 @@ const motorOut = (at: readonly [number, number]): ConnectorWritten => ({
   label: "motor",
   family: "p396",
   at,
-  pins: ["key", pin("motor A", "motor", 3), "key", pin("motor B", "motor", 3)],
+  pins: ["key", pin("motor A", "motor", 3), "-", pin("motor B", "motor", 3)],
 });
 
 /** Four switches about the motor: two to the supply, two to the return. */
@@ -177,7 +168,7 @@ const beacon: BoardTypeWritten = {
     motorPower("j3", [26, 4]),
     motorPower("j4", [48, 4]),
     motorOut([8, 46]),
-    inputs("j6", 1, 1, 1, [34, 46]),
+    inputs("j6", 1, 1, 3, [34, 46]),
     {
       name: "j7",
       label: "beam lamps",
@@ -194,7 +185,7 @@ const beacon: BoardTypeWritten = {
     fuse("j3.2", "j7.1", 1, "resettable"),
     driver("j7.2", "j3.1", 0.5, "lamp A"),
     driver("j7.4", "j3.1", 0.5, "lamp B"),
-    ...inputElements("j6", 1, 1, 1, "j1.2"),
+    ...inputElements("j6", 1, 1, 3, "j1.2"),
   ],
 };
 
@@ -273,7 +264,6 @@ const opto: BoardTypeWritten = {
 const troughPins = (): ConnectorWritten["pins"] => [
   pin("emitters +", "sensor", 0.2),
   pin("emitters −", "sensor", 0.2),
-  "key",
 ];
 
 const troughRx: BoardTypeWritten = {

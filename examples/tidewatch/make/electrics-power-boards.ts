@@ -84,21 +84,21 @@ const interlock: BoardTypeWritten = {
       label: "12 V",
       family: "p396",
       at: [30, 58],
-      pins: ["key", "key", pin("+12 V", "logic", 0.5), pin("0 V", "logic", 0.5)],
+      pins: [pin("+12 V", "logic", 0.5), "key", pin("0 V", "logic", 0.5), "-"],
     },
     {
       name: "j5",
       label: "status",
       family: "s250",
       at: [66, 58],
-      pins: ["key", "key", pin("48 V present", "switch", 0.1), pin("common", "switch", 0.1)],
+      pins: [pin("48 V present", "switch", 0.1), "key", pin("common", "switch", 0.1), "-"],
     },
   ],
   elements: [
     { kind: "contact", from: "j1.1", to: "j2.2", control: "interlock relay", normally: "open", amp: 16 },
-    link("j4.3", "j3.1"),
-    { kind: "coil", from: "j3.3", to: "j4.4", control: "interlock relay", ohm: 160, volt: 12 },
-    driver("j5.3", "j5.4", 0.1, "48 V present"),
+    link("j4.1", "j3.1"),
+    { kind: "coil", from: "j3.3", to: "j4.3", control: "interlock relay", ohm: 160, volt: 12 },
+    driver("j5.1", "j5.3", 0.1, "48 V present"),
   ],
 };
 
@@ -128,8 +128,8 @@ interface Distribution {
   readonly fusesA: readonly number[];
   /** Key cavity comes before this group, for each connector of four groups. */
   readonly keyAfter: readonly number[];
-  /** Cavity order of the feed, so that no feed plug fits another board: a blank is the key. */
-  readonly feed: readonly ("plus" | "zero" | "key")[];
+  /** Cavity order of the feed: one key each, in another place, so that no feed plug fits another board. */
+  readonly feed: readonly ("plus" | "zero" | "key" | "spare")[];
 }
 
 /** Place in the connector of group `n` (from 0) of a distribution board: connector and cavity of its feed. */
@@ -155,7 +155,11 @@ const distribution = (d: Distribution): BoardTypeWritten => {
         family: "m750",
         at: [10, 8],
         pins: d.feed.map((f) =>
-          f === "key" ? "key" : pin(f === "plus" ? `+${d.volts}` : `0 V of ${d.volts}`, d.class, 12),
+          f === "key"
+            ? "key"
+            : f === "spare"
+              ? "-"
+              : pin(f === "plus" ? `+${d.volts}` : `0 V of ${d.volts}`, d.class, 12),
         ),
       },
       ...Array.from({ length: blocks }, (_, b) => {
@@ -188,7 +192,7 @@ export const DISTRIBUTIONS = {
     class: "coil",
     fusesA: [6.3, 6.3, 6.3, 4, 6.3, 4],
     keyAfter: [1, 1],
-    feed: ["plus", "key", "zero"],
+    feed: ["plus", "key", "zero", "spare"],
   },
   distmotor: {
     name: "distmotor",
@@ -198,7 +202,7 @@ export const DISTRIBUTIONS = {
     class: "motor",
     fusesA: [2, 4, 1],
     keyAfter: [1],
-    feed: ["zero", "key", "key", "plus"],
+    feed: ["zero", "plus", "key", "spare"],
   },
   dist12: {
     name: "dist12",
@@ -207,8 +211,8 @@ export const DISTRIBUTIONS = {
     volts: "12 V lamp",
     class: "lamp",
     fusesA: [4, 4, 4, 4, 1, 4],
-    keyAfter: [3, 1],
-    feed: ["key", "plus", "zero"],
+    keyAfter: [3, 0],
+    feed: ["key", "plus", "zero", "spare"],
   },
   distlogic: {
     name: "distlogic",
@@ -218,7 +222,7 @@ export const DISTRIBUTIONS = {
     class: "logic",
     fusesA: [6.3, 4, 1],
     keyAfter: [2],
-    feed: ["plus", "zero", "key", "key"],
+    feed: ["plus", "zero", "spare", "key"],
   },
 } as const satisfies Readonly<Record<string, Distribution>>;
 
@@ -260,7 +264,7 @@ const bbpower: BoardTypeWritten = {
       label: "12 V from the cabinet",
       family: "p396",
       at: [8, 8],
-      pins: [pin("+12 V", "logic", 7), "key", "key", pin("0 V", "logic", 7)],
+      pins: [pin("+12 V", "logic", 7), "key", pin("0 V", "logic", 7), "-"],
     },
     ...[2, 3, 4, 5, 6, 7].map((n, i) => ({
       name: `j${n}`,
@@ -272,13 +276,13 @@ const bbpower: BoardTypeWritten = {
     { name: "j8", label: "5 V test", family: "s250", at: [120, 8], pins: ["-", "key", "-"] },
   ],
   elements: [
-    load("j1.1", "j1.4", 12, 2),
+    load("j1.1", "j1.3", 12, 2),
     { kind: "source", from: "j8.1", to: "j8.3", volt: 5, amp: 6 },
-    resistor("j8.3", "j1.4", 0.001, "board copper"),
+    resistor("j8.3", "j1.3", 0.001, "board copper"),
     ...[2, 3, 4, 5, 6, 7].flatMap((n) => [
       fuse("j1.1", `j${n}.1`, 2, `resettable ${n - 1}`),
       fuse("j8.1", `j${n}.4`, 2, `resettable ${n + 5}`),
-      resistor(`j${n}.2`, "j1.4", SHUNT_OHM, `shunt ${n - 1}`),
+      resistor(`j${n}.2`, "j1.3", SHUNT_OHM, `shunt ${n - 1}`),
     ]),
   ],
 };

@@ -30,17 +30,23 @@ const fuses = boardRows.flatMap((board) => {
     });
 });
 
-const isolated = (name: string, label: string, labelZh: string, port: string) => ({
-  id: `sup.bus-${name}`,
+const isolated = (
+  id: string,
+  label: string,
+  labelZh: string,
+  [positive, negative]: readonly [string, string],
+  rated_a: number,
+) => ({
+  id,
   label,
   label_zh: labelZh,
   volts: 12,
   tolerance_pct: 3,
-  positive: `${port}.1`,
-  negative: `${port}.2`,
-  rated_a: 2,
+  positive,
+  negative,
+  rated_a,
   limit_mode: "hiccup" as const,
-  limit_a: 2.6,
+  limit_a: 1.3 * rated_a,
   stored_j: 0.02,
 });
 
@@ -124,10 +130,20 @@ export const supplies: Topic = {
         limit_a: 8,
         stored_j: 0.01,
       },
-      isolated("cabinet", "Cabinet bus 12 V", "机柜总线 12 V", "bd.hub:j3"),
-      isolated("lower", "Lower playfield bus 12 V", "台面下总线 12 V", "bd.hub:j4"),
-      isolated("upper", "Upper playfield bus 12 V", "台面上总线 12 V", "bd.hub:j5"),
-      isolated("backbox", "Backbox bus 12 V", "背箱总线 12 V", "bd.netmaster:j4"),
+      isolated(
+        "sup.bus",
+        "Bus 12 V of cabinet and playfield",
+        "机柜与台面总线 12 V",
+        ["bd.hub:j6.1", "bd.hub:j6.3"],
+        2.5,
+      ),
+      isolated(
+        "sup.bus-backbox",
+        "Backbox bus 12 V",
+        "背箱总线 12 V",
+        ["bd.netmaster:j4.1", "bd.netmaster:j4.2"],
+        1,
+      ),
     ]),
     fuses: rows("fuses", fuses),
   },

@@ -122,7 +122,7 @@ export function wireBus(w: Wiring): {
         `${s.label} ${line.label}`,
         `${s.labelZh} ${line.labelZh}`,
         {
-          supply: `sup.bus-${s.name}`,
+          supply: line.cls === "data" ? null : s.name === "backbox" ? "sup.bus-backbox" : "sup.bus",
           volts: line.key === "v" ? 12 : line.key === "0" ? 0 : 5,
           amps: line.cls === "logic" ? 0.06 * way.length : 0.05,
           shape: "chain",

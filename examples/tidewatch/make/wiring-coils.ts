@@ -126,18 +126,11 @@ const flipper = (hand: "left" | "right" | "upper", labelZh: string): Single => (
   labelZh,
   wires: [
     [1, "com", "feed", 2, "hu-18"],
-    [2, "power", "power", 1.7, "hu-18"],
-    [4, "hold", "hold", 0.4, "hu-20"],
+    [3, "power", "power", 1.7, "hu-18"],
+    [5, "hold", "hold", 0.4, "hu-20"],
   ],
 });
-const quick = (
-  name: string,
-  board: string,
-  out: number,
-  harness: string,
-  label: string,
-  labelZh: string,
-): Single => ({
+const quick = (name: string, board: string, harness: string, label: string, labelZh: string): Single => ({
   board,
   item: `mech.${name}/coil`,
   harness,
@@ -145,7 +138,7 @@ const quick = (
   labelZh,
   wires: [
     [1, "pos", "feed", 0.8, "hu-20"],
-    [out, "neg", "coil", 0.8, "hu-20"],
+    [3, "neg", "coil", 0.8, "hu-20"],
   ],
 });
 
@@ -153,11 +146,11 @@ const SINGLES: readonly Single[] = [
   flipper("left", "左拨板"),
   flipper("right", "右拨板"),
   flipper("upper", "右上拨板"),
-  quick("sling-left", "bd.sling-left", 3, "hs.coil-lower", "left slingshot", "左弹弓"),
-  quick("sling-right", "bd.sling-right", 3, "hs.coil-lower", "right slingshot", "右弹弓"),
-  quick("bumper-left", "bd.bumper-left", 2, "hs.coil-upper", "left pop bumper", "左弹跳柱"),
-  quick("bumper-right", "bd.bumper-right", 2, "hs.coil-upper", "right pop bumper", "右弹跳柱"),
-  quick("bumper-low", "bd.bumper-low", 2, "hs.coil-upper", "lower pop bumper", "下弹跳柱"),
+  quick("sling-left", "bd.sling-left", "hs.coil-lower", "left slingshot", "左弹弓"),
+  quick("sling-right", "bd.sling-right", "hs.coil-lower", "right slingshot", "右弹弓"),
+  quick("bumper-left", "bd.bumper-left", "hs.coil-upper", "left pop bumper", "左弹跳柱"),
+  quick("bumper-right", "bd.bumper-right", "hs.coil-upper", "right pop bumper", "右弹跳柱"),
+  quick("bumper-low", "bd.bumper-low", "hs.coil-upper", "lower pop bumper", "下弹跳柱"),
   {
     board: "bd.magnet",
     item: "mech.magnet/coil",
@@ -165,7 +158,7 @@ const SINGLES: readonly Single[] = [
     label: "whirlpool magnet",
     labelZh: "漩涡磁铁",
     wires: [
-      [1, "pos", "feed", 3, "hu-18"],
+      [2, "pos", "feed", 3, "hu-18"],
       [3, "neg", "coil", 3, "hu-18"],
     ],
   },

@@ -93,7 +93,7 @@ function wireAudio(w: Wiring): void {
   }
   for (const [side, plus, minus] of [
     ["left", 1, 2],
-    ["right", 4, 5],
+    ["right", 3, 4],
   ] as const) {
     for (const [pin, terminal] of [
       [plus, "pos"],
@@ -115,8 +115,8 @@ function wireAudio(w: Wiring): void {
     }
   }
   for (const [pin, terminal] of [
-    [2, "pos"],
-    [5, "neg"],
+    [1, "pos"],
+    [2, "neg"],
   ] as const) {
     const net = w.net(
       `speaker.bass.${terminal}`,

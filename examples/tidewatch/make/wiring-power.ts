@@ -176,7 +176,7 @@ export const FUSE_GROUPS: readonly FuseGroup[] = [
     enters: "j1",
     leaves: null,
     feedPin: 1,
-    returnPin: 4,
+    returnPin: 3,
   },
   {
     dist: "distlogic",
@@ -189,8 +189,8 @@ export const FUSE_GROUPS: readonly FuseGroup[] = [
     boards: ["bd.hub"],
     enters: "j2",
     leaves: null,
-    feedPin: 2,
-    returnPin: 4,
+    feedPin: 1,
+    returnPin: 3,
   },
   {
     dist: "distlogic",
@@ -203,8 +203,8 @@ export const FUSE_GROUPS: readonly FuseGroup[] = [
     boards: ["bd.interlock"],
     enters: "j4",
     leaves: null,
-    feedPin: 3,
-    returnPin: 4,
+    feedPin: 1,
+    returnPin: 3,
   },
 ];
 
@@ -346,7 +346,7 @@ function wireSupplies(w: Wiring): void {
     w.end(back, DC, `${psu}:vn`, `bd.${name}:j1.${returnPin}`, `bd.starpoint:j1.${tie}`);
   };
   main("dist48", "psu.48", 10, 1, 3, 1);
-  main("distmotor", "psu.motor", 4, 4, 1, 2);
+  main("distmotor", "psu.motor", 4, 2, 1, 2);
   main("dist12", "psu.lamp", 9, 2, 3, 4);
   main("distlogic", "psu.logic", 7, 1, 2, 5);
   const safe = w.net("coil.safe", "coil", "48 V behind the interlock", "联锁后 48 V", {

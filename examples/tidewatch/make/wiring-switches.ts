@@ -109,12 +109,12 @@ const BANKS: readonly Bank[] = [
   own("bd.flip-left", 3, 1, FRONT, ["mech.flip-left/eos"]),
   own("bd.flip-right", 3, 1, FRONT, ["mech.flip-right/eos"]),
   own("bd.flip-upper", 3, 1, MIDDLE, ["mech.flip-upper/eos"]),
-  own("bd.sling-left", 3, 2, FRONT, ["sw.sling-left-low", "sw.sling-left-high"]),
-  own("bd.sling-right", 3, 2, FRONT, ["sw.sling-right-low", "sw.sling-right-high"]),
-  own("bd.bumper-left", 2, 1, REAR, ["mech.bumper-left/spoon"]),
-  own("bd.bumper-right", 2, 1, REAR, ["mech.bumper-right/spoon"]),
-  own("bd.bumper-low", 2, 1, REAR, ["mech.bumper-low/spoon"]),
-  own("bd.beacon", 1, 1, REAR, ["mech.beacon/home"]),
+  own("bd.sling-left", 2, 2, FRONT, ["sw.sling-left-low", "sw.sling-left-high"]),
+  own("bd.sling-right", 2, 2, FRONT, ["sw.sling-right-low", "sw.sling-right-high"]),
+  own("bd.bumper-left", 3, 1, REAR, ["mech.bumper-left/spoon"]),
+  own("bd.bumper-right", 3, 1, REAR, ["mech.bumper-right/spoon"]),
+  own("bd.bumper-low", 3, 1, REAR, ["mech.bumper-low/spoon"]),
+  own("bd.beacon", 3, 1, REAR, ["mech.beacon/home"]),
   own("bd.motor-ship", 2, 2, REAR, ["mech.ship/port", "mech.ship/starboard"]),
   own("bd.motor-bb", 2, 2, "hs.backbox-motor", ["mech.tide-clock/home"]),
   half("bd.switch-cab", "j3", "hs.cabinet-front", [
@@ -199,8 +199,8 @@ function wireStatus(w: Wiring, common: string, harness: string, input: string): 
     wire_type: "hu-24",
     source: input,
   });
-  w.end(net, harness, input, "bd.interlock:j5.3");
-  w.end(common, harness, "bd.interlock:j5.4");
+  w.end(net, harness, input, "bd.interlock:j5.1");
+  w.end(common, harness, "bd.interlock:j5.3");
 }
 
 /** The door loop that holds the interlock relay, through the second switch at the coin door. */
