@@ -1,14 +1,17 @@
 import { resolve } from "node:path";
 import { type Book, emptyShop, type Fault, type Shop } from "@pinwright/book";
 import { readBook, readShop } from "@pinwright/book/io";
-import { Line } from "@pinwright/engine";
-import type { LineResult } from "@pinwright/engine";
+import { Line, type LineResult } from "@pinwright/engine";
 import type { CommandCall, CommandOption } from "./command.ts";
 import { UsageError } from "./terminal.ts";
 
 /** Options of every command that reads a book. */
 export const BOOK_OPTIONS = {
-  shop: { type: "string", value: "DIR", about: "folder of the shop's tables; else the book's own, else the usual numbers" },
+  shop: {
+    type: "string",
+    value: "DIR",
+    about: "folder of the shop's tables; else the book's own, else the usual numbers",
+  },
   option: {
     type: "string",
     multiple: true,
@@ -22,6 +25,8 @@ export interface Loaded {
   readonly path: string;
   readonly book: Book;
   readonly shop: Shop;
+  /** The shop that travels inside the book; null when it has none of its own. */
+  readonly ownShop: Shop | null;
   readonly faults: readonly Fault[];
   readonly options: ReadonlySet<string> | undefined;
 }
@@ -36,12 +41,15 @@ export async function loadBook(call: CommandCall): Promise<Loaded> {
   const known = new Set(read.book.tables.options.map((option) => option.id));
   for (const id of chosen) {
     if (!known.has(id))
-      throw new UsageError(`--option ${id}: the book has no such option; it has ${[...known].join(", ") || "none"}`);
+      throw new UsageError(
+        `--option ${id}: the book has no such option; it has ${[...known].join(", ") || "none"}`,
+      );
   }
   return {
     path,
     book: read.book,
     shop: shopRead?.shop ?? read.shop ?? emptyShop(),
+    ownShop: read.shop,
     faults: [...read.faults, ...(shopRead?.faults ?? [])],
     options: chosen.length > 0 ? new Set(chosen) : undefined,
   };

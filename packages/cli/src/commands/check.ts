@@ -40,7 +40,11 @@ function report(result: LineResult, language: Language, most: number): string {
     const open = result.findings.filter((f) => f.severity === severity && f.accepted === null);
     for (const [rule, findings] of byRule(open)) {
       const words = findingWords(language, rule);
-      lines.push(`${severity.toUpperCase()} ${rule} (${findings.length}): ${words.title}`, `  ${words.why}`, `  ${words.todo}`);
+      lines.push(
+        `${severity.toUpperCase()} ${rule} (${findings.length}): ${words.title}`,
+        `  ${words.why}`,
+        `  ${words.todo}`,
+      );
       for (const finding of findings.slice(0, most)) lines.push(`  - ${words.say(finding)}`);
       if (findings.length > most) lines.push(`  … and ${findings.length - most} more; --all lists them`);
       lines.push("");

@@ -1,5 +1,12 @@
 import { nearest } from "@pinwright/book";
-import { type About, aboutId, knownIds, type Place, type PointAbout, type WireAbout } from "@pinwright/engine";
+import {
+  type About,
+  aboutId,
+  knownIds,
+  type Place,
+  type PointAbout,
+  type WireAbout,
+} from "@pinwright/engine";
 import { documentNames } from "@pinwright/sheets";
 import { findingWords } from "@pinwright/words";
 import type { Command } from "../command.ts";
@@ -20,12 +27,18 @@ function pointLines({ point, netId, wires }: PointAbout): readonly string[] {
   const use = point.use === "live" ? "" : ` (${point.use})`;
   const label = point.label === "" ? "" : ` ${point.label}`;
   const net = netId === null ? (point.use === "live" ? "no net" : "") : `net ${netId}`;
-  return [`  ${point.id}${label}${use}${net === "" ? "" : `: ${net}`}`, ...wires.map((w) => `    ${wireText(w, point.id)}`)];
+  return [
+    `  ${point.id}${label}${use}${net === "" ? "" : `: ${net}`}`,
+    ...wires.map((w) => `    ${wireText(w, point.id)}`),
+  ];
 }
 
 function aboutText(about: About, sheets: readonly string[]): string {
-  const lines = [`${about.kind} ${about.id}${about.labels === null ? "" : `: ${about.labels.en} / ${about.labels.zh}`}`];
-  if (about.item !== null && about.item.id !== about.id) lines.push(`  of ${about.item.id}: ${about.item.labels.en}`);
+  const lines = [
+    `${about.kind} ${about.id}${about.labels === null ? "" : `: ${about.labels.en} / ${about.labels.zh}`}`,
+  ];
+  if (about.item !== null && about.item.id !== about.id)
+    lines.push(`  of ${about.item.id}: ${about.item.labels.en}`);
   if (about.item !== null) lines.push(`  type ${about.item.type.id}`);
   if (about.place !== null) lines.push(`  at ${placeText(about.place)}`);
   if (about.children.length > 0) lines.push(`holds: ${about.children.join(" ")}`);
@@ -33,10 +46,14 @@ function aboutText(about: About, sheets: readonly string[]): string {
   const under = new Set(about.points.flatMap((p) => p.wires.map((w) => w.wire.id)));
   const others = about.wires.filter((w) => about.kind === "wire" || !under.has(w.wire.id));
   if (others.length > 0) lines.push("wires:", ...others.map((w) => `  ${wireText(w, null)}`));
-  if (about.kind === "wire" && about.wires[0] !== undefined) lines.push(`way: ${about.wires[0].wire.path.join(" ")}`);
+  if (about.kind === "wire" && about.wires[0] !== undefined)
+    lines.push(`way: ${about.wires[0].wire.path.join(" ")}`);
   if (sheets.length > 0) lines.push("sheets:", ...sheets.map((name) => `  ${name}`));
   if (about.findings.length > 0)
-    lines.push("findings:", ...about.findings.map((f) => `  ${f.severity} ${f.rule}: ${findingWords("en", f.rule).say(f)}`));
+    lines.push(
+      "findings:",
+      ...about.findings.map((f) => `  ${f.severity} ${f.rule}: ${findingWords("en", f.rule).say(f)}`),
+    );
   return `${lines.join("\n")}\n`;
 }
 
@@ -58,11 +75,15 @@ export const showCommand: Command = {
     const about = aboutId(result, id);
     if (about === null) {
       const near = nearest(id, knownIds(result));
-      terminal.err(`${loaded.path} has nothing called "${id}"${near === null ? "" : `; did you mean "${near}"?`}\n`);
+      terminal.err(
+        `${loaded.path} has nothing called "${id}"${near === null ? "" : `; did you mean "${near}"?`}\n`,
+      );
       return STATUS.found;
     }
     const sheets = documentNames(result, about.harnessIds);
-    terminal.out(call.flag("json") ? `${JSON.stringify({ ...about, sheets }, null, 2)}\n` : aboutText(about, sheets));
+    terminal.out(
+      call.flag("json") ? `${JSON.stringify({ ...about, sheets }, null, 2)}\n` : aboutText(about, sheets),
+    );
     return STATUS.good;
   },
 };
