@@ -25,10 +25,8 @@ export const PRICE = {
 
 /** Free room between two bundles, for pegs and the tie gun. Common practice, no source. */
 const BUNDLE_GAP_MM = 12;
-/** Least angle between two branches at a breakout. Common practice, no source. */
-const LEAST_ANGLE_DEG = 40;
 /** Under this two branches lie on each other. */
-const SAME_DEG = 4;
+const SAME_DEG = 1.5;
 
 /** Share of a tail that can be asked as room between its holder and the branches at the tail's own start. */
 const OWN_BREAKOUT_SHARE = 0.6;
@@ -97,7 +95,8 @@ function stretchPrice(p: Stretch, q: Stretch): number {
   if (node >= 0) {
     const angle = angleAtNodeDeg(p, q, node);
     if (angle < SAME_DEG) return PRICE.crossing;
-    return angle < LEAST_ANGLE_DEG ? 10 + PRICE.acuteDeg * (LEAST_ANGLE_DEG - angle) : 0;
+    const least = node === p.nodeA ? p.leastDegA : p.leastDegB;
+    return angle < least - 1e-6 ? 10 + PRICE.acuteDeg * (least - angle) : 0;
   }
   const distance = segmentDistance(p, q);
   if (p.branch === q.branch) return bendPrice(p, q, distance);

@@ -8,6 +8,9 @@ export interface Stretch {
   readonly b: PointMm;
   readonly nodeA: number;
   readonly nodeB: number;
+  /** Least angle in degrees that is wanted between it and another branch at either end. */
+  readonly leastDegA: number;
+  readonly leastDegB: number;
   readonly radiusMm: number;
   readonly box: BoxMm;
 }
@@ -35,6 +38,8 @@ export const stretch = (part: Omit<Stretch, "kind" | "box">): Stretch => ({
   b: part.b,
   nodeA: part.nodeA,
   nodeB: part.nodeB,
+  leastDegA: part.leastDegA,
+  leastDegB: part.leastDegB,
   radiusMm: part.radiusMm,
   box: {
     minXMm: Math.min(part.a.xMm, part.b.xMm),

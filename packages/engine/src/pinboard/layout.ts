@@ -52,7 +52,7 @@ const TROUBLE = 0.5;
 const EJECT_CANDIDATES = 14;
 const EJECT_LIMBS = 4;
 /** A change has to gain this much to be worth the work of looking for the next. */
-const GAIN = 0.5;
+const GAIN = 1;
 
 interface Chosen {
   readonly limb: number;

@@ -82,6 +82,8 @@ export function addBranchItems(
         b,
         nodeA: i === 0 ? step.from : -1,
         nodeB: i === last - 1 ? step.to : -1,
+        leastDegA: tree.leastAngleDeg[step.from] ?? 0,
+        leastDegB: tree.leastAngleDeg[step.to] ?? 0,
         radiusMm: branch?.radiusMm ?? 0,
       }),
     );

@@ -33,8 +33,15 @@ export interface BoardTree {
   /** Of each node, in the order of branch ids. */
   readonly ways: readonly (readonly Way[])[];
   readonly holders: readonly (TreeHolder | null)[];
+  /** Of each node, the least angle in degrees that is wanted between two of its branches. */
+  readonly leastAngleDeg: readonly number[];
   readonly root: number;
 }
+
+/** Least angle between two branches at a breakout that leaves room for a tie gun. Common practice, no source. */
+const LEAST_ANGLE_DEG = 40;
+/** Where many branches meet, each is given at least this share of its equal part of the circle. */
+const EQUAL_SHARE = 0.8;
 
 const FALLBACK_HOLDER: HolderSize = { widthMm: 14, depthMm: 14 };
 
@@ -91,7 +98,10 @@ export function boardTree(input: PinboardInput): BoardTree {
       ? null
       : { landingId, ...(input.holderSizes.get(landingId) ?? FALLBACK_HOLDER) };
   });
-  return { nodes, branches, ways, holders, root: numberOf.get(input.rootId) ?? 0 };
+  const leastAngleDeg = ways.map((w) =>
+    Math.min(LEAST_ANGLE_DEG, (EQUAL_SHARE * 360) / Math.max(1, w.length)),
+  );
+  return { nodes, branches, ways, holders, leastAngleDeg, root: numberOf.get(input.rootId) ?? 0 };
 }
 
 /** How the machine has a branch run from `from`, as a viewer of that side sees it; null between sides or panels. */

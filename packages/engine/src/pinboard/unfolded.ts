@@ -21,18 +21,25 @@ const TURN_AT_MM = [75, 110, 150, 200, 260, 340] as const;
 /** Room beside the trunk that a folded trunk leaves for tails at its turns. */
 const TURN_ROOM_MM = 140;
 
-const ALL_TURNS_DEG: readonly number[] = Array.from(
-  { length: 360 / ANGLE_STEP_DEG },
-  (_, i) => (i + 1) * ANGLE_STEP_DEG - 180,
-);
-/** Turns that do not run into the line that a limb hangs on, which goes on in both directions. */
-const TURNS_DEG = ALL_TURNS_DEG.filter((deg) => Math.abs(deg) >= 30 && Math.abs(deg) <= 150);
+/** Where more branches meet than that step has room for, the steps are finer. */
+const FINE_STEPS: readonly { readonly fromWays: number; readonly stepDeg: number }[] = [
+  { fromWays: 24, stepDeg: 5 },
+  { fromWays: 12, stepDeg: 7.5 },
+];
+
+/** Turns in steps; those that run into the line that a limb hangs on only where that line may end there. */
+function turnsDeg(ways: number, isEnd: boolean): readonly number[] {
+  const stepDeg = FINE_STEPS.find((s) => ways >= s.fromWays)?.stepDeg ?? ANGLE_STEP_DEG;
+  const all = Array.from({ length: 360 / stepDeg }, (_, i) => (i + 1) * stepDeg - 180);
+  const least = Math.min(30, 2 * stepDeg);
+  return isEnd ? all : all.filter((deg) => Math.abs(deg) >= least && Math.abs(deg) <= 180 - least);
+}
 
 /** Limbs that may be laid while a layout is improved, for each limb there is. */
-const SEARCH_STEPS_PER_LIMB = 60;
+const SEARCH_STEPS_PER_LIMB = 50;
 /** The same for making room where a layout cannot be built, where hands have no room, and for each folded trunk. */
-const BUILD_STEPS_PER_LIMB = 150;
-const ROOM_STEPS_PER_LIMB = 30;
+const BUILD_STEPS_PER_LIMB = 120;
+const ROOM_STEPS_PER_LIMB = 20;
 const FOLD_STEPS_PER_LIMB = 30;
 
 export interface UnfoldTask {
@@ -187,7 +194,8 @@ function limbCandidates(
   }
   const side = realSide(tree, base, limbs, limb);
   const slantDeg = DISLIKE_SLANT_DEG + (DISLIKE_SLANT_DEG_M * limb.lengthMm) / 1000;
-  const turns = limb.parent === null && base.isHeld ? ALL_TURNS_DEG : TURNS_DEG;
+  const ways = tree.ways[limb.start]?.length ?? 0;
+  const turns = turnsDeg(ways, limb.parent === null && base.isHeld);
   const list: Candidate[] = [];
   for (const turn of turns) {
     const wrong = side !== 0 && Math.sign(turn) !== side ? DISLIKE_SIDE : 0;
