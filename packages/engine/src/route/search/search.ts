@@ -2,10 +2,12 @@ import { IndexHeap } from "@pinwright/kernel";
 import { construct, outwardFrom } from "./construct.ts";
 import { descend, evacuate, gather, NOTICEABLE, reinsertAll, visitAndGather } from "./descend.ts";
 import { insert } from "./insert.ts";
+import { measureRoute, type RouteMeasure } from "./measure.ts";
 import { buildNetwork, type Network, type Spot, type Terminal } from "./network.ts";
 import type { RouteProblem, RouteSolution } from "./problem.ts";
 import { randomStream } from "./random.ts";
-import { restore, type Snapshot, solutionOf, takeSnapshot } from "./snapshot.ts";
+import { layIn, restore, type Snapshot, solutionOf, takeSnapshot } from "./snapshot.ts";
+import { raiseSurcharges } from "./surcharge.ts";
 import { detach } from "./tree.ts";
 
 export interface SearchOptions {
@@ -21,12 +23,50 @@ export interface SearchOptions {
  * @returns null when no tree joins all landings
  */
 export function searchRoute(problem: RouteProblem, options: SearchOptions): RouteSolution | null {
-  const net = buildNetwork(problem, new Map());
+  const surcharges = new Map<number, number>();
+  let best: Judged | null = null;
+  for (let round = 0; round <= SURCHARGE_ROUNDS; round++) {
+    const steps = options.steps / (round === 0 ? 1 : SURCHARGE_ROUNDS);
+    const found = searchPriced(problem, surcharges, { ...options, steps });
+    if (found === null) return null;
+    const judged = judge(problem, found);
+    if (best === null || judged.priceMin < best.priceMin - NOTICEABLE) best = judged;
+    if (judged.measure.penaltyMin === 0) break;
+    raiseSurcharges(problem, judged.measure, surcharges);
+  }
+  return best?.solution ?? null;
+}
+
+/** Rounds in which lanes with broken rules are made dearer; together they take as many steps as the first search. */
+const SURCHARGE_ROUNDS = 3;
+
+interface Judged {
+  readonly solution: RouteSolution;
+  readonly measure: RouteMeasure;
+  readonly priceMin: number;
+}
+
+function judge(problem: RouteProblem, solution: RouteSolution): Judged {
+  const measure = measureRoute(problem, solution);
+  return { solution, measure, priceMin: measure.totalMin + measure.penaltyMin };
+}
+
+/** One search under the given surcharges; once there are any, it ends with a descent at true prices. */
+function searchPriced(
+  problem: RouteProblem,
+  surcharges: ReadonlyMap<number, number>,
+  options: SearchOptions,
+): RouteSolution | null {
+  const net = buildNetwork(problem, surcharges);
   const heap = new IndexHeap(problem.spots);
   const start = bestConstruction(net, heap);
   if (start === null) return null;
   const best = kicked(net, heap, thorough(net, heap, start, options.steps), options);
-  return solutionOf(net, best);
+  const solution = solutionOf(net, best);
+  if (solution === null || surcharges.size === 0) return solution;
+  const plain = buildNetwork(problem, new Map());
+  layIn(plain, solution);
+  return solutionOf(plain, takeSnapshot(plain, descend(plain, heap)));
 }
 
 /** Descends from trees that were grown from a few far-apart landings; keeps the best. */
