@@ -1,5 +1,5 @@
 import type { Item, Machine } from "@pinwright/engine";
-import { type PointMm, polar } from "@pinwright/kernel";
+import { type PointMm, polar, rectangleCorners } from "@pinwright/kernel";
 
 /** What fills space on one side of the playfield: its plan and its extent away from that side, mm. */
 export interface Body {
@@ -13,6 +13,10 @@ export interface Body {
 /** Bulbs and domes are round; their brackets stay below. Radii: common practice, no source. */
 const BULB_MM = 6;
 const DOME_MM = 9;
+/** Thickness of a leaf switch's blades where they come up. */
+const BLADE_MM = 4;
+/** Target and blades of a stand-up target where it comes up through its slot. */
+const TARGET_MM = { widthMm: 26, depthMm: 8 };
 
 export const discAt = (centre: PointMm, radiusMm: number): readonly PointMm[] =>
   Array.from({ length: 36 }, (_, i) => {
@@ -25,7 +29,12 @@ const headRadius = (item: Extract<Item, { kind: "fastener" }>): number =>
 
 /** Where an under-side item comes up through the playing surface. */
 function reaching(item: Item): readonly PointMm[] {
-  if (item.kind !== "device" || item.type.class !== "lamp") return item.footprint;
+  if (item.kind !== "device") return item.footprint;
+  if (item.type.id.endsWith("-leaf")) {
+    return rectangleCorners({ ...item.place, widthMm: BLADE_MM, depthMm: item.type.depth_mm / 2 });
+  }
+  if (item.type.id === "dt.standup") return rectangleCorners({ ...item.place, ...TARGET_MM });
+  if (item.type.class !== "lamp") return item.footprint;
   return discAt(item.place, item.type.width_mm > 20 ? DOME_MM : BULB_MM);
 }
 

@@ -1,4 +1,4 @@
-import type { BookRow, Outline } from "@pinwright/book";
+import type { BookRow } from "@pinwright/book";
 import { rows, type Topic } from "./author.ts";
 
 /**
@@ -23,9 +23,8 @@ export interface MechanismKind {
   readonly id: string;
   readonly label: string;
   readonly label_zh: string;
+  /** Its plate is a rectangle about its origin. */
   readonly size: readonly [width: number, depth: number, height: number, reach: number];
-  /** Drawn about its own origin, when that is not its middle. */
-  readonly outline?: Outline;
   readonly children: readonly Child[];
   readonly screws: readonly Screw[];
   readonly cycle_test: string;
@@ -42,19 +41,16 @@ export const corners = (
   [minX + inset, maxY - inset],
 ];
 
-const drawing = (id: string) => `${id.replace("mt.", "mechanism-")}.svg`;
-
 /** The tables that mechanism types make. */
 export const mechanismKinds = (kinds: readonly MechanismKind[]): Topic => ({
   tables: {
     mechanism_types: rows(
       "mechanism_types",
       kinds.map(
-        ({ id, label, label_zh, size, outline, cycle_test }): Partial<BookRow<"mechanism_types">> => ({
+        ({ id, label, label_zh, size, cycle_test }): Partial<BookRow<"mechanism_types">> => ({
           id,
           label,
           label_zh,
-          outline: outline === undefined ? null : drawing(id),
           width_mm: size[0],
           depth_mm: size[1],
           height_mm: size[2],
@@ -94,9 +90,4 @@ export const mechanismKinds = (kinds: readonly MechanismKind[]): Topic => ({
       ),
     ),
   },
-  outlines: new Map(
-    kinds.flatMap((kind): [string, Outline][] =>
-      kind.outline === undefined ? [] : [[drawing(kind.id), kind.outline]],
-    ),
-  ),
 });

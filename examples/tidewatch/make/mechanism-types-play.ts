@@ -1,15 +1,12 @@
 import { type Child, corners, type MechanismKind } from "./mechanism-kind.ts";
-import { box, disc, outlineAbout, type Shape } from "./shape.ts";
-
-const about = (shape: Shape) => outlineAbout([0, 0], shape);
 
 /** Panel thickness: what stands on the playing surface has this much and its own height, negated, as its z. */
 const WOOD_MM = 13;
 const above = (heightMm: number) => -(WOOD_MM + heightMm);
 
-/** Plate of a flipper about its pivot; the coil lies on the side of `away` (1: to the right). */
-const flipperPlate = (away: 1 | -1): [number, number, number, number] =>
-  away === 1 ? [-28, -30, 92, 30] : [-92, -30, 28, 30];
+/** From the middle of a flipper's plate to its pivot; the coil lies beyond, on the side of `away`. */
+export const FLIPPER_PIVOT_MM = 32;
+const flipperPlate = [-60, -30, 60, 30] as const;
 
 /** `bat` is where the bat points at rest, in the mechanism's frame, measured from its y. */
 const flipper = (id: string, label: string, label_zh: string, away: 1 | -1, bat: number): MechanismKind => ({
@@ -17,31 +14,29 @@ const flipper = (id: string, label: string, label_zh: string, away: 1 | -1, bat:
   label,
   label_zh,
   size: [120, 60, 62, 27],
-  outline: about(box(...flipperPlate(away))),
   children: [
-    ["coil", "dt.coil-flipper", "coil", "线圈", away * 56, 0, 8, away * 90],
-    ["eos", "dt.eos", "end-of-stroke switch", "行程末端开关", away * 2, 22, 10, 90],
-    ["bat", "dt.bat", "bat", "拨板", 0, 0, above(3), bat],
+    ["coil", "dt.coil-flipper", "coil", "线圈", away * 24, 0, 8, away * 90],
+    ["eos", "dt.eos", "end-of-stroke switch", "行程末端开关", away * -30, 22, 10, 90],
+    ["bat", "dt.bat", "bat", "拨板", away * -FLIPPER_PIVOT_MM, 0, above(3), bat],
   ],
-  screws: corners(flipperPlate(away), 6),
+  screws: corners(flipperPlate, 6),
   cycle_test: "500 strokes; end-of-stroke gap 2 mm at rest, closes in the last 3 mm; bat free, no rub.",
 });
 
+/** From the middle of a slingshot's plate to the middle of its rubber: along its throw, and along the rubber. */
+export const SLING_OFFSET_MM = { throw: 30, along: 22 } as const;
+const slingPlate = [-18, -36, 18, 36] as const;
+
 /** Slingshots are handed: the coil lies towards the player. In the frame, x is the way that it throws. */
-const slingshot = (id: string, label: string, label_zh: string, near: 1 | -1): MechanismKind => {
-  const plate: [number, number, number, number] = near === -1 ? [-48, -58, -12, 14] : [-48, -14, -12, 58];
-  return {
-    id,
-    label,
-    label_zh,
-    size: [36, 72, 52, 26],
-    outline: about(box(...plate)),
-    children: [["coil", "dt.coil-sling", "coil", "线圈", -30, near * 30, 8]],
-    screws: corners(plate),
-    cycle_test: "200 strokes; arm returns by itself and does not touch the slot.",
-  };
-};
-const spinnerFoot = box(-6, -10, 6, 10);
+const slingshot = (id: string, label: string, label_zh: string, near: 1 | -1): MechanismKind => ({
+  id,
+  label,
+  label_zh,
+  size: [36, 72, 52, 26],
+  children: [["coil", "dt.coil-sling", "coil", "线圈", 0, near * 8, 8]],
+  screws: corners(slingPlate),
+  cycle_test: "200 strokes; arm returns by itself and does not touch the slot.",
+});
 
 const dropSwitch = (n: number, x: number): Child => [
   `t${n}`,
@@ -107,8 +102,8 @@ export const PLAY_MECHANISMS: readonly MechanismKind[] = [
       [-16, 20],
       [16, 20],
       [45, 14],
-      [-46.5, -20],
-      [46.5, -20],
+      [-45, -5],
+      [45, -5],
     ],
     cycle_test: "200 resets; each target drops alone when hit, all stand after reset.",
   },
@@ -135,16 +130,16 @@ export const PLAY_MECHANISMS: readonly MechanismKind[] = [
     id: "mt.saucer",
     label: "Kick-out saucer",
     label_zh: "踢出球碗",
-    size: [44, 88, 66, 0],
+    size: [40, 62, 66, 0],
     children: [
-      ["coil", "dt.coil-kick", "coil", "线圈", 0, 14, 16],
-      ["ball", "dt.micro", "ball in saucer switch", "球到位开关", 10, -36, 20],
+      ["coil", "dt.coil-kick", "coil", "线圈", 0, 3, 28],
+      ["ball", "dt.micro", "ball in saucer switch", "球到位开关", 9, -24, 12],
     ],
     screws: [
-      [-17, 4],
-      [17, 4],
-      [17, 38],
-      [-17, 38],
+      [-16, 14],
+      [16, 14],
+      [16, 27],
+      [-16, 27],
     ],
     cycle_test: "50 balls kicked out to the same mark.",
   },
@@ -206,7 +201,6 @@ export const PLAY_MECHANISMS: readonly MechanismKind[] = [
     label: "Playfield magnet",
     label_zh: "台面电磁铁",
     size: [66, 66, 60, 0],
-    outline: about(disc([0, 0], 33)),
     children: [["coil", "dt.coil-magnet", "coil", "线圈", 0, 0, 4]],
     screws: [
       [-19, -19],
@@ -245,7 +239,6 @@ export const PLAY_MECHANISMS: readonly MechanismKind[] = [
     label: "Spinner",
     label_zh: "旋转片",
     size: [12, 20, 56, 0],
-    outline: about(spinnerFoot),
     children: [
       ["switch", "dt.gate-micro", "switch", "开关", 0, 0, 40],
       ["plate", "dt.swing-plate", "plate", "旋转片", -32, 0, 8],

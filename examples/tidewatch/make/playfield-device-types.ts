@@ -28,12 +28,15 @@ const SWITCHES: readonly DeviceKind[] = [
     "lug",
     "ball on the star",
   ),
-  switchKind(
-    ["dt.standup", "Stand-up target, narrow", "立式靶（窄）"],
-    [26, 8, 34, 40],
-    "lug",
-    "ball hits the face",
-  ),
+  {
+    ...switchKind(
+      ["dt.standup", "Stand-up target, narrow", "立式靶（窄）"],
+      [26, 22, 34, 30],
+      "lug",
+      "ball hits the face",
+    ),
+    outline: about(box(-13, -4, 13, 18)),
+  },
   switchKind(
     ["dt.standup-top", "Stand-up target, fixed on top", "立式靶（台面上装）"],
     [26, 8, 40],
@@ -42,7 +45,7 @@ const SWITCHES: readonly DeviceKind[] = [
   ),
   switchKind(
     ["dt.rebound-leaf", "Rebound leaf switch", "橡皮回弹簧片开关"],
-    [12, 40, 12, 22],
+    [12, 36, 12, 22],
     "lug",
     "ball hits the rubber",
   ),
@@ -74,7 +77,7 @@ const SWITCHES: readonly DeviceKind[] = [
   switchKind(["dt.gate-micro", "Gate microswitch", "闸门微动开关"], [20, 12, 14], "tab-28", "gate is pushed"),
   switchKind(
     ["dt.captive-leaf", "Captive ball leaf switch", "被困球簧片开关"],
-    [12, 34, 14, 3],
+    [12, 34, 14],
     "lug",
     "captive ball moves",
   ),
@@ -258,7 +261,6 @@ const ABOVE: readonly DeviceKind[] = [
   plainKind(["dt.swing-plate", "Spinner plate", "旋转片"], [40, 3, 40]),
   plainKind(["dt.swing-wire", "Gate wire", "闸门线"], [34, 3, 30]),
   plainKind(["dt.blade", "Diverter blade", "分道片"], [6, 56, 26], about(box(-3, -6, 3, 50))),
-  plainKind(["dt.ball", "Captive ball", "被困球"], [27, 27, 27], about(disc([0, 0], 13.5))),
 ];
 
 /** The hull of two discs. */

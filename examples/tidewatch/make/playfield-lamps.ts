@@ -18,12 +18,12 @@ const ring = Array.from({ length: 16 }, (_, i): Placed => {
 });
 const word = [..."TIDEWATCH"].map((letter, i): Placed => {
   const deg = 158 - i * 17;
-  return [`lp.word-${i + 1}`, `Letter ${letter}`, `字母 ${letter}`, ...round(106, deg), deg];
+  return [`lp.word-${i + 1}`, `Letter ${letter}`, `字母 ${letter}`, ...round(104, deg), deg];
 });
 const bonus = Array.from({ length: 9 }, (_, i): Placed => {
   const near = i < 5;
-  const [x, y] = near ? [187 + 24 * i, 284] : [199 + 24 * (i - 5), 252];
-  return [`lp.bonus-${i + 1}`, `Bonus ${i + 1}`, `奖分 ${i + 1}`, x, y, near ? 90 : 270];
+  const [x, y] = near ? [187 + 24 * i, 284] : [199 + 24 * (i - 5), 240];
+  return [`lp.bonus-${i + 1}`, `Bonus ${i + 1}`, `奖分 ${i + 1}`, x, y, 270];
 });
 const drops = DROP_X.map(
   (x, i): Placed => [`lp.drop-${i + 1}`, `Drop target ${i + 1}`, `${i + 1} 号落靶`, x, 623, 270],
@@ -47,47 +47,47 @@ export const INSERTS: readonly Placed[] = [
   ["lp.top-lane-1", "Top lane 1", "顶部一号道", 200, 1010, 90],
   ["lp.top-lane-2", "Top lane 2", "顶部二号道", 240, 1010, 90],
   ["lp.top-lane-3", "Top lane 3", "顶部三号道", 280, 1010, 90],
-  ["lp.fog-1", "FOG target F", "雾靶 F", 36, 458, 0],
-  ["lp.fog-2", "FOG target O", "雾靶 O", 36, 490, 0],
-  ["lp.fog-3", "FOG target G", "雾靶 G", 36, 522, 0],
+  ["lp.fog-1", "FOG target F", "雾靶 F", 44, 458, 0],
+  ["lp.fog-2", "FOG target O", "雾靶 O", 44, 490, 0],
+  ["lp.fog-3", "FOG target G", "雾靶 G", 44, 522, 0],
   ...drops,
   ["lp.orbit-left-1", "Left orbit arrow 1", "左环道箭头一", 78, 478, 20],
-  ["lp.orbit-left-2", "Left orbit arrow 2", "左环道箭头二", 72, 508, 10],
+  ["lp.orbit-left-2", "Left orbit arrow 2", "左环道箭头二", 75, 504, 10],
   ["lp.orbit-left-3", "Left orbit arrow 3", "左环道箭头三", 40, 552, 0],
   ["lp.ramp-left-1", "Left ramp arrow 1", "左坡道箭头一", 134, 522, 0],
   ["lp.ramp-left-2", "Left ramp arrow 2", "左坡道箭头二", 126, 546, 180],
   ["lp.ramp-left-3", "Left ramp arrow 3", "左坡道箭头三", 119, 572, 180],
-  ["lp.magnet", "Whirlpool", "漩涡", 190, 588, 180],
+  ["lp.magnet", "Whirlpool", "漩涡", 186, 600, 180],
   ["lp.cave-1", "Cave arrow 1", "海蚀洞箭头一", 292, 516, 0],
   ["lp.cave-2", "Cave arrow 2", "海蚀洞箭头二", 299, 545, 0],
   ["lp.cave-3", "Cave arrow 3", "海蚀洞箭头三", 305, 574, 0],
   ["lp.ramp-right-1", "Right ramp arrow 1", "右坡道箭头一", 349, 505, 0],
   ["lp.ramp-right-2", "Right ramp arrow 2", "右坡道箭头二", 354, 535, 0],
   ["lp.ramp-right-3", "Right ramp arrow 3", "右坡道箭头三", 359, 565, 0],
-  ["lp.orbit-right-1", "Right orbit arrow 1", "右环道箭头一", 386, 478, 270],
-  ["lp.orbit-right-2", "Right orbit arrow 2", "右环道箭头二", 394, 520, 90],
+  ["lp.orbit-right-1", "Right orbit arrow 1", "右环道箭头一", 388, 490, 90],
+  ["lp.orbit-right-2", "Right orbit arrow 2", "右环道箭头二", 394, 522, 90],
   ["lp.anchor-left", "Left anchor", "左锚", 80, 560, 270],
-  ["lp.anchor-right", "Right anchor", "右锚", 394, 572, 90],
+  ["lp.anchor-right", "Right anchor", "右锚", 394, 572, 270],
   ["lp.spinner", "Spinner", "旋转片", 33, 680, 90],
   ["lp.lock-1", "Harbour lock 1", "锁球一", 398, 780, 0],
   ["lp.lock-2", "Harbour lock 2", "锁球二", 404, 806, 0],
   ["lp.lock-3", "Harbour lock 3", "锁球三", 410, 832, 0],
   ["lp.wreck", "Wreck", "沉船", 92, 856, 90],
   ["lp.kickback", "Kickback", "回踢", 29, 285, 270],
-  ["lp.cave-drop", "Cave target", "洞口落靶", 338, 590, 90],
+  ["lp.cave-drop", "Cave target", "洞口落靶", 284, 590, 270],
 ];
 
 /** High-power LEDs under domes, where no ball comes, and under large inserts. */
 const FLASHERS: readonly (readonly [...Placed, type: string])[] = [
   ["lp.flash-left-sling", "Flasher, left of the drain", "闪光灯 左下", 178, 234, 270, "dt.flasher-insert"],
   ["lp.flash-right-sling", "Flasher, right of the drain", "闪光灯 右下", 292, 234, 270, "dt.flasher-insert"],
-  ["lp.flash-ramp-left", "Flasher, left ramp", "闪光灯 左坡道", 73, 700, 90, "dt.flasher"],
+  ["lp.flash-ramp-left", "Flasher, left ramp", "闪光灯 左坡道", 83, 702, 90, "dt.flasher"],
   [
     "lp.flash-ramp-right",
     "Flasher, behind the storm wall",
     "闪光灯 风暴墙后",
-    380,
-    770,
+    350,
+    765,
     90,
     "dt.flasher-insert",
   ],
@@ -100,7 +100,7 @@ const FLASHERS: readonly (readonly [...Placed, type: string])[] = [
     90,
     "dt.flasher-insert",
   ],
-  ["lp.flash-ship", "Flasher, ship", "闪光灯 船", 96, 1030, 90, "dt.flasher"],
+  ["lp.flash-ship", "Flasher, ship", "闪光灯 船", 92, 1018, 90, "dt.flasher"],
   ["lp.flash-bumpers", "Flasher, between the bumpers", "闪光灯 弹跳柱间", 240, 890, 90, "dt.flasher-insert"],
   ["lp.flash-corner", "Flasher, right rear corner", "闪光灯 右后角", 428, 1016, 90, "dt.flasher"],
 ];
@@ -109,21 +109,19 @@ export const FLASHER_INSERTS = FLASHERS.filter(([, , , , , , type]) => type === 
 /** General light that shines up through the playfield where no ball comes: corners, islands, wings. */
 export const GENERAL_UNDER: readonly (readonly [x: number, y: number, towards: number])[] = [
   [20, 932, 270],
-  [19, 890, 270],
-  [122, 1040, 90],
-  [150, 1048, 0],
+  [16, 890, 270],
+  [116, 1026, 270],
   [494, 932, 270],
-  [495, 890, 270],
-  [392, 1040, 180],
-  [360, 1050, 180],
-  [110, 714, 180],
-  [132, 712, 270],
-  [283.5, 714, 90],
-  [352, 701, 90],
-  [74, 775, 0],
-  [169, 962, 180],
-  [311, 962, 0],
-  [402, 630, 180],
+  [498, 890, 270],
+  [398, 1026, 270],
+  [117, 712, 180],
+  [133, 716, 270],
+  [282.5, 712, 90],
+  [352, 697, 270],
+  [78, 655, 0],
+  [46, 955, 180],
+  [468, 955, 0],
+  [402, 627, 0],
 ];
 
 /** General light on plastics and on the rear rail; the wires go down beside the posts. */
@@ -139,17 +137,19 @@ const GENERAL_TOP: readonly (readonly [x: number, y: number, z: number])[] = [
   [464, 600, 34],
   [464, 680, 34],
   [464, 740, 34],
-  [300, 740, 34],
+  [312, 712, 34],
+  [150, 60, 36],
+  [330, 60, 36],
   [203, 690, 34],
-  [84, 1058, 60],
-  [132, 1058, 60],
-  [180, 1058, 60],
-  [228, 1058, 60],
-  [276, 1058, 60],
-  [324, 1058, 60],
-  [372, 1058, 60],
-  [420, 1058, 60],
-  [468, 1058, 60],
+  [84, 1058, 56],
+  [132, 1058, 56],
+  [180, 1058, 56],
+  [228, 1058, 56],
+  [276, 1058, 56],
+  [324, 1058, 56],
+  [372, 1058, 56],
+  [420, 1058, 56],
+  [468, 1058, 56],
   [402, 690, 34],
 ];
 

@@ -1,3 +1,4 @@
+import { directionDeg, fromFrame } from "@pinwright/kernel";
 import { arc, mirroredXy, type Xy } from "./shape.ts";
 
 /** Left edge of the lane divider, and its width: the plunger lane lies to its right. */
@@ -17,6 +18,8 @@ export const SLING_LEFT: readonly [Xy, Xy, Xy] = [
   [143, 264],
 ];
 export const SLING_POST_RADIUS = 8;
+/** Middle of the side that the left slingshot throws from. */
+export const SLING_MIDDLE: Xy = [121.5, 332];
 /** Direction in which the left slingshot throws: square to the line from its far post to the one at the flipper. */
 export const SLING_NORMAL_DEG = 17.55;
 
@@ -51,9 +54,34 @@ export const WRECK_SLOPE: readonly [Xy, Xy] = [
   [144, 728],
 ];
 export const STORM_WALL: readonly [Xy, Xy] = [
-  [246, 754],
+  [250, 757],
   [418, 690],
 ];
+/** A point of a straight wall, `along` mm from its first end and `behind` mm to the right of the way along it. */
+export function wallPoint([[x0, y0], [x1, y1]]: readonly [Xy, Xy], along: number, behind = 0): Xy {
+  const rotationDeg = wallDeg([
+    [x0, y0],
+    [x1, y1],
+  ]);
+  const at = fromFrame({ xMm: x0, yMm: y0, rotationDeg }, { xMm: along, yMm: -behind });
+  return [Math.round(at.xMm * 4) / 4, Math.round(at.yMm * 4) / 4];
+}
+
+/** Direction of a wall, degrees. */
+export const wallDeg = ([[x0, y0], [x1, y1]]: readonly [Xy, Xy]): number =>
+  Math.round(directionDeg({ xMm: x1 - x0, yMm: y1 - y0 }) * 10) / 10;
+
+export const stormPoint = (along: number, behind = 0): Xy => wallPoint(STORM_WALL, along, behind);
+
+/** Middles of the targets in the storm wall, mm from the lighthouse, and the pieces of wall between them. */
+export const STORM_TARGETS: readonly [number, number, number] = [58, 102, 136];
+export const STORM_PIECES: readonly (readonly [from: number, to: number])[] = [
+  [0, 42],
+  [74, 86],
+  [118, 120],
+  [152, 180.8],
+];
+
 export const WRECK_HOLE: Xy = [92, 803];
 
 export const TOP_LANE_GUIDES_X: readonly number[] = [180, 220, 260, 300];

@@ -5,11 +5,13 @@ import {
   INLANE_GUIDE,
   RAMP_LEFT,
   RAMP_RIGHT,
+  STORM_PIECES,
   STORM_WALL,
+  stormPoint,
   TOP_LANE_GUIDES_X,
   WRECK_SLOPE,
 } from "./playfield-plan.ts";
-import { arc, box, mirrored, polygon, type Shape, strip, together } from "./shape.ts";
+import { arc, box, disc, mirrored, polygon, type Shape, strip, together, without } from "./shape.ts";
 import { type TopPart, topParts } from "./top-part.ts";
 
 /** Height of rails and guides: more than a ball. */
@@ -54,21 +56,24 @@ const rampMouth = (
     [x - inner / 2 - 4, lowEndY],
   );
 
-const [stormTop, stormEnd] = STORM_WALL;
+const [, stormEnd] = STORM_WALL;
 const [wreckTop, wreckEnd] = WRECK_SLOPE;
 
 const PARTS: readonly TopPart[] = [
-  wall("rail-left", "Left rail", "左边木条", box(0, 0, 10, 1067)),
-  wall("rail-right", "Right rail", "右边木条", box(504, 0, 514, 1067)),
+  wall("rail-left", "Left rail", "左边木条", without(box(0, 0, 10, 1067), box(3, 408, 11, 440))),
+  wall("rail-right", "Right rail", "右边木条", without(box(504, 0, 514, 1067), box(503, 632, 510, 648))),
   wall("rail-rear", "Rear rail", "后边木条", box(10, 1057, 504, 1067)),
-  wall("arch", "Ball arch", "顶部弧形导轨", strip(3, ...arc([...ARCH.centre], ARCH.radius + 1.5, 0, 180))),
+  wall("arch", "Ball arch", "顶部弧形导轨", strip(3, ...arc([...ARCH.centre], ARCH.radius + 1.5, 4, 176))),
   wall(
     "divider",
     "Plunger lane divider",
     "发球道隔条",
-    together(
-      box(DIVIDER.minX, DIVIDER.minY, DIVIDER.maxX, DIVIDER.maxY - 4),
-      strip(8, [464, 700], [464, 764]),
+    without(
+      together(
+        box(DIVIDER.minX, DIVIDER.minY, DIVIDER.maxX, DIVIDER.maxY - 4),
+        strip(8, [464, 700], [464, 764]),
+      ),
+      box(462, 632, 469, 648),
     ),
   ),
   wall(
@@ -85,17 +90,32 @@ const PARTS: readonly TopPart[] = [
   wall("orbit-left", "Left orbit guide", "左环道导轨", strip(4, [57, 588], wreckTop)),
   wall("wreck", "Wreck slope guide", "沉船斜导轨", strip(4, wreckTop, wreckEnd, [141, 692])),
   wall("ramp-left-mouth", "Left ramp mouth", "左坡道入口段", rampMouth(RAMP_LEFT, 48), 48),
-  wall("bank-side", "Breakwater side guide", "防波堤侧导轨", strip(4, [189, 642], [189, 692], [214, 744])),
-  wall("cave", "Sea cave guide", "海蚀洞导轨", strip(4, [290, 642], ...caveBack(), [338, 600])),
+  wall("bank-side", "Breakwater side guide", "防波堤侧导轨", strip(4, [189, 642], [189, 692], [211, 742])),
+  wall("cave", "Sea cave guide", "海蚀洞导轨", strip(4, [290, 642], ...caveBack())),
   wall("bank-rear", "Breakwater rear wall", "防波堤后墙", strip(3, [191, 672], [287, 672])),
   wall("ramp-right-mouth", "Right ramp mouth", "右坡道入口段", rampMouth(RAMP_RIGHT, 44), 48),
-  wall("storm", "Storm wall", "风暴墙", strip(4, stormTop, stormEnd)),
+  ...STORM_PIECES.map(([from, to], i) =>
+    wall(
+      `storm-${i + 1}`,
+      `Storm wall, piece ${i + 1}`,
+      `风暴墙第 ${i + 1} 段`,
+      strip(4, stormPoint(from), stormPoint(to)),
+    ),
+  ),
   wall("orbit-right", "Right orbit guide", "右环道导轨", strip(4, stormEnd, [418, 592])),
   wall("exit-gate", "Plunger lane one-way gate", "发球道单向门", strip(3, [464, 770], [504, 798]), 30),
   wall("upper-flipper", "Upper flipper guide", "右上拨板导轨", strip(6, [457, 536], [446, 494])),
   ...TOP_LANE_GUIDES_X.map((x, i) =>
     wall(`top-lane-${i + 1}`, `Top lane guide ${i + 1}`, `顶部道导轨 ${i + 1}`, strip(4, [x, 952], [x, 985])),
   ),
+  {
+    id: "captive-ball",
+    label: "Captive ball",
+    label_zh: "被困球",
+    shape: disc([73, 597], 13.4),
+    z: 0,
+    height: 27,
+  },
   wall("captive-lip-left", "Captive ball lip, left", "被困球左挡", strip(3, [59, 588], [62.5, 586])),
   wall("captive-lip-right", "Captive ball lip, right", "被困球右挡", strip(3, [87, 600], [84.5, 588])),
 ];

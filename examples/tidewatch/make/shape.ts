@@ -1,5 +1,12 @@
 import type { Outline } from "@pinwright/book";
-import { anticlockwise, type PointMm, polar, thickenLine, unionRings } from "@pinwright/kernel";
+import {
+  anticlockwise,
+  differenceRings,
+  type PointMm,
+  polar,
+  thickenLine,
+  unionRings,
+} from "@pinwright/kernel";
 
 /** A closed shape in the playfield's frame, in mm. */
 export type Shape = readonly PointMm[];
@@ -61,6 +68,13 @@ export function rubber(radius: number, ...posts: readonly Xy[]): Shape {
 export function together(...shapes: readonly Shape[]): Shape {
   const [ring, ...others] = unionRings(shapes);
   if (ring === undefined || others.length > 0) throw new Error("The shapes do not make one piece.");
+  return ring;
+}
+
+/** A shape with a recess cut into its edge. */
+export function without(shape: Shape, recess: Shape): Shape {
+  const [ring, ...others] = differenceRings([shape], [recess]);
+  if (ring === undefined || others.length > 0) throw new Error("The recess cuts the shape apart.");
   return ring;
 }
 

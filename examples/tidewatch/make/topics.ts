@@ -9,12 +9,16 @@ import { electricsParts } from "./electrics-parts.ts";
 import { powerBoards } from "./electrics-power-boards.ts";
 import { supplies } from "./electrics-supplies.ts";
 import { families } from "./families.ts";
+import { fastenerTypes } from "./fastener-types.ts";
 import { harnesses } from "./harnesses.ts";
 import { mechanismTypes } from "./mechanism-types.ts";
 import { mechanisms } from "./mechanisms.ts";
+import { playfieldCutouts } from "./playfield-cutouts.ts";
 import { playfieldDeviceTypes } from "./playfield-device-types.ts";
+import { playfieldFasteners } from "./playfield-fasteners.ts";
 import { playfieldLamps } from "./playfield-lamps.ts";
 import { playfieldPanel } from "./playfield-panel.ts";
+import { playfieldRamps } from "./playfield-ramps.ts";
 import { playfieldRubbers } from "./playfield-rubbers.ts";
 import { playfieldSwitches } from "./playfield-switches.ts";
 import { playfieldWalls } from "./playfield-walls.ts";
@@ -29,11 +33,15 @@ export const TOPICS: readonly Topic[] = [
   poses,
   playfieldWalls,
   playfieldRubbers,
+  playfieldRamps,
   playfieldDeviceTypes,
   playfieldSwitches,
   playfieldLamps,
   mechanismTypes,
   mechanisms,
+  playfieldCutouts,
+  fastenerTypes,
+  playfieldFasteners,
   cabinetDevices,
   earthDevices,
   families,
