@@ -2,8 +2,8 @@ import type { HarnessRoute, PanelPoint, SizedBranch } from "../model/index.ts";
 import type { Turn } from "./bend.ts";
 
 /**
- * Where bundles of a harness turn: every pair of branches that share a wire and meet at a waypoint on one side of one
- * panel. Crossings leave the panel's plane and are checked in the poses. The bundle that turns is not thicker than
+ * Where bundles of a harness turn: every pair of lanes that share a wire and meet at a waypoint on one side of one
+ * panel. Tails are loose and find their own bend; crossings leave the panel's plane and are checked in the poses. The bundle that turns is not thicker than
  * the thinner branch; that is what it is taken for.
  */
 export const turnsOf = (route: HarnessRoute, branches: readonly SizedBranch[]): readonly Turn[] => {
@@ -12,7 +12,7 @@ export const turnsOf = (route: HarnessRoute, branches: readonly SizedBranch[]): 
   for (const branch of branches) {
     const a = nodes.get(branch.a);
     const b = nodes.get(branch.b);
-    if (branch.kind === "crossing" || a === undefined || b === undefined) continue;
+    if (branch.kind !== "lane" || a === undefined || b === undefined) continue;
     if (a.place.panelId !== b.place.panelId || a.place.side !== b.place.side) continue;
     const dx = b.place.xMm - a.place.xMm;
     const dy = b.place.yMm - a.place.yMm;
