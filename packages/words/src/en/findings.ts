@@ -1,7 +1,9 @@
 import type { RuleWords } from "../finding.ts";
+import { wiringFindings } from "./wiring-findings.ts";
 
 /** Wording of every rule. Sentences name the thing first, then the numbers. */
 export const findings: Readonly<Record<string, RuleWords>> = {
+  ...wiringFindings,
   "tie-missing": {
     title: "No tie in stock goes round a bundle",
     says: "Branch {0} in {1}: {circles} wires, {laid_mm} mm thick as laid; the largest tie takes {thickest_tie_mm} mm.",
