@@ -17,8 +17,10 @@ export interface SteinerTree {
   readonly lowerBound: number;
 }
 
-/** Starts of the search: 1 for a first answer, 8 to 32 for a good one. */
+/** Starts of the search: 1 for a first answer, 8 to 64 for a good one. */
 export type SteinerEffort = number;
+
+const USUAL_EFFORT = 32;
 
 /**
  * A cheap tree that joins the terminals of a graph (the Steiner problem in graphs), or null when they cannot be
@@ -31,7 +33,7 @@ export type SteinerEffort = number;
 export const steinerTree = (
   graph: Graph,
   terminals: readonly number[],
-  effort: SteinerEffort = 8,
+  effort: SteinerEffort = USUAL_EFFORT,
 ): SteinerTree | null => {
   const distinct = [...new Set(terminals)].sort((x, y) => x - y);
   for (const t of distinct) {
