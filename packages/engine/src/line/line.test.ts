@@ -1,0 +1,215 @@
+import { join } from "node:path";
+import { type Book, type BookRow, type BookTableName, emptyShop, withRows } from "@pinwright/book";
+import { readBook } from "@pinwright/book/io";
+import fc from "fast-check";
+import { beforeAll, describe, expect, it } from "vitest";
+import type { LineResult } from "../model/index.ts";
+import { Line } from "./line.ts";
+import { settle } from "./settle.ts";
+
+const shop = emptyShop();
+let book: Book;
+
+beforeAll(async () => {
+  const read = await readBook(join(import.meta.dirname, "../../../../examples/first-light"));
+  expect(read.faults).toEqual([]);
+  book = read.book;
+});
+
+const scratch = (b: Book): LineResult => new Line().run(b, shop);
+
+/** What people build from, without the machine that it was made from. */
+const built = ({ harnesses, findings, keys }: LineResult) => ({ harnesses, findings, keys });
+
+function edited<N extends BookTableName>(
+  b: Book,
+  table: N,
+  index: number,
+  change: (row: BookRow<N>) => BookRow<N>,
+): Book {
+  const rows: readonly BookRow<N>[] = b.tables[table];
+  const at = index % rows.length;
+  return withRows(
+    b,
+    table,
+    rows.map((row, i) => (i === at ? change(row) : row)),
+  );
+}
+
+type Edit = (b: Book) => Book;
+
+const edit: fc.Arbitrary<Edit> = fc.oneof(
+  fc.record({ i: fc.nat(), dx: fc.integer({ min: -20, max: 20 }) }).map(
+    ({ i, dx }): Edit =>
+      (b) =>
+        edited(b, "devices", i, (row) => ({ ...row, x_mm: row.x_mm + dx })),
+  ),
+  fc.record({ i: fc.nat(), dy: fc.integer({ min: -10, max: 10 }) }).map(
+    ({ i, dy }): Edit =>
+      (b) =>
+        edited(b, "waypoints", i, (row) => ({ ...row, y_mm: row.y_mm + dy })),
+  ),
+  fc.record({ i: fc.nat(), dx: fc.integer({ min: -5, max: 5 }) }).map(
+    ({ i, dx }): Edit =>
+      (b) =>
+        edited(b, "mechanisms", i, (row) => ({ ...row, x_mm: row.x_mm + dx })),
+  ),
+  fc.record({ i: fc.nat(), colour: fc.constantFrom("BK", "BN", "YE", null) }).map(
+    ({ i, colour }): Edit =>
+      (b) =>
+        edited(b, "nets", i, (row) => ({ ...row, colour })),
+  ),
+  fc.nat().map(
+    (i): Edit =>
+      (b) =>
+        edited(b, "nets", i, (row) => ({
+          ...row,
+          shape: row.shape === "auto" ? ("chain" as const) : ("auto" as const),
+        })),
+  ),
+  fc.nat().map(
+    (i): Edit =>
+      (b) =>
+        withRows(
+          b,
+          "ends",
+          b.tables.ends.filter((_, k) => k !== i % b.tables.ends.length),
+        ),
+  ),
+  fc.nat().map(
+    (i): Edit =>
+      (b) =>
+        edited(b, "wire_types", i, (row) => ({ ...row, od_mm: row.od_mm + 0.1 })),
+  ),
+  fc.nat().map(
+    (i): Edit =>
+      (b) =>
+        edited(b, "device_types", i, (row) => ({ ...row, width_mm: row.width_mm + 1 })),
+  ),
+  fc.nat().map(
+    (i): Edit =>
+      (b) =>
+        withRows(
+          b,
+          "lanes",
+          b.tables.lanes.filter((_, k) => k !== i % b.tables.lanes.length),
+        ),
+  ),
+);
+
+describe("Line", () => {
+  it("remembers nothing but what from scratch gives, over random edits (seed 11)", () => {
+    fc.assert(
+      fc.property(fc.array(edit, { minLength: 1, maxLength: 5 }), (edits) => {
+        const line = new Line();
+        line.run(book, shop);
+        let now = book;
+        for (const change of edits) {
+          now = change(now);
+          expect(built(line.run(now, shop))).toEqual(built(scratch(now)));
+        }
+      }),
+      { seed: 11, numRuns: 12 },
+    );
+  });
+
+  it("gives the same whatever the order of the rows (seed 5)", () => {
+    const expected = built(scratch(book));
+    fc.assert(
+      fc.property(fc.infiniteStream(fc.double({ min: 0, max: 1, noNaN: true })), (random) => {
+        const tables = Object.fromEntries(
+          Object.entries(book.tables).map(([name, rows]) => [
+            name,
+            // Terminals keep their order: it is the order in which a device's points are told.
+            name === "terminals" ? rows : shuffled<unknown>(rows, random),
+          ]),
+        );
+        const other: Book = { ...book, tables: { ...book.tables, ...tables } };
+        expect(built(scratch(other))).toEqual(expected);
+      }),
+      { seed: 5, numRuns: 4 },
+    );
+  });
+
+  it("computes anew only the harness that an edit touches", () => {
+    const line = new Line();
+    const before = line.run(book, shop);
+    const count = line.computed;
+    const lamp = book.tables.devices.findIndex((row) => row.id === "lp.d");
+    const after = line.run(
+      edited(book, "devices", lamp, (row) => ({ ...row, y_mm: row.y_mm + 3 })),
+      shop,
+    );
+    // Six stages of hs.lamps, and the wires of hs.power: net p5 runs in both, they come out equal and stop there.
+    expect(line.computed - count).toBe(7);
+    for (const id of ["hs.power", "hs.deck", "hs.field"])
+      expect(after.harnesses.get(id)).toBe(before.harnesses.get(id));
+    expect(after.harnesses.get("hs.lamps")).not.toBe(before.harnesses.get("hs.lamps"));
+  });
+});
+
+describe("a settled book", () => {
+  const ids = (result: LineResult): readonly string[] => [...result.harnesses.keys()];
+
+  /** One more switch on the field, on the spare way of the in-line connector. */
+  const withSwitch = (b: Book): Book => {
+    const [model] = b.tables.devices.filter((row) => row.id === "sw.top");
+    if (model === undefined) throw new Error("first-light has no sw.top");
+    const devices = [...b.tables.devices, { ...model, id: "sw.new", x_mm: 160, y_mm: 245, number: 9 }];
+    const [net] = b.tables.nets.filter((row) => row.id === "switch.3");
+    if (net === undefined) throw new Error("first-light has no switch.3");
+    const ends = [
+      { point: "il.field:b.12", net: "switch.new", harness: "hs.field", options: [] },
+      { point: "sw.new:no", net: "switch.new", harness: "hs.field", options: [] },
+      { point: "sw.new:com", net: "switch.common", harness: "hs.field", options: [] },
+    ];
+    const added = withRows(withRows(b, "devices", devices), "nets", [
+      ...b.tables.nets,
+      { ...net, id: "switch.new" },
+    ]);
+    return withRows(added, "ends", [...b.tables.ends, ...ends]);
+  };
+
+  it("gives the same result, and settling it again changes nothing", () => {
+    const free = scratch(book);
+    const settled = withRows(book, "choices", settle(free, ids(free)).choices);
+    const result = scratch(settled);
+    expect([...result.harnesses.values()].map((h) => h.wires)).toEqual(
+      [...free.harnesses.values()].map((h) => h.wires),
+    );
+    const again = settle(result, ids(result));
+    expect({ added: again.added, changed: again.changed, removed: again.removed }).toEqual({
+      added: 0,
+      changed: 0,
+      removed: 0,
+    });
+  });
+
+  it("keeps every other id, number, colour and peg when a switch is added", () => {
+    const free = scratch(book);
+    const settled = withRows(book, "choices", settle(free, ids(free)).choices);
+    const before = scratch(settled);
+    const after = scratch(withSwitch(settled));
+    const wires = (r: LineResult) =>
+      new Map([...r.harnesses.values()].flatMap((h) => h.wires.map((w) => [w.id, w] as const)));
+    const old = wires(before);
+    const now = wires(after);
+    const gone = [...old.keys()].filter((id) => !now.has(id));
+    expect(gone.length).toBeLessThanOrEqual(1);
+    expect(gone.every((id) => id.startsWith("switch.common|hs.field|"))).toBe(true);
+    for (const [id, wire] of old) {
+      const same = now.get(id);
+      if (same !== undefined) expect([id, same.number, same.colour]).toEqual([id, wire.number, wire.colour]);
+    }
+    for (const id of ["hs.power", "hs.lamps", "hs.deck"])
+      expect(after.harnesses.get(id)?.pinboard).toEqual(before.harnesses.get(id)?.pinboard);
+    const fresh = [...now.keys()].filter((id) => !old.has(id));
+    expect(fresh.some((id) => id.includes("sw.new:no"))).toBe(true);
+    expect(fresh.some((id) => id.includes("sw.new:com"))).toBe(true);
+  });
+});
+
+function shuffled<T>(rows: readonly T[], random: Iterator<number>): readonly T[] {
+  const keyed = rows.map((row) => ({ row, at: Number(random.next().value) }));
+  return keyed.sort((a, b) => a.at - b.at).map(({ row }) => row);
+}
