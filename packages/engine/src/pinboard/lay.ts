@@ -12,20 +12,16 @@ import { improveAsInMachine, isFlat, layAsInMachine, liesAsInMachine } from "./p
 import { type BoardTree, boardTree } from "./tree.ts";
 import { layBeside, unfold } from "./unfolded.ts";
 
-/**
- * How much larger a board may be for showing the harness as it lies in the machine, and how much smaller it must
- * be when lanes had to be turned and neither that nor a straight trunk is left. Common practice, no source.
- */
+/** How much larger a board may be for showing the harness as it lies in the machine. Common practice, no source. */
 const PLANAR_AREA_FACTOR = 1.3;
-const TURNED_AREA_FACTOR = 0.6;
 /** A first planar layout with more troubles than this share of its branches is not worth improving. */
 const HOPEFUL_SHARE = 0.2;
 
 interface Option {
   readonly drawing: Drawing;
   readonly quality: Quality;
-  /** Area that it is compared by. */
-  readonly weighedMm2: number;
+  /** What a builder can follow at a glance; lanes that are merely turned out of each other's way are neither. */
+  readonly look: "straight trunk" | "as in the machine" | "turned";
 }
 
 /**
@@ -74,44 +70,44 @@ function taskOf(input: PinboardInput, tree: BoardTree, asked: AskedPegs): Task {
 /** Lays a harness of which no peg, or only one, is held: the best of the ways there are. */
 function layFreely(task: Task): Option {
   const { tree, bench, handRoomMm } = task;
-  let best = optionOf(task, unfold(task), 1);
+  let best = optionOf(task, unfold(task), "straight trunk");
   if (task.chosenDeg.size === 0 && isFlat(tree)) {
     const layout = layAsInMachine(tree, bench, handRoomMm);
-    if (troubles(optionOf(task, layout, 1)) <= troubles(best) + tree.branches.length * HOPEFUL_SHARE) {
+    if (troubles(optionOf(task, layout, "turned")) <= troubles(best) + tree.branches.length * HOPEFUL_SHARE) {
       improveAsInMachine(layout);
       const lies = liesAsInMachine(tree, drawingOf(tree, layout));
-      best = better(best, optionOf(task, layout, lies ? PLANAR_AREA_FACTOR : TURNED_AREA_FACTOR), bench);
+      best = better(best, optionOf(task, layout, lies ? "as in the machine" : "turned"), bench);
     }
   }
   if (best.quality.crossings.length === 0) return best;
-  return better(best, optionOf(task, layInCones(tree, bench, handRoomMm), 1), bench);
+  return better(best, optionOf(task, layInCones(tree, bench, handRoomMm), "turned"), bench);
 }
 
-function optionOf({ tree, handRoomMm }: Task, layout: Layout, areaFactor: number): Option {
+function optionOf({ tree, handRoomMm }: Task, layout: Layout, look: Option["look"]): Option {
   const drawing = drawingOf(tree, layout);
-  const quality = measure(itemsOf(tree, drawing), handRoomMm);
-  const { box } = quality;
-  const area = (box.maxXMm - box.minXMm) * (box.maxYMm - box.minYMm);
-  return { drawing, quality, weighedMm2: area / areaFactor };
+  return { drawing, quality: measure(itemsOf(tree, drawing), handRoomMm), look };
 }
 
 const troubles = ({ quality }: Option): number =>
   quality.crossings.length + quality.overlaps + quality.tight.length;
 
-/** The better of two by what stops a builder first: crossings, overlaps, the bench, hands, then the board's area. */
+/** The better of two by what stops a builder first: crossings, overlaps, the bench; then the look, hands, area. */
 function better(p: Option, q: Option, bench: Bench): Option {
-  const merits = ({ quality, weighedMm2 }: Option): readonly number[] => [
+  const merits = ({ quality, look }: Option): readonly number[] => [
     quality.crossings.length,
     quality.overlaps,
     fits(quality, bench) ? 0 : 1,
+    look === "turned" ? 1 : 0,
     quality.tight.length,
-    weighedMm2,
+    areaMm2(quality) / (look === "as in the machine" ? PLANAR_AREA_FACTOR : 1),
   ];
   const a = merits(p);
   const b = merits(q);
   const decides = a.findIndex((value, i) => value !== b[i]);
   return decides < 0 || (a[decides] ?? 0) <= (b[decides] ?? 0) ? p : q;
 }
+
+const areaMm2 = ({ box }: Quality): number => (box.maxXMm - box.minXMm) * (box.maxYMm - box.minYMm);
 
 const fits = ({ box }: Quality, bench: Bench): boolean =>
   box.maxXMm - box.minXMm <= bench.widthMm && box.maxYMm - box.minYMm <= bench.heightMm;
