@@ -1,21 +1,44 @@
 import { sha256 } from "@noble/hashes/sha2.js";
 import { bytesToHex, utf8ToBytes } from "@noble/hashes/utils.js";
 import { leavesOf } from "./leaves.ts";
-import type { Mark } from "./mark.ts";
+import type { Box, Ink, Leaf, Mark, PagePoint, Stroke } from "./mark.ts";
 
-/**
- * JSON with keys in code-point order and numbers rounded to a micrometre, so that equal drawings give equal bytes
- * whatever made them.
- */
-export function canonical(value: unknown): string {
-  if (typeof value === "number") return String(Math.round(value * 1000) / 1000 + 0);
-  if (Array.isArray(value)) return `[${value.map(canonical).join(",")}]`;
-  if (typeof value === "object" && value !== null) {
-    const entries = Object.entries(value).filter(([, v]) => v !== undefined);
-    entries.sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0));
-    return `{${entries.map(([k, v]) => `${JSON.stringify(k)}:${canonical(v)}`).join(",")}}`;
+/** A length in whole micrometres: equal drawings give equal texts whatever noise their sums carry. */
+const um = (mm: number): string => String(Math.round(mm * 1000) + 0);
+
+const point = (p: PagePoint): string => `${um(p.xMm)},${um(p.yMm)}`;
+const points = (list: readonly PagePoint[]): string => list.map(point).join(";");
+const boxText = (b: Box): string => `${um(b.xMm)},${um(b.yMm)},${um(b.widthMm)},${um(b.heightMm)}`;
+
+function strokeText(stroke: Stroke | null): string {
+  if (stroke === null) return "-";
+  const dash = stroke.dashMm === undefined ? "" : `/${stroke.dashMm.map(um).join("/")}`;
+  return `${stroke.ink}:${um(stroke.widthMm)}${dash}`;
+}
+
+const fillText = (fill: Ink | null): string => fill ?? "-";
+
+/** All that a mark says, one line of text a mark: fields in a fixed order, lengths in micrometres. */
+function leafText(leaf: Leaf): string {
+  const head = `${leaf.kind} ${leaf.layer}`;
+  switch (leaf.kind) {
+    case "line":
+      return `${head} ${point(leaf.from)} ${point(leaf.to)} ${strokeText(leaf.stroke)}`;
+    case "polyline":
+      return `${head} ${points(leaf.points)} ${strokeText(leaf.stroke)}`;
+    case "polygon":
+      return `${head} ${points(leaf.points)} ${strokeText(leaf.stroke)} ${fillText(leaf.fill)} ${um(leaf.hatchMm ?? 0)}`;
+    case "circle":
+      return `${head} ${point(leaf.at)} ${um(leaf.radiusMm)} ${strokeText(leaf.stroke)} ${fillText(leaf.fill)}`;
+    case "arc":
+      return `${head} ${point(leaf.at)} ${um(leaf.radiusMm)} ${um(leaf.fromDeg)} ${um(leaf.toDeg)} ${strokeText(leaf.stroke)}`;
+    case "rect":
+      return `${head} ${boxText(leaf.box)} ${strokeText(leaf.stroke)} ${fillText(leaf.fill)}`;
+    case "text":
+      return `${head} ${point(leaf.at)} ${um(leaf.heightMm)} ${leaf.weight} ${leaf.ink} ${leaf.anchor} ${um(leaf.turnDeg)} ${JSON.stringify(leaf.text)}`;
+    case "code":
+      return `${head} ${point(leaf.at)} ${um(leaf.sizeMm)} ${JSON.stringify(leaf.text)}`;
   }
-  return JSON.stringify(value) ?? "null";
 }
 
 /** SHA-256 (FIPS 180-4) of a text in UTF-8, in hexadecimal. */
@@ -23,12 +46,21 @@ export function textHash(text: string): string {
   return bytesToHex(sha256(utf8ToBytes(text)));
 }
 
-/** Hash of what pages say: everything but the groups that hold date, sheet count and code. */
-export function bodyHash(pages: readonly { readonly marks: readonly Mark[] }[]): string {
-  const said = pages.map((page) =>
-    leavesOf(page.marks)
-      .filter((placed) => !placed.frame)
-      .map(({ leaf, clip }) => (clip === null ? leaf : [leaf, clip])),
-  );
-  return textHash(canonical(said));
+/** What pages say, as text: everything but the groups that hold date, sheet count and code. */
+export function bodyText(
+  pages: readonly { readonly widthMm: number; readonly heightMm: number; readonly marks: readonly Mark[] }[],
+): string {
+  const lines: string[] = [];
+  for (const page of pages) {
+    lines.push(`page ${um(page.widthMm)} ${um(page.heightMm)}`);
+    for (const { leaf, clip, frame } of leavesOf(page.marks)) {
+      if (!frame) lines.push(clip === null ? leafText(leaf) : `${leafText(leaf)} in ${boxText(clip)}`);
+    }
+  }
+  return lines.join("\n");
+}
+
+/** Hash of what pages say: SHA-256 of `bodyText`. */
+export function bodyHash(pages: Parameters<typeof bodyText>[0]): string {
+  return textHash(bodyText(pages));
 }

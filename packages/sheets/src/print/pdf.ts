@@ -22,24 +22,48 @@ const POINTS_A_MM = 72 / 25.4;
 
 type Pdf = PDFKit.PDFDocument;
 
+/** What pen and brush are set to on the page. */
+interface Setting {
+  readonly widthMm: number | undefined;
+  readonly ink: Ink | undefined;
+  readonly dashMm: readonly number[] | undefined;
+  readonly fill: Ink | undefined;
+}
+
+const UNSET: Setting = { widthMm: undefined, ink: undefined, dashMm: undefined, fill: undefined };
+
 interface Target {
   readonly pdf: Pdf;
   /** Fonts that the document knows by now. */
   readonly fonts: Set<FontName>;
   /** Codes worked out for pages before: all pages of a sheet carry the same one. */
   readonly codes: Map<string, CodeSquares>;
+  set: Setting;
 }
 
-function pen(pdf: Pdf, stroke: Stroke): void {
-  pdf.lineWidth(stroke.widthMm).strokeColor(INK_COLOURS[stroke.ink]);
-  if (stroke.dashMm === undefined) pdf.undash();
-  else pdf.dash(stroke.dashMm[0] ?? 1, { space: stroke.dashMm[1] ?? stroke.dashMm[0] ?? 1 });
+/** Sets the pen, leaving out what it is set to already: half of a page would be repeated settings else. */
+function pen(target: Target, stroke: Stroke): void {
+  const { pdf, set } = target;
+  if (set.widthMm !== stroke.widthMm) pdf.lineWidth(stroke.widthMm);
+  if (set.ink !== stroke.ink) pdf.strokeColor(INK_COLOURS[stroke.ink]);
+  if (set.dashMm !== stroke.dashMm) {
+    const [dash, space] = stroke.dashMm ?? [];
+    if (dash === undefined) pdf.undash();
+    else pdf.dash(dash, { space: space ?? dash });
+  }
+  target.set = { ...set, widthMm: stroke.widthMm, ink: stroke.ink, dashMm: stroke.dashMm };
+}
+
+function brush(target: Target, fill: Ink): void {
+  if (target.set.fill !== fill) target.pdf.fillColor(INK_COLOURS[fill]);
+  target.set = { ...target.set, fill };
 }
 
 /** Paints the path that was just drawn. */
-function paint(pdf: Pdf, stroke: Stroke | null, fill: Ink | null): void {
-  if (stroke !== null) pen(pdf, stroke);
-  if (fill !== null) pdf.fillColor(INK_COLOURS[fill]);
+function paint(target: Target, stroke: Stroke | null, fill: Ink | null): void {
+  const { pdf } = target;
+  if (stroke !== null) pen(target, stroke);
+  if (fill !== null) brush(target, fill);
   if (stroke !== null && fill !== null) pdf.fillAndStroke();
   else if (fill !== null) pdf.fill();
   else pdf.stroke();
@@ -59,7 +83,8 @@ function text(target: Target, mark: TextMark): void {
   const { pdf } = target;
   const width = textWidthMm(mark.text, mark.heightMm, mark.weight);
   let x = mark.at.xMm - (mark.anchor === "start" ? 0 : mark.anchor === "middle" ? width / 2 : width);
-  pdf.fillColor(INK_COLOURS[mark.ink]).fontSize(emMm(mark.heightMm));
+  brush(target, mark.ink);
+  pdf.fontSize(emMm(mark.heightMm));
   if (mark.turnDeg !== 0) pdf.save().rotate(-mark.turnDeg, { origin: [mark.at.xMm, mark.at.yMm] });
   for (const run of runsOf(mark.text, mark.heightMm, mark.weight)) {
     if (run.text.trim() !== "") {
@@ -72,7 +97,8 @@ function text(target: Target, mark: TextMark): void {
 }
 
 /** Arc as cubic Bézier curves of at most 45°, within 1e-5 of the radius of a true arc. */
-function arc(pdf: Pdf, mark: ArcMark): void {
+function arc(target: Target, mark: ArcMark): void {
+  const { pdf } = target;
   const { radiusMm, fromDeg, toDeg } = mark;
   const { xMm, yMm } = mark.at;
   const parts = Math.max(1, Math.ceil(Math.abs(toDeg - fromDeg) / 45));
@@ -90,7 +116,7 @@ function arc(pdf: Pdf, mark: ArcMark): void {
     const [dx1, dy1] = tangent(angle);
     pdf.bezierCurveTo(x0 + dx0, y0 + dy0, x1 - dx1, y1 - dy1, x1, y1);
   }
-  paint(pdf, mark.stroke, null);
+  paint(target, mark.stroke, null);
 }
 
 function outline(pdf: Pdf, mark: PolylineMark | PolygonMark): void {
@@ -100,20 +126,22 @@ function outline(pdf: Pdf, mark: PolylineMark | PolygonMark): void {
   });
 }
 
-function polygon(pdf: Pdf, mark: PolygonMark): void {
+function polygon(target: Target, mark: PolygonMark): void {
+  const { pdf } = target;
   outline(pdf, mark);
   pdf.closePath();
-  paint(pdf, mark.stroke, mark.fill);
+  paint(target, mark.stroke, mark.fill);
   if (mark.hatchMm === undefined) return;
   for (const [a, b] of hatchLines(mark.points, mark.hatchMm)) pdf.moveTo(a.xMm, a.yMm).lineTo(b.xMm, b.yMm);
-  paint(pdf, { ink: mark.stroke?.ink ?? "ink", widthMm: LINE.hair }, null);
+  paint(target, { ink: mark.stroke?.ink ?? "ink", widthMm: LINE.hair }, null);
 }
 
-function code({ pdf, codes }: Target, mark: CodeMark): void {
+function code(target: Target, mark: CodeMark): void {
+  const { pdf, codes } = target;
   const squares = codes.get(mark.text) ?? codeSquares(mark.text);
   codes.set(mark.text, squares);
   for (const b of codeBoxes(squares, mark.at, mark.sizeMm)) pdf.rect(b.xMm, b.yMm, b.widthMm, b.heightMm);
-  paint(pdf, null, "ink");
+  paint(target, null, "ink");
 }
 
 function leaf(target: Target, mark: Leaf): void {
@@ -121,25 +149,25 @@ function leaf(target: Target, mark: Leaf): void {
   switch (mark.kind) {
     case "line":
       pdf.moveTo(mark.from.xMm, mark.from.yMm).lineTo(mark.to.xMm, mark.to.yMm);
-      paint(pdf, mark.stroke, null);
+      paint(target, mark.stroke, null);
       break;
     case "polyline":
       outline(pdf, mark);
-      paint(pdf, mark.stroke, null);
+      paint(target, mark.stroke, null);
       break;
     case "polygon":
-      polygon(pdf, mark);
+      polygon(target, mark);
       break;
     case "circle":
       pdf.circle(mark.at.xMm, mark.at.yMm, mark.radiusMm);
-      paint(pdf, mark.stroke, mark.fill);
+      paint(target, mark.stroke, mark.fill);
       break;
     case "arc":
-      arc(pdf, mark);
+      arc(target, mark);
       break;
     case "rect":
       pdf.rect(mark.box.xMm, mark.box.yMm, mark.box.widthMm, mark.box.heightMm);
-      paint(pdf, mark.stroke, mark.fill);
+      paint(target, mark.stroke, mark.fill);
       break;
     case "text":
       text(target, mark);
@@ -156,7 +184,7 @@ function draw(target: Target, marks: readonly Mark[]): void {
       leaf(target, mark);
       continue;
     }
-    const { pdf } = target;
+    const { pdf, set } = target;
     pdf.save();
     if (mark.clip !== null) {
       pdf.rect(mark.clip.xMm, mark.clip.yMm, mark.clip.widthMm, mark.clip.heightMm).clip();
@@ -164,6 +192,7 @@ function draw(target: Target, marks: readonly Mark[]): void {
     if (mark.dxMm !== 0 || mark.dyMm !== 0) pdf.translate(mark.dxMm, mark.dyMm);
     draw(target, mark.marks);
     pdf.restore();
+    target.set = set;
   }
 }
 
@@ -195,10 +224,11 @@ export function renderPdf(document: SheetDocument): Promise<Uint8Array> {
     pdf.on("end", () => resolve(new Uint8Array(Buffer.concat(chunks))));
     pdf.on("error", reject);
   });
-  const target: Target = { pdf, fonts: new Set(), codes: new Map() };
+  const target: Target = { pdf, fonts: new Set(), codes: new Map(), set: UNSET };
   for (const page of document.pages) {
     pdf.addPage({ size: [page.widthMm * POINTS_A_MM, page.heightMm * POINTS_A_MM], margin: 0 });
     pdf.save().transform(POINTS_A_MM, 0, 0, POINTS_A_MM, 0, 0);
+    target.set = UNSET;
     pdf.lineCap("round").lineJoin("round");
     draw(target, page.marks);
     pdf.restore();
