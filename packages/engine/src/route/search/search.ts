@@ -119,6 +119,10 @@ function thorough(net: Network, heap: IndexHeap, start: Snapshot, limit: number)
   return best;
 }
 
+/** Kicks without a better tree after which a small harness is taken for settled; and further ones a landing. */
+const STALLED_KICKS = 100;
+const STALLED_KICKS_EACH = 30;
+
 /** Tears up part of the tree, lays it again, descends; goes on from a tree that is a little worse at most. */
 function kicked(net: Network, heap: IndexHeap, start: Snapshot, options: SearchOptions): Snapshot {
   const random = randomStream(options.seed);
@@ -137,6 +141,7 @@ function kicked(net: Network, heap: IndexHeap, start: Snapshot, options: SearchO
       sinceBest = 0;
     } else if (price < current.price + 0.01 * best.price * random() ** 2) current = takeSnapshot(net, price);
     else restore(net, current);
+    if (sinceBest > STALLED_KICKS + STALLED_KICKS_EACH * net.landings.length) break;
     if (++sinceBest % 40 === 0) {
       current = best;
       restore(net, current);
