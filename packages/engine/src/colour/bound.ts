@@ -9,54 +9,71 @@ function leastPairs(things: number, colours: number): number {
   return (more * (each + 1) * each) / 2 + ((colours - more) * each * (each - 1)) / 2;
 }
 
-/** What no colouring can beat. */
-export interface ColourBound {
-  /** Pairs that are alike, in a housing or at a breakout. */
-  readonly alike: number;
-  readonly reels: number;
+/** Fewest reels and alike pairs together, among `things` that may share up to `colours` reels of one type. */
+function leastTogether(things: number, colours: number): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (let reels = 1; reels <= Math.max(1, Math.min(things, colours)); reels++) {
+    least = Math.min(least, reels + leastPairs(things, reels));
+  }
+  return least;
 }
 
 /**
- * The worst single housing or breakout, with more wires than there are colours, gives the bound on alike pairs;
- * for each wire type the housing that has most wires of it gives the bound on its reels.
+ * Alike pairs and reels together that no colouring can beat. Wires of one type that should all differ, in a housing
+ * or at a breakout, cost a reel each or make pairs; pairs and reels of different types are different ones, so the
+ * worst group of each type adds up. Or, if that is more: the pairs of the worst group of all types together, and one
+ * reel for each type.
  */
-export function colourBound(problem: ColourProblem): ColourBound {
-  let alike = 0;
-  const reels = new Map<string, number>();
+export function colourBound(problem: ColourProblem): number {
+  const byType = new Map<string, number>();
+  let pairs = 0;
+  for (const group of groupsThatDiffer(problem)) {
+    pairs = Math.max(pairs, leastPairs(group.length, paletteOf(problem, group).size));
+    const types = new Map<string, number[]>();
+    for (const i of group) {
+      const type = problem.wires[i]?.wire.wireType.id ?? "";
+      const list = types.get(type);
+      if (list === undefined) types.set(type, [i]);
+      else list.push(i);
+    }
+    for (const [type, own] of types) {
+      const least = leastTogether(own.length, paletteOf(problem, own).size);
+      byType.set(type, Math.max(least, byType.get(type) ?? 0));
+    }
+  }
+  for (const { wire } of problem.wires) {
+    if (!byType.has(wire.wireType.id)) byType.set(wire.wireType.id, 1);
+  }
+  return Math.max(
+    pairs + byType.size,
+    [...byType.values()].reduce((sum, n) => sum + n, 0),
+  );
+}
+
+/** Sets of wires of which any two that are alike count as a pair: one wire a point, and one wire a net. */
+function groupsThatDiffer(problem: ColourProblem): readonly (readonly number[])[] {
+  const groups: number[][] = [];
   for (const list of problem.landings.values()) {
     const perPoint = new Map<string, number>();
     for (const { wire, pointId } of list) {
       const own = problem.wires[wire];
       if (own !== undefined && !isEarth(own.wire) && !perPoint.has(pointId)) perPoint.set(pointId, wire);
     }
-    const own = [...new Set(perPoint.values())];
-    alike = Math.max(alike, leastPairs(own.length, paletteOf(problem, own).size));
-    for (const [type, ofType] of byType(problem, own)) {
-      const least = Math.min(ofType.length, Math.max(1, paletteOf(problem, ofType).size));
-      reels.set(type, Math.max(least, reels.get(type) ?? 0));
-    }
+    groups.push([...new Set(perPoint.values())]);
   }
   for (const group of problem.breakouts) {
-    const nets = new Map(group.map((i) => [problem.wires[i]?.wire.netId ?? "", i]));
-    alike = Math.max(alike, leastPairs(nets.size, paletteOf(problem, [...nets.values()]).size));
+    const perNet = new Map<string, number>();
+    for (const i of group) {
+      const wire = problem.wires[i]?.wire;
+      if (wire !== undefined && !isEarth(wire) && !perNet.has(wire.netId)) perNet.set(wire.netId, i);
+    }
+    groups.push([...perNet.values()]);
   }
-  for (const { wire } of problem.wires) if (!reels.has(wire.wireType.id)) reels.set(wire.wireType.id, 1);
-  return { alike, reels: [...reels.values()].reduce((sum, n) => sum + n, 0) };
+  return groups;
 }
 
 /** Every colour that one of these wires may wear. */
 export function paletteOf(problem: ColourProblem, wires: readonly number[]): ReadonlySet<string> {
   const lists = new Set(wires.map((i) => problem.wires[i]?.palette ?? []));
   return new Set([...lists].flat());
-}
-
-function byType(problem: ColourProblem, wires: readonly number[]): ReadonlyMap<string, readonly number[]> {
-  const map = new Map<string, number[]>();
-  for (const i of wires) {
-    const type = problem.wires[i]?.wire.wireType.id ?? "";
-    const list = map.get(type);
-    if (list === undefined) map.set(type, [i]);
-    else list.push(i);
-  }
-  return map;
 }

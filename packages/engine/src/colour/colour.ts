@@ -46,12 +46,11 @@ export function colourHarness(
   const search = new ColourSearch(problem, fixed.colours, known);
   const worn = search.run();
   const counts = countAlike(problem, worn);
-  const bound = colourBound(problem);
   return {
     harnessId: harness.harnessId,
     colours: new Map(wires.map((wire, i) => [wire.id, worn[i] ?? ""])),
     netColours: search.netColours(),
-    optimum: optimum(counts.alike + counts.reels, bound.alike + bound.reels),
+    optimum: optimum(counts.alike + counts.reels, colourBound(problem)),
     ...counts,
     findings: [...fixed.findings, ...findingsOf(problem, worn)],
   };

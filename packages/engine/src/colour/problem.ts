@@ -65,7 +65,9 @@ export function colourProblem(
   for (const group of groups) {
     group.forEach((i, n) => {
       for (const j of group.slice(n + 1)) {
-        if (wires[i]?.netId === wires[j]?.netId || hard[i]?.has(j)) continue;
+        const [a, b] = [wires[i], wires[j]];
+        if (a === undefined || b === undefined || a.netId === b.netId || hard[i]?.has(j)) continue;
+        if (isEarth(a) && isEarth(b)) continue;
         tell(soft, i, j);
       }
     });

@@ -22,20 +22,27 @@ const feeds = (net: Net): boolean =>
   FEEDS.includes(net.class) || (net.supply !== null && net.volts !== null && net.volts !== 0);
 
 /**
- * Power on anything that is not the same power is an error: it burns, or blows a fuse. Other nets of unlike class
- * are a warning: nothing works, but nothing burns. Nets of one class are a note: the wrong one answers.
+ * Power on anything that is not power of the same class and voltage is an error: it burns, or blows a fuse. Other
+ * nets of unlike class, and like power from another supply, are a warning: it does not work, but nothing burns.
+ * Nets of one class are a note: the wrong one answers.
  */
 function severityOf(a: Net, b: Net): Severity {
   if (feeds(a) || feeds(b)) {
-    const same = a.class === b.class && a.volts === b.volts && a.supply === b.supply && feeds(a) === feeds(b);
-    return same ? "note" : "error";
+    if (a.class !== b.class || a.volts !== b.volts || feeds(a) !== feeds(b)) return "error";
+    return a.supply === b.supply ? "note" : "warning";
   }
   return a.class === b.class ? "note" : "warning";
 }
 
 const RANK: Readonly<Record<Severity, number>> = { note: 0, warning: 1, error: 2 };
 
-/** Nets by cavity number of a joint. */
+/** Nets by cavity number, cavity 1 first, of every joint. */
+export type JointNets = ReadonlyMap<Joint, ReadonlyMap<number, Net>>;
+
+export function jointNets(machine: Machine, all: readonly Joint[]): JointNets {
+  return new Map(all.map((joint) => [joint, netsOf(machine, joint)]));
+}
+
 function netsOf(machine: Machine, joint: Joint): ReadonlyMap<number, Net> {
   const index = netIndex(machine);
   const nets = new Map<number, Net>();
@@ -52,12 +59,12 @@ function netsOf(machine: Machine, joint: Joint): ReadonlyMap<number, Net> {
  * @param at cavity of the socket that a cavity of the plug meets; 0 or less, or beyond the last: none
  * @returns null when every pin meets its own net or nothing
  */
-export function harmOf(machine: Machine, from: Joint, to: Joint, at: (pin: number) => number): Harm | null {
-  const sockets = netsOf(machine, to);
+export function harmOf(nets: JointNets, from: Joint, to: Joint, at: (pin: number) => number): Harm | null {
+  const sockets = nets.get(to);
   let harm: Harm | null = null;
   let pins = 0;
-  for (const [pin, net] of [...netsOf(machine, from)].sort((a, b) => a[0] - b[0])) {
-    const socket = sockets.get(at(pin));
+  for (const [pin, net] of nets.get(from) ?? []) {
+    const socket = sockets?.get(at(pin));
     if (socket === undefined || socket === net) continue;
     pins++;
     const severity = severityOf(net, socket);

@@ -46,7 +46,7 @@ describe("keyConnectors", () => {
 
   test("plugs of one function that change places are a note, of unlike function a warning", () => {
     expect(said(plan(createMachine(createWiring(twins(undefined)))))).toEqual([
-      "note plug-swap left:j1 right:j1",
+      "note plugs-alike left:j1 right:j1",
     ]);
     const unlike = twins({ r: { class: "switch" } });
     expect(said(plan(createMachine(createWiring(unlike))))).toEqual(["warning plug-swap left:j1 right:j1"]);

@@ -1,7 +1,7 @@
 import { colourGraph, compareText } from "@pinwright/kernel";
 import { type Finding, type Machine, makeFinding, type Optimum } from "../model/index.ts";
 import { optimum } from "../wire/index.ts";
-import { type Harm, harmOf, rankOf } from "./harm.ts";
+import { type Harm, harmOf, type JointNets, jointNets, rankOf } from "./harm.ts";
 import { goesOn, type KeyFreedom, keyFreedom } from "./keys.ts";
 import { type SwapPair, shortPlugs, swapPairs } from "./pairs.ts";
 import { type Joint, joints, type KeyedHarness } from "./plugs.ts";
@@ -18,27 +18,31 @@ export interface KeyPlan {
  * Keys the in-line connectors so that as few plugs as possible go where they do not belong, and tells what is left.
  *
  * Alike are housings of the same family, rows and ways. A plug reaches as far as its bundle is free from where it
- * is held. `plug-swap` grades what an exchange would do; `plug-offset` and `plug-reversed` are a plug one pin aside
+ * is held. `plug-swap` grades what an exchange would do; `plugs-alike` gathers those of one function; `plug-offset` and `plug-reversed` are a plug one pin aside
  * or turned round on its own header, where no latch and no key stops it; `plug-on-longer` is a short plug on a long
  * header. What is out of reach is not told of: unequal tails keep apart what keys cannot.
  */
 export function keyConnectors(machine: Machine, harnesses: readonly KeyedHarness[]): KeyPlan {
   const all = joints(machine, harnesses);
   const freedom = keyFreedom(machine, all);
-  const pairs = swapPairs(machine, all);
+  const nets = jointNets(machine, all);
+  const pairs = swapPairs(machine, all, nets);
   const keys = chooseKeys(freedom, pairs);
   const keyOf = (joint: Joint): readonly number[] => keys.get(joint.id) ?? [];
   const left = pairs.filter((pair) => swappable(pair, keyOf));
   const findings = [
     ...freedom.findings,
-    ...left.map((pair) =>
-      makeFinding("plug-swap", pair.harm.severity, [pair.a.id, pair.b.id], {
-        ...harmNumbers(pair.harm),
-        reach_mm: Math.round(pair.reach.freeMm),
-        distance_mm: Math.round(pair.reach.distanceMm),
-      }),
-    ),
-    ...shortPlugs(machine, all)
+    ...alikeGroups(left.filter((pair) => pair.harm.severity === "note")),
+    ...left
+      .filter((pair) => pair.harm.severity !== "note")
+      .map((pair) =>
+        makeFinding("plug-swap", pair.harm.severity, [pair.a.id, pair.b.id], {
+          ...harmNumbers(pair.harm),
+          reach_mm: Math.round(pair.reach.freeMm),
+          distance_mm: Math.round(pair.reach.distanceMm),
+        }),
+      ),
+    ...shortPlugs(machine, all, nets)
       .filter(({ plug, socket, offset }) =>
         goesOn(keyOf(plug), keyOf(socket), socket.plug.connector.ways, (pin) => pin + offset),
       )
@@ -50,7 +54,7 @@ export function keyConnectors(machine: Machine, harnesses: readonly KeyedHarness
           distance_mm: Math.round(reach.distanceMm),
         }),
       ),
-    ...all.flatMap((joint) => slips(machine, joint, keyOf(joint))),
+    ...all.flatMap((joint) => slips(nets, joint, keyOf(joint))),
   ];
   const byLanding = new Map<string, readonly number[]>();
   for (const joint of all) {
@@ -64,6 +68,35 @@ export function keyConnectors(machine: Machine, harnesses: readonly KeyedHarness
     swaps: optimum(left.length, leastSwaps(freedom, pairs)),
     findings: findings.sort((a, b) => compareText(text(a), text(b))),
   };
+}
+
+/** Plugs of one function that can be exchanged among each other: one note for each such set. */
+function alikeGroups(pairs: readonly SwapPair[]): readonly Finding[] {
+  const next = new Map<string, string[]>();
+  for (const { a, b } of pairs) {
+    next.set(a.id, [...(next.get(a.id) ?? []), b.id]);
+    next.set(b.id, [...(next.get(b.id) ?? []), a.id]);
+  }
+  const seen = new Set<string>();
+  return [...next.keys()].sort(compareText).flatMap((start) => {
+    if (seen.has(start)) return [];
+    const group: string[] = [];
+    const todo = [start];
+    seen.add(start);
+    for (let at = todo.pop(); at !== undefined; at = todo.pop()) {
+      group.push(at);
+      for (const to of next.get(at) ?? []) {
+        if (seen.has(to)) continue;
+        seen.add(to);
+        todo.push(to);
+      }
+    }
+    const own = new Set(group);
+    const count = pairs.filter((pair) => own.has(pair.a.id)).length;
+    return [
+      makeFinding("plugs-alike", "note", group.sort(compareText), { plugs: group.length, pairs: count }),
+    ];
+  });
 }
 
 const straight = (pin: number): number => pin;
@@ -149,7 +182,7 @@ function leastSwaps(freedom: KeyFreedom, pairs: readonly SwapPair[]): number {
  * A plug on its own header, one pin aside or turned round, where neither latch nor key stops it and power meets
  * something else. Signals that change places on their own board show at the first test and are not told of.
  */
-function slips(machine: Machine, joint: Joint, key: readonly number[]): readonly Finding[] {
+function slips(nets: JointNets, joint: Joint, key: readonly number[]): readonly Finding[] {
   const { family, connector } = joint.plug;
   if (family.kind !== "housing" || family.latch || connector.ways < 2) return [];
   const found: Finding[] = [];
@@ -160,7 +193,7 @@ function slips(machine: Machine, joint: Joint, key: readonly number[]): readonly
   };
   const offsets = [1, -1].flatMap((by) => {
     if (!goesOn(key, key, connector.ways, aside(by))) return [];
-    const harm = harmOf(machine, joint, joint, aside(by));
+    const harm = harmOf(nets, joint, joint, aside(by));
     return harm?.severity === "error" ? [{ by, harm }] : [];
   });
   const worst = offsets.sort((p, q) => rankOf(q.harm) - rankOf(p.harm))[0];
@@ -174,7 +207,7 @@ function slips(machine: Machine, joint: Joint, key: readonly number[]): readonly
   }
   const turned = (pin: number): number => connector.ways + 1 - pin;
   if (goesOn(key, key, connector.ways, turned)) {
-    const harm = harmOf(machine, joint, joint, turned);
+    const harm = harmOf(nets, joint, joint, turned);
     if (harm?.severity === "error") {
       found.push(makeFinding("plug-reversed", lessened(harm), [joint.id], harmNumbers(harm)));
     }

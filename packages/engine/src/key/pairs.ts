@@ -1,5 +1,5 @@
 import { type Machine, type Place, straightDistances } from "../model/index.ts";
-import { type Harm, harmOf, worse } from "./harm.ts";
+import { type Harm, harmOf, type JointNets, worse } from "./harm.ts";
 import type { Joint } from "./plugs.ts";
 import { mates, type Reach, reachOf } from "./reach.ts";
 
@@ -30,13 +30,13 @@ const spareMm = (reach: Reach | null): number =>
 const straight = (pin: number): number => pin;
 
 /** Pairs of alike joints that reach each other and are not wired alike; joints by code-point order of their ids. */
-export function swapPairs(machine: Machine, all: readonly Joint[]): readonly SwapPair[] {
+export function swapPairs(machine: Machine, all: readonly Joint[], nets: JointNets): readonly SwapPair[] {
   const distance = straightDistances(machine);
   const pairs: SwapPair[] = [];
   for (const group of byFamily(all)) {
     group.forEach((a, i) => {
       for (const b of group.slice(i + 1)) {
-        const pair = mates(a, b) === "alike" ? swapPair(machine, a, b, distance) : null;
+        const pair = mates(a, b) === "alike" ? swapPair(nets, a, b, distance) : null;
         if (pair !== null) pairs.push(pair);
       }
     });
@@ -45,7 +45,7 @@ export function swapPairs(machine: Machine, all: readonly Joint[]): readonly Swa
 }
 
 function swapPair(
-  machine: Machine,
+  nets: JointNets,
   a: Joint,
   b: Joint,
   distance: (p: Place, q: Place) => number,
@@ -54,8 +54,8 @@ function swapPair(
   const ba = reachOf(b, a, distance);
   if (!reaches(ab) && !reaches(ba)) return null;
   const harms = [
-    reaches(ab) ? harmOf(machine, a, b, straight) : null,
-    reaches(ba) ? harmOf(machine, b, a, straight) : null,
+    reaches(ab) ? harmOf(nets, a, b, straight) : null,
+    reaches(ba) ? harmOf(nets, b, a, straight) : null,
   ].flatMap((h) => h ?? []);
   const [first, ...rest] = harms;
   const reach = spareMm(ab) >= spareMm(ba) ? ab : ba;
@@ -64,7 +64,7 @@ function swapPair(
 }
 
 /** Plugs that go onto a longer header than their own, at the offset that does the most harm. */
-export function shortPlugs(machine: Machine, all: readonly Joint[]): readonly ShortPlug[] {
+export function shortPlugs(machine: Machine, all: readonly Joint[], nets: JointNets): readonly ShortPlug[] {
   const distance = straightDistances(machine);
   const found: ShortPlug[] = [];
   for (const group of byFamily(all)) {
@@ -76,7 +76,7 @@ export function shortPlugs(machine: Machine, all: readonly Joint[]): readonly Sh
         let worst: { readonly offset: number; readonly harm: Harm } | null = null;
         const most = socket.plug.connector.ways - plug.plug.connector.ways;
         for (let offset = 0; offset <= most; offset++) {
-          const harm = harmOf(machine, plug, socket, (pin) => pin + offset);
+          const harm = harmOf(nets, plug, socket, (pin) => pin + offset);
           if (harm !== null && (worst === null || worse(worst.harm, harm) !== worst.harm)) {
             worst = { offset, harm };
           }

@@ -85,12 +85,13 @@ export function joints(machine: Machine, harnesses: readonly KeyedHarness[]): re
 }
 
 /**
- * The anchor that counts when a plug is pulled towards something: the first one that is fixed to the machine; and
- * if the thing hangs on the same harness, at the latest the breakout where both part.
+ * The anchor that counts when a plug is pulled towards something. A bundle lies in its lanes, so towards another
+ * harness only the tail is free. Within one harness the branches may be laid in each other's place, so that it is
+ * the last breakout that both share, or the first place before it that is fixed to the machine.
  */
 export function anchorOf(plug: Plug, other: Plug): Anchor | null {
+  if (plug.harnessId !== other.harnessId) return plug.anchors[0] ?? null;
   const held = plug.anchors.slice(0, plug.heldAt);
-  if (plug.harnessId !== other.harnessId) return held.at(-1) ?? null;
   const shared = new Set(other.anchors.map((a) => a.nodeId));
   return held.find((a) => shared.has(a.nodeId)) ?? held.at(-1) ?? null;
 }

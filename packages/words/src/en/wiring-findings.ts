@@ -188,6 +188,12 @@ export const wiringFindings: Readonly<Record<string, RuleWords>> = {
     why: "Sooner or later someone plugs them wrong.",
     todo: "Key them differently, hold the bundle nearer to its plug, shorten the tail, or use another size.",
   },
+  "plugs-alike": {
+    title: "Like plugs that can change places",
+    says: "{plugs} plugs in {pairs} pairs: {0}, {rest}.",
+    why: "Nothing burns, but the wrong lamp or switch answers.",
+    todo: "Label them, let tails be too short for the wrong place, or key them.",
+  },
   "plug-on-longer": {
     title: "A plug goes onto a longer header",
     says: "The plug of {0} reaches {1}; {offset} pins aside, {pins} pins differ, such as {plug_net} on {socket_net}.",

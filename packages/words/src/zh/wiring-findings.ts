@@ -188,6 +188,12 @@ export const wiringFindings: Readonly<Record<string, RuleWords>> = {
     why: "迟早会有人插错。",
     todo: "用不同的防错键，把线束固定得离插头近些，缩短尾线，或换规格。",
   },
+  "plugs-alike": {
+    title: "功能相同的插头可能互换",
+    says: "{plugs} 个插头，{pairs} 对：{0}、{rest}。",
+    why: "不会烧坏，但响应的是错的灯或开关。",
+    todo: "贴标签，让尾线够不到错误位置，或加防错键。",
+  },
   "plug-on-longer": {
     title: "插头能插上更长的针座",
     says: "{0} 的插头够得到 {1}；偏 {offset} 针时 {pins} 针不同，例如 {plug_net} 接到 {socket_net}。",
