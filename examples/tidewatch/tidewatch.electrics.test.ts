@@ -321,8 +321,8 @@ describe("bus", () => {
     for (const cable of twisted)
       expect(tables.cable_cores.filter((c) => c.cable === cable.id).length).toBe(2);
     const nodes = tables.boards.filter((b) => b.address !== null).length;
-    // One hop into each node; two more from the hub to the playfield, and two from the master to the hub.
-    expect(twisted.length).toBe(nodes + 4);
+    // One hop into each node; three more from the hub to in-line connectors, and two from the master to the hub.
+    expect(twisted.length).toBe(nodes + 5);
   });
 });
 

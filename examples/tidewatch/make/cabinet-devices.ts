@@ -112,6 +112,16 @@ const KINDS: readonly Kind[] = [
       { kind: "capacitor", from: "n-out", to: "pe", uf: 0.0022 },
     ],
   },
+  {
+    id: "dt.mains-duct",
+    label: "Mains duct with cover",
+    labelZh: "带盖电源线槽",
+    class: "other",
+    letter: "U",
+    size: [36, 330, 40],
+    terminals: [],
+    elements: [],
+  },
   supply("dt.psu-48", "Supply unit 48 V 12 A", "48 V 12 A 电源", [240, 126, 60], 48, 12, 3),
   supply("dt.psu-12-150", "Supply unit 12 V 12 A", "12 V 12 A 电源", [200, 98, 45], 12, 12, 0.8),
   supply("dt.psu-12-100", "Supply unit 12 V 8 A", "12 V 8 A 电源", [160, 98, 40], 12, 8, 0.6),
@@ -287,12 +297,13 @@ const backboxLamps: readonly Placed[] = Array.from(
 const DEVICES: readonly Placed[] = [
   ["ml.inlet", "dt.inlet", "Mains inlet", "电源输入插座", "cab.back", 90, 110],
   ["ml.switch", "dt.mains-switch", "Mains switch", "电源总开关", "cab.back", 170, 110],
-  ["ml.filter", "dt.mains-filter", "Mains filter", "电源滤波器", "cab.bottom", 260, 1066],
-  ["psu.48", "dt.psu-48", "Coil supply", "线圈电源", "cab.bottom", 150, 1205],
-  ["psu.lamp", "dt.psu-12-150", "Lamp supply", "灯电源", "cab.bottom", 410, 1222],
-  ["psu.motor", "dt.psu-12-100", "Motor supply", "电机电源", "cab.bottom", 410, 1106],
-  ["psu.logic", "dt.psu-12-100", "Logic supply", "逻辑电源", "cab.bottom", 110, 1070],
-  ["pe.bar", "dt.earth-bar", "Main earth bar", "总接地排", "cab.bottom", 300, 996],
+  ["ml.filter", "dt.mains-filter", "Mains filter", "电源滤波器", "cab.back", 290, 110],
+  ["ml.duct", "dt.mains-duct", "Mains duct", "电源线槽", "cab.bottom", 300, 1090],
+  ["psu.48", "dt.psu-48", "Coil supply", "线圈电源", "cab.bottom", 154, 1163, 180],
+  ["psu.lamp", "dt.psu-12-150", "Lamp supply", "灯电源", "cab.bottom", 426, 1209],
+  ["psu.motor", "dt.psu-12-100", "Motor supply", "电机电源", "cab.bottom", 406, 1059],
+  ["psu.logic", "dt.psu-12-100", "Logic supply", "逻辑电源", "cab.bottom", 194, 989, 180],
+  ["pe.bar", "dt.earth-bar", "Main earth bar", "总接地排", "cab.bottom", 430, 960],
   ["sw.start", "dt.button-lit", "Start button", "开始按钮", "cab.front", 470, 300],
   ["sw.action", "dt.button-lit", "Launch button", "发射按钮", "cab.front", 90, 300],
   ["sw.flip-left", "dt.flip-button", "Left flipper button", "左拨板按钮", "cab.left", 140, 330],
@@ -350,9 +361,9 @@ const DEVICES: readonly Placed[] = [
 ];
 
 const MECHANISMS: readonly Placed[] = [
-  ["mech.knocker", "mt.knocker", "Knocker", "敲击器", "cab.bottom", 500, 640],
-  ["mech.bell", "mt.bell", "Fog bell", "雾钟", "cab.bottom", 490, 490],
-  ["mech.shaker", "mt.shaker", "Storm shaker", "风暴振动器", "cab.bottom", 280, 520],
+  ["mech.knocker", "mt.knocker", "Knocker", "敲击器", "cab.bottom", 420, 420],
+  ["mech.bell", "mt.bell", "Fog bell", "雾钟", "cab.bottom", 490, 480],
+  ["mech.shaker", "mt.shaker", "Storm shaker", "风暴振动器", "cab.bottom", 290, 490],
   ["mech.tide-clock", "mt.tide-clock", "Tide clock", "潮汐钟", "bb.lamp", 330, 625, 0, "under"],
 ];
 

@@ -39,7 +39,8 @@ export function cablesTopic(hops: readonly Hop[]): Topic {
       kind: "ribbon",
       from,
       to,
-      od_mm: 12.7,
+      // Folded in three; 12.7 mm wide when flat.
+      od_mm: 6,
       part: "cable.ribbon-10",
     });
     RIBBON_COLOURS.forEach((colour, i) => {

@@ -113,17 +113,16 @@ export const CROSSINGS: readonly CrossingWritten[] = [
   { ...gap("mains", "mains-foot", "mains-back", 20), classes: ["mains", "earth"] },
 ];
 
-/** The way of the mains, which nothing else may use: between the supply units, and up the cabinet's back. */
+/** The way of the mains, which nothing else may use: up the cabinet's back, and in the duct between the supplies. */
 export const MAINS_SPOTS: readonly FixedSpot[] = [
-  spot("mains-board", "cab.bottom", 104, 1006),
-  spot("mains-bar", "cab.bottom", 200, 1024),
-  spot("mains-filter", "cab.bottom", 200, 1106),
-  spot("mains-cross", "cab.bottom", 286, 1112),
-  spot("mains-between", "cab.bottom", 286, 1190),
-  spot("mains-rear", "cab.bottom", 286, 1284),
-  spot("mains-foot", "cab.bottom", 130, 1284),
-  spot("mains-back", "cab.back", 130, 16),
-  spot("mains-inlet", "cab.back", 130, 76),
+  spot("mains-inlet", "cab.back", 215, 60),
+  spot("mains-back", "cab.back", 215, 16),
+  spot("mains-foot", "cab.bottom", 215, 1284),
+  spot("mains-rear", "cab.bottom", 300, 1256),
+  spot("mains-lamp", "cab.bottom", 300, 1180),
+  spot("mains-middle", "cab.bottom", 300, 1100),
+  spot("mains-logic", "cab.bottom", 300, 1020),
+  spot("mains-board", "cab.bottom", 300, 924),
 ];
 
 const mains = (id: string): FixedSpot => {
@@ -133,11 +132,10 @@ const mains = (id: string): FixedSpot => {
 };
 
 export const MAINS_LANES: readonly (readonly [Spot, Spot])[] = [
-  [mains("board"), mains("bar")],
-  [mains("bar"), mains("filter")],
-  [mains("filter"), mains("cross")],
-  [mains("cross"), mains("between")],
-  [mains("between"), mains("rear")],
-  [mains("rear"), mains("foot")],
-  [mains("back"), mains("inlet")],
+  [mains("inlet"), mains("back")],
+  [mains("foot"), mains("rear")],
+  [mains("rear"), mains("lamp")],
+  [mains("lamp"), mains("middle")],
+  [mains("middle"), mains("logic")],
+  [mains("logic"), mains("board")],
 ];

@@ -87,7 +87,7 @@ const netmaster: BoardTypeWritten = {
   name: "netmaster",
   label: "Network master",
   labelZh: "网络主控板",
-  purpose: "Asks every node in turn; one port for the backbox, one for the hub in the cabinet.",
+  purpose: "Asks every node in turn, through the hub in the cabinet.",
   sizeMm: [120, 80, 20],
   standoffMm: 12,
   connectors: [
@@ -100,7 +100,6 @@ const netmaster: BoardTypeWritten = {
       at: [10, 72],
       pins: ["key", pin("D+", "data", 0.1), pin("D−", "data", 0.1)],
     },
-    busPort("j4", "backbox bus", [60, 72]),
   ],
   elements: [
     ...headLoad(0.3, 0.3),
@@ -109,8 +108,6 @@ const netmaster: BoardTypeWritten = {
     input("j2.6", "j2.8", "sync"),
     input("j2.7", "j2.8", "reset"),
     sends("j3.2", "j3.3", "hub"),
-    { kind: "source", from: "j4.1", to: "j4.2", volt: 12, amp: 1 },
-    driver("j4.4", "j4.5", 0.1, "j4 bus"),
   ],
 };
 
@@ -118,8 +115,8 @@ const hub: BoardTypeWritten = {
   name: "hub",
   label: "Bus hub",
   labelZh: "总线集线板",
-  purpose: "Repeats the bus on three ports; makes their isolated 12 V, with a resettable fuse for each.",
-  sizeMm: [120, 70, 22],
+  purpose: "Repeats the bus on four ports; makes their isolated 12 V, with a resettable fuse for each.",
+  sizeMm: [160, 70, 22],
   connectors: [
     {
       name: "j1",
@@ -138,15 +135,16 @@ const hub: BoardTypeWritten = {
     busPort("j3", "cabinet", [8, 62]),
     busPort("j4", "playfield, lower", [46, 62]),
     busPort("j5", "playfield, upper", [84, 62]),
-    { name: "j6", label: "bus 12 V test", family: "s250", at: [40, 8], pins: ["-", "key", "-"] },
+    busPort("j6", "backbox", [122, 62]),
+    { name: "j7", label: "bus 12 V test", family: "s250", at: [40, 8], pins: ["-", "key", "-"] },
   ],
   elements: [
     load("j2.1", "j2.3", 12, 2.4),
     input("j1.2", "j1.3", "master"),
-    { kind: "source", from: "j6.1", to: "j6.3", volt: 12, amp: 2.5 },
-    ...["j3", "j4", "j5"].flatMap((port) => [
-      fuse("j6.1", `${port}.1`, 1.5, "resettable port"),
-      resistor(`${port}.2`, "j6.3", 0.02, "shunt"),
+    { kind: "source", from: "j7.1", to: "j7.3", volt: 12, amp: 2.5 },
+    ...["j3", "j4", "j5", "j6"].flatMap((port) => [
+      fuse("j7.1", `${port}.1`, 1.5, "resettable port"),
+      resistor(`${port}.2`, "j7.3", 0.02, "shunt"),
       driver(`${port}.4`, `${port}.5`, 0.1, `${port} bus`),
     ]),
   ],
@@ -282,14 +280,14 @@ const strip: BoardTypeWritten = {
     {
       name: "j1",
       label: "zone",
-      family: "s250",
+      family: "s200",
       at: [6, 8],
       pins: [pin("feed", "lamp", 1.5), pin("zone", "lamp", 0.5)],
     },
     {
       name: "j2",
       label: "zone",
-      family: "s250",
+      family: "s200",
       at: [191, 8],
       pins: [pin("feed", "lamp", 1.5), pin("zone", "lamp", 0.5)],
     },

@@ -20,8 +20,9 @@ const SEGMENT_LIST: readonly Segment[] = [
     name: "backbox",
     label: "backbox bus",
     labelZh: "背箱总线",
-    port: "bd.netmaster:j4",
+    port: "bd.hub:j6",
     harness: "hs.backbox-data",
+    via: ["il.bb-data", "hs.trunk-data"],
   },
   {
     name: "lower",
@@ -122,7 +123,7 @@ export function wireBus(w: Wiring): {
         `${s.label} ${line.label}`,
         `${s.labelZh} ${line.labelZh}`,
         {
-          supply: line.cls === "data" ? null : s.name === "backbox" ? "sup.bus-backbox" : "sup.bus",
+          supply: line.cls === "data" ? null : "sup.bus",
           volts: line.key === "v" ? 12 : line.key === "0" ? 0 : 5,
           amps: line.cls === "logic" ? 0.06 * way.length : 0.05,
           shape: "chain",
@@ -164,7 +165,7 @@ export function wireBus(w: Wiring): {
       wire_type: "hu-24",
     });
     w.end(net, "hs.backbox-data", `bd.netmaster:j3.${pin}`);
-    w.through("il.bb-data", net, "hs.backbox-data", "hs.trunk-data");
+    w.through("il.bb-data", net, "hs.trunk-data", "hs.backbox-data");
     w.end(net, "hs.trunk-data", `bd.hub:j1.${pin}`);
   }
   hops.push({ harness: "hs.backbox-data", from: "bd.netmaster", to: "il.bb-data", segment: "hub" });

@@ -101,7 +101,7 @@ const underTopParts = underPlayfield(
  */
 export const INLINES: readonly InlineWritten[] = [
   ...PLAYFIELD_ROW.map((row, i) => ({ ...row, place: at("playfield", "under", 110 + 35 * i, 1050) })),
-  one("il.bb-data", "Backbox, data", "背箱 数据", "i250", [1], at("bb.bottom", "top", 150, 120)),
+  one("il.bb-data", "Backbox, data", "背箱 数据", "i250", [6], at("bb.bottom", "top", 150, 120)),
   one("il.bb-audio", "Backbox, volume", "背箱 音量", "i250", [5], at("bb.bottom", "top", 200, 120)),
   one("il.bb-bass", "Backbox, bass speaker", "背箱 低音", "i420", [2, 4], at("bb.bottom", "top", 260, 120)),
   one("il.bb-logic", "Backbox, 12 V", "背箱 12 V", "i420", [2], at("bb.bottom", "top", 420, 120)),
