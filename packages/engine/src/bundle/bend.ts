@@ -13,7 +13,7 @@ export interface Turn {
   readonly branches: readonly [BranchAtTurn, BranchAtTurn];
 }
 
-export interface BranchAtTurn {
+interface BranchAtTurn {
   readonly id: string;
   readonly lengthMm: number;
 }

@@ -9,6 +9,7 @@ import type { Distances } from "./matrix.ts";
 export const oneTreeBound = ({ n, d }: Distances, special: number, value: number, steps: number): number => {
   const penalty = new Float64Array(n);
   const degree = new Int32Array(n);
+  const last = new Int32Array(n);
   const key = new Float64Array(n);
   const parent = new Int32Array(n);
   const inside = new Uint8Array(n);
@@ -75,7 +76,11 @@ export const oneTreeBound = ({ n, d }: Distances, special: number, value: number
       if (scale < 1e-4) break;
     }
     const move = (scale * Math.max(1e-9 * Math.abs(value), value - total)) / norm;
-    for (let v = 0; v < n; v++) penalty[v] = (penalty[v] ?? 0) + move * ((degree[v] ?? 0) - 2);
+    for (let v = 0; v < n; v++) {
+      const excess = (degree[v] ?? 0) - 2;
+      penalty[v] = (penalty[v] ?? 0) + move * (0.7 * excess + 0.3 * (step === 0 ? excess : (last[v] ?? 0)));
+      last[v] = excess;
+    }
   }
   return Math.min(bound, value);
 };
