@@ -121,10 +121,14 @@ function joinOpen(paths: readonly DrawnPath[]): { closed: OutlinePoint[][]; prob
   return { closed, problems: [...new Set(problems)] };
 }
 
+/** Nanometres: the noise of converting units goes, and nothing else does. */
+const toNanometre = (mm: number): number => Math.round(mm * 1e6) / 1e6 + 0;
+
 /** A closed run without repeated corners. */
 function cleanRing(points: readonly OutlinePoint[]): OutlinePoint[] {
   const ring: OutlinePoint[] = [];
-  for (const p of points) {
+  for (const { xMm, yMm } of points) {
+    const p = { xMm: toNanometre(xMm), yMm: toNanometre(yMm) };
     const last = ring[ring.length - 1];
     if (last === undefined || Math.hypot(p.xMm - last.xMm, p.yMm - last.yMm) > 1e-6) ring.push(p);
   }

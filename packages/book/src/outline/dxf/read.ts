@@ -66,6 +66,9 @@ const SHAPES: Readonly<Record<string, (entity: DxfEntity, scale: Scale) => Shape
 
 const MOST_NESTING = 8;
 
+/** Blocks may be inserted this often in all, however they are nested. */
+const MOST_INSERTIONS = 10_000;
+
 type Move = (p: OutlinePoint) => OutlinePoint;
 
 class DxfReader {
@@ -75,6 +78,7 @@ class DxfReader {
   readonly problems: { text: string; line: number | null }[] = [];
   readonly #unknown = new Map<string, { count: number; line: number }>();
   #corners = 0;
+  #insertions = 0;
 
   constructor(file: DxfFile, scale: Scale) {
     this.#file = file;
@@ -143,6 +147,10 @@ class DxfReader {
     return this.#corners > LIMITS.outlinePoints;
   }
 
+  get tooManyInsertions(): boolean {
+    return this.#insertions > MOST_INSERTIONS;
+  }
+
   /** How the plane of an entity lies on the drawing: as it is, or turned over. */
   #plane(entity: DxfEntity): Move | null {
     const [x, y, z] = [numberOf(entity, 210, 0), numberOf(entity, 220, 0), numberOf(entity, 230, 1)];
@@ -160,7 +168,7 @@ class DxfReader {
   #insert(entity: DxfEntity, move: Move, depth: number): void {
     const block = this.#file.blocks.get(textOf(entity, 2));
     const plane = this.#plane(entity);
-    if (plane === null || this.tooManyCorners) return;
+    if (plane === null || this.tooManyCorners || this.tooManyInsertions) return;
     if (block === undefined || depth >= MOST_NESTING) {
       this.problems.push({
         text:
@@ -194,6 +202,7 @@ class DxfReader {
             yMm: numberOf(entity, 20, 0) * mmPerUnit + x * sin + y * cos,
           });
         };
+        if (++this.#insertions > MOST_INSERTIONS) return;
         this.walk(block.entities, (p) => move(place(p)), depth + 1);
       }
     }
@@ -215,6 +224,12 @@ export function readDxf(text: string): Drawing {
   reader.walk(file.entities, (p) => p, 0);
   if (reader.tooManyCorners) {
     reader.problems.push({ text: `at most ${LIMITS.outlinePoints} corners after flattening`, line: null });
+  }
+  if (reader.tooManyInsertions) {
+    reader.problems.push({
+      text: `blocks that are inserted at most ${MOST_INSERTIONS} times in all`,
+      line: null,
+    });
   }
   return reader.finish();
 }
