@@ -102,7 +102,11 @@ describe("what the machine holds", () => {
         new Set(tables.inlines.map((i) => i.connector)),
       ),
     ).toEqual([]);
-    expect(unused(ids(tables.wire_types), new Set(tables.nets.map((n) => n.wire_type ?? "")))).toEqual([]);
+    const asked = [
+      ...tables.nets.map((n) => n.wire_type ?? ""),
+      ...tables.choices.filter((c) => c.kind === "wire-type").map((c) => c.value),
+    ];
+    expect(unused(ids(tables.wire_types), new Set(asked))).toEqual([]);
     const families = new Set([
       ...tables.connectors.map((c) => c.family),
       ...tables.terminals.map((t) => t.family),

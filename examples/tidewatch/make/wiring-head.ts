@@ -192,51 +192,79 @@ function wireMotors(w: Wiring): void {
   }
 }
 
-/** Protective earth: every metal part has a wire of its own to an earth bar. */
+/** Earth wires of one harness: a bar's studs, the ends that hang on them, and the thick ones among these. */
+interface Earthing {
+  readonly harness: string;
+  readonly bar: string;
+  readonly firstStud: number;
+  readonly ends: readonly string[];
+  readonly thick: ReadonlySet<string>;
+}
+
+/** A stud takes two rings. */
+const RINGS_ON_A_STUD = 2;
+
+/** Protective earth: every metal part has a wire of its own to an earth bar; what carries mains faults is thick. */
 function wireEarth(w: Wiring): void {
   const net = w.net("pe", "earth", "protective earth", "保护接地", {
     volts: 0,
-    amps: 10,
+    amps: 6,
     shape: "star",
     source: "pe.bar:t1",
-    wire_type: "pe-16",
+    wire_type: "pe-18",
   });
-  const bar = (first: number, last: number): string[] =>
-    Array.from({ length: last - first + 1 }, (_, i) => `pe.bar:t${first + i}`);
-  w.end(
-    net,
-    "hs.mains",
-    ...bar(1, 3),
-    "ml.inlet:pe",
-    "ml.filter:pe",
-    "psu.48:pe",
-    "psu.motor:pe",
-    "psu.lamp:pe",
-    "psu.logic:pe",
-  );
-  w.end(net, "hs.dc", ...bar(4, 4), "bd.starpoint:j1.6");
-  w.end(
-    net,
-    "hs.earth-cabinet",
-    ...bar(5, 9),
-    "pe.door:pe",
-    "pe.lockbar:pe",
-    "pe.rail-left:pe",
-    "pe.rail-right:pe",
-    "pe.leg-front-left:pe",
-    "pe.leg-front-right:pe",
-    "pe.leg-back-left:pe",
-    "pe.leg-back-right:pe",
-  );
-  w.through("il.pf-earth", net, "hs.earth-cabinet", "hs.earth-playfield");
-  w.through("il.bb-earth", net, "hs.earth-cabinet", "hs.earth-backbox");
+  const star = ({ harness, bar, firstStud, ends, thick }: Earthing): void => {
+    const stud = (i: number): string => `${bar}:t${firstStud + Math.floor(i / RINGS_ON_A_STUD)}`;
+    w.end(net, harness, ...new Set(ends.map((_, i) => stud(i))));
+    // The halves of in-line connectors are ends already.
+    w.end(net, harness, ...ends.filter((end) => !end.startsWith("il.")));
+    const trails = ends.flatMap((end, i) => [...(i > 0 ? ["/"] : []), stud(i), end]);
+    w.order(net, harness, trails, "Every metal part has an earth wire of its own.");
+    ends.forEach((end, i) => {
+      if (thick.has(end))
+        w.wireType(net, harness, [stud(i), end], "pe-16", "It carries the fault current of the mains.");
+    });
+  };
+  const all = (...ends: readonly string[]): Pick<Earthing, "ends" | "thick"> => ({
+    ends,
+    thick: new Set(ends),
+  });
+  star({
+    harness: "hs.mains",
+    bar: "pe.bar",
+    firstStud: 1,
+    ...all("ml.inlet:pe", "ml.filter:pe", "psu.48:pe", "psu.motor:pe", "psu.lamp:pe", "psu.logic:pe"),
+  });
+  star({ harness: "hs.dc", bar: "pe.bar", firstStud: 4, ...all("bd.starpoint:j1.6") });
+  const [toPlayfield, onPlayfield] = w.through("il.pf-earth", net, "hs.earth-cabinet", "hs.earth-playfield");
+  const [toBackbox, inBackbox] = w.through("il.bb-earth", net, "hs.earth-cabinet", "hs.earth-backbox");
+  star({
+    harness: "hs.earth-cabinet",
+    bar: "pe.bar",
+    firstStud: 5,
+    ends: [
+      toPlayfield,
+      toBackbox,
+      ...["door", "lockbar", "rail-left", "rail-right"].map((part) => `pe.${part}:pe`),
+      ...["front-left", "front-right", "back-left", "back-right"].map((leg) => `pe.leg-${leg}:pe`),
+    ],
+    thick: new Set([toPlayfield, toBackbox]),
+  });
   w.end(net, "hs.earth-backbox", "pe.hinge:pe", "pe.bb-lock:pe");
-  w.end(
+  w.order(
     net,
-    "hs.earth-playfield",
-    ...Array.from({ length: 11 }, (_, i) => `pe.pf-bar:t${i + 1}`),
-    ...PLAYFIELD_STUDS.map((stud) => `${stud}:pe`),
+    "hs.earth-backbox",
+    [inBackbox, "pe.hinge:pe", "pe.bb-lock:pe"],
+    "The hinge is earthed first.",
   );
+  w.wireType(net, "hs.earth-backbox", [inBackbox, "pe.hinge:pe"], "pe-16", "It earths the whole backbox.");
+  star({
+    harness: "hs.earth-playfield",
+    bar: "pe.pf-bar",
+    firstStud: 1,
+    ends: [onPlayfield, ...PLAYFIELD_STUDS.map((stud) => `${stud}:pe`)],
+    thick: new Set([onPlayfield]),
+  });
   for (const stud of ["pe.bar:t10", "pe.bar:t11", "pe.bar:t12", "pe.pf-bar:t12"])
     w.spare(stud, "stud left for service");
 }

@@ -86,6 +86,25 @@ export class Wiring {
     });
   }
 
+  /** Gives one wire another type than its net's. */
+  wireType(
+    net: string,
+    harness: string,
+    ends: readonly [string, string],
+    type: string,
+    reason: string,
+  ): void {
+    const [a, b] = ends[0] < ends[1] ? ends : [ends[1], ends[0]];
+    this.#choices.push({
+      kind: "wire-type",
+      subject: `${net}|${harness}|${a}|${b}`,
+      value: type,
+      held: "pinned",
+      by: "designer",
+      reason,
+    });
+  }
+
   /** Declares a live point that this machine does not use. */
   spare(point: string, reason: string): void {
     this.#choices.push({
