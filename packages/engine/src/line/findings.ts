@@ -3,6 +3,7 @@ import { checkBundles } from "../bundle/index.ts";
 import type { HarnessColours } from "../colour/index.ts";
 import type { KeyPlan } from "../key/index.ts";
 import type { Finding, HarnessResult, HarnessWires, Machine } from "../model/index.ts";
+import { checkPinboard, pinboardInput } from "../pinboard/index.ts";
 import { checkWires } from "../wire/index.ts";
 import { withAcceptance } from "./accept.ts";
 
@@ -23,6 +24,9 @@ export function collectFindings(
     ...checkBundles(machine, results, packings),
     ...colours.flatMap((c) => c.findings),
     ...keying.findings,
+    ...results.flatMap((r) =>
+      checkPinboard(pinboardInput(machine, r.harness, r.route, r.branches), r.pinboard),
+    ),
   ];
   return found.map((finding) => withAcceptance(machine, finding)).sort((a, b) => compareText(key(a), key(b)));
 }

@@ -19,8 +19,8 @@ const tenth = (mm: number): number => roundTo(mm, 0.1);
 
 /**
  * Everything that is wrong with a pinboard: crossings and overlaps, a board larger than the bench, holders too
- * near for hands, tails too short to load, choices of pegs that could not be kept, bundles that no tie closes
- * round. Numbers are quantised to 0.1 mm.
+ * near for hands, tails too short to load, choices of pegs that could not be kept. Numbers are quantised to
+ * 0.1 mm. (Bundles that no tie closes round are told by the bundles' own check.)
  */
 export function checkPinboard(input: PinboardInput, pinboard: Pinboard): readonly Finding[] {
   const tree = boardTree(input);
@@ -30,7 +30,6 @@ export function checkPinboard(input: PinboardInput, pinboard: Pinboard): readonl
     ...checkRoom(input, tree, drawing),
     ...checkTails(input, tree),
     ...checkPegs(input, tree, drawing),
-    ...checkTies(input, tree),
   ];
 }
 
@@ -56,33 +55,32 @@ function checkBench({ harness }: PinboardInput, pinboard: Pinboard): Finding[] {
   ];
 }
 
-/** Crossings and overlaps by pair; too little room for hands once for each holder, with what is nearest to it. */
+/** Crossings and overlaps by pair; too little room for hands once for the harness, with its tightest place. */
 function checkRoom(input: PinboardInput, tree: BoardTree, drawing: Drawing): Finding[] {
+  const harnessId = input.harness.id;
   const { crossings, tight } = measure(itemsOf(tree, drawing), input.numbers.hand_room_mm);
   const branchId = (i: number | null): string => (i === null ? "" : (tree.branches[i]?.source.id ?? ""));
   const landingId = (i: number | null): string => (i === null ? "" : (tree.holders[i]?.landingId ?? ""));
-  const found = crossings.map(([p, q]) =>
-    finding("pinboard-crossing", "error", [input.harness.id, branchId(p), branchId(q)], {}),
-  );
-  const nearest = new Map<number, Room>();
-  for (const room of tight) {
-    const before = nearest.get(room.node);
-    if (before === undefined || room.distanceMm < before.distanceMm) nearest.set(room.node, room);
-  }
-  for (const [node, room] of [...nearest].sort(([p], [q]) => p - q)) {
-    const other = room.otherNode === null ? branchId(room.otherBranch) : landingId(room.otherNode);
-    const subjects = [landingId(node), other, input.harness.id];
-    if (room.distanceMm <= 0) found.push(finding("pinboard-overlap", "error", subjects, {}));
-    else {
-      found.push(
-        finding("pinboard-hand-room", "warning", subjects, {
-          room_mm: tenth(room.distanceMm),
-          wanted_mm: tenth(room.wantedMm),
-        }),
-      );
-    }
-  }
-  return found;
+  const pair = (r: Room): readonly string[] => [
+    landingId(r.node),
+    r.otherNode === null ? branchId(r.otherBranch) : landingId(r.otherNode),
+  ];
+  const overlaps = tight.filter((r) => r.distanceMm <= 0);
+  const near = tight.filter((r) => r.distanceMm > 0);
+  const found = [
+    ...crossings.map(([p, q]) =>
+      finding("pinboard-crossing", "error", [harnessId, branchId(p), branchId(q)], {}),
+    ),
+    ...overlaps.map((r) => finding("pinboard-overlap", "error", [harnessId, ...pair(r)], {})),
+  ];
+  const worst = near.reduce<Room | null>((w, r) => (w === null || r.distanceMm < w.distanceMm ? r : w), null);
+  if (worst === null) return found;
+  const numbers = {
+    room_mm: tenth(worst.distanceMm),
+    wanted_mm: tenth(worst.wantedMm),
+    holders: new Set(near.map((r) => r.node)).size,
+  };
+  return [...found, finding("pinboard-hand-room", "warning", [harnessId, ...pair(worst)], numbers)];
 }
 
 /** A tail shorter than a hand needs to load its housing. */
@@ -140,19 +138,4 @@ function checkPegs(input: PinboardInput, tree: BoardTree, drawing: Drawing): Fin
     );
   }
   return found;
-}
-
-/** Bundles of two or more wires that none of the shop's ties closes round: one finding, with the thickest. */
-function checkTies(input: PinboardInput, tree: BoardTree): Finding[] {
-  const open = tree.branches.filter(
-    (b) => !b.straight && b.source.wireIds.length > 1 && b.source.bundle.tieId === null,
-  );
-  if (open.length === 0) return [];
-  const diameter = open.reduce((most, b) => Math.max(most, b.source.bundle.laidMm), 0);
-  return [
-    finding("pinboard-tie-missing", "warning", [input.harness.id, ...open.map((b) => b.source.id)], {
-      diameter_mm: tenth(diameter),
-      branches: open.length,
-    }),
-  ];
 }

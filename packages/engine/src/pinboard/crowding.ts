@@ -1,13 +1,4 @@
-import {
-  type BoxMm,
-  crossProduct,
-  dotProduct,
-  type PointMm,
-  rectangleDistance,
-  segmentDistance,
-  segmentRectangleDistance,
-  subtractPoints,
-} from "@pinwright/kernel";
+import { type BoxMm, rectangleDistance, segmentDistance, segmentRectangleDistance } from "@pinwright/kernel";
 import type { Grip, Item, Stretch } from "./item.ts";
 
 /** Prices of what is wrong between two things on the board; only their order of size matters. */
@@ -80,15 +71,21 @@ export const sharedNode = (p: Stretch, q: Stretch): number => {
   return -1;
 };
 
-/** Angle between two stretches that end in one node, seen from there, in [0, 180] degrees. */
+/** Angle between two stretches that end in one node, seen from there, degrees; 180 for any of 90 and more. */
 export function angleAtNodeDeg(p: Stretch, q: Stretch, node: number): number {
-  const u = awayFrom(p, node);
-  const v = awayFrom(q, node);
-  return (Math.atan2(Math.abs(crossProduct(u, v)), dotProduct(u, v)) * 180) / Math.PI;
+  const p1 = p.nodeA === node ? p.a : p.b;
+  const p2 = p.nodeA === node ? p.b : p.a;
+  const q1 = q.nodeA === node ? q.a : q.b;
+  const q2 = q.nodeA === node ? q.b : q.a;
+  const ux = p2.xMm - p1.xMm;
+  const uy = p2.yMm - p1.yMm;
+  const vx = q2.xMm - q1.xMm;
+  const vy = q2.yMm - q1.yMm;
+  const along = ux * vx + uy * vy;
+  // No angle of 90° or more is too small for anyone, and most pairs at a large breakout end here.
+  if (along <= 0) return 180;
+  return (Math.atan2(Math.abs(ux * vy - uy * vx), along) * 180) / Math.PI;
 }
-
-const awayFrom = (s: Stretch, node: number): PointMm =>
-  s.nodeA === node ? subtractPoints(s.b, s.a) : subtractPoints(s.a, s.b);
 
 function stretchPrice(p: Stretch, q: Stretch): number {
   const node = sharedNode(p, q);

@@ -51,7 +51,11 @@ function connected(input: PinboardInput): { nodes: readonly TreeNode[]; branches
   const sorted = input.branches.toSorted((a, b) => compareText(a.id, b.id));
   const at = new Map<string, SizedBranch[]>();
   for (const branch of sorted) {
-    for (const end of [branch.a, branch.b]) at.set(end, [...(at.get(end) ?? []), branch]);
+    for (const end of [branch.a, branch.b]) {
+      const list = at.get(end);
+      if (list === undefined) at.set(end, [branch]);
+      else list.push(branch);
+    }
   }
   const first = nodes.get(input.rootId) ?? [...nodes.values()][0];
   const reached = new Set(first === undefined ? [] : [first.id]);

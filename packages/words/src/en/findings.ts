@@ -1,9 +1,13 @@
 import type { RuleWords } from "../finding.ts";
+import { bundleFindings } from "./bundle-findings.ts";
+import { pinboardFindings } from "./pinboard-findings.ts";
 import { wiringFindings } from "./wiring-findings.ts";
 
 /** Wording of every rule. Sentences name the thing first, then the numbers. */
 export const findings: Readonly<Record<string, RuleWords>> = {
+  ...bundleFindings,
   ...wiringFindings,
+  ...pinboardFindings,
   "tie-missing": {
     title: "No tie in stock goes round a bundle",
     says: "Branch {0} in {1}: {circles} wires, {laid_mm} mm thick as laid; the largest tie takes {thickest_tie_mm} mm.",

@@ -185,7 +185,8 @@ export const sheets = {
     tie: "Tie",
     holder: "Holder, wire-entry side at the thick line; the filled square is cavity 1",
     branch: "Branch, drawn as thick as the laid bundle",
-    dimension: "Branch length mm, bundle diameter Ø mm, number of wires",
+    dimension:
+      "Length along the bundle in mm from breakout to breakout or holder; bundle diameter Ø mm; number of wires",
     boardSize: (width: string, height: string) => `Board ${width} × ${height} mm`,
     tiles: (columns: number, rows: number, printed: number) =>
       `${columns} × ${rows} tiles, ${printed} printed`,

@@ -1,8 +1,12 @@
 import type { RuleWords } from "../finding.ts";
+import { bundleFindings } from "./bundle-findings.ts";
+import { pinboardFindings } from "./pinboard-findings.ts";
 import { wiringFindings } from "./wiring-findings.ts";
 
 export const findings: Readonly<Record<string, RuleWords>> = {
+  ...bundleFindings,
   ...wiringFindings,
+  ...pinboardFindings,
   "tie-missing": {
     title: "库存扎带均不够长",
     says: "{1} 的分支 {0}：{circles} 根线，布成后直径 {laid_mm} mm；最长扎带只能扎 {thickest_tie_mm} mm。",

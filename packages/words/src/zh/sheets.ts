@@ -183,7 +183,7 @@ export const sheets: Translated<typeof english> = {
     tie: "扎带",
     holder: "夹座，粗线为进线面，实心方格为 1 号孔",
     branch: "分支，按布成后的线束粗细绘制",
-    dimension: "分支长度 mm、线束直径 Ø mm、线数",
+    dimension: "分叉到分叉（或夹座）沿线束的长度 mm；线束直径 Ø mm；线数",
     boardSize: (width, height) => `板面 ${width} × ${height} mm`,
     tiles: (columns, rows, printed) => `${columns} × ${rows} 格，打印 ${printed} 张`,
     overlap: (mm) => `相邻重叠 ${mm} mm`,
