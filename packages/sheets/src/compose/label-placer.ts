@@ -54,6 +54,8 @@ const DIRECTIONS = 24;
 const COVER_COST = 60;
 const LEADER_COST = 0.35;
 const CROSSED_TEXT_COST = 25;
+/** A place of this cost or less, which covers next to nothing, is taken without looking farther. */
+const GOOD_COST = 3.5;
 const PAD_MM = 0.5;
 
 type Corners = readonly (readonly [number, number])[];
@@ -128,11 +130,7 @@ class Placer {
 
   /** Share of a block that lies on the drawing, found on a grid of 7 × 3 places. */
   private covered(b: TurnedBox, reach: number): number {
-    const near = this.obstacles.filter((o) =>
-      o.kind === "stretch"
-        ? fromStretchMm(b.middle, o.a, o.b) < o.halfMm + reach
-        : distanceMm(b.middle, o.box.middle) < Math.hypot(o.box.widthMm, o.box.heightMm) / 2 + reach,
-    );
+    const near = this.obstacles.filter((o) => isNear(o, b.middle, reach));
     if (near.length === 0) return 0;
     let hits = 0;
     for (let i = -3; i <= 3; i++) {
@@ -175,6 +173,25 @@ function covers(o: Obstacle, p: PagePoint): boolean {
   const u = dx * Math.cos(a) + dy * Math.sin(a);
   const v = -dx * Math.sin(a) + dy * Math.cos(a);
   return Math.abs(u) <= b.widthMm / 2 && Math.abs(v) <= b.heightMm / 2;
+}
+
+/** Tells for places near a stretch whether they lie on one of some obstacles. */
+export function coverer(
+  obstacles: readonly Obstacle[],
+  from: PagePoint,
+  to: PagePoint,
+): (p: PagePoint) => boolean {
+  const middle = at((from.xMm + to.xMm) / 2, (from.yMm + to.yMm) / 2);
+  const reach = distanceMm(from, to) / 2;
+  const near = obstacles.filter((o) => isNear(o, middle, reach));
+  return (p) => near.some((o) => covers(o, p));
+}
+
+/** True if an obstacle may reach into a circle. */
+function isNear(o: Obstacle, middle: PagePoint, radiusMm: number): boolean {
+  return o.kind === "stretch"
+    ? fromStretchMm(middle, o.a, o.b) < o.halfMm + radiusMm
+    : distanceMm(middle, o.box.middle) < Math.hypot(o.box.widthMm, o.box.heightMm) / 2 + radiusMm;
 }
 
 /** True if a stretch enters a convex shape, found at places 1.5 mm apart. */
@@ -287,7 +304,7 @@ export function placeLabels(
   for (const request of requests) {
     const size = blockSize(request.lines);
     const own = placer.best(size, request.places(size), null);
-    const away = own !== null && own.cost <= 12 ? null : searchRings(placer, size, request.target);
+    const away = own !== null && own.cost <= GOOD_COST ? null : searchRings(placer, size, request.target);
     if (own !== null && (away === null || own.cost <= away.cost)) {
       placer.take(size, own.place, null);
       marks.push(...blockMarks(request.lines, size, own.place, request.layer));

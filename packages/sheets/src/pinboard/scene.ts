@@ -4,8 +4,10 @@ import { at, box, LINE, rect, stroke, TEXT } from "../compose/draw.ts";
 import { type Balloon, type LabelRequest, type Obstacle, placeLabels } from "../compose/label-placer.ts";
 import type { Box, Mark, PagePoint } from "../compose/mark.ts";
 import { type BranchDrawing, drawBranch } from "./branch.ts";
+import { type DimensionDrawing, drawDimension } from "./dimension.ts";
 import { drawHolder, type HolderDrawing, holderLabel } from "./holder.ts";
 import { pegMarks } from "./peg.ts";
+import { type Run, runsOf } from "./run.ts";
 
 export interface SceneOptions {
   readonly language: SheetLanguage;
@@ -35,19 +37,25 @@ export function drawScene(line: LineResult, harness: HarnessResult, options: Sce
   const sized = new Map(harness.branches.map((b) => [b.id, b]));
   const branches = pinboard.branches.map((b) => drawBranch(b, b.line.map(toPage), sized.get(b.id)));
   const holders = pinboard.holders.map((h) => drawHolder(line.machine, h, toPage(h.at)));
+  const places = new Map(pinboard.nodes.map((n) => [n.id, toPage(n.at)]));
+  const solid: Obstacle[] = [
+    ...branches.flatMap((b) => b.obstacles),
+    ...holders.map((h): Obstacle => ({ kind: "box", box: h.box })),
+  ];
+  const dimensions = dimensionRuns(runsOf(harness, branches, places), solid);
   const pegs = [
     ...pinboard.nodes.filter((n) => n.peg).map((n) => toPage(n.at)),
     ...pinboard.bendPegs.map(toPage),
   ];
   const obstacles: Obstacle[] = [
-    ...branches.flatMap((b) => b.obstacles),
-    ...holders.map((h): Obstacle => ({ kind: "box", box: h.box })),
+    ...solid,
+    ...dimensions.flatMap((d) => d.obstacles),
     ...pegs.map((p): Obstacle => ({ kind: "stretch", a: p, b: p, halfMm: options.pegHoleMm })),
   ];
   const bounds: Box = box(0, 0, pinboard.widthMm, pinboard.heightMm);
   const requests: LabelRequest[] = [
     ...holders.map((h) => holderLabel(h, options.language)),
-    ...branches.flatMap((b) => (b.label === null ? [] : [b.label])),
+    ...dimensions.map((d) => d.label),
     ...spliceLabels(harness, toPage),
   ];
   const labels = placeLabels(requests, obstacles, [], bounds);
@@ -58,6 +66,7 @@ export function drawScene(line: LineResult, harness: HarnessResult, options: Sce
       rect(box(0, 0, pinboard.widthMm, pinboard.heightMm), stroke("ink", LINE.medium)),
       ...branches.flatMap((b) => b.ground),
       ...branches.flatMap((b) => b.marks),
+      ...dimensions.flatMap((d) => d.marks),
       ...holders.flatMap((h) => h.marks),
       ...pegs.flatMap((p) => pegMarks(p, options.pegHoleMm)),
       ...spliceMarks(harness, toPage),
@@ -68,6 +77,16 @@ export function drawScene(line: LineResult, harness: HarnessResult, options: Sce
     holders,
     pegs,
   };
+}
+
+/** Dimensions one after the other: each keeps off the dimension lines before it. */
+function dimensionRuns(runs: readonly Run[], solid: readonly Obstacle[]): readonly DimensionDrawing[] {
+  const taken = [...solid];
+  return runs.map((run) => {
+    const drawing = drawDimension(run, taken);
+    taken.push(...drawing.obstacles);
+    return drawing;
+  });
 }
 
 function splicePlaces(
