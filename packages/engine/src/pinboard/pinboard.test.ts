@@ -1,5 +1,13 @@
 import type { BookRow } from "@pinwright/book";
-import { distance, type PointMm, polylineLength, segmentsMeet } from "@pinwright/kernel";
+import {
+  distance,
+  fromFrame,
+  intersectionRings,
+  type PointMm,
+  polylineLength,
+  segmentsMeet,
+  signedArea,
+} from "@pinwright/kernel";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { Pinboard, SizedBranch, TreeNode } from "../model/index.ts";
@@ -45,6 +53,28 @@ function crossingsOf(board: Pinboard): number {
   return found;
 }
 
+/** Pairs of holders whose rectangles share some area, by polygon clipping instead of separating axes. */
+function overlapsOf(board: Pinboard): number {
+  const rings = board.holders.map((h) => {
+    const frame = { ...h.at, rotationDeg: h.towardDeg + 90 };
+    const half = h.widthMm / 2;
+    return [
+      fromFrame(frame, { xMm: -half, yMm: 0 }),
+      fromFrame(frame, { xMm: half, yMm: 0 }),
+      fromFrame(frame, { xMm: half, yMm: h.depthMm }),
+      fromFrame(frame, { xMm: -half, yMm: h.depthMm }),
+    ];
+  });
+  let found = 0;
+  rings.forEach((p, i) => {
+    for (const q of rings.slice(0, i)) {
+      const shared = intersectionRings([p], [q]).reduce((sum, r) => sum + Math.abs(signedArea(r)), 0);
+      if (shared > 0.1) found++;
+    }
+  });
+  return found;
+}
+
 describe("every pinboard", () => {
   test("is true to scale: each line is as long as its branch, and joins its nodes", () => {
     fc.assert(
@@ -72,6 +102,17 @@ describe("every pinboard", () => {
         const board = layPinboard(inputOf(shape));
         expect(board.crossings).toBe(0);
         expect(crossingsOf(board)).toBe(0);
+      }),
+      SEED,
+    );
+  });
+
+  test("has no overlapping holders, and says so truly", () => {
+    fc.assert(
+      fc.property(small, (shape) => {
+        const board = layPinboard(inputOf(shape));
+        expect(board.overlaps).toBe(0);
+        expect(overlapsOf(board)).toBe(0);
       }),
       SEED,
     );
@@ -242,6 +283,33 @@ describe("usual harnesses", () => {
       (b) => b.id.startsWith("l") && b.lengthMm === 200 && b.tiesMm.length > 0,
     );
     expect(lane?.tiesMm).toEqual([15, 71.7, 128.3, 185]);
+  });
+});
+
+describe("what cannot be built", () => {
+  test("more holders than there is room round one peg overlap, and the finding says which", () => {
+    const maker = new TreeMaker();
+    const hub = maker.waypoint(0, 0, null);
+    for (let i = 0; i < 24; i++) maker.landing(hub, i * 15, 45, 4);
+    const input = maker.input();
+    const board = layPinboard(input);
+    expect(board.crossings).toBe(0);
+    expect(overlapsOf(board)).toBeGreaterThan(0);
+    const found = checkPinboard(input, board);
+    expect(found.filter((f) => f.rule === "pinboard-overlap")).toHaveLength(board.overlaps);
+    expect(found.find((f) => f.rule === "pinboard-overlap")?.subjects[0]).toBe("h.test");
+  });
+
+  test("a harness too large for its bench and tails too short for hands are told with their numbers", () => {
+    const maker = new TreeMaker();
+    const far = maker.waypoint(0, 3000, maker.waypoint(0, 0, null), "crossing");
+    maker.landing(0, 270, 30, 3);
+    maker.landing(far, 90, 60, 3);
+    const found = checkPinboard(maker.input(), layPinboard(maker.input()));
+    expect(found.map((f) => [f.rule, f.numbers])).toEqual([
+      ["pinboard-too-large", { width_mm: 3238, height_mm: 138, bench_width_mm: 2400, bench_height_mm: 900 }],
+      ["pinboard-tail-short", { tail_mm: 30, wanted_mm: 40 }],
+    ]);
   });
 });
 
