@@ -102,7 +102,7 @@ export function harnessProblem(
       lengthMm: lane.lengthMm,
       minutes: lane.kind === "lane" ? (lane.lengthMm / numbers.tie_spacing_mm) * numbers.tie_min : 0,
       maxSquareMm2: squareWithin(lane.maxDiameterMm, numbers.laid_factor),
-      forbidden: NET_CLASSES.flatMap((c, i) => (lane.allowed.has(c) ? [] : [i])),
+      forbidden: lane.barred,
     })),
     landings: reached.map(({ candidates }) => ({ candidates })),
     splices: tiedSplices.map((id) => ({ places: splicePlaces(graph, inPart, held.splices.get(id)) })),

@@ -1,6 +1,5 @@
-import { roundTo } from "@pinwright/kernel";
 import type { Landing, Machine } from "../model/index.ts";
-import type { LaneGraph } from "./lane-graph.ts";
+import { type LaneGraph, sideKey } from "./lane-graph.ts";
 
 /** What a person pinned, or an earlier result keeps, of a harness's route. */
 export interface HeldRoute {
@@ -64,7 +63,8 @@ export function tailLengthMm(graph: LaneGraph, spot: number, landing: Landing): 
   const place = graph.spots[spot]?.place;
   const { panelId, side, xMm, yMm, zMm } = landing.place;
   if (place === undefined || place.panelId !== panelId || place.side !== side) return null;
-  return roundTo(Math.hypot(place.xMm - xMm, place.yMm - yMm) + Math.abs(zMm - place.zMm), 0.001);
+  const mm = Math.hypot(place.xMm - xMm, place.yMm - yMm) + Math.abs(zMm - place.zMm);
+  return Math.round(mm * 1000) / 1000;
 }
 
 /**
@@ -78,10 +78,10 @@ export function tailRooms(
   heldId: string | undefined,
 ): readonly TailRoom[] {
   const rooms: TailRoom[] = [];
-  for (const [spot, { id }] of graph.spots.entries()) {
+  for (const spot of graph.onSide.get(sideKey(landing.place)) ?? []) {
     const lengthMm = tailLengthMm(graph, spot, landing);
     if (lengthMm === null) continue;
-    if (id === heldId) return [{ spot, lengthMm }];
+    if (heldId !== undefined && graph.spots[spot]?.id === heldId) return [{ spot, lengthMm }];
     if (lengthMm <= longestMm) rooms.push({ spot, lengthMm });
   }
   return rooms;

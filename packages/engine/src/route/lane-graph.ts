@@ -21,6 +21,8 @@ export interface GraphLane {
   readonly lengthMm: number;
   readonly maxDiameterMm: number;
   readonly allowed: ReadonlySet<NetClass>;
+  /** The other classes, as places in `NET_CLASSES`. */
+  readonly barred: readonly number[];
 }
 
 /** Everything that wires may follow, sorted by id: the same however the rows are ordered. */
@@ -29,7 +31,12 @@ export interface LaneGraph {
   readonly lanes: readonly GraphLane[];
   /** Lanes that join two panels or sides, and crossings whose length nothing tells: no wire can follow them. */
   readonly unusable: readonly string[];
+  /** Spot numbers by panel and side, `panel|side`. */
+  readonly onSide: ReadonlyMap<string, readonly number[]>;
 }
+
+/** Key of `LaneGraph.onSide`. */
+export const sideKey = (place: Pick<Place, "panelId" | "side">): string => `${place.panelId}|${place.side}`;
 
 const isClass = (name: string): name is NetClass => NET_CLASSES.some((c) => c === name);
 
@@ -64,7 +71,8 @@ export function laneGraph(machine: Machine): LaneGraph {
     const to = spots[b]?.place;
     const lengthMm = from === undefined || to === undefined ? null : lengthOf(from, to);
     if (lengthMm === null || a === b) unusable.push(row.id);
-    else
+    else {
+      const allowed = allowedClasses(row);
       found.push({
         id: row.id,
         kind,
@@ -72,8 +80,10 @@ export function laneGraph(machine: Machine): LaneGraph {
         b,
         lengthMm,
         maxDiameterMm: row.max_diameter_mm,
-        allowed: allowedClasses(row),
+        allowed,
+        barred: NET_CLASSES.flatMap((c, i) => (allowed.has(c) ? [] : [i])),
       });
+    }
   };
   for (const lane of lanes)
     if (appliesTo(lane, machine.options))
@@ -85,7 +95,14 @@ export function laneGraph(machine: Machine): LaneGraph {
   for (const crossing of crossings)
     if (appliesTo(crossing, machine.options))
       add(crossing, "crossing", () => lengths.get(crossing.id)?.lengthMm ?? null);
+  const onSide = new Map<string, number[]>();
+  for (const [i, spot] of spots.entries()) {
+    const list = onSide.get(sideKey(spot.place));
+    if (list === undefined) onSide.set(sideKey(spot.place), [i]);
+    else list.push(i);
+  }
   return {
+    onSide,
     spots,
     lanes: found.sort((a, b) => compareText(a.id, b.id)),
     unusable: unusable.sort(compareText),

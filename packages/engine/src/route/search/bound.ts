@@ -3,11 +3,12 @@ import type { RouteProblem } from "./problem.ts";
 
 /**
  * A total (minutes) that no route which obeys the rules can beat. Three parts are added up:
- * - dual ascent for the Steiner tree of the landings over lanes and tails, priced by their own work and the wires
- *   that a tail carries in any case (`steinerLowerBound`; every tail is made dearer by the same amount, which is
- *   taken off again, so that trees do not run through landings);
- * - for every pair of landings with wires between them the shortest way, priced by the wires and by an equal share
- *   of what dual ascent left of the costs; for a splice of k wires the ways between its ends ÷ (k − 1);
+ * - dual ascent for the Steiner tree of the landings over the lanes, priced by their own work (`steinerLowerBound`;
+ *   every tail is made equally dear, which is taken off again, so that trees do not run through landings), and the
+ *   cheapest tail of each landing with the wires that it carries in any case;
+ * - for every pair of landings with wires between them the shortest way, priced by the wires, by an equal share of
+ *   what dual ascent left of the lanes, and of what each tail costs more than the cheapest; for a splice of k wires
+ *   the ways between its ends ÷ (k − 1);
  * - the fewest breakouts that the degrees allow.
  */
 export function routeLowerBound(problem: RouteProblem): number {
@@ -20,7 +21,7 @@ export function routeLowerBound(problem: RouteProblem): number {
 
 interface TreeBound {
   readonly bound: number;
-  /** What is left of the cost of each lane, and of each landing's tails, whichever way they are passed. */
+  /** What is left of the cost of each lane, whichever way it is passed, and of each landing's tails. */
   readonly lanes: readonly number[];
   readonly tails: readonly (readonly number[])[];
 }
@@ -31,25 +32,49 @@ function treeBound(problem: RouteProblem): TreeBound {
     if (a !== b) for (const end of [a, b]) if (end < ends.length) ends[end] = (ends[end] ?? 0) + 1;
   const dear = problem.lanes.reduce((most, lane) => Math.max(most, lane.minutes), 1) * 4;
   const edges = problem.lanes.map((lane) => ({ a: lane.a, b: lane.b, cost: lane.minutes }));
-  problem.landings.forEach((landing, i) => {
-    for (const tail of landing.candidates)
-      edges.push({
-        a: tail.spot,
-        b: problem.spots + i,
-        cost: dear + tail.minutes + (tail.lengthMm / 1000) * problem.layMinPerM * (ends[i] ?? 0),
-      });
+  let leastTails = 0;
+  const tails = problem.landings.map((landing, i) => {
+    const prices = landing.candidates.map(
+      (tail) => tail.minutes + (tail.lengthMm / 1000) * problem.layMinPerM * (ends[i] ?? 0),
+    );
+    const least = prices.reduce((x, y) => Math.min(x, y), Number.POSITIVE_INFINITY);
+    leastTails += least;
+    for (const tail of landing.candidates) edges.push({ a: tail.spot, b: problem.spots + i, cost: dear });
+    return prices.map((price) => price - least);
   });
   const count = problem.landings.length;
   const graph = createGraph(problem.spots + count, edges);
-  const terminals = problem.landings.map((_, i) => problem.spots + i);
-  const { bound, reduced } = steinerLowerBound(graph, terminals);
-  const left = (edge: number): number => Math.min(reduced[2 * edge] ?? 0, reduced[2 * edge + 1] ?? 0);
-  let edge = problem.lanes.length;
+  const terminals = farApart(problem);
+  const { bound, reduced } = steinerLowerBound(
+    graph,
+    terminals.map((i) => problem.spots + i),
+  );
   return {
-    bound: Math.max(0, bound - count * dear),
-    lanes: problem.lanes.map((_, i) => left(i)),
-    tails: problem.landings.map((landing) => landing.candidates.map(() => left(edge++))),
+    bound: Math.max(0, bound - terminals.length * dear) + leastTails,
+    lanes: problem.lanes.map((_, i) => Math.min(reduced[2 * i] ?? 0, reduced[2 * i + 1] ?? 0)),
+    tails,
   };
+}
+
+/** As many landings as dual ascent takes without being slow. */
+const ENOUGH_LANDINGS = 12;
+
+/**
+ * The landings to join in the bound: all, or of many such that no two share a spot for their tails, those with the
+ * fewest spots first. The tree of some landings costs no more than the tree of all.
+ */
+function farApart(problem: RouteProblem): readonly number[] {
+  const all = problem.landings.map((_, i) => i);
+  if (all.length <= ENOUGH_LANDINGS) return all;
+  const spotsOf = (i: number) => problem.landings[i]?.candidates ?? [];
+  const taken = new Set<number>();
+  const chosen: number[] = [];
+  for (const i of all.sort((a, b) => spotsOf(a).length - spotsOf(b).length || a - b)) {
+    if (spotsOf(i).some((c) => taken.has(c.spot))) continue;
+    chosen.push(i);
+    for (const { spot } of spotsOf(i)) taken.add(spot);
+  }
+  return chosen;
 }
 
 function wireBound(problem: RouteProblem, tree: TreeBound): number {
@@ -108,6 +133,8 @@ const lanePrice = (problem: RouteProblem, lane: number): number =>
 class Ways {
   private readonly beside: readonly (readonly { lane: number; to: number }[])[];
   private readonly heap: IndexHeap;
+  private readonly label: Float64Array;
+  private readonly goal: Float64Array;
   private readonly problem: RouteProblem;
 
   constructor(problem: RouteProblem) {
@@ -119,6 +146,8 @@ class Ways {
     });
     this.beside = beside;
     this.heap = new IndexHeap(problem.spots);
+    this.label = new Float64Array(problem.spots);
+    this.goal = new Float64Array(problem.spots).fill(Number.POSITIVE_INFINITY);
   }
 
   /** Price of the cheapest way with its two tails; 0 when the class cannot get there. */
@@ -129,32 +158,32 @@ class Ways {
     priceOf: (lane: number) => number,
     tailPrice: (landing: number, candidate: number) => number,
   ): number {
-    const { heap, problem } = this;
-    const goal = new Map<number, number>();
-    problem.landings[to]?.candidates.forEach(({ spot }, k) => {
-      goal.set(spot, Math.min(goal.get(spot) ?? Number.POSITIVE_INFINITY, tailPrice(to, k)));
-    });
-    const label = new Map<number, number>();
+    const { goal, heap, label, problem } = this;
+    const goals = problem.landings[to]?.candidates ?? [];
+    for (const [k, { spot }] of goals.entries())
+      goal[spot] = Math.min(goal[spot] ?? Number.POSITIVE_INFINITY, tailPrice(to, k));
+    label.fill(Number.POSITIVE_INFINITY);
     heap.clear();
     problem.landings[from]?.candidates.forEach(({ spot }, k) => {
       const price = tailPrice(from, k);
-      if (price >= (label.get(spot) ?? Number.POSITIVE_INFINITY)) return;
-      label.set(spot, price);
+      if (price >= (label[spot] ?? 0)) return;
+      label[spot] = price;
       heap.set(spot, price);
     });
     let best = Number.POSITIVE_INFINITY;
     while (heap.leastKey() < best) {
       const reached = heap.leastKey();
       const spot = heap.pop();
-      best = Math.min(best, reached + (goal.get(spot) ?? Number.POSITIVE_INFINITY));
+      best = Math.min(best, reached + (goal[spot] ?? Number.POSITIVE_INFINITY));
       for (const { lane, to: next } of this.beside[spot] ?? []) {
         if (problem.lanes[lane]?.forbidden.includes(classIndex) === true) continue;
         const price = reached + priceOf(lane);
-        if (price >= (label.get(next) ?? Number.POSITIVE_INFINITY)) continue;
-        label.set(next, price);
+        if (price >= (label[next] ?? 0)) continue;
+        label[next] = price;
         heap.set(next, price);
       }
     }
+    for (const { spot } of goals) goal[spot] = Number.POSITIVE_INFINITY;
     return Number.isFinite(best) ? best : 0;
   }
 }

@@ -111,8 +111,8 @@ function exchangeWay(net: Network, heap: IndexHeap, way: Way): boolean {
       }
     }
   }
-  if (bestArc === null) for (const lane of way.lanes) useLane(lane);
-  for (let arc = bestArc; arc !== null; arc = arc.from.via) useLane(arc.lane);
+  if (bestArc === null) for (const lane of way.lanes) useLane(net, lane);
+  for (let arc = bestArc; arc !== null; arc = arc.from.via) useLane(net, arc.lane);
   net.stale = true;
   return bestArc !== null;
 }

@@ -24,21 +24,23 @@ export function insert(net: Network, heap: IndexHeap, terminal: Terminal, barred
   let bestOption: Option | null = null;
   let bestArc: Arc | null = null;
   for (const option of terminal.options) {
+    if (option.price + least >= best) break;
     const { spot } = option;
-    if (spot === barred) continue;
-    if (spot.on) {
-      const price = option.price + spot.price + (terminal.tail ? oneMoreBranch(spot) : 0);
-      if (price < best - 1e-12) {
-        best = price;
-        bestOption = option;
-        bestArc = null;
-      }
-    } else if (spot.mark !== mark || option.price < spot.label) {
-      spot.mark = mark;
-      spot.label = option.price;
-      spot.via = null;
-      heap.set(spot.index, option.price);
+    if (!spot.on || spot === barred) continue;
+    const price = option.price + spot.price + (terminal.tail ? oneMoreBranch(spot) : 0);
+    if (price < best - 1e-12) {
+      best = price;
+      bestOption = option;
     }
+  }
+  for (const option of terminal.options) {
+    if (option.price + least >= best) break;
+    const { spot } = option;
+    if (spot.on || spot === barred || (spot.mark === mark && option.price >= spot.label)) continue;
+    spot.mark = mark;
+    spot.label = option.price;
+    spot.via = null;
+    heap.set(spot.index, option.price);
   }
   const done = ++net.marks;
   while (heap.leastKey() + least < best - 1e-12) {
@@ -69,7 +71,7 @@ export function insert(net: Network, heap: IndexHeap, terminal: Terminal, barred
   }
   if (bestArc !== null) return layPath(net, terminal, bestArc);
   if (bestOption === null) return false;
-  tie(terminal, bestOption);
+  tie(net, terminal, bestOption);
   return true;
 }
 
@@ -79,7 +81,7 @@ function layPath(net: Network, terminal: Terminal, last: Arc): boolean {
   let spot = last.from;
   while (arc !== null) {
     spot = arc.from;
-    useLane(arc.lane);
+    useLane(net, arc.lane);
     adopt(net, arc.to, arc.lane, spot, net.order);
     arc = spot.via;
   }
@@ -87,7 +89,7 @@ function layPath(net: Network, terminal: Terminal, last: Arc): boolean {
   for (const option of terminal.options)
     if (option.spot === spot && (best === null || option.price < best.price)) best = option;
   if (best === null) return false;
-  tie(terminal, best);
+  tie(net, terminal, best);
   return true;
 }
 
@@ -97,7 +99,7 @@ function insertFirst(net: Network, terminal: Terminal, barred: Spot | null): boo
   for (const option of terminal.options)
     if (option.spot !== barred && (best === null || option.price < best.price)) best = option;
   if (best === null) return false;
-  tie(terminal, best);
+  tie(net, terminal, best);
   net.stale = true;
   return true;
 }

@@ -67,6 +67,7 @@ export interface Terminal {
   readonly tail: boolean;
   /** A splice that may lie at more than one spot follows the tree; it never holds it. */
   readonly loose: boolean;
+  /** Of a landing, cheapest first. */
   readonly options: readonly Option[];
   readonly groups: Group[];
   at: Option | null;
@@ -102,6 +103,8 @@ export interface Network {
   /** The two parts of a tree that was cut, as `rootAt` lists them. */
   readonly sideA: Spot[];
   readonly sideB: Spot[];
+  /** Spots that were on the tree since it was last cleared. */
+  readonly touched: Set<Spot>;
   /** The tree lost a spot since `order` was made. */
   stale: boolean;
   /** Elementary steps taken so far: the search's clock. */
@@ -119,20 +122,16 @@ export function buildNetwork(problem: RouteProblem, surcharges: ReadonlyMap<numb
   const spots: Spot[] = [];
   for (let index = 0; index < problem.spots; index++) spots.push(newSpot(index, problem.breakoutMin));
   const classes = [...new Set(problem.wires.map((w) => w.classIndex))].sort((x, y) => x - y);
-  const unitOf = (index: number, classIndex: number): number => {
-    const lane = problem.lanes[index];
-    if (lane === undefined) return 0;
-    return (
-      (lane.lengthMm / 1000) * problem.layMinPerM +
-      (lane.forbidden.includes(classIndex) ? PENALTY.forbiddenMin : 0) +
-      (surcharges.get(index * problem.classes + classIndex) ?? 0)
-    );
-  };
+  const plain = problem.lanes.map((lane) => (lane.lengthMm / 1000) * problem.layMinPerM);
+  const unitOf = (index: number, classIndex: number): number =>
+    (plain[index] ?? 0) +
+    (problem.lanes[index]?.forbidden.includes(classIndex) === true ? PENALTY.forbiddenMin : 0) +
+    (surcharges.size === 0 ? 0 : (surcharges.get(index * problem.classes + classIndex) ?? 0));
   const kindOf = new Map<number, number>();
   const kinds: number[] = [];
   for (const c of classes) {
     const same = kinds.findIndex((other) =>
-      problem.lanes.every((_, index) => unitOf(index, c) === unitOf(index, other)),
+      plain.every((_, index) => unitOf(index, c) === unitOf(index, other)),
     );
     kindOf.set(c, same >= 0 ? same : kinds.push(c) - 1);
   }
@@ -180,6 +179,7 @@ export function buildNetwork(problem: RouteProblem, surcharges: ReadonlyMap<numb
     order: [],
     sideA: [],
     sideB: [],
+    touched: new Set(),
     stale: false,
     steps: 0,
     marks: 0,

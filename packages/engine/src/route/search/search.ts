@@ -97,15 +97,19 @@ const hostsOf = (net: Network): readonly Spot[] => {
   return net.spots.filter((spot) => hosts.has(spot));
 };
 
-/** Tries to empty every breakout and to gather tails at every spot, until neither helps. */
+/** Tries to empty every breakout, and to gather tails at every spot, most of them first, until neither helps. */
 function thorough(net: Network, heap: IndexHeap, start: Snapshot, limit: number): Snapshot {
   let best = start;
   restore(net, best);
-  const hosts = hostsOf(net);
+  const tails = new Map<Spot, number>();
+  for (const t of net.landings) for (const { spot } of t.options) tails.set(spot, (tails.get(spot) ?? 0) + 1);
+  const hosts = [...tails.keys()].sort(
+    (a, b) => (tails.get(b) ?? 0) - (tails.get(a) ?? 0) || a.index - b.index,
+  );
   for (let again = true; again; ) {
     again = false;
-    for (const spot of hosts)
-      for (const move of [evacuate, gather]) {
+    for (const move of [evacuate, gather])
+      for (const spot of hosts) {
         if (net.steps > limit) return best;
         if (move === evacuate && !(spot.on && spot.branches > 2 && spot.held > 0)) continue;
         const price = move(net, heap, spot, best);

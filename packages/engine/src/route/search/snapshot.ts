@@ -22,11 +22,11 @@ export function restore(net: Network, snapshot: Snapshot): void {
   clearTree(net);
   for (const index of snapshot.lanes) {
     const lane = net.lanes[index];
-    if (lane !== undefined) useLane(lane);
+    if (lane !== undefined) useLane(net, lane);
   }
   net.terminals.forEach((terminal, i) => {
     const option = snapshot.at[i] ?? null;
-    if (option !== null) tie(terminal, option);
+    if (option !== null) tie(net, terminal, option);
   });
   net.stale = true;
 }
@@ -36,12 +36,12 @@ export function layIn(net: Network, solution: RouteSolution): void {
   clearTree(net);
   for (const index of solution.lanes) {
     const lane = net.lanes[index];
-    if (lane !== undefined) useLane(lane);
+    if (lane !== undefined) useLane(net, lane);
   }
   const chosen = [...solution.attach, ...solution.spliceAt];
   net.terminals.forEach((terminal, i) => {
-    const option = terminal.options[chosen[i] ?? -1];
-    if (option !== undefined) tie(terminal, option);
+    const option = terminal.options.find((o) => o.index === chosen[i]);
+    if (option !== undefined) tie(net, terminal, option);
   });
   net.stale = true;
 }

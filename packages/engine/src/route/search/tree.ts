@@ -9,12 +9,18 @@ export interface Load {
 }
 
 /** Puts a lane into the tree. */
-export function useLane(lane: Lane): void {
+export function useLane(net: Network, lane: Lane): void {
   lane.used = true;
-  for (const spot of [lane.a, lane.b]) {
-    spot.on = true;
-    spot.branches++;
-  }
+  enter(net, lane.a);
+  enter(net, lane.b);
+  lane.a.branches++;
+  lane.b.branches++;
+}
+
+function enter(net: Network, spot: Spot): void {
+  if (spot.on) return;
+  spot.on = true;
+  net.touched.add(spot);
 }
 
 /** Takes a lane out of the tree; its spots stay. */
@@ -25,10 +31,10 @@ export function dropLane(lane: Lane): void {
 }
 
 /** Ties a terminal to a spot of the tree. */
-export function tie(terminal: Terminal, option: Option): void {
+export function tie(net: Network, terminal: Terminal, option: Option): void {
   const { spot } = option;
   terminal.at = option;
-  spot.on = true;
+  enter(net, spot);
   if (terminal.loose) spot.loose.add(terminal);
   else spot.held++;
   if (terminal.tail) spot.branches++;
@@ -70,13 +76,14 @@ export function moveLoose(terminal: Terminal, to: Spot | null): void {
 
 /** Empties the tree. */
 export function clearTree(net: Network): void {
-  for (const lane of net.lanes) lane.used = false;
-  for (const spot of net.spots) {
+  for (const spot of net.touched) {
+    for (const { lane } of spot.arcs) lane.used = false;
     spot.on = false;
     spot.branches = 0;
     spot.held = 0;
     spot.loose.clear();
   }
+  net.touched.clear();
   for (const terminal of net.terminals) terminal.at = null;
   net.order.length = 0;
   net.stale = false;
