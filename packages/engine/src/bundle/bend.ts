@@ -1,6 +1,6 @@
 import type { Shop } from "@pinwright/book";
 import { roundTo } from "@pinwright/kernel";
-import type { Finding } from "../model/index.ts";
+import { type Finding, makeFinding } from "../model/index.ts";
 
 /** A bundle that turns at a waypoint from one branch into another. */
 export interface Turn {
@@ -30,20 +30,14 @@ export const checkTurn = (turn: Turn, shop: Pick<Shop, "numbers">): Finding | nu
   const half = Math.tan((Math.min(turn.turnDeg, 180) * Math.PI) / 360);
   const needs = radiusMm * half;
   if (needs <= roomMm) return null;
-  return {
-    rule: "bend-tight",
-    severity: "warning",
-    subjects: [turn.waypointId, turn.harnessId, a.id, b.id],
-    numbers: {
-      turn_deg: roundTo(turn.turnDeg, 0.1),
-      diameter_mm: turn.diameterMm,
-      radius_mm: roundTo(radiusMm, 0.1),
-      tangent_mm: roundTo(Math.min(needs, LONGEST_MM), 0.1),
-      room_mm: roundTo(roomMm, 0.1),
-      radius_possible_mm: roundTo(roomMm / half, 0.1),
-    },
-    accepted: null,
-  };
+  return makeFinding("bend-tight", "warning", [turn.waypointId, turn.harnessId, a.id, b.id], {
+    turn_deg: roundTo(turn.turnDeg, 0.1),
+    diameter_mm: turn.diameterMm,
+    radius_mm: roundTo(radiusMm, 0.1),
+    tangent_mm: roundTo(Math.min(needs, LONGEST_MM), 0.1),
+    room_mm: roundTo(roomMm, 0.1),
+    radius_possible_mm: roundTo(roomMm / half, 0.1),
+  });
 };
 
 /** A bundle that doubles back has no fillet at all; its tangent is shown as this. */

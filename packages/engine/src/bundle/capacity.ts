@@ -1,6 +1,6 @@
 import type { Shop } from "@pinwright/book";
 import type { PackingMemory } from "@pinwright/kernel";
-import type { Finding } from "../model/index.ts";
+import { type Finding, makeFinding } from "../model/index.ts";
 import { bundleOf } from "./bundle.ts";
 
 /** A place that everything together has to go through. */
@@ -28,23 +28,20 @@ export const checkPassage = (
 ): Finding | null => {
   if (passage.diametersMm.length === 0) return null;
   const bundle = bundleOf(passage.diametersMm, shop, memory);
-  const found = {
-    subjects: [passage.id, ...passage.harnessIds],
-    numbers: {
-      laid_mm: bundle.laidMm,
-      packed_mm: bundle.packedMm,
-      lower_bound_mm: bundle.lowerBoundMm,
-      min_mm: passage.minDiameterMm,
-      max_mm: passage.maxDiameterMm,
-      circles: bundle.wires,
-    },
-    accepted: null,
+  const subjects = [passage.id, ...passage.harnessIds];
+  const numbers = {
+    laid_mm: bundle.laidMm,
+    packed_mm: bundle.packedMm,
+    lower_bound_mm: bundle.lowerBoundMm,
+    min_mm: passage.minDiameterMm,
+    max_mm: passage.maxDiameterMm,
+    circles: bundle.wires,
   };
   if (bundle.laidMm > passage.maxDiameterMm) {
-    return { rule: `${passage.kind}-overfull`, severity: "error", ...found };
+    return makeFinding(`${passage.kind}-overfull`, "error", subjects, numbers);
   }
   if (bundle.laidMm < passage.minDiameterMm) {
-    return { rule: `${passage.kind}-loose`, severity: "warning", ...found };
+    return makeFinding(`${passage.kind}-loose`, "warning", subjects, numbers);
   }
   return null;
 };

@@ -1,5 +1,5 @@
 import { compareText, type PackingMemory } from "@pinwright/kernel";
-import type { Finding, HarnessResult, Machine, Wire } from "../model/index.ts";
+import { type Finding, type HarnessResult, type Machine, makeFinding, type Wire } from "../model/index.ts";
 import { checkTurn } from "./bend.ts";
 import { checkPassage, type Passage } from "./capacity.ts";
 import { circlesOf } from "./circles.ts";
@@ -40,17 +40,11 @@ const checkTie = (
 ): Finding | null => {
   if (branch.bundle.wires < 2 || branch.bundle.tieId !== null) return null;
   const ties = machine.shop.tables.holders.filter((h) => h.kind === "tie");
-  return {
-    rule: "tie-missing",
-    severity: "warning",
-    subjects: [branch.id, harness.harness.id],
-    numbers: {
-      laid_mm: branch.bundle.laidMm,
-      circles: branch.bundle.wires,
-      thickest_tie_mm: Math.max(0, ...ties.map((t) => t.max_diameter_mm)),
-    },
-    accepted: null,
-  };
+  return makeFinding("tie-missing", "warning", [branch.id, harness.harness.id], {
+    laid_mm: branch.bundle.laidMm,
+    circles: branch.bundle.wires,
+    thickest_tie_mm: Math.max(0, ...ties.map((t) => t.max_diameter_mm)),
+  });
 };
 
 /** Wires of all harnesses at one place. */

@@ -8,14 +8,16 @@ export const circlesOf = (
   wires: Iterable<Pick<Wire, "wireType" | "cableId">>,
   book: Pick<Machine["book"], "tables">,
 ): readonly number[] => {
+  const cableOd = new Map(book.tables.cables.map((cable) => [cable.id, cable.od_mm]));
   const diameters: number[] = [];
   const cables = new Set<string>();
   for (const wire of wires) {
-    if (wire.cableId === null) diameters.push(wire.wireType.od_mm);
-    else cables.add(wire.cableId);
-  }
-  if (cables.size > 0) {
-    for (const cable of book.tables.cables) if (cables.has(cable.id)) diameters.push(cable.od_mm);
+    const odMm = wire.cableId === null ? undefined : cableOd.get(wire.cableId);
+    if (wire.cableId === null || odMm === undefined) diameters.push(wire.wireType.od_mm);
+    else if (!cables.has(wire.cableId)) {
+      cables.add(wire.cableId);
+      diameters.push(odMm);
+    }
   }
   return diameters.sort((a, b) => b - a);
 };
