@@ -15,10 +15,6 @@ export class IndexHeap {
     return this.count;
   }
 
-  has(i: number): boolean {
-    return (this.place[i] ?? -1) >= 0;
-  }
-
   /** Key of the least element; Infinity when empty. */
   leastKey(): number {
     return this.count === 0 ? Number.POSITIVE_INFINITY : (this.key[this.heap[0] ?? 0] ?? 0);
