@@ -22,7 +22,6 @@ export { isId } from "./read/words.ts";
 export { BOOK_RULES } from "./rules/index.ts";
 export { MOMENTS } from "./rules/moments-known.ts";
 export type { Rule, RuleBreak } from "./rules/rule.ts";
-export { COLOUR_CODES, COLOUR_NAMES, type ColourCode } from "./schema/colour.ts";
 export { type CellKind, type Column, LANGUAGES } from "./schema/column.ts";
 export {
   SHOP_SETTINGS,

@@ -66,33 +66,26 @@ function checkTable(source: TableRows, names: Names, outlines: OutlineNames, log
     if (resolve === null) continue;
     const isKey = source.table.key.includes(name);
     const code = codeOf(column);
+    const check = (text: string, row: AnyRow, i: number): string | null => {
+      const target = resolve(text, row);
+      if (target.ok) return target.id;
+      const line = source.lines[i] ?? 0;
+      markBad(source, line, name);
+      const { expected, nearest: near } = target;
+      log.add({ code, file: source.file, row: line, column: name, value: text, expected, nearest: near });
+      return null;
+    };
     for (const [i, row] of source.rows.entries()) {
       const value = row[name];
-      const check = (text: string): string | null => {
-        const target = resolve(text, row);
-        if (target.ok) return target.id;
-        const { expected, nearest: near } = target;
-        markBad(source, source.lines[i] ?? 0, name);
-        log.add({
-          code,
-          file: source.file,
-          row: source.lines[i] ?? null,
-          column: name,
-          value: text,
-          expected,
-          nearest: near,
-        });
-        return null;
-      };
       if (typeof value === "string" && value !== "") {
-        const id = check(value);
+        const id = check(value, row, i);
         if (id === value) continue;
         row[name] = id ?? column.blank;
         if (isKey && id === null) drops.add(i);
         if (isKey) keyChanged = true;
       } else if (Array.isArray(value) && value.length > 0) {
         const words: readonly string[] = value;
-        const ids = words.map(check);
+        const ids = words.map((word) => check(word, row, i));
         if (ids.every((id, k) => id === words[k])) continue;
         row[name] = [...new Set(ids.filter((id) => id !== null))];
       }

@@ -1,10 +1,10 @@
+import { COLOUR_CODES } from "@pinwright/kernel";
 import { FAULT_CODES } from "../fault.ts";
 import { FAULT_TEXTS } from "../fault-texts.ts";
 import { LIMIT_TEXTS, LIMITS } from "../limits.ts";
 import { FORMAT, machineSchema } from "../machine.ts";
 import { MACHINE_TEXTS } from "../read/machine.ts";
 import { plainDecimal } from "../read/plain-decimal.ts";
-import { COLOUR_NAMES } from "../schema/colour.ts";
 import { SHOP_SETTINGS } from "../schema/shop-settings.ts";
 import type { Group } from "../schema/table.ts";
 import { ALL_TABLES, BOOK_TABLES, SHOP_TABLES } from "../schema/tables/index.ts";
@@ -93,9 +93,7 @@ export function bookDocs(): string {
     "|---|---|",
     ...Object.entries(KIND_TEXTS).map(([kind, text]) => `| ${kind} | ${text} |`),
     "",
-    `Colours: ${Object.entries(COLOUR_NAMES)
-      .map(([code, name]) => `${code} ${name}`)
-      .join(", ")}.`,
+    `Colours: ${COLOUR_CODES.map(({ code, name }) => `${code} ${name}`).join(", ")}.`,
     "",
     ...CSV_TEXT,
     "",

@@ -5,7 +5,7 @@ import { LIMITS } from "../limits.ts";
 import { Utf8Reader } from "./utf8.ts";
 
 /** Most bytes that a file of a book may have, by what it is. */
-export function byteLimit(path: string): number {
+function byteLimit(path: string): number {
   const { kind } = bookPath(path);
   if (kind === "machine") return LIMITS.machineBytes;
   if (kind === "outline") return LIMITS.outlineBytes;

@@ -8,7 +8,7 @@ export interface BadUtf8 {
 }
 
 /** Index of the first byte that is not part of well-formed UTF-8 (Unicode 15, table 3-7), or -1. */
-export function firstBadByte(bytes: Uint8Array): number {
+function firstBadByte(bytes: Uint8Array): number {
   let i = 0;
   while (i < bytes.length) {
     const b = bytes[i] ?? 0;

@@ -15,7 +15,7 @@ export const MACHINE_SHEET = "machine";
 /** Worksheet of the outline files: their text, in rows of at most `OUTLINE_CHARS` characters. */
 export const OUTLINE_SHEET = "outlines";
 /** A cell of a workbook holds at most 32,767 characters; escapes may make a text longer. */
-export const OUTLINE_CHARS = 4_000;
+const OUTLINE_CHARS = 4_000;
 
 const FIXED_TIME = new Date(Date.UTC(1980, 0, 1));
 

@@ -1,3 +1,4 @@
+import { pointSegmentDistance } from "@pinwright/kernel";
 import type { OutlinePoint } from "./outline.ts";
 
 /** Curves are replaced by chords that leave the curve by at most this much, in mm. */
@@ -7,15 +8,6 @@ export const FLATTEN_MM = 0.05;
 const MOST_HALVINGS = 14;
 
 const at = (xMm: number, yMm: number): OutlinePoint => ({ xMm, yMm });
-
-/** Distance of `p` from the chord `a`–`b`, in mm. */
-export function distanceToChord(p: OutlinePoint, a: OutlinePoint, b: OutlinePoint): number {
-  const [dx, dy] = [b.xMm - a.xMm, b.yMm - a.yMm];
-  const length2 = dx * dx + dy * dy;
-  const along = length2 === 0 ? 0 : ((p.xMm - a.xMm) * dx + (p.yMm - a.yMm) * dy) / length2;
-  const t = Math.min(1, Math.max(0, along));
-  return Math.hypot(p.xMm - a.xMm - t * dx, p.yMm - a.yMm - t * dy);
-}
 
 /**
  * Flattens a circular arc; both ends are included. Angles in radians, the sweep positive anticlockwise.
@@ -49,9 +41,9 @@ export function flattenCurve(
   const refine = (t0: number, p0: OutlinePoint, t1: number, p1: OutlinePoint, depth: number): void => {
     const middle = curve((t0 + t1) / 2);
     const flat =
-      distanceToChord(middle, p0, p1) <= FLATTEN_MM &&
-      distanceToChord(curve(t0 + (t1 - t0) / 4), p0, p1) <= FLATTEN_MM &&
-      distanceToChord(curve(t0 + ((t1 - t0) * 3) / 4), p0, p1) <= FLATTEN_MM;
+      pointSegmentDistance(middle, { a: p0, b: p1 }) <= FLATTEN_MM &&
+      pointSegmentDistance(curve(t0 + (t1 - t0) / 4), { a: p0, b: p1 }) <= FLATTEN_MM &&
+      pointSegmentDistance(curve(t0 + ((t1 - t0) * 3) / 4), { a: p0, b: p1 }) <= FLATTEN_MM;
     if (flat || depth >= MOST_HALVINGS) {
       points.push(p1);
       return;

@@ -1,3 +1,4 @@
+import { anticlockwise, clockwise, distance, pointInRing, signedArea } from "@pinwright/kernel";
 import type { OutlinePoint, Ring } from "./outline.ts";
 
 /** A run of straight pieces as it was drawn. */
@@ -18,33 +19,7 @@ export interface JoinedRings {
 const show = (p: OutlinePoint): string =>
   `(${Math.round(p.xMm * 100) / 100}, ${Math.round(p.yMm * 100) / 100})`;
 
-const near = (a: OutlinePoint, b: OutlinePoint): boolean =>
-  Math.hypot(a.xMm - b.xMm, a.yMm - b.yMm) <= JOIN_MM;
-
-/** Area of a ring, positive when it runs anticlockwise, in mm². */
-export function signedArea(ring: Ring): number {
-  let twice = 0;
-  let last = ring[ring.length - 1];
-  for (const p of ring) {
-    if (last !== undefined) twice += last.xMm * p.yMm - p.xMm * last.yMm;
-    last = p;
-  }
-  return twice / 2;
-}
-
-/** Whether a point lies inside a ring, by the even-odd rule. */
-export function isInside(p: OutlinePoint, ring: Ring): boolean {
-  let inside = false;
-  let a = ring[ring.length - 1];
-  for (const b of ring) {
-    if (a !== undefined && a.yMm > p.yMm !== b.yMm > p.yMm) {
-      const x = a.xMm + ((p.yMm - a.yMm) / (b.yMm - a.yMm)) * (b.xMm - a.xMm);
-      if (p.xMm < x) inside = !inside;
-    }
-    a = b;
-  }
-  return inside;
-}
+const near = (a: OutlinePoint, b: OutlinePoint): boolean => distance(a, b) <= JOIN_MM;
 
 interface PathEnd {
   readonly path: number;
@@ -130,7 +105,7 @@ function cleanRing(points: readonly OutlinePoint[]): OutlinePoint[] {
   for (const { xMm, yMm } of points) {
     const p = { xMm: toNanometre(xMm), yMm: toNanometre(yMm) };
     const last = ring[ring.length - 1];
-    if (last === undefined || Math.hypot(p.xMm - last.xMm, p.yMm - last.yMm) > 1e-6) ring.push(p);
+    if (last === undefined || distance(p, last) > 1e-6) ring.push(p);
   }
   for (let last = ring[ring.length - 1], first = ring[0]; ring.length > 1; last = ring[ring.length - 1]) {
     if (first === undefined || last === undefined || !near(first, last)) break;
@@ -156,10 +131,10 @@ function orient(rings: readonly OutlinePoint[][]): Ring[] {
   const turned = rings.map((ring, i) => {
     const [corner] = ring;
     const around = rings.filter(
-      (other, k) => k !== i && corner !== undefined && isInside(corner, other),
+      (other, k) => k !== i && corner !== undefined && pointInRing(corner, other) === "inside",
     ).length;
     const isHole = around % 2 === 1;
-    return signedArea(ring) > 0 === isHole ? [...ring].reverse() : ring;
+    return isHole ? clockwise(ring) : anticlockwise(ring);
   });
   return turned.sort((a, b) => signedArea(b) - signedArea(a));
 }

@@ -25,7 +25,7 @@ export function splineProblem(s: Spline): string | null {
 }
 
 /** Point of the curve at a parameter, by de Boor's algorithm in homogeneous coordinates. */
-export function splinePoint(s: Spline, t: number): OutlinePoint {
+function splinePoint(s: Spline, t: number): OutlinePoint {
   const { degree: p, knots, points } = s;
   let span = points.length - 1;
   for (let k = p; k < points.length; k++) {

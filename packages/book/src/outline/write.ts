@@ -1,37 +1,17 @@
+import { boxOf } from "@pinwright/kernel";
 import { plainDecimal } from "../read/plain-decimal.ts";
-import type { Outline, Ring } from "./outline.ts";
-
-/** Extent of the rings of an outline, in mm. */
-interface Extent {
-  readonly minX: number;
-  readonly minY: number;
-  readonly maxX: number;
-  readonly maxY: number;
-}
-
-function extentOf(rings: readonly Ring[]): Extent {
-  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (const ring of rings) {
-    for (const { xMm, yMm } of ring) {
-      minX = Math.min(minX, xMm);
-      minY = Math.min(minY, yMm);
-      maxX = Math.max(maxX, xMm);
-      maxY = Math.max(maxY, yMm);
-    }
-  }
-  return minX > maxX ? { minX: 0, minY: 0, maxX: 0, maxY: 0 } : { minX, minY, maxX, maxY };
-}
+import type { Outline } from "./outline.ts";
 
 /** Micrometres are finer than anything that is cut from such a drawing. */
 const mm = (value: number): string => plainDecimal(Math.round(value * 1000) / 1000);
 
 /** SVG points down, outlines point up: y changes its sign, and the view box follows. */
 function writeSvg(outline: Outline): string {
-  const extent = extentOf(outline.rings);
+  const box = boxOf(outline.rings.flat()) ?? { minXMm: 0, minYMm: 0, maxXMm: 0, maxYMm: 0 };
   // A view box that starts at (0, 0) would move the origin to the lower left corner of the page.
-  const margin = extent.minX === 0 && extent.maxY === 0 ? 1 : 0;
-  const [minX, minY] = [extent.minX - margin, extent.minY - margin];
-  const [maxX, maxY] = [extent.maxX + margin, extent.maxY + margin];
+  const margin = box.minXMm === 0 && box.maxYMm === 0 ? 1 : 0;
+  const [minX, minY] = [box.minXMm - margin, box.minYMm - margin];
+  const [maxX, maxY] = [box.maxXMm + margin, box.maxYMm + margin];
   const [width, height] = [mm(maxX - minX), mm(maxY - minY)];
   const paths = outline.rings.map((ring) => {
     const corners = ring.map(({ xMm, yMm }) => `${mm(xMm)} ${mm(yMm === 0 ? 0 : -yMm)}`);

@@ -24,7 +24,7 @@ export interface ReadShop {
 }
 
 /** Reads every table of a schema; a table without a file is empty. */
-export function readTables(
+function readTables(
   schema: Readonly<Record<string, Table>>,
   raw: ReadonlyMap<string, RawTable>,
   unreadable: ReadonlySet<string>,

@@ -8,7 +8,7 @@ const PLAIN = /^-?\d+(?:\.\d+)?$/;
 type NumberColumn = Pick<Column<unknown>, "kind" | "min" | "max">;
 
 /** What a number column takes, in words: `a plain decimal number in mm, from 0 to 200`. */
-export function expectedNumber(name: string, column: NumberColumn): string {
+function expectedNumber(name: string, column: NumberColumn): string {
   const unit = columnUnit(name);
   const kind =
     column.kind === "integer" ? "a whole number" : "a plain decimal number with `.` as decimal point";

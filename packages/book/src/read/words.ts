@@ -1,5 +1,5 @@
+import { COLOUR_CODES, splitColours } from "@pinwright/kernel";
 import { LIMITS } from "../limits.ts";
-import { COLOUR_CODES } from "../schema/colour.ts";
 import { nearest } from "../text/nearest.ts";
 import { CellProblem, type Reading } from "./problem.ts";
 
@@ -46,23 +46,22 @@ export function readFlag(raw: string): Reading<boolean> {
   return new CellProblem("flag-form", "`yes` or blank", YES.test(raw) ? "yes" : NO.test(raw) ? "no" : null);
 }
 
-const COLOUR = new RegExp(`^(${COLOUR_CODES.join("|")})(${COLOUR_CODES.join("|")})?$`);
+const SINGLE_CODES = COLOUR_CODES.map(({ code }) => code).filter((code) => code.length === 2);
 
-/** Reads a wire colour: a base code of IEC 60757 and, if striped, a different stripe code. */
+/** Reads a wire colour: a base code of IEC 60757 and, if striped, a different stripe code; or `GNYE`. */
 export function readColour(raw: string): Reading<string> {
-  const parts = COLOUR.exec(raw);
-  if (parts !== null && parts[1] !== parts[2]) return raw;
-  const expected = `one or two different IEC 60757 codes written together, base then stripe: ${COLOUR_CODES.join(" ")}`;
+  if (splitColours(raw) !== null) return raw;
+  const expected = `one or two different IEC 60757 codes written together, base then stripe: ${SINGLE_CODES.join(" ")}`;
   const plain = raw.toUpperCase().replace(/[\s/,+-]+/g, "");
-  const parsed = COLOUR.exec(plain);
-  if (parsed !== null)
-    return new CellProblem("colour-form", expected, parsed[1] === parsed[2] ? (parsed[1] ?? null) : plain);
-  return new CellProblem("colour-form", expected, /^[A-Z]{2}$/.test(plain) ? nearestColour(plain) : null);
+  const meant = splitColours(plain) === null ? nearestColour(plain) : plain;
+  return new CellProblem("colour-form", expected, meant);
 }
 
-/** A colour code that shares a letter in its place; none of the others would be more than a guess. */
-function nearestColour(code: string): string | null {
-  const alike = COLOUR_CODES.filter((c) => c[0] === code[0] && c.length === 2);
+/** The one colour of a code written twice, or the only code that begins with the same letter. */
+function nearestColour(plain: string): string | null {
+  const [base, stripe] = [plain.slice(0, 2), plain.slice(2)];
+  if (base === stripe && SINGLE_CODES.includes(base)) return base;
+  const alike = /^[A-Z]{2}$/.test(plain) ? SINGLE_CODES.filter((code) => code[0] === plain[0]) : [];
   return alike.length === 1 ? (alike[0] ?? null) : null;
 }
 

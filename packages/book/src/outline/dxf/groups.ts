@@ -1,5 +1,5 @@
 /** One pair of lines of a DXF file: what the value is, and the value. */
-export interface DxfGroup {
+interface DxfGroup {
   readonly code: number;
   readonly value: string;
   /** Line of the code in the file, counted from 1. */
@@ -14,7 +14,7 @@ export interface DxfEntity {
 }
 
 /** A block: entities that are drawn wherever it is inserted. */
-export interface DxfBlock {
+interface DxfBlock {
   readonly xBase: number;
   readonly yBase: number;
   readonly entities: readonly DxfEntity[];

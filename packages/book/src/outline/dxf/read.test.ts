@@ -1,11 +1,11 @@
 import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
+import { signedArea } from "@pinwright/kernel";
 import { describe, expect, test } from "vitest";
 import { FaultLog } from "../../fault-log.ts";
 import { FLATTEN_MM } from "../flatten.ts";
 import type { Outline, OutlinePoint } from "../outline.ts";
 import { readOutline } from "../read.ts";
-import { signedArea } from "../rings.ts";
 
 // The fixtures were made by ezdxf, see fixtures/make-dxf.py; the areas below are those of the shapes drawn there.
 const fixture = (name: string) =>

@@ -17,7 +17,7 @@ export type Shape = DrawnPath | string;
 const at = (xMm: number, yMm: number): OutlinePoint => ({ xMm, yMm });
 
 /** Circle segments of a polyline: bulge is the tangent of a quarter of the angle, positive anticlockwise. */
-export function withBulges(
+function withBulges(
   corners: readonly (OutlinePoint & { readonly bulge: number })[],
   closed: boolean,
 ): DrawnPath {

@@ -10,7 +10,7 @@ export interface Affine {
   readonly f: number;
 }
 
-export const IDENTITY: Affine = { a: 1, b: 0, c: 0, d: 1, e: 0, f: 0 };
+const IDENTITY: Affine = { a: 1, b: 0, c: 0, d: 1, e: 0, f: 0 };
 
 /** First `inner`, then `outer`. */
 export const compose = (outer: Affine, inner: Affine): Affine => ({

@@ -1,8 +1,8 @@
+import { signedArea } from "@pinwright/kernel";
 import { describe, expect, test } from "vitest";
 import { FaultLog } from "../../fault-log.ts";
 import { FLATTEN_MM } from "../flatten.ts";
 import { readOutline } from "../read.ts";
-import { signedArea } from "../rings.ts";
 import { parseTransform } from "./affine.ts";
 import { parseLength } from "./lengths.ts";
 
