@@ -40,9 +40,12 @@ export const limitsOf = (radii: Float64Array, effort: PackingEffort): PackingLim
   const seeds = sizes === 1 ? ALIKE : MIXED;
   if (effort === "quick") {
     // A bundle has a few kinds of wire; many sizes have far more arrangements, and are rare.
-    const hops = Math.min(8, n) + 12 * Math.max(0, sizes - 4);
+    const few =
+      sizes > 1 && sizes <= 4
+        ? { survivors: 2, hops: 4 }
+        : { survivors: 1, hops: 8 + 12 * Math.max(0, sizes - 4) };
     const rigid = n <= 20 ? { rounds: 12, iterations: 60 } : { rounds: 4, iterations: 40 };
-    return { seeds, survivors: 1, hops, randomSeed: 1, finalists: 1, ...rigid };
+    return { seeds, ...few, randomSeed: 1, finalists: 1, ...rigid };
   }
   return {
     seeds: [...seeds, ...[1, 2, 3, 4].map(scattered)],
