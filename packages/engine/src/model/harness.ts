@@ -162,6 +162,7 @@ export interface PinboardNode {
 /** A branch as drawn: from peg to peg, straight unless it is bent round further pegs to fit the board. */
 export interface PinboardBranch {
   readonly id: string;
+  /** From the branch's `a` to its `b`; exactly `lengthMm` long. */
   readonly line: readonly BoardPoint[];
   readonly lengthMm: number;
   /** Distance of each tie from the branch's start. */
@@ -171,6 +172,7 @@ export interface PinboardBranch {
 /** A holder: where a housing or a device's wire ends are held, drawn from the wire-entry side. */
 export interface PinboardHolder {
   readonly landingId: string;
+  /** Middle of the face that the wires enter; the holder reaches on by `depthMm`, away from the harness. */
   readonly at: BoardPoint;
   /** Direction in which the wires leave the holder towards the harness. */
   readonly towardDeg: number;

@@ -1,8 +1,8 @@
 import { directionDeg, normaliseDeg, type PointMm, subtractPoints } from "@pinwright/kernel";
 import { grip, holderRectangle, type Item } from "./item.ts";
-import type { Base } from "./layout.ts";
 import type { LimbStep } from "./limb.ts";
 import { boxOfItems, type Leg, placeLimb } from "./placing.ts";
+import type { Base } from "./task.ts";
 import type { BoardTree } from "./tree.ts";
 
 const ORIGIN: PointMm = { xMm: 0, yMm: 0 };

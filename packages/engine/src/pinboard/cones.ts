@@ -1,8 +1,9 @@
 import { turnDeg } from "@pinwright/kernel";
 import { rootBase } from "./base.ts";
-import { type Bench, Layout } from "./layout.ts";
+import { Layout } from "./layout.ts";
 import { limbsBeyond } from "./limb.ts";
 import { turnedCandidates } from "./planar.ts";
+import type { Bench } from "./task.ts";
 import type { BoardTree } from "./tree.ts";
 
 /** No cone is wider: a convex cone keeps everything in it that starts in it. */

@@ -14,10 +14,10 @@ import {
 import { startHolder } from "./base.ts";
 import { boxesNear, pairPrice, reachMm } from "./crowding.ts";
 import type { Item } from "./item.ts";
-import type { Base } from "./layout.ts";
 import { type LimbStep, lengthOf } from "./limb.ts";
 import type { AskedPegs } from "./pegs.ts";
 import { addBranchItems, boxOfItems, type Leg, legalBendMm, type PlacedLimb, placeLimb } from "./placing.ts";
+import type { Base } from "./task.ts";
 import type { BoardTree, Way } from "./tree.ts";
 
 /** A line this close to its branch's length needs no change. */

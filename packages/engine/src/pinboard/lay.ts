@@ -5,10 +5,11 @@ import { type Drawing, drawingOf, itemsOf } from "./drawing.ts";
 import { finishBoard } from "./finish.ts";
 import { HeldPegs } from "./held.ts";
 import type { PinboardInput } from "./input.ts";
-import type { Bench, Layout } from "./layout.ts";
+import type { Layout } from "./layout.ts";
 import { measure, type Quality } from "./measure.ts";
 import { type AskedPegs, askedPegs } from "./pegs.ts";
 import { improveAsInMachine, isFlat, layAsInMachine, liesAsInMachine } from "./planar.ts";
+import type { Bench } from "./task.ts";
 import { type BoardTree, boardTree } from "./tree.ts";
 import { layBeside, unfold } from "./unfolded.ts";
 

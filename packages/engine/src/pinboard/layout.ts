@@ -1,51 +1,11 @@
 import { type BoxMm, growBox, joinBoxes, type PointMm, turnDeg } from "@pinwright/kernel";
-import { boxesNear, PRICE, pairPrice, reachMm } from "./crowding.ts";
+import { boxesNear, PRICE } from "./crowding.ts";
 import type { Item } from "./item.ts";
 import type { Limb } from "./limb.ts";
 import { type Leg, type PlacedLimb, placeLimb } from "./placing.ts";
-import type { BoardTree } from "./tree.ts";
+import { benchPrice, Pricing, type Still } from "./pricing.ts";
+import type { Base, Candidate, LayoutTask } from "./task.ts";
 
-/** What is laid first and never moved by the search: a trunk, the root alone, or pegs that are held. */
-export interface Base {
-  readonly nodeAt: ReadonlyMap<number, PointMm>;
-  /** Direction in which the base runs at each of its nodes. */
-  readonly directionAt: ReadonlyMap<number, number>;
-  /** Lines of its branches, and the node that each is drawn from. */
-  readonly lineOf: ReadonlyMap<number, { readonly from: number; readonly line: readonly PointMm[] }>;
-  readonly items: readonly Item[];
-  readonly box: BoxMm;
-  /** It is made of pegs that are held, so its lines may end at any node. */
-  readonly isHeld: boolean;
-}
-
-/** One way of laying a limb, with what a builder would give not to have it that way. */
-export interface Candidate {
-  readonly legs: readonly Leg[];
-  readonly dislike: number;
-  /** Direction on the board that a person chose for its start, in place of the first turn. */
-  readonly fixedDeg?: number;
-}
-
-/** The room that there is: fixed in place when the base holds pegs, else only as large as this. */
-export interface Bench {
-  readonly widthMm: number;
-  readonly heightMm: number;
-  /** Lower left corner when the base is fixed to the board; null when the layout may still be moved. */
-  readonly origin: PointMm | null;
-}
-
-export interface LayoutTask {
-  readonly tree: BoardTree;
-  readonly base: Base;
-  readonly limbs: readonly Limb[];
-  readonly candidates: (limb: number) => readonly Candidate[];
-  readonly bench: Bench;
-  readonly handRoomMm: number;
-}
-
-const PRICE_OFF_BENCH_MM = 12;
-const PRICE_OFF_BENCH = 600;
-const PRICE_AREA_M2 = 20;
 /** A limb whose own items cost more than this is tried elsewhere. */
 const TROUBLE = 0.5;
 /** How many ways of laying a limb are tried by taking others up for it, and how many at a time. */
@@ -60,14 +20,6 @@ interface Chosen {
   readonly placed: PlacedLimb;
 }
 
-/** What stands still while one limb is tried in several ways. */
-interface Still {
-  readonly items: readonly Item[];
-  /** Boxes of the items, four numbers each, grown by the reach: this is the innermost loop of all. */
-  readonly boxes: Float64Array;
-  readonly box: BoxMm;
-}
-
 /** One way of laying a limb, while it is being weighed. */
 interface Trial {
   readonly still: Still;
@@ -80,7 +32,7 @@ interface Trial {
 /** A layout in work: limbs are laid one after the other, and then moved where that is cheaper. */
 export class Layout {
   readonly #task: LayoutTask;
-  readonly #reach: number;
+  readonly #pricing: Pricing;
   readonly #chosen: (Chosen | null)[];
   /** Boxes that were given up or taken, in order: what a limb was tried against is known by their count. */
   readonly #moves: BoxMm[] = [];
@@ -89,7 +41,7 @@ export class Layout {
 
   constructor(task: LayoutTask) {
     this.#task = task;
-    this.#reach = reachMm(task.handRoomMm);
+    this.#pricing = new Pricing(task.handRoomMm);
     this.#chosen = task.limbs.map(() => null);
     this.#triedAt = task.limbs.map(() => 0);
   }
@@ -153,7 +105,7 @@ export class Layout {
     for (const candidate of this.#task.candidates(limb).slice(0, EJECT_CANDIDATES)) {
       if (this.#steps >= end) return false;
       const own = this.#subtree(limb, []);
-      const bare = this.#stillOf(this.#task.base.items, this.#task.base.box);
+      const bare = this.#pricing.still(this.#task.base.items, this.#task.base.box);
       const trial: Trial = {
         still: bare,
         limit: Number.POSITIVE_INFINITY,
@@ -191,7 +143,10 @@ export class Layout {
     const found: number[] = [];
     for (const other of this.#chosen) {
       if (other === null || (fixed.has(other.limb) && own.some((c) => c.limb === other.limb))) continue;
-      const price = laid.reduce((sum, c) => sum + this.#pairs(c.placed.items, other.placed.items), 0);
+      const price = laid.reduce(
+        (sum, c) => sum + this.#pricing.between(c.placed.items, other.placed.items),
+        0,
+      );
       if (price < PRICE.room) continue;
       if (fixed.has(other.limb)) {
         if (price >= PRICE.overlap) return null;
@@ -215,7 +170,7 @@ export class Layout {
   total(): number {
     const all = this.#chosen.flatMap((c) => (c === null ? [] : [c]));
     const { base } = this.#task;
-    return this.#priceOf(all, this.#stillOf(base.items, base.box));
+    return this.#priceOf(all, this.#pricing.still(base.items, base.box));
   }
 
   /** Limbs that cost something where they are, the dearest first, unless nothing near them moved since. */
@@ -225,7 +180,7 @@ export class Layout {
       if (chosen === null || !this.#worthTrying(chosen)) continue;
       const still = this.#still([chosen], chosen.placed.box);
       const price =
-        chosen.candidate.dislike + this.#amongStill(chosen.placed.items, still, Number.POSITIVE_INFINITY);
+        chosen.candidate.dislike + this.#pricing.beside(still, chosen.placed.items, Number.POSITIVE_INFINITY);
       if (price >= least) trouble.push({ limb: chosen.limb, price });
     }
     return trouble.sort((p, q) => q.price - p.price || p.limb - q.limb).map((t) => t.limb);
@@ -237,7 +192,7 @@ export class Layout {
     const box = this.#within(chosen.limb);
     for (let i = tried - 1; i < this.#moves.length; i++) {
       const moved = this.#moves[i];
-      if (moved !== undefined && boxesNear(box, moved, this.#reach)) return true;
+      if (moved !== undefined && boxesNear(box, moved, this.#pricing.reachMm)) return true;
     }
     return false;
   }
@@ -257,7 +212,7 @@ export class Layout {
       for (const flip of flips) {
         const trial: Trial = { still, limit: least, price: 0, box: still.box, laid: [] };
         if (!this.#lay(limb, candidate, flip, trial)) continue;
-        least = trial.price + this.#boxPrice(trial.box);
+        least = trial.price + benchPrice(this.#task.bench, trial.box);
         best = trial.laid;
       }
     }
@@ -304,7 +259,7 @@ export class Layout {
     trial.box = joinBoxes(trial.box, placed.box);
     trial.price +=
       candidate.dislike + this.#priceAmong(placed, trial.still, trial.laid, trial.limit - trial.price);
-    if (trial.price + this.#boxPrice(trial.box) >= trial.limit) return false;
+    if (trial.price + benchPrice(this.#task.bench, trial.box) >= trial.limit) return false;
     trial.laid.push({ limb: number, candidate, placed });
     for (const child of limb.children) {
       const chosen = this.#chosen[child] ?? null;
@@ -328,26 +283,15 @@ export class Layout {
     const items: Item[] = [];
     let box = base.box;
     const take = (from: readonly Item[]): void => {
-      for (const item of from) if (boxesNear(item.box, near, this.#reach)) items.push(item);
+      for (const item of from) if (boxesNear(item.box, near, this.#pricing.reachMm)) items.push(item);
     };
     take(base.items);
     for (const chosen of this.#chosen) {
       if (chosen === null || moving.has(chosen.limb)) continue;
       box = joinBoxes(box, chosen.placed.box);
-      if (boxesNear(chosen.placed.box, near, this.#reach)) take(chosen.placed.items);
+      if (boxesNear(chosen.placed.box, near, this.#pricing.reachMm)) take(chosen.placed.items);
     }
-    return this.#stillOf(items, box);
-  }
-
-  #stillOf(items: readonly Item[], box: BoxMm): Still {
-    const boxes = new Float64Array(items.length * 4);
-    items.forEach((item, i) => {
-      boxes[i * 4] = item.box.minXMm - this.#reach;
-      boxes[i * 4 + 1] = item.box.minYMm - this.#reach;
-      boxes[i * 4 + 2] = item.box.maxXMm + this.#reach;
-      boxes[i * 4 + 3] = item.box.maxYMm + this.#reach;
-    });
-    return { items, boxes, box };
+    return this.#pricing.still(items, box);
   }
 
   /** Price of some limbs among what stands still. */
@@ -360,7 +304,7 @@ export class Layout {
         chosen.candidate.dislike +
         this.#priceAmong(chosen.placed, still, part.slice(0, i), Number.POSITIVE_INFINITY);
     });
-    return price + this.#boxPrice(box);
+    return price + benchPrice(this.#task.bench, box);
   }
 
   /**
@@ -368,70 +312,15 @@ export class Layout {
    * is over `limit`, no more is added.
    */
   #priceAmong(placed: PlacedLimb, still: Still, others: readonly Chosen[], limit: number): number {
-    let price = this.#amongStill(placed.items, still, limit);
+    let price = this.#pricing.beside(still, placed.items, limit);
     if (price >= limit) return price;
-    if (placed.items.length > 2) price += this.#ownPairs(placed.items);
+    if (placed.items.length > 2) price += this.#pricing.within(placed.items);
     for (const other of others) {
-      if (boxesNear(placed.box, other.placed.box, this.#reach)) {
-        price += this.#pairs(placed.items, other.placed.items);
+      if (boxesNear(placed.box, other.placed.box, this.#pricing.reachMm)) {
+        price += this.#pricing.between(placed.items, other.placed.items);
       }
     }
     return price;
-  }
-
-  #amongStill(items: readonly Item[], still: Still, limit: number): number {
-    const { boxes } = still;
-    let price = 0;
-    for (const p of items) {
-      const { minXMm, minYMm, maxXMm, maxYMm } = p.box;
-      for (let i = 0, k = 0; k < boxes.length; i++, k += 4) {
-        if (maxXMm <= (boxes[k] ?? 0) || maxYMm <= (boxes[k + 1] ?? 0)) continue;
-        if (minXMm >= (boxes[k + 2] ?? 0) || minYMm >= (boxes[k + 3] ?? 0)) continue;
-        const q = still.items[i];
-        if (q === undefined) continue;
-        price += pairPrice(p, q, this.#task.handRoomMm);
-        if (price >= limit) return price;
-      }
-    }
-    return price;
-  }
-
-  #pairs(items: readonly Item[], others: readonly Item[]): number {
-    let price = 0;
-    for (const p of items) {
-      for (const q of others) {
-        if (boxesNear(p.box, q.box, this.#reach)) price += pairPrice(p, q, this.#task.handRoomMm);
-      }
-    }
-    return price;
-  }
-
-  #ownPairs(items: readonly Item[]): number {
-    let price = 0;
-    items.forEach((p, i) => {
-      for (let j = 0; j < i; j++) {
-        const q = items[j];
-        if (q !== undefined && boxesNear(p.box, q.box, this.#reach)) {
-          price += pairPrice(p, q, this.#task.handRoomMm);
-        }
-      }
-    });
-    return price;
-  }
-
-  #boxPrice(box: BoxMm): number {
-    const { bench } = this.#task;
-    const width = box.maxXMm - box.minXMm;
-    const height = box.maxYMm - box.minYMm;
-    const area = (width * height * PRICE_AREA_M2) / 1e6;
-    const off =
-      bench.origin === null
-        ? Math.max(0, width - bench.widthMm) + Math.max(0, height - bench.heightMm)
-        : Math.max(0, bench.origin.xMm - box.minXMm) +
-          Math.max(0, bench.origin.yMm - box.minYMm) +
-          Math.max(0, box.maxXMm - bench.origin.xMm - bench.widthMm) +
-          Math.max(0, box.maxYMm - bench.origin.yMm - bench.heightMm);
-    return area + (off > 0 ? PRICE_OFF_BENCH + PRICE_OFF_BENCH_MM * off : 0);
   }
 }
 

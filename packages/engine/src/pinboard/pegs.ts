@@ -22,7 +22,7 @@ export interface AskedPegs {
 const BENDS = "bends:";
 
 /** `x,y` in board mm, or null. */
-export function readPoint(text: string): PointMm | null {
+function readPoint(text: string): PointMm | null {
   const found = /^\s*(-?\d+(?:\.\d+)?)\s*,\s*(-?\d+(?:\.\d+)?)\s*$/.exec(text);
   return found === null ? null : { xMm: Number(found[1]), yMm: Number(found[2]) };
 }

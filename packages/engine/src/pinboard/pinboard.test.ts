@@ -1,79 +1,21 @@
-import type { BookRow } from "@pinwright/book";
-import {
-  distance,
-  fromFrame,
-  intersectionRings,
-  type PointMm,
-  polylineLength,
-  segmentsMeet,
-  signedArea,
-} from "@pinwright/kernel";
+import { polylineLength } from "@pinwright/kernel";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { Pinboard, SizedBranch, TreeNode } from "../model/index.ts";
-import { checkPinboard } from "./check.ts";
+import type { SizedBranch, TreeNode } from "../model/index.ts";
+import { layInCones } from "./cones.ts";
+import { drawingOf, itemsOf } from "./drawing.ts";
 import type { PinboardInput } from "./input.ts";
 import { layPinboard } from "./lay.ts";
-import { settlePegs } from "./pegs.ts";
+import { measure } from "./measure.ts";
+import { crossingsOf, overlapsOf, rules, settled } from "./testing/boards.ts";
 import { combTree, HARNESS, randomTree, starTree, TreeMaker } from "./testing/trees.ts";
+import { boardTree } from "./tree.ts";
+import { unfold } from "./unfolded.ts";
 
 const SEED = { seed: 5_514, numRuns: 25 };
 const small = fc.record({ landings: fc.integer({ min: 2, max: 24 }), seed: fc.nat(100_000) });
 const inputOf = ({ landings, seed }: { landings: number; seed: number }): PinboardInput =>
   randomTree(landings, seed).input();
-
-const choice = (subject: string, value: string, held: "pinned" | "settled"): BookRow<"choices"> => ({
-  kind: "peg",
-  subject,
-  value,
-  held,
-  by: "",
-  reason: "",
-  basis: "",
-});
-
-const settled = (board: Pinboard): PinboardInput["pegs"] =>
-  new Map(settlePegs(board).map(({ subject, value }) => [subject, choice(subject, value, "settled")]));
-
-const rules = (input: PinboardInput): string[] => checkPinboard(input, layPinboard(input)).map((f) => f.rule);
-
-/** Pairs of branches that meet anywhere but at a node of both, found without the chapter's own code. */
-function crossingsOf(board: Pinboard): number {
-  const parts = board.branches.flatMap((branch) =>
-    branch.line.slice(1).map((b, i) => ({ id: branch.id, a: branch.line[i] ?? b, b })),
-  );
-  const same = (p: PointMm, q: PointMm): boolean => distance(p, q) < 1e-3;
-  let found = 0;
-  parts.forEach((p, i) => {
-    for (const q of parts.slice(0, i)) {
-      if (same(p.a, q.a) || same(p.a, q.b) || same(p.b, q.a) || same(p.b, q.b)) continue;
-      if (segmentsMeet(p, q)) found++;
-    }
-  });
-  return found;
-}
-
-/** Pairs of holders whose rectangles share some area, by polygon clipping instead of separating axes. */
-function overlapsOf(board: Pinboard): number {
-  const rings = board.holders.map((h) => {
-    const frame = { ...h.at, rotationDeg: h.towardDeg + 90 };
-    const half = h.widthMm / 2;
-    return [
-      fromFrame(frame, { xMm: -half, yMm: 0 }),
-      fromFrame(frame, { xMm: half, yMm: 0 }),
-      fromFrame(frame, { xMm: half, yMm: h.depthMm }),
-      fromFrame(frame, { xMm: -half, yMm: h.depthMm }),
-    ];
-  });
-  let found = 0;
-  rings.forEach((p, i) => {
-    for (const q of rings.slice(0, i)) {
-      const shared = intersectionRings([p], [q]).reduce((sum, r) => sum + Math.abs(signedArea(r)), 0);
-      if (shared > 0.1) found++;
-    }
-  });
-  return found;
-}
 
 describe("every pinboard", () => {
   test("is true to scale: each line is as long as its branch, and joins its nodes", () => {
@@ -286,78 +228,33 @@ describe("usual harnesses", () => {
   });
 });
 
-describe("what cannot be built", () => {
-  test("more holders than there is room round one peg overlap, and the finding says which", () => {
-    const maker = new TreeMaker();
-    const hub = maker.waypoint(0, 0, null);
-    for (let i = 0; i < 24; i++) maker.landing(hub, i * 15, 45, 4);
-    const input = maker.input();
-    const board = layPinboard(input);
-    expect(board.crossings).toBe(0);
-    expect(overlapsOf(board)).toBeGreaterThan(0);
-    const found = checkPinboard(input, board);
-    expect(found.filter((f) => f.rule === "pinboard-overlap")).toHaveLength(board.overlaps);
-    expect(found.find((f) => f.rule === "pinboard-overlap")?.subjects[0]).toBe("h.test");
-  });
-
-  test("a harness too large for its bench and tails too short for hands are told with their numbers", () => {
-    const maker = new TreeMaker();
-    const far = maker.waypoint(0, 3000, maker.waypoint(0, 0, null), "crossing");
-    maker.landing(0, 270, 30, 3);
-    maker.landing(far, 90, 60, 3);
-    const found = checkPinboard(maker.input(), layPinboard(maker.input()));
-    expect(found.map((f) => [f.rule, f.numbers])).toEqual([
-      ["pinboard-too-large", { width_mm: 3238, height_mm: 138, bench_width_mm: 2400, bench_height_mm: 900 }],
-      ["pinboard-tail-short", { tail_mm: 30, wanted_mm: 40 }],
-    ]);
-  });
-});
-
-describe("choices", () => {
-  const input = combTree(6, 100, 2).input();
-  const board = layPinboard(input);
-  const node = board.nodes.find((n) => n.peg);
-  const subject = `h.test|${node?.id}`;
-
-  test("one pinned peg moves the whole board to it", () => {
-    const pegs = new Map([[subject, choice(subject, "700,400", "pinned")]]);
-    const held = layPinboard({ ...input, pegs });
-    expect(held.nodes.find((n) => n.id === node?.id)?.at).toEqual({ xMm: 700, yMm: 400 });
-    expect(rules({ ...input, pegs })).toEqual([]);
-  });
-
-  test("a direction that is chosen is taken", () => {
-    const tail = input.nodes.find((n) => n.kind === "landing" && n.id > "landing:dev004");
-    const own = `h.test|${tail?.id}`;
-    const pegs = new Map([[own, choice(own, "60", "pinned")]]);
-    const found = rules({ ...input, pegs });
-    expect(found).not.toContain("pinboard-direction-lost");
-    const line = layPinboard({ ...input, pegs }).branches.find(
-      (b) => b.id === `tail:${tail?.id.slice(8)}`,
-    )?.line;
-    const [a, b] = line ?? [];
-    expect(Math.atan2((b?.yMm ?? 0) - (a?.yMm ?? 0), (b?.xMm ?? 0) - (a?.xMm ?? 0))).toBeCloseTo(
-      Math.PI / 3,
-      5,
-    );
-  });
-
-  test("pegs that branches cannot reach are moved, with a finding; lengths stay true", () => {
-    const pegs = new Map(settled(board));
-    pegs.set(subject, choice(subject, `${(node?.at.xMm ?? 0) + 30},${node?.at.yMm ?? 0}`, "pinned"));
-    const held = layPinboard({ ...input, pegs });
-    expect(rules({ ...input, pegs })).toContain("pinboard-peg-moved");
-    for (const branch of held.branches) {
-      expect(Math.abs(polylineLength(branch.line) - branch.lengthMm)).toBeLessThan(0.001);
+describe("crowded harnesses", () => {
+  test("branches do not cross even where nothing else fits", () => {
+    for (const seed of [5, 7]) {
+      const board = layPinboard(randomTree(80, seed).input());
+      expect([board.crossings, crossingsOf(board)]).toEqual([0, 0]);
     }
   });
 
-  test("what cannot be read or belongs to nothing is told", () => {
-    const pegs = new Map([
-      [subject, choice(subject, "left a bit", "pinned")],
-      ["h.test|gone", choice("h.test|gone", "1,2", "settled")],
-    ]);
-    expect(rules({ ...input, pegs }).toSorted()).toEqual(["pinboard-peg-unknown", "pinboard-peg-unreadable"]);
+  test("a layout in cones never crosses, before or after it is improved", () => {
+    const bench = { widthMm: 2280, heightMm: 780, origin: null };
+    fc.assert(
+      fc.property(fc.integer({ min: 2, max: 60 }), fc.nat(100_000), (landings, seed) => {
+        const tree = boardTree(randomTree(landings, seed).input());
+        const drawing = drawingOf(tree, layInCones(tree, bench, 40));
+        expect(measure(itemsOf(tree, drawing), 40).crossings).toEqual([]);
+      }),
+      { seed: 77, numRuns: 20 },
+    );
+  });
+
+  test("the work grows with the limbs: counted steps, not seconds", () => {
+    const bench = { widthMm: 6000, heightMm: 2000, origin: null };
+    for (const teeth of [10, 40, 90]) {
+      const tree = boardTree(combTree(teeth, 60, 1).input());
+      const layout = unfold({ tree, bench, handRoomMm: 40, chosenDeg: new Map() });
+      expect(layout.steps / layout.limbs.length).toBeLessThan(250);
+    }
   });
 });
 

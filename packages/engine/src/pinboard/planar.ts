@@ -1,8 +1,9 @@
 import { boxOf, directionDeg, type PointMm, subtractPoints, turnDeg } from "@pinwright/kernel";
 import { rootBase } from "./base.ts";
 import type { Drawing } from "./drawing.ts";
-import { type Bench, type Candidate, Layout } from "./layout.ts";
+import { Layout } from "./layout.ts";
 import { type Limb, limbsBeyond } from "./limb.ts";
+import type { Bench, Candidate } from "./task.ts";
 import { type BoardTree, realVector } from "./tree.ts";
 
 /** What a builder would give for one degree off the direction that the branch has in the machine. */

@@ -1,10 +1,10 @@
 import { crossProduct, directionDeg, turnDeg } from "@pinwright/kernel";
 import { trunkBase } from "./base.ts";
 import { PRICE } from "./crowding.ts";
-import type { Bench, Candidate } from "./layout.ts";
 import { Layout } from "./layout.ts";
 import { type Limb, type LimbStep, lengthOf, limbsBeyond, type MayChain, trunkOf } from "./limb.ts";
 import { type Leg, legalBendMm } from "./placing.ts";
+import type { Base, Bench, Candidate } from "./task.ts";
 import { type BoardTree, realVector } from "./tree.ts";
 
 /** Directions are taken in this step: a drawing with few angles is read at a glance. */
@@ -86,14 +86,14 @@ function refine(layout: Layout): void {
 const STRAIGHT: readonly Leg[] = [{ turnDeg: 0, lengthMm: 0 }];
 
 /** Lays what is not held beside pegs that are. */
-export function layBeside(task: UnfoldTask, base: Layout["base"]): Layout {
+export function layBeside(task: UnfoldTask, base: Base): Layout {
   const layout = hang(task, base, (branch) => !task.chosenDeg.has(branch));
   refine(layout);
   return layout;
 }
 
 /** Lays all that is not in the base, each limb where it costs least at its turn. */
-function hang(task: UnfoldTask, base: Layout["base"], mayChain: MayChain): Layout {
+function hang(task: UnfoldTask, base: Base, mayChain: MayChain): Layout {
   const { tree, bench, handRoomMm } = task;
   const limbs = limbsBeyond(tree, new Set(base.lineOf.keys()), [...base.nodeAt.keys()], mayChain);
   const candidates = limbs.map((limb) => limbCandidates(task, base, limbs, limb));
@@ -180,7 +180,7 @@ const LEAST_LEG_MM = 40;
 
 function limbCandidates(
   task: UnfoldTask,
-  base: Layout["base"],
+  base: Base,
   limbs: readonly Limb[],
   limb: Limb,
 ): readonly Candidate[] {
@@ -241,7 +241,7 @@ function foldedLimb(
 }
 
 /** The side on which a limb leaves in the machine: 1 left, −1 right of the line it hangs on, 0 not known. */
-function realSide(tree: BoardTree, base: Layout["base"], limbs: readonly Limb[], limb: Limb): -1 | 0 | 1 {
+function realSide(tree: BoardTree, base: Base, limbs: readonly Limb[], limb: Limb): -1 | 0 | 1 {
   const first = limb.steps[0];
   const above = limb.parent === null ? undefined : limbs[limb.parent]?.steps[limb.parentStep];
   const branch = first === undefined ? undefined : tree.branches[first.branch];
@@ -257,11 +257,7 @@ function realSide(tree: BoardTree, base: Layout["base"], limbs: readonly Limb[],
 }
 
 /** The laid branch that arrives at a node of the base in the base's own direction. */
-function arrivingStep(
-  tree: BoardTree,
-  base: Layout["base"],
-  node: number,
-): Pick<LimbStep, "branch" | "from"> | null {
+function arrivingStep(tree: BoardTree, base: Base, node: number): Pick<LimbStep, "branch" | "from"> | null {
   const at = base.nodeAt.get(node);
   const runs = base.directionAt.get(node) ?? 0;
   if (at === undefined) return null;

@@ -5,7 +5,7 @@ import type { HolderSize } from "../holder-size.ts";
 import type { PinboardInput } from "../input.ts";
 
 /** Small generator of repeatable numbers in [0, 1) (mulberry32, public domain). */
-export function seeded(seed: number): () => number {
+function seeded(seed: number): () => number {
   let state = seed >>> 0;
   return () => {
     state = (state + 0x6d2b79f5) >>> 0;
