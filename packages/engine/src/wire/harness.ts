@@ -61,9 +61,13 @@ export function wireHarness(machine: Machine, harnessId: string, options: WireOp
     splices,
     order: optimum(
       metres(nets.reduce((sum, net) => sum + net.plan.lengthMm(), 0)),
-      metres(nets.reduce((sum, net) => sum + boundMm(net.plan.task), 0)),
+      metres(nets.reduce((sum, net) => sum + netBoundMm(machine, net), 0)),
     ),
   };
+}
+
+function netBoundMm(machine: Machine, { netId, plan }: WiredNet): number {
+  return boundMm(plan.task, machine.nets.get(netId)?.shape ?? "auto", plan.spliceCount);
 }
 
 /** An optimum with its gap; a bound above the value by no more than rounding is lowered to it. */

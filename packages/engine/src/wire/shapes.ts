@@ -60,6 +60,17 @@ export function chainPlan(start: Plan, source: number, count: number, keep: Read
   return plan;
 }
 
+/** A plan that joins groups one after the other. */
+export function pathPlan(start: Plan, order: readonly number[], keep: ReadonlySet<string>): Plan {
+  const plan = start.copy();
+  order.forEach((group, i) => {
+    const before = order[i - 1];
+    if (before !== undefined) joinGroups(plan, before, group);
+  });
+  complete(plan, keep);
+  return plan;
+}
+
 /** Groups with the wires that they take, the source first, then by how many. */
 export function hubs(start: Plan): readonly { readonly group: number; readonly free: number }[] {
   const { task } = start;

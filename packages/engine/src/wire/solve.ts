@@ -1,7 +1,8 @@
 import { COPPER_OHM_MM2_PER_M_20C } from "@pinwright/kernel";
 import type { Machine } from "../model/index.ts";
+import { pathOrder } from "./path.ts";
 import { farthestMm, type Plan } from "./plan.ts";
-import { chainPlan, hubs, splicePlan } from "./shapes.ts";
+import { chainPlan, hubs, pathPlan, splicePlan } from "./shapes.ts";
 import { netWireType, stockedTypes } from "./wire-type.ts";
 
 /** Chain counts that are tried; beyond these a harness has many like pins and one chain for each pin is right. */
@@ -19,7 +20,7 @@ export function solveNet(machine: Machine, start: Plan, keep: ReadonlySet<string
     plans.reduce((a, b) => (compareCosts(costOf(b, limitMm), costOf(a, limitMm)) < 0 ? b : a));
   const splices = (): Plan => splicePlan(start, keep);
   if (shape === "splice") return splices();
-  const chain = best(chainPlans(start, keep));
+  const chain = best(chainPlans(start, keep, shape === "chain"));
   if (shape === "chain") return chain;
   if (shape === "auto" && chain.spliceCount === 0) return chain;
   const star = starPlan(start, keep);
@@ -27,7 +28,7 @@ export function solveNet(machine: Machine, start: Plan, keep: ReadonlySet<string
   return best([...(star === null ? [] : [star]), chain, splices()]);
 }
 
-function chainPlans(start: Plan, keep: ReadonlySet<string>): readonly Plan[] {
+function chainPlans(start: Plan, keep: ReadonlySet<string>, asksForChain: boolean): readonly Plan[] {
   const { task } = start;
   const pins = task.groups[task.sourceGroup]?.length ?? 1;
   const others = task.groups.length - 1;
@@ -36,7 +37,11 @@ function chainPlans(start: Plan, keep: ReadonlySet<string>): readonly Plan[] {
   const parallel = task.groups.some((group, g) => g !== task.sourceGroup && group.length > 1);
   const counts = new Set([most]);
   if (parallel) for (let k = 1; k < most && counts.size < MOST_CHAIN_COUNTS; k++) counts.add(k);
-  return [...counts].map((count) => chainPlan(start, task.sourceGroup, count, keep));
+  // Cores of cables have taken room on contacts, so that the kernel's path might not fit.
+  const path = start.edges.length > 0 ? null : pathOrder(task, asksForChain);
+  if (path !== null && most === 1) return [pathPlan(start, path.order, keep)];
+  const chains = [...counts].map((count) => chainPlan(start, task.sourceGroup, count, keep));
+  return path === null ? chains : [pathPlan(start, path.order, keep), ...chains];
 }
 
 function starPlan(start: Plan, keep: ReadonlySet<string>): Plan | null {
