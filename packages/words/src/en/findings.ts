@@ -1,11 +1,13 @@
 import type { RuleWords } from "../finding.ts";
 import { bundleFindings } from "./bundle-findings.ts";
 import { pinboardFindings } from "./pinboard-findings.ts";
+import { routeFindings } from "./route-findings.ts";
 import { wiringFindings } from "./wiring-findings.ts";
 
 /** Wording of every rule. Sentences name the thing first, then the numbers. */
 export const findings: Readonly<Record<string, RuleWords>> = {
   ...bundleFindings,
+  ...routeFindings,
   ...wiringFindings,
   ...pinboardFindings,
   "tie-missing": {

@@ -1,10 +1,12 @@
 import type { RuleWords } from "../finding.ts";
 import { bundleFindings } from "./bundle-findings.ts";
 import { pinboardFindings } from "./pinboard-findings.ts";
+import { routeFindings } from "./route-findings.ts";
 import { wiringFindings } from "./wiring-findings.ts";
 
 export const findings: Readonly<Record<string, RuleWords>> = {
   ...bundleFindings,
+  ...routeFindings,
   ...wiringFindings,
   ...pinboardFindings,
   "tie-missing": {
