@@ -5,7 +5,7 @@
  *     npx tsx prove/route.ts
  */
 import { mkdirSync, writeFileSync } from "node:fs";
-import { measureRoute, routeLowerBound, searchRoute, USUAL_STEPS } from "@pinwright/engine";
+import { measureRoute, routeLowerBound, searchRoute, usualSteps } from "@pinwright/engine";
 import { INSTANCE_KINDS, type InstanceSize, routeInstance, routeMilp } from "@pinwright/jobs";
 
 const SIZES: readonly InstanceSize[] = [
@@ -16,7 +16,7 @@ const SIZES: readonly InstanceSize[] = [
   { spots: 40, landings: 6, wires: 12 },
 ];
 const VARIANTS = [0, 1, 2, 3, 4];
-const SECONDS_EACH = 20;
+const SECONDS_EACH = 15;
 
 async function prove(): Promise<void> {
   const lines = [
@@ -29,7 +29,7 @@ async function prove(): Promise<void> {
         const size = SIZES[(i + k + shift) % SIZES.length] ?? { spots: 16, landings: 6, wires: 8 };
         const number = variant + 5 * shift;
         const problem = routeInstance(kind, size, number);
-        const found = searchRoute(problem, { steps: USUAL_STEPS, seed: 1 });
+        const found = searchRoute(problem, { steps: usualSteps(problem), seed: 1 });
         if (found === null) throw new Error(`${kind} ${number}: not joined`);
         const { totalMin, penaltyMin } = measureRoute(problem, found);
         const start = penaltyMin === 0 ? { start: found } : {};

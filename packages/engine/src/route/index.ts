@@ -3,7 +3,7 @@ export type { RoutedHarness } from "./checks/facts.ts";
 export { checkRoutes } from "./checks/index.ts";
 export { type CrossingLength, crossingLengths, type PoseDistance } from "./crossing-lengths.ts";
 export { type GraphLane, type GraphSpot, type LaneGraph, laneGraph } from "./lane-graph.ts";
-export { type RouteOptions, routeHarness, USUAL_STEPS } from "./route-harness.ts";
+export { type RouteOptions, routeHarness, usualSteps } from "./route-harness.ts";
 export { leastBreakouts, routeLowerBound } from "./search/bound.ts";
 export { measureRoute, type RouteMeasure } from "./search/measure.ts";
 export type {

@@ -31,7 +31,12 @@ function treeBound(problem: RouteProblem): TreeBound {
   for (const { a, b } of problem.wires)
     if (a !== b) for (const end of [a, b]) if (end < ends.length) ends[end] = (ends[end] ?? 0) + 1;
   const dear = problem.lanes.reduce((most, lane) => Math.max(most, lane.minutes), 1) * 4;
-  const edges = problem.lanes.map((lane) => ({ a: lane.a, b: lane.b, cost: lane.minutes }));
+  const grain = grainOf(problem);
+  const edges = problem.lanes.map((lane) => ({
+    a: lane.a,
+    b: lane.b,
+    cost: grain === 0 ? lane.minutes : Math.floor(lane.minutes / grain) * grain,
+  }));
   let leastTails = 0;
   const tails = problem.landings.map((landing, i) => {
     const prices = landing.candidates.map(
@@ -51,9 +56,24 @@ function treeBound(problem: RouteProblem): TreeBound {
   );
   return {
     bound: Math.max(0, bound - terminals.length * dear) + leastTails,
-    lanes: problem.lanes.map((_, i) => Math.min(reduced[2 * i] ?? 0, reduced[2 * i + 1] ?? 0)),
+    lanes: problem.lanes.map(
+      (lane, i) =>
+        Math.min(reduced[2 * i] ?? 0, reduced[2 * i + 1] ?? 0) + lane.minutes - (edges[i]?.cost ?? 0),
+    ),
     tails,
   };
+}
+
+/** More lanes than this are priced in steps for dual ascent, which then meets many of them at once. */
+const FINE_LANES = 150;
+/** Steps in an average lane: an eighth is lost of the shortest lanes, a sixteenth of most. */
+const STEPS_PER_LANE = 8;
+
+/** Step in minutes that lanes are rounded down to, 0 for none; what is rounded off stays with what is left of a lane. */
+function grainOf(problem: RouteProblem): number {
+  const count = problem.lanes.length;
+  if (count <= FINE_LANES) return 0;
+  return problem.lanes.reduce((sum, lane) => sum + lane.minutes, 0) / count / STEPS_PER_LANE;
 }
 
 /** As many landings as dual ascent takes without being slow. */
