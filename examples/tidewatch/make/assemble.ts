@@ -10,6 +10,8 @@ import {
 } from "@pinwright/book";
 import type { Topic } from "./author.ts";
 import { lanes } from "./lanes.ts";
+import { production } from "./production.ts";
+import { shop } from "./shop.ts";
 import { TOPICS } from "./topics.ts";
 
 const MACHINE = machineSchema.parse({
@@ -39,10 +41,13 @@ function merge<T extends object>(blank: T, parts: readonly Partial<T>[]): T {
   return merged as T;
 }
 
-/** The book of Tidewatch and its shop, rows in the order of the topics; lanes are drawn over what they placed. */
+/**
+ * The book of Tidewatch and its shop, rows in the order of the topics; lanes are drawn over what they
+ * placed, and what the floor and the buyer need is made from it. */
 export function assemble(): { readonly book: Book; readonly shop: Shop } {
-  const placed = assembleTopics(TOPICS);
-  return assembleTopics([...TOPICS, lanes(placed.book, placed.shop)]);
+  const placed = assembleTopics([...TOPICS, { tables: {}, shop }]);
+  const drawn = [lanes(placed.book, placed.shop), production(placed.book, placed.shop)];
+  return assembleTopics([...TOPICS, { tables: {}, shop }, ...drawn]);
 }
 
 export function assembleTopics(topics: readonly Topic[]): { readonly book: Book; readonly shop: Shop } {

@@ -1,0 +1,59 @@
+import type { BookRow } from "@pinwright/book";
+import { faceX, type Machine, placed } from "@pinwright/engine";
+import { rows } from "./author.ts";
+
+const HOLE = /^(-?[\d.]+),(-?[\d.]+)$/;
+
+/** Stand-offs that boards stand on: with a wood screw end in panels, of the height that the board type asks for. */
+export const STANDOFFS = [10, 12, 36].map(
+  (heightMm): Partial<BookRow<"fastener_types">> => ({
+    id: `ft.standoff-${heightMm}`,
+    label: `Stand-off ${heightMm} mm, hexagon, wood screw end`,
+    label_zh: `六角支柱 ${heightMm} mm（木螺纹端）`,
+    kind: "standoff",
+    thread: "3.5 × 9 wood, M3 inside",
+    diameter_mm: 3.5,
+    length_mm: 9,
+    head: "hexagon 5.5 mm",
+    head_diameter_mm: 6.4,
+    head_height_mm: heightMm,
+    drive: "hexagon 5.5 mm",
+    pilot_mm: 2.3,
+    clutch: 4,
+    torque_nm: 0.9,
+    colour: "nickel",
+    part: `hw.standoff-${heightMm}`,
+  }),
+);
+
+/** A stand-off under each fixing hole of each board, where the board lies in the machine. */
+export function boardFixings(machine: Machine): readonly BookRow<"fasteners">[] {
+  return rows(
+    "fasteners",
+    [...machine.items.values()].flatMap((item) => {
+      if (item.kind !== "board") return [];
+      const nearest = STANDOFFS.toSorted(
+        (a, b) =>
+          Math.abs((a.head_height_mm ?? 0) - item.type.standoff_mm) -
+          Math.abs((b.head_height_mm ?? 0) - item.type.standoff_mm),
+      )[0];
+      return item.type.holes.split(" ").flatMap((hole, i) => {
+        const [, x, y] = HOLE.exec(hole) ?? [];
+        if (x === undefined || y === undefined || nearest?.id === undefined) return [];
+        const at = placed(item.place, faceX(item.place.side, Number(x), item.type.width_mm / 2), Number(y));
+        return [
+          {
+            id: `fx.${item.id.slice(3)}-${i + 1}`,
+            type: nearest.id,
+            panel: item.place.panelId,
+            side: item.place.side,
+            x_mm: Math.round(at.xMm * 10) / 10,
+            y_mm: Math.round(at.yMm * 10) / 10,
+            holds: item.id,
+            purpose: "stand-off of a board",
+          },
+        ];
+      });
+    }),
+  );
+}

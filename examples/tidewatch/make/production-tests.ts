@@ -1,0 +1,285 @@
+import type { BookRow } from "@pinwright/book";
+import { rows } from "./author.ts";
+
+type Test = Partial<BookRow<"tests">>;
+
+const MAINS_CAUTION = {
+  caution:
+    "Mains: trained person only, guarded bench, plug out before hands go in. Local codes and a licensed electrician decide.",
+  caution_zh: "市电：仅限受训人员，护栏测试台，动手前拔插头。以当地法规及持证电工为准。",
+};
+const COIL_CAUTION = {
+  caution: "48 V and moving coils: keep fingers off plungers; the supply keeps its charge for some seconds.",
+  caution_zh: "48 V 与运动线圈：手指远离铁芯；电源断电后仍带电数秒。",
+};
+
+/** Three tests of every board: look, current of the unloaded board, answer to its inputs. */
+function boardTests(
+  types: readonly BookRow<"board_types">[],
+  elements: readonly BookRow<"elements">[],
+): Test[] {
+  return types.flatMap((type): Test[] => {
+    const loads = elements.filter((e) => e.board_type === type.id && e.kind === "load");
+    const nominal = Math.round(loads.reduce((sum, e) => sum + (e.amp ?? 0) * 1000, 0));
+    const name = type.id.slice(3);
+    const of = { scope: "board" as const, board_type: type.id };
+    return [
+      {
+        ...of,
+        id: `t.${name}-look`,
+        order: 10,
+        kind: "visual",
+        purpose: "other",
+        label: `${type.label}: look`,
+        label_zh: `${type.label_zh}：目检`,
+        do: "Look at every joint and at each part with a polarity mark.",
+        do_zh: "检查每个焊点及有极性的元件。",
+      },
+      ...(nominal > 0
+        ? [
+            {
+              ...of,
+              id: `t.${name}-current`,
+              order: 20,
+              kind: "measure" as const,
+              purpose: "supply" as const,
+              label: `${type.label}: current without load`,
+              label_zh: `${type.label_zh}：空载电流`,
+              unit: "mA",
+              nominal,
+              min: Math.round(nominal * 0.6),
+              max: Math.round(nominal * 1.4),
+              do: "Supply limited to twice the nominal current.",
+              do_zh: "电源限流为标称电流的两倍。",
+            },
+          ]
+        : []),
+      {
+        ...of,
+        id: `t.${name}-answer`,
+        order: 30,
+        kind: "sequence",
+        purpose: "logic",
+        label: `${type.label}: answer on the jig`,
+        label_zh: `${type.label_zh}：夹具应答`,
+        do: "Run the jig's sequence; every input and output answers.",
+        do_zh: "运行夹具程序；每路输入输出均应答。",
+      },
+    ];
+  });
+}
+
+/** Two tests of every harness: a tug on each contact, then every point against all others. */
+function harnessTests(harnesses: readonly BookRow<"harnesses">[]): Test[] {
+  return harnesses.flatMap((harness): Test[] => {
+    const of = { scope: "harness" as const, harness: harness.id };
+    const name = harness.id.slice(3);
+    return [
+      {
+        ...of,
+        id: `t.h-${name}-tug`,
+        order: 10,
+        kind: "yes-no",
+        purpose: "other",
+        label: `${harness.label}: tug each contact`,
+        label_zh: `${harness.label_zh}：逐针拉拔`,
+        do: "Tug each contact once; none may move.",
+        do_zh: "逐个轻拉端子，不得移动。",
+      },
+      {
+        ...of,
+        id: `t.h-${name}-continuity`,
+        order: 20,
+        kind: "sequence",
+        purpose: "other",
+        label: `${harness.label}: continuity`,
+        label_zh: `${harness.label_zh}：通断`,
+        do: "Plug into the tester; every point against all others.",
+        do_zh: "插入测试仪；每点对其余各点。",
+      },
+    ];
+  });
+}
+
+function supplyTests(supplies: readonly BookRow<"supplies">[]): Test[] {
+  return supplies
+    .filter((s) => s.id !== "sup.mains" && s.positive !== null && s.negative !== null)
+    .flatMap((s, i): Test[] => {
+      const of = { scope: "machine" as const, from: s.positive, to: s.negative, unit: "V", nominal: s.volts };
+      const limits = {
+        min: Math.round(s.volts * (1 - s.tolerance_pct / 100) * 100) / 100,
+        max: Math.round(s.volts * (1 + s.tolerance_pct / 100) * 100) / 100,
+      };
+      return [
+        {
+          ...of,
+          ...limits,
+          id: `t.${s.id.slice(4)}-polarity`,
+          order: 60 + i,
+          kind: "measure",
+          purpose: "polarity",
+          label: `${s.label}: polarity and voltage, boards unplugged`,
+          label_zh: `${s.label_zh}：极性与电压（板未插）`,
+          do: "Boards unplugged, coil fuse out.",
+          do_zh: "电路板未插，线圈保险取出。",
+        },
+      ];
+    });
+}
+
+/** The machine's end test, least risk first. */
+function machineTests(bonds: readonly BookRow<"bonds">[], supplies: readonly BookRow<"supplies">[]): Test[] {
+  const machine = { scope: "machine" as const };
+  const step = (
+    id: string,
+    order: number,
+    purpose: BookRow<"tests">["purpose"],
+    label: string,
+    label_zh: string,
+    text: string,
+    textZh: string,
+    more: Test = {},
+  ): Test => ({
+    ...machine,
+    id: `t.m-${id}`,
+    order,
+    kind: "yes-no",
+    purpose,
+    label,
+    label_zh,
+    do: text,
+    do_zh: textZh,
+    ...more,
+  });
+  return [
+    ...bonds.map(
+      (bond): Test => ({
+        ...machine,
+        id: `t.${bond.id}`,
+        order: bond.order,
+        kind: "measure",
+        purpose: "bond",
+        from: "ml.inlet:pe",
+        to: bond.at,
+        label: `Earth bond: ${bond.metal}`,
+        label_zh: `接地连续性：${bond.label_zh.replace(/^接地：/, "")}`,
+        unit: "Ω",
+        nominal: 0.05,
+        min: 0,
+        max: 0.1,
+        do: "Plug out. Meter from the inlet's earth pin to the metal part.",
+        do_zh: "拔下插头。测量输入座接地脚至金属件。",
+        ...MAINS_CAUTION,
+      }),
+    ),
+    step(
+      "insulation",
+      50,
+      "insulation",
+      "Insulation of the mains side",
+      "市电侧绝缘",
+      "Mains side to earth, electronics unplugged.",
+      "市电侧对地，电子部分拔开。",
+      { kind: "measure", unit: "MΩ", min: 2, max: 100000, ...MAINS_CAUTION },
+    ),
+    step(
+      "interlock",
+      55,
+      "interlock",
+      "Coil interlock at the coin door",
+      "投币门线圈联锁",
+      "Open the door: the coil supply falls within a second.",
+      "开门：线圈电源一秒内断开。",
+      COIL_CAUTION,
+    ),
+    ...supplyTests(supplies),
+    step(
+      "logic",
+      100,
+      "logic",
+      "Every board answers, coil fuse out",
+      "各板应答（线圈保险取出）",
+      "Start the board list: every address is there, none twice.",
+      "运行板卡列表：地址齐全且不重复。",
+    ),
+    step(
+      "switches",
+      110,
+      "switch",
+      "Every switch, one by one",
+      "逐个开关",
+      "Follow the walk on the display; close each switch once.",
+      "按显示屏顺序逐个闭合。",
+    ),
+    step(
+      "lamps",
+      120,
+      "lamp",
+      "Every lamp, one by one",
+      "逐个灯",
+      "Watch the row light up lamp by lamp.",
+      "观察各灯逐个点亮。",
+    ),
+    step(
+      "motors",
+      130,
+      "motor",
+      "Every motor to its home",
+      "各电机归位",
+      "Each motor runs to its home switch and back.",
+      "各电机运行至原位开关再返回。",
+    ),
+    step(
+      "coils",
+      140,
+      "coil",
+      "Coils, one at a time",
+      "逐个线圈",
+      "Coil fuse in, glass off, hands off: each coil once.",
+      "装线圈保险，取下玻璃，手离开：每个线圈一次。",
+      COIL_CAUTION,
+    ),
+    step(
+      "ball",
+      150,
+      "ball",
+      "A ball through every shot",
+      "逐路走球",
+      "Roll a ball into every shot and every lane; none rests.",
+      "将球滚入每条路线与球道；不得停滞。",
+    ),
+    step(
+      "burn-in",
+      160,
+      "burn-in",
+      "Four hours of attract and play",
+      "老化四小时",
+      "Let it play by itself for four hours, glass on.",
+      "自动运行四小时，装上玻璃。",
+      COIL_CAUTION,
+    ),
+    step(
+      "again",
+      170,
+      "coil",
+      "Retighten, and test again",
+      "复紧并复测",
+      "Retighten the marked screws, then coils and ball again.",
+      "复紧有标记的螺钉，再测线圈与走球。",
+      COIL_CAUTION,
+    ),
+  ];
+}
+
+export const tests = (
+  types: readonly BookRow<"board_types">[],
+  elements: readonly BookRow<"elements">[],
+  harnesses: readonly BookRow<"harnesses">[],
+  bonds: readonly BookRow<"bonds">[],
+  supplies: readonly BookRow<"supplies">[],
+): readonly BookRow<"tests">[] =>
+  rows("tests", [
+    ...boardTests(types, elements),
+    ...harnessTests(harnesses),
+    ...machineTests(bonds, supplies),
+  ]);
