@@ -1,0 +1,94 @@
+/**
+ * The whole line on Tidewatch: reading to findings from cold, again after one moved switch, and growth at 1, 4 and
+ * 16 times the size. Beside it, in the same run: the same line from scratch, and reading the same files with the
+ * CSV library alone. `npx tsx bench/line.ts [TIMES …]`
+ */
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { type Book, emptyShop, withRows } from "@pinwright/book";
+import { readBook } from "@pinwright/book/io";
+import { Line } from "@pinwright/engine";
+import Papa from "papaparse";
+import { median, repeated, timed, writeResults } from "./measure.ts";
+import { multiplyBook } from "./multiply.ts";
+
+const folder = join(import.meta.dirname, "../examples/tidewatch");
+const round = (ms: number): number => Math.round(ms * 10) / 10;
+
+const parseOnly = (): number =>
+  readdirSync(folder)
+    .filter((name) => name.endsWith(".csv"))
+    .reduce((rows, name) => rows + Papa.parse(readFileSync(join(folder, name), "utf8")).data.length, 0);
+
+/** One switch of the playfield, a little further to the right for each call. */
+function moveSwitch(book: Book, step: number): Book {
+  const devices = book.tables.devices;
+  const at = devices.findIndex((row) => row.id === "sw.inlane-left");
+  return withRows(
+    book,
+    "devices",
+    devices.map((row, i) => (i === at ? { ...row, x_mm: row.x_mm + step } : row)),
+  );
+}
+
+const rows: Record<string, string | number>[] = [];
+const first = await timed(async () => {
+  const read = await readBook(folder);
+  return { read, result: new Line().run(read.book, read.shop ?? emptyShop()) };
+});
+const { book, shop } = { book: first.result.read.book, shop: first.result.read.shop ?? emptyShop() };
+const cells = Object.values(book.tables).reduce((sum, table) => sum + table.length, 0);
+rows.push({ what: "reading to findings, first in the process", ms: round(first.ms), rows: cells });
+
+const whole = await repeated(5, async () => {
+  const read = await readBook(folder);
+  return new Line().run(read.book, read.shop ?? emptyShop());
+});
+rows.push({
+  what: "reading to findings, warm",
+  ms: round(whole.medianMs),
+  least_ms: round(whole.minMs),
+  rows: cells,
+});
+const reading = await repeated(5, () => readBook(folder));
+const parsing = await repeated(5, parseOnly);
+rows.push({ what: "reading and checking", ms: round(reading.medianMs), rows: cells });
+rows.push({
+  what: "the CSV library alone on the same files",
+  ms: round(parsing.medianMs),
+  ratio: round(reading.medianMs / parsing.medianMs),
+});
+
+const line = new Line();
+line.run(book, shop);
+const moved: number[] = [];
+for (let step = 1; step <= 9; step++) {
+  const edited = moveSwitch(book, step * 0.5);
+  moved.push((await timed(() => line.run(edited, shop))).ms);
+}
+const scratch = await repeated(3, () => new Line().run(moveSwitch(book, 7), shop));
+rows.push({
+  what: "again after one moved switch",
+  ms: round(median(moved)),
+  least_ms: round(Math.min(...moved)),
+  most_ms: round(Math.max(...moved)),
+});
+rows.push({
+  what: "the line from scratch after the same move",
+  ms: round(scratch.medianMs),
+  ratio: round(scratch.medianMs / median(moved)),
+});
+
+const sizes = process.argv.slice(2).map(Number);
+let base = 0;
+for (const times of sizes.length > 0 ? sizes : [1, 4, 16]) {
+  const large = multiplyBook(book, times);
+  const runs = await repeated(times === 16 ? 1 : 3, () => new Line().run(large, shop));
+  if (base === 0) base = runs.medianMs;
+  rows.push({
+    what: `the line at ${times} times the size`,
+    ms: round(runs.medianMs),
+    ratio: round(runs.medianMs / base),
+  });
+}
+writeResults("line", rows);
