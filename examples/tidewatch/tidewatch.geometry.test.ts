@@ -1,7 +1,7 @@
 import { type Machine, type MechanismItem, type PanelPoint, Resolver } from "@pinwright/engine";
 import { distance, pointInRing, pointSegmentDistance, ringSides } from "@pinwright/kernel";
 import { describe, expect, test } from "vitest";
-import { ballGrid, cellOf, flood, rests, tightPlaces } from "./check/ball-grid.ts";
+import { ballGrid, cellOf, flood, isSwept, rests, tightPlaces } from "./check/ball-grid.ts";
 import { type Body, bodiesAbove, bodiesBelow } from "./check/bodies.ts";
 import { cutoutShape } from "./check/cutout-shape.ts";
 import { allowedAbove, BALL_MM, clashes, obstacles, ownerOf } from "./check/playfield.ts";
@@ -267,13 +267,16 @@ describe("a ball", () => {
     expect(missed.map(([name]) => name)).toEqual([]);
   });
 
-  test("rolls over no screw head and no wire hole", () => {
-    const reached = flood(field, { xMm: 235, yMm: 300 });
+  test("rolls over no screw head and comes over no wire hole", () => {
+    const lane = flood(field, plunger);
+    const reached = flood(field, { xMm: 235, yMm: 300 }).map((seen, cell) => seen | (lane[cell] ?? 0));
     const heads = items.filter((item) => item.kind === "fastener" && item.place.side === "top");
     const holes = cuts.filter(({ row }) => row.purpose === "wire-hole");
     const crossed = [
       ...heads.filter((item) => reached[cellOf(field, item.place)] === 1).map((item) => item.id),
-      ...holes.filter(({ at }) => reached[cellOf(field, at)] === 1).map(({ row }) => row.id),
+      ...holes
+        .filter(({ at, row }) => isSwept(field, reached, at, (BALL_MM + (row.width_mm ?? 0)) / 2 - 0.5))
+        .map(({ row }) => row.id),
     ];
     expect(crossed).toEqual([]);
   });

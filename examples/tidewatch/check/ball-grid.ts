@@ -1,4 +1,4 @@
-import { offsetRings, type PointMm, type RingMm, ringSides, unionRings } from "@pinwright/kernel";
+import { distance, offsetRings, type PointMm, type RingMm, ringSides, unionRings } from "@pinwright/kernel";
 
 /** Cells of a rectangle; a cell is free when a ball's middle may be at its centre. */
 export interface BallGrid {
@@ -75,6 +75,19 @@ export function flood(grid: BallGrid, start: PointMm): Uint8Array {
     }
   }
   return seen;
+}
+
+/** Whether some part of a ball, its middle on one of the `reached` cells, comes over a point. */
+export function isSwept(grid: BallGrid, reached: Uint8Array, p: PointMm, radiusMm: number): boolean {
+  const steps = Math.ceil(radiusMm / grid.cellMm);
+  const [column, row] = [Math.floor(p.xMm / grid.cellMm), Math.floor(p.yMm / grid.cellMm)];
+  for (let y = Math.max(0, row - steps); y <= Math.min(grid.rows - 1, row + steps); y++) {
+    for (let x = Math.max(0, column - steps); x <= Math.min(grid.columns - 1, column + steps); x++) {
+      const cell = y * grid.columns + x;
+      if (reached[cell] === 1 && distance(centreOf(grid, cell), p) < radiusMm) return true;
+    }
+  }
+  return false;
 }
 
 /** A place where a ball would stay: it would have to climb `depthMm` to get out; infinite for a lowest place. */

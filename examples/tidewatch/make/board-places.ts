@@ -4,6 +4,7 @@ import type { Topic } from "./author.ts";
 import { mechanismTypes } from "./mechanism-types.ts";
 import { mechanisms } from "./mechanisms.ts";
 import { playfieldDeviceTypes } from "./playfield-device-types.ts";
+import { playfieldFasteners } from "./playfield-fasteners.ts";
 import { playfieldLamps } from "./playfield-lamps.ts";
 import { playfieldSwitches } from "./playfield-switches.ts";
 
@@ -70,11 +71,33 @@ const standing = (
   });
 };
 
+/** Islands between the ball's ways where wires of the upper side come down: the only wood left for their holes. */
+const KEPT_FOR_WIRES: readonly Rectangle[] = [
+  { minX: 394, minY: 616, maxX: 412, maxY: 634 },
+  { minX: 95, minY: 721, maxX: 113, maxY: 741 },
+];
+
+/** Heads of the screws on the underside: common practice, no source. */
+const SCREW_HEAD_MM = { width: 9, height: 4 } as const;
+const screwHeads = (playfieldFasteners.tables.fasteners ?? [])
+  .filter((row) => row.side === "under")
+  .map((row) => ({
+    at: boundsOf(
+      centredRectangle(SCREW_HEAD_MM.width, SCREW_HEAD_MM.width).map((p) => ({
+        xMm: row.x_mm + p.xMm,
+        yMm: row.y_mm + p.yMm,
+      })),
+    ),
+    heightMm: SCREW_HEAD_MM.height,
+  }));
+
 const obstacles = [
   ...standing(mechanisms.tables.mechanisms ?? [], mechanismTypes),
   ...[playfieldLamps, playfieldSwitches].flatMap((topic) =>
     standing(topic.tables.devices ?? [], playfieldDeviceTypes),
   ),
+  ...screwHeads,
+  ...KEPT_FOR_WIRES.map((at) => ({ at, heightMm: SCREW_HEAD_MM.height })),
 ];
 
 export interface Wanted {

@@ -52,6 +52,8 @@ const FOR_DEVICES: Readonly<Record<string, readonly Own[]>> = {
   "dt.rebound-leaf": [slotAlong(20, 6, "slot")],
   "dt.sling-leaf": [slotAlong(19, 6, "slot")],
   "dt.captive-leaf": [slotAlong(18, 5, "slot")],
+  "dt.opto-tx-post": [hole(5, "other")],
+  "dt.opto-rx-post": [hole(5, "other")],
   "dt.lamp-insert": [hole(16, "insert")],
   "dt.lamp-gi": [hole(13, "other")],
   "dt.flasher": [hole(16, "other")],

@@ -38,12 +38,6 @@ const SWITCHES: readonly DeviceKind[] = [
     outline: about(box(-13, -4, 13, 18)),
   },
   switchKind(
-    ["dt.standup-top", "Stand-up target, fixed on top", "立式靶（台面上装）"],
-    [26, 8, 40],
-    "lug",
-    "ball hits the face",
-  ),
-  switchKind(
     ["dt.rebound-leaf", "Rebound leaf switch", "橡皮回弹簧片开关"],
     [12, 36, 12, 22],
     "lug",
@@ -192,6 +186,46 @@ const MOTORS: readonly DeviceKind[] = [
   }),
 ];
 
+/** Infrared parts: flush below the playfield, and on a post that stands in a wall beside the ball's way. */
+const INFRARED = [
+  ["", "", "", [6, 12, 12, 0]],
+  ["-post", " on a post", "（立柱）", [6, 12, 12, 20]],
+] as const;
+
+const emitters = INFRARED.map(
+  ([id, label, label_zh, size]): DeviceKind => ({
+    id: `dt.opto-tx${id}`,
+    label: `Infrared emitter${label}`,
+    label_zh: `红外发射管${label_zh}`,
+    class: "sensor",
+    letter: "E",
+    size,
+    terminals: [
+      ["a", "lug", -2, -6],
+      ["k", "lug", 2, -6],
+    ],
+    elements: [{ kind: "led", from: "a", to: "k", volt: 1.3, amp: 0.02 }],
+  }),
+);
+
+const receivers = INFRARED.map(
+  ([id, label, label_zh, size]): DeviceKind => ({
+    id: `dt.opto-rx${id}`,
+    label: `Infrared receiver${label}`,
+    label_zh: `红外接收管${label_zh}`,
+    class: "sensor",
+    letter: "B",
+    size,
+    terminals: [
+      ["c", "lug", -2, -6],
+      ["e", "lug", 2, -6],
+    ],
+    elements: [
+      { kind: "contact", from: "c", to: "e", control: "beam falls on it", normally: "closed", ohm: 100 },
+    ],
+  }),
+);
+
 const SENSORS: readonly DeviceKind[] = [
   {
     id: "dt.hall",
@@ -210,34 +244,8 @@ const SENSORS: readonly DeviceKind[] = [
       { kind: "contact", from: "out", to: "gnd", control: "steel ball near", normally: "open", ohm: 20 },
     ],
   },
-  {
-    id: "dt.opto-tx",
-    label: "Infrared emitter",
-    label_zh: "红外发射管",
-    class: "sensor",
-    letter: "E",
-    size: [6, 12, 12],
-    terminals: [
-      ["a", "lug", -2, -6],
-      ["k", "lug", 2, -6],
-    ],
-    elements: [{ kind: "led", from: "a", to: "k", volt: 1.3, amp: 0.02 }],
-  },
-  {
-    id: "dt.opto-rx",
-    label: "Infrared receiver",
-    label_zh: "红外接收管",
-    class: "sensor",
-    letter: "B",
-    size: [6, 12, 12],
-    terminals: [
-      ["c", "lug", -2, -6],
-      ["e", "lug", 2, -6],
-    ],
-    elements: [
-      { kind: "contact", from: "c", to: "e", control: "beam falls on it", normally: "closed", ohm: 100 },
-    ],
-  },
+  ...emitters,
+  ...receivers,
 ];
 
 /** What mechanisms show above the playfield, and what hangs or swings there. Own y is the way it points. */

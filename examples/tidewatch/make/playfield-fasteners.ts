@@ -364,7 +364,6 @@ const ofRubbers = RUBBER_POSTS.map((at, i) =>
 const RAMP_POSTS: readonly Xy[] = [
   [70, 735],
   [78, 773],
-  [126, 728],
   [16, 908],
   [26, 960],
   [440, 990],

@@ -49,7 +49,7 @@ const SWITCHES: readonly Placed[] = [
   ["sw.top-lane-1", "dt.rollover", "Top lane 1", "顶部一号道", 200, 968],
   ["sw.top-lane-2", "dt.rollover", "Top lane 2", "顶部二号道", 240, 968],
   ["sw.top-lane-3", "dt.rollover", "Top lane 3", "顶部三号道", 280, 968],
-  ["sw.orbit-left-low", "dt.rollover", "Left orbit, low", "左环道下", 33, 620],
+  ["sw.orbit-left-low", "dt.rollover", "Left orbit, low", "左环道下", 33, 630],
   ["sw.orbit-left-high", "dt.rollover", "Left orbit, high", "左环道上", 33, 790],
   ["sw.orbit-right-low", "dt.rollover", "Right orbit, low", "右环道下", 440, 640],
   ["sw.orbit-right-high", "dt.rollover", "Right orbit, high", "右环道上", 440, 745],
@@ -60,10 +60,10 @@ const SWITCHES: readonly Placed[] = [
   ["sw.fog-3", "dt.standup", "FOG target G", "雾靶 G", 14, 522, 270],
   ["sw.anchor-left", "dt.standup", "Left anchor target", "左锚靶", 73, 630],
   ["sw.anchor-right", "dt.standup", "Right anchor target", "右锚靶", 402.5, 604, 180],
-  ["sw.gull-1", "dt.standup-top", "Gull target 1", "海鸥靶一", 14, 554, 90, "top"],
-  ["sw.gull-2", "dt.standup-top", "Gull target 2", "海鸥靶二", 456, 570, 270, "top"],
+  ["sw.gull-1", "dt.standup", "Gull target 1", "海鸥靶一", 14, 554, 270],
+  ["sw.gull-2", "dt.standup", "Gull target 2", "海鸥靶二", 456, 587, 270],
   ["sw.buoy-1", "dt.standup", "Buoy target 1", "浮标靶一", 456, 424, 270],
-  ["sw.buoy-2", "dt.standup-top", "Buoy target 2", "浮标靶二", 456, 452, 270, "top"],
+  ["sw.buoy-2", "dt.standup", "Buoy target 2", "浮标靶二", 14, 584, 270],
   ["sw.wave-1", "dt.standup", "Wave target 1", "浪靶一", ...stormTarget(STORM_TARGETS[0])],
   ["sw.wave-2", "dt.standup", "Wave target 2", "浪靶二", ...stormTarget(STORM_TARGETS[1])],
   ["sw.wave-3", "dt.standup", "Wave target 3", "浪靶三", ...stormTarget(STORM_TARGETS[2])],
@@ -95,8 +95,8 @@ const SENSORS: readonly Placed[] = [
   ["sn.cave", "dt.hall", "Ball in the cave mouth", "洞口球传感器", 314, 643, 90],
   ["sn.wreck-tx", "dt.opto-tx", "Wreck beam, emitter", "沉船光束发射", 59, 803],
   ["sn.wreck-rx", "dt.opto-rx", "Wreck beam, receiver", "沉船光束接收", 125, 803],
-  ["sn.skill-tx", "dt.opto-tx", "Skill shot beam, emitter", "技巧球光束发射", 465, 640, 0, "top"],
-  ["sn.skill-rx", "dt.opto-rx", "Skill shot beam, receiver", "技巧球光束接收", 507, 640, 0, "top"],
+  ["sn.skill-tx", "dt.opto-tx-post", "Skill shot beam, emitter", "技巧球光束发射", 465, 640],
+  ["sn.skill-rx", "dt.opto-rx-post", "Skill shot beam, receiver", "技巧球光束接收", 507, 640],
 ];
 
 const place = (list: readonly Placed[], first: number) =>

@@ -1,3 +1,4 @@
+import { activity } from "./activity.ts";
 import type { Topic } from "./author.ts";
 import { cabinetDevices } from "./cabinet-devices.ts";
 import { cabinetPanels } from "./cabinet-panels.ts";
@@ -10,7 +11,6 @@ import { powerBoards } from "./electrics-power-boards.ts";
 import { supplies } from "./electrics-supplies.ts";
 import { families } from "./families.ts";
 import { fastenerTypes } from "./fastener-types.ts";
-import { harnesses } from "./harnesses.ts";
 import { mechanismTypes } from "./mechanism-types.ts";
 import { mechanisms } from "./mechanisms.ts";
 import { playfieldCutouts } from "./playfield-cutouts.ts";
@@ -24,7 +24,7 @@ import { playfieldSwitches } from "./playfield-switches.ts";
 import { playfieldWalls } from "./playfield-walls.ts";
 import { poses } from "./poses.ts";
 import { wireTypes } from "./wire-types.ts";
-import { boards, cables, wiring } from "./wiring.ts";
+import { boards, cables, harnesses, wiring } from "./wiring.ts";
 
 /** Every topic of the machine. A new topic file is added here and nowhere else. */
 export const TOPICS: readonly Topic[] = [
@@ -42,6 +42,7 @@ export const TOPICS: readonly Topic[] = [
   playfieldCutouts,
   fastenerTypes,
   playfieldFasteners,
+  activity,
   cabinetDevices,
   earthDevices,
   families,

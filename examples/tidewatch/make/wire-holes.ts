@@ -1,7 +1,9 @@
 import type { BookRow } from "@pinwright/book";
 import type { Landing, Machine, PanelPoint } from "@pinwright/engine";
 import { pointInRing, pointSegmentDistance, polar, ringSides } from "@pinwright/kernel";
+import { ballGrid, flood, isSwept } from "../check/ball-grid.ts";
 import { cutoutShape } from "../check/cutout-shape.ts";
+import { BALL_MM, obstacles } from "../check/playfield.ts";
 import { type Spot, standingOn } from "./lane-net.ts";
 
 /** Holes through which wires of the upper side reach the underside, and the ways on the upper side between them. */
@@ -17,8 +19,13 @@ const HOLE_MM = 9;
 /** Wood that stays between a hole and whatever is near it. */
 const WOOD_MM = 4;
 /** A hole this near serves a device, too. */
-const SHARED_MM = 45;
+const SHARED_MM = 110;
 const FARTHEST_MM = 140;
+/** From an in-line connector a harness may run this far below before it comes up. */
+const FAR_BELOW_MM = 450;
+
+/** Rubber rings and the apron stand on their edges: there is room for wires within them. */
+const HOLLOW = /^tp\.(rubber|apron)-/;
 
 type Ring = readonly PanelPoint[];
 
@@ -29,10 +36,17 @@ const clearanceMm = (p: PanelPoint, ring: Ring): number =>
     ? Math.min(...ringSides(ring).map((s) => pointSegmentDistance(p, s)))
     : 0;
 
-/** Landings on the upper side of the playfield, and whether their harness stays up there. */
-function topLandings(
-  machine: Machine,
-): readonly { readonly landing: Landing; readonly harness: string; readonly staysUp: boolean }[] {
+interface TopLanding {
+  readonly landing: Landing;
+  readonly harness: string;
+  /** Its harness stays up there, but for an in-line connector that it may hang on. */
+  readonly staysUp: boolean;
+  /** That in-line connector's half, on the underside. */
+  readonly below: Landing | null;
+}
+
+/** Landings on the upper side of the playfield, and how their harness gets there. */
+function topLandings(machine: Machine): readonly TopLanding[] {
   const byHarness = new Map<string, Set<Landing>>();
   for (const end of machine.ends) {
     const landing = machine.landings.get(machine.points.get(end.point)?.landingId ?? "");
@@ -40,19 +54,48 @@ function topLandings(
     byHarness.set(end.harness, (byHarness.get(end.harness) ?? new Set()).add(landing));
   }
   const isTop = ({ place }: Landing): boolean => place.panelId === "playfield" && place.side === "top";
-  return [...byHarness].flatMap(([harness, landings]) =>
-    [...landings].filter(isTop).map((landing) => ({ landing, harness, staysUp: [...landings].every(isTop) })),
-  );
+  return [...byHarness].flatMap(([harness, landings]) => {
+    const others = [...landings].filter((landing) => !isTop(landing));
+    const [first = null] = others;
+    const below = others.length === 1 && first?.half === "b" ? first : null;
+    const staysUp = others.length === 0 || below !== null;
+    return [...landings].filter(isTop).map((landing) => ({ landing, harness, staysUp, below }));
+  });
 }
 
-/** The nearest place to `at` where a hole has wood all round on both sides. */
-function holePlace(at: PanelPoint, taken: readonly Ring[]): PanelPoint {
-  for (let radiusMm = 0; radiusMm <= FARTHEST_MM; radiusMm += 3) {
-    for (let deg = 0; deg < 360; deg += 15) {
+/** Where a ball comes over the wood: no wire may stand there. */
+function ballRoom(machine: Machine): (p: PanelPoint) => boolean {
+  const rings = obstacles(machine).map((body) => body.ring);
+  const grid = ballGrid(rings, BALL_MM / 2, 514, 1067);
+  const lane = flood(grid, { xMm: 486, yMm: 300 });
+  const reached = flood(grid, { xMm: 235, yMm: 300 }).map((seen, cell) => seen | (lane[cell] ?? 0));
+  return (p) => isSwept(grid, reached, p, (BALL_MM + HOLE_MM) / 2);
+}
+
+const named =
+  (kind: string) =>
+  (p: PanelPoint): Spot => ({ id: `wp.${kind}-${p.xMm}-${p.yMm}`, at: p });
+
+const holeRing = (p: PanelPoint): Ring =>
+  Array.from({ length: 12 }, (_, i) => {
+    const edge = polar(i * 30, HOLE_MM / 2);
+    return { xMm: p.xMm + edge.xMm, yMm: p.yMm + edge.yMm };
+  });
+
+/** The nearest place to `at` where a hole has wood all round on both sides and no ball comes over it. */
+function holePlace(
+  at: PanelPoint,
+  taken: readonly Ring[],
+  isRolledOver: (p: PanelPoint) => boolean,
+  farthestMm: number,
+): PanelPoint {
+  for (let radiusMm = 0; radiusMm <= farthestMm; radiusMm += 3) {
+    for (let deg = 0; deg < 360; deg += 5) {
       const step = polar(deg, radiusMm);
       const p = { xMm: Math.round(at.xMm + step.xMm), yMm: Math.round(at.yMm + step.yMm) };
       const insideMm = Math.min(p.xMm, p.yMm, 514 - p.xMm, 1067 - p.yMm);
       if (insideMm < HOLE_MM / 2 + WOOD_MM) continue;
+      if (isRolledOver(p)) continue;
       if (taken.every((ring) => clearanceMm(p, ring) >= HOLE_MM / 2 + WOOD_MM)) return p;
     }
   }
@@ -78,33 +121,33 @@ export function wireHoles(machine: Machine): WireHoles {
     (item) => item.place.panelId === "playfield" && item.parentId === null && item.kind !== "inline",
   );
   const standing = items
+    .filter((item) => !HOLLOW.test(item.id))
     .filter((item) => item.place.zMm < (item.place.side === "under" ? 2 * HOLE_MM : HOLE_MM))
     .map((item) => item.footprint);
   const taken: readonly Ring[] = [...cutouts, ...standing, ...standingOn(items, "playfield", "under", 0)];
+  const isRolledOver = ballRoom(machine);
   const holes: PanelPoint[] = [];
   const upper = new Map<string, Spot[]>();
   const at = ({ place }: Landing): PanelPoint => ({ xMm: Math.round(place.xMm), yMm: Math.round(place.yMm) });
-  for (const { landing, harness, staysUp } of topLandings(machine)) {
+  const holeNear = (landing: Landing, farthestMm = FARTHEST_MM): PanelPoint => {
+    const near = holes.find((hole) => distance(hole, landing.place) <= SHARED_MM);
+    if (near !== undefined) return near;
+    const made = holePlace(at(landing), [...taken, ...holes.map(holeRing)], isRolledOver, farthestMm);
+    holes.push(made);
+    return made;
+  };
+  for (const { landing, harness, staysUp, below } of topLandings(machine)) {
     if (staysUp) {
-      const spots = upper.get(harness) ?? [];
+      const spots =
+        upper.get(harness) ?? (below === null ? [] : [named("hole-top")(holeNear(below, FAR_BELOW_MM))]);
       upper.set(harness, spots);
       const id = `wp.pt-${at(landing).xMm}-${at(landing).yMm}`;
       if (!spots.some((spot) => spot.id === id)) spots.push({ id, at: at(landing) });
-    } else if (!holes.some((hole) => distance(hole, landing.place) <= SHARED_MM)) {
-      const ring = (p: PanelPoint): Ring =>
-        Array.from({ length: 12 }, (_, i) => {
-          const edge = polar(i * 30, HOLE_MM / 2);
-          return { xMm: p.xMm + edge.xMm, yMm: p.yMm + edge.yMm };
-        });
-      holes.push(holePlace(at(landing), [...taken, ...holes.map(ring)]));
-    }
+    } else holeNear(landing);
   }
-  const named =
-    (kind: string) =>
-    (p: PanelPoint): Spot => ({ id: `wp.${kind}-${p.xMm}-${p.yMm}`, at: p });
   const top = holes.map(named("hole-top"));
   return {
-    top: [...top, ...[...upper.values()].flat()],
+    top: [...new Map([...top, ...[...upper.values()].flat()].map((spot) => [spot.id, spot])).values()],
     under: holes.map(named("hole-under")),
     lanes: [...upper.values()].flatMap(joined),
     cutouts: holes.map((p) => ({
