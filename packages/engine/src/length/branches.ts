@@ -1,4 +1,5 @@
 import { compareText, roundUpTo } from "@pinwright/kernel";
+import { circlesOf } from "../bundle/index.ts";
 import type {
   Branch,
   Bundle,
@@ -32,22 +33,6 @@ export function branchLengthMm(machine: Machine, branch: Branch, serviceLoopMm: 
   return roundUpTo(branch.routeMm + allowanceMm, length_step_mm);
 }
 
-/** Diameters of what lies in a branch: each wire by itself, the cores of one cable as one round cable. */
-export function diametersIn(machine: Machine, wires: readonly Wire[]): readonly number[] {
-  const cableOd = new Map(machine.book.tables.cables.map((cable) => [cable.id, cable.od_mm]));
-  const cables = new Set<string>();
-  const diameters: number[] = [];
-  for (const wire of wires) {
-    const odMm = wire.cableId === null ? undefined : cableOd.get(wire.cableId);
-    if (wire.cableId === null || odMm === undefined) diameters.push(wire.wireType.od_mm);
-    else if (!cables.has(wire.cableId)) {
-      cables.add(wire.cableId);
-      diameters.push(odMm);
-    }
-  }
-  return diameters.sort((a, b) => b - a);
-}
-
 /** Every branch of a harness with its length, the wires in it in code-point order, and their bundle. */
 export function sizeBranches(
   machine: Machine,
@@ -73,7 +58,7 @@ export function sizeBranches(
       ...branch,
       lengthMm: branchLengthMm(machine, branch, loopMm),
       wireIds: inside.map((wire) => wire.id),
-      bundle: bundleOf(diametersIn(machine, inside)),
+      bundle: bundleOf(circlesOf(inside, machine.book)),
     };
   });
 }

@@ -1,3 +1,3 @@
-export { type BundleOf, diametersIn, sizeBranches } from "./branches.ts";
+export { type BundleOf, sizeBranches } from "./branches.ts";
 export { lengthTolerancePlusMm } from "./tolerance.ts";
 export { sizeWires, stripMm } from "./wires.ts";
