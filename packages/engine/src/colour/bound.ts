@@ -28,7 +28,7 @@ export function colourBound(problem: ColourProblem): number {
   const byType = new Map<string, number>();
   let pairs = 0;
   for (const group of groupsThatDiffer(problem)) {
-    pairs = Math.max(pairs, leastPairs(group.length, paletteOf(problem, group).size));
+    pairs = Math.max(pairs, leastPairs(group.length, paletteSize(problem, group)));
     const types = new Map<string, number[]>();
     for (const i of group) {
       const type = problem.wires[i]?.wire.wireType.id ?? "";
@@ -37,7 +37,7 @@ export function colourBound(problem: ColourProblem): number {
       else list.push(i);
     }
     for (const [type, own] of types) {
-      const least = leastTogether(own.length, paletteOf(problem, own).size);
+      const least = leastTogether(own.length, paletteSize(problem, own));
       byType.set(type, Math.max(least, byType.get(type) ?? 0));
     }
   }
@@ -72,8 +72,9 @@ function groupsThatDiffer(problem: ColourProblem): readonly (readonly number[])[
   return groups;
 }
 
-/** Every colour that one of these wires may wear. */
-export function paletteOf(problem: ColourProblem, wires: readonly number[]): ReadonlySet<string> {
+/** How many colours these wires may wear between them. */
+export function paletteSize(problem: ColourProblem, wires: readonly number[]): number {
   const lists = new Set(wires.map((i) => problem.wires[i]?.palette ?? []));
-  return new Set([...lists].flat());
+  const [only] = lists;
+  return lists.size === 1 && only !== undefined ? only.length : new Set([...lists].flat()).size;
 }

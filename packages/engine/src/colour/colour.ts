@@ -8,7 +8,7 @@ import {
   type Optimum,
 } from "../model/index.ts";
 import { optimum } from "../wire/index.ts";
-import { colourBound, paletteOf } from "./bound.ts";
+import { colourBound, paletteSize } from "./bound.ts";
 import { fixedColours } from "./fixed.ts";
 import { type ColourProblem, colourProblem, isEarth } from "./problem.ts";
 import { ColourSearch } from "./search.ts";
@@ -80,10 +80,10 @@ function findingsOf(problem: ColourProblem, worn: readonly string[]): readonly F
       return w !== undefined && !isEarth(w);
     });
     const points = Math.min(new Set(own.map((o) => o.pointId)).size, new Set(own.map((o) => o.wire)).size);
-    const palette = paletteOf(
+    const palette = paletteSize(
       problem,
       own.map((o) => o.wire),
-    ).size;
+    );
     if (points > palette) {
       found.push(
         makeFinding("housing-short-of-colours", "warning", [landingId], { wires: points, colours: palette }),

@@ -2,7 +2,7 @@ import type { Machine, Wire } from "../model/index.ts";
 import { mayWear, stockedColours } from "./palette.ts";
 
 /** A wire to be coloured. Others are named by their index. */
-export interface ColourWire {
+interface ColourWire {
   readonly wire: Wire;
   /** Colours that it may wear; one list for all wires of like type. */
   readonly palette: readonly string[];
@@ -79,7 +79,7 @@ export function colourProblem(
     const key = `${wire.wireType.id}|${isEarth(wire)}`;
     const known = palettes.get(key);
     if (known !== undefined) return known;
-    const colours = stocked(wire.wireType);
+    const colours = [...new Set(stocked(wire.wireType))];
     const made = colours.filter((colour) => mayWear(wire.netClass, colour, colours));
     palettes.set(key, made);
     return made;

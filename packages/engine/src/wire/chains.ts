@@ -1,5 +1,5 @@
 /** Chains that start at one place and share out the others; each lists its members from the start on. */
-export type Chains = readonly (readonly number[])[];
+type Chains = readonly (readonly number[])[];
 
 export interface ChainProblem {
   /** Places 0 … size − 1. */
@@ -168,17 +168,4 @@ function exchangeEnds(problem: ChainProblem, p: number[], q: number[]): boolean 
     }
   }
   return false;
-}
-
-/** Length of all chains in mm. */
-export function chainsLengthMm(problem: ChainProblem, chains: Chains): number {
-  let sum = 0;
-  for (const chain of chains) {
-    let at = problem.source;
-    for (const place of chain) {
-      sum += problem.distanceMm(at, place);
-      at = place;
-    }
-  }
-  return sum;
 }

@@ -8,7 +8,7 @@ import { contactTakes, netWireType, stockedTypes, wiresPerContact } from "./wire
 export type LandingDistance = (aLandingId: string, bLandingId: string) => number | null;
 
 /** One contact that wires of a net must reach in a harness. */
-export interface TaskEnd {
+interface TaskEnd {
   readonly point: Point;
   readonly landing: Landing;
   /** Wires that the contact takes. */
