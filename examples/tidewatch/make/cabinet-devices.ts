@@ -123,7 +123,7 @@ const KINDS: readonly Kind[] = [
     elements: [],
   },
   supply("dt.psu-48", "Supply unit 48 V 12 A", "48 V 12 A 电源", [240, 126, 60], 48, 12, 3),
-  supply("dt.psu-12-150", "Supply unit 12 V 12 A", "12 V 12 A 电源", [200, 98, 45], 12, 12, 0.8),
+  supply("dt.psu-12-150", "Supply unit 12 V 12 A", "12 V 12 A 电源", [190, 98, 45], 12, 12, 0.8),
   supply("dt.psu-12-100", "Supply unit 12 V 8 A", "12 V 8 A 电源", [160, 98, 40], 12, 8, 0.6),
   {
     id: "dt.earth-bar",
@@ -300,7 +300,7 @@ const DEVICES: readonly Placed[] = [
   ["ml.filter", "dt.mains-filter", "Mains filter", "电源滤波器", "cab.back", 290, 110],
   ["ml.duct", "dt.mains-duct", "Mains duct", "电源线槽", "cab.bottom", 300, 1090],
   ["psu.48", "dt.psu-48", "Coil supply", "线圈电源", "cab.bottom", 154, 1163, 180],
-  ["psu.lamp", "dt.psu-12-150", "Lamp supply", "灯电源", "cab.bottom", 426, 1209],
+  ["psu.lamp", "dt.psu-12-150", "Lamp supply", "灯电源", "cab.bottom", 421, 1209],
   ["psu.motor", "dt.psu-12-100", "Motor supply", "电机电源", "cab.bottom", 406, 1059],
   ["psu.logic", "dt.psu-12-100", "Logic supply", "逻辑电源", "cab.bottom", 194, 989, 180],
   ["pe.bar", "dt.earth-bar", "Main earth bar", "总接地排", "cab.bottom", 430, 960],

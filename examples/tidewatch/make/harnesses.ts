@@ -35,16 +35,22 @@ const LIST: readonly (readonly [name: string, label: string, labelZh: string])[]
   ["light-sling-right", "Lights on the right slingshot", "右弹弓照明"],
   ["light-left", "Lights on top, left", "台面上左照明"],
   ["light-right", "Lights on top, right", "台面上右照明"],
+  ["light-front", "Lights on the apron", "挡板照明"],
   ["light-rear", "Lights on top, rear", "台面上后照明"],
   ["earth-playfield", "Playfield earth", "台面接地"],
 ];
 
-/** Harnesses, in the order in which the bench numbers them. */
-export const harnesses: Topic = {
+/** The harnesses that have wires, in the order in which the bench numbers them. */
+export const harnessesTopic = (used: ReadonlySet<string>): Topic => ({
   tables: {
     harnesses: rows(
       "harnesses",
-      LIST.map(([name, label, label_zh], i) => ({ id: `hs.${name}`, label, label_zh, number: i + 1 })),
+      LIST.filter(([name]) => used.has(`hs.${name}`)).map(([name, label, label_zh], i) => ({
+        id: `hs.${name}`,
+        label,
+        label_zh,
+        number: i + 1,
+      })),
     ),
   },
-};
+});

@@ -135,14 +135,16 @@ export class Wiring {
       types.set(id, { ways: even, made });
       return id;
     };
-    const inlines = [...this.#inlines.values()].map((made) => ({
-      id: made.written.id,
-      label: made.written.label,
-      label_zh: made.written.labelZh,
-      connector: typeOf(made),
-      ...made.written.place,
-      mounting: made.written.mounting ?? ("clip" as const),
-    }));
+    const inlines = [...this.#inlines.values()]
+      .filter((made) => made.used.size > 0)
+      .map((made) => ({
+        id: made.written.id,
+        label: made.written.label,
+        label_zh: made.written.labelZh,
+        connector: typeOf(made),
+        ...made.written.place,
+        mounting: made.written.mounting ?? ("clip" as const),
+      }));
     const spares = inlines.flatMap((row) => {
       const made = this.#inlines.get(row.id);
       const ways = types.get(row.connector)?.ways ?? 0;

@@ -1,6 +1,7 @@
 import { beside } from "./board-kit.ts";
 import { KEY_AT } from "./electrics-node-boards.ts";
 import { labelOfAll } from "./item-labels.ts";
+import { playfieldLamps } from "./playfield-lamps.ts";
 import type { Wiring } from "./wiring-kit.ts";
 
 /** One output: a lamp of its own, or several that always go together. */
@@ -16,8 +17,30 @@ interface Half {
 
 const series = (prefix: string, first: number, last: number): string[] =>
   Array.from({ length: last - first + 1 }, (_, i) => `${prefix}-${first + i}`);
-/** A string of general lights on one output. */
-const general = (...numbers: readonly number[]): Output => numbers.map((n) => `lp.gi-${n}`);
+/** Regions of the general lights: those under the playfield, and those on top, which hang on in-line connectors. */
+const REGIONS = {
+  "rear-left": (x, y, top) => !top && y > 850 && x < 257,
+  "rear-right": (x, y, top) => !top && y > 850 && x >= 257,
+  "middle-left": (x, y, top) => !top && y <= 850 && y > 420 && x < 257,
+  "middle-right": (x, y, top) => !top && y <= 850 && y > 420 && x >= 257,
+  "front-left": (x, y, top) => !top && y <= 420 && x < 257,
+  "front-right": (x, y, top) => !top && y <= 420 && x >= 257,
+  "top-rear-left": (x, y, top) => top && y > 850 && x < 257,
+  "top-rear-right": (x, y, top) => top && y > 850 && x >= 257,
+  "top-left": (x, y, top) => top && y <= 850 && y > 420 && x < 257,
+  "top-right": (x, y, top) => top && y <= 850 && y > 420 && x >= 257,
+  "top-sling-left": (x, y, top) => top && y <= 420 && y > 250 && x < 257,
+  "top-sling-right": (x, y, top) => top && y <= 420 && y > 250 && x >= 257,
+  "top-front": (_x, y, top) => top && y <= 250,
+} as const satisfies Readonly<Record<string, (x: number, y: number, top: boolean) => boolean>>;
+
+/** General lights of one region, which are one string on one output; none when there are none. */
+const general = (region: keyof typeof REGIONS): readonly Output[] => {
+  const lights = (playfieldLamps.tables.devices ?? []).filter(
+    (row) => row.id.startsWith("lp.gi-") && REGIONS[region](row.x_mm, row.y_mm, row.side === "top"),
+  );
+  return lights.length === 0 ? [] : [lights.map((row) => row.id)];
+};
 
 const pairOf = (
   board: string,
@@ -41,13 +64,24 @@ const HALVES: readonly Half[] = [
       ...series("lp.bonus", 1, 2),
       ...series("lp.bonus", 6, 7),
     ],
-    [...series("lp.fog", 1, 3), "lp.flash-left-sling", general(17, 18)],
+    [
+      ...series("lp.fog", 1, 3),
+      "lp.flash-left-sling",
+      ...general("front-left"),
+      ...general("top-sling-left"),
+    ],
   ),
   ...pairOf(
     "bd.lamp-2",
     "hs.lamp-front",
-    ["lp.outlane-right", "lp.inlane-right", ...series("lp.bonus", 3, 5), ...series("lp.bonus", 8, 9)],
-    ["lp.flash-right-sling", general(19, 20)],
+    [
+      "lp.outlane-right",
+      "lp.inlane-right",
+      ...series("lp.bonus", 3, 5),
+      ...series("lp.bonus", 8, 9),
+      ...general("top-front"),
+    ],
+    ["lp.flash-right-sling", ...general("front-right"), ...general("top-sling-right")],
   ),
   ...pairOf("bd.lamp-3", "hs.lamp-centre", series("lp.compass", 9, 16), series("lp.compass", 1, 8)),
   ...pairOf(
@@ -70,8 +104,8 @@ const HALVES: readonly Half[] = [
       ...series("lp.ramp-left", 1, 3),
       ...series("lp.drop", 1, 2),
       "lp.flash-ramp-left",
-      general(9, 10, 13),
-      general(21, 22, 29, 28),
+      ...general("middle-left"),
+      ...general("top-left"),
     ],
   ),
   ...pairOf(
@@ -82,8 +116,8 @@ const HALVES: readonly Half[] = [
       ...series("lp.ramp-right", 1, 3),
       ...series("lp.orbit-right", 1, 2),
       "lp.anchor-right",
-      general(12, 11, 16),
-      general(39, 23, 24, 25, 26, 27),
+      ...general("middle-right"),
+      ...general("top-right"),
     ],
   ),
   ...pairOf(
@@ -94,16 +128,17 @@ const HALVES: readonly Half[] = [
       "mech.bumper-left/lamp",
       "mech.bumper-low/lamp",
       "lp.flash-lighthouse",
-      "lp.flash-ship",
-      general(1, 2, 3, 4, 14),
+      ...general("rear-left"),
+      ...general("top-rear-left"),
+      ...general("top-rear-right"),
     ],
     [
       ...series("lp.top-lane", 1, 3),
       "mech.bumper-right/lamp",
       "lp.flash-bumpers",
       "lp.flash-corner",
-      general(5, 6, 7, 8, 15),
-      general(30, 31, 32, 33, 34, 35, 36, 37, 38),
+      "lp.flash-ship",
+      ...general("rear-right"),
     ],
   ),
   {
@@ -129,15 +164,14 @@ const BEYOND: ReadonlyMap<string, readonly [inline: string, harness: string]> = 
   (
     [
       ["il.coin-door", "hs.coin-door", ["lp.coin-1", "lp.coin-2"]],
-      ["il.light-sling-left", "hs.light-sling-left", general(17, 18)],
-      ["il.light-sling-right", "hs.light-sling-right", general(19, 20)],
-      ["il.light-left", "hs.light-left", general(21, 22, 28, 29)],
-      ["il.light-right", "hs.light-right", general(23, 24, 25, 26, 27, 39)],
-      ["il.light-rear", "hs.light-rear", general(30, 31, 32, 33, 34, 35, 36, 37, 38)],
+      ["il.light-sling-left", "hs.light-sling-left", general("top-sling-left").flat()],
+      ["il.light-sling-right", "hs.light-sling-right", general("top-sling-right").flat()],
+      ["il.light-left", "hs.light-left", general("top-left").flat()],
+      ["il.light-right", "hs.light-right", general("top-right").flat()],
+      ["il.light-front", "hs.light-front", general("top-front").flat()],
+      ["il.light-rear", "hs.light-rear", [...general("top-rear-left"), ...general("top-rear-right")].flat()],
     ] as const
-  ).flatMap(([inline, harness, lamps]) =>
-    [lamps].flat().map((lamp) => [lamp, [inline, harness] as const] as const),
-  ),
+  ).flatMap(([inline, harness, lamps]) => lamps.map((lamp) => [lamp, [inline, harness] as const] as const)),
 );
 
 /** Expected current of one lamp of a kind, in A. */

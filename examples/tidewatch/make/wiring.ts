@@ -1,6 +1,7 @@
 import type { Topic } from "./author.ts";
 import { cablesTopic } from "./cables.ts";
 import { boardsTopic } from "./electrics-boards.ts";
+import { harnessesTopic } from "./harnesses.ts";
 import { wireBus } from "./wiring-bus.ts";
 import { wireCoils } from "./wiring-coils.ts";
 import { wireHead } from "./wiring-head.ts";
@@ -24,3 +25,4 @@ export const wiring: Topic = w.topic();
 /** Boards, with address and termination as the bus runs. */
 export const boards: Topic = boardsTopic(terminated);
 export const cables: Topic = cablesTopic(hops);
+export const harnesses: Topic = harnessesTopic(w.harnessIds);
