@@ -69,26 +69,59 @@ function searchPriced(
   return solutionOf(plain, takeSnapshot(plain, descend(plain, heap)));
 }
 
-/** Descends from trees that were grown from a few far-apart landings; keeps the best. */
+/** Descends from trees that were grown from far-apart landings, and from one led to few spots; keeps the best. */
 function bestConstruction(net: Network, heap: IndexHeap): Snapshot | null {
   let best: Snapshot | null = null;
-  for (const root of startingPoints(net, heap)) {
-    if (!construct(net, heap, outwardFrom(net, heap, root))) return null;
+  const consider = (): void => {
     const price = descend(net, heap);
     if (best === null || price < best.price - NOTICEABLE) best = takeSnapshot(net, price);
+  };
+  const roots = startingPoints(net, heap);
+  for (const root of roots) {
+    if (!construct(net, heap, outwardFrom(net, heap, root))) return null;
+    consider();
+  }
+  const [main] = roots;
+  if (main !== undefined) {
+    for (const spot of net.spots) spot.breakoutMin = COVER_DEAR * net.breakoutMin;
+    for (const spot of coveringSpots(net)) spot.breakoutMin = 0;
+    construct(net, heap, outwardFrom(net, heap, main));
+    for (const spot of net.spots) spot.breakoutMin = net.breakoutMin;
+    consider();
   }
   return best;
 }
 
-/** The landing with most wires, the one farthest from it, and one in the middle of their order. */
+/** How much dearer breakouts are elsewhere while a tree is led to the covering spots. Found by trial. */
+const COVER_DEAR = 2;
+
+/** Few spots that all tails could lead to: again and again the one that most of the remaining ones may lead to. */
+function coveringSpots(net: Network): readonly Spot[] {
+  const left = new Set(net.landings);
+  const chosen: Spot[] = [];
+  while (left.size > 0) {
+    const counts = new Map<Spot, number>();
+    for (const t of left) for (const { spot } of t.options) counts.set(spot, (counts.get(spot) ?? 0) + 1);
+    let best: Spot | null = null;
+    for (const [spot, n] of counts) {
+      const most = best === null ? 0 : (counts.get(best) ?? 0);
+      if (best === null || n > most || (n === most && spot.index < best.index)) best = spot;
+    }
+    if (best === null) break;
+    chosen.push(best);
+    for (const t of [...left]) if (t.options.some((o) => o.spot === best)) left.delete(t);
+  }
+  return chosen;
+}
+
+/** The landing with most wires, and the one farthest from it. */
 function startingPoints(net: Network, heap: IndexHeap): Terminal[] {
   const wires = (t: Terminal): number => t.groups.reduce((sum, g) => sum + g.wires, 0);
   let main: Terminal | undefined;
   for (const t of net.landings) if (main === undefined || wires(t) > wires(main)) main = t;
   if (main === undefined) return [];
-  const outward = outwardFrom(net, heap, main);
-  const points = [main, outward.at(-1), outward[outward.length >> 1]];
-  return [...new Set(points.filter((t) => t !== undefined))];
+  const last = outwardFrom(net, heap, main).at(-1);
+  return last === undefined || last === main ? [main] : [main, last];
 }
 
 /** Spots that some tail may lead to. */
