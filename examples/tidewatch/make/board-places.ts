@@ -3,6 +3,7 @@ import { rotatePoint } from "@pinwright/kernel";
 import type { Topic } from "./author.ts";
 import { mechanismTypes } from "./mechanism-types.ts";
 import { mechanisms } from "./mechanisms.ts";
+import { playfieldCutouts } from "./playfield-cutouts.ts";
 import { playfieldDeviceTypes } from "./playfield-device-types.ts";
 import { playfieldFasteners } from "./playfield-fasteners.ts";
 import { playfieldLamps } from "./playfield-lamps.ts";
@@ -77,19 +78,17 @@ const KEPT_FOR_WIRES: readonly Rectangle[] = [
   { minX: 95, minY: 721, maxX: 113, maxY: 741 },
 ];
 
-/** Heads of the screws on the underside: common practice, no source. */
+/** Heads of the screws on the underside, and the wood that those from the top need. Common practice, no source. */
 const SCREW_HEAD_MM = { width: 9, height: 4 } as const;
-const screwHeads = (playfieldFasteners.tables.fasteners ?? [])
-  .filter((row) => row.side === "under")
-  .map((row) => ({
-    at: boundsOf(
-      centredRectangle(SCREW_HEAD_MM.width, SCREW_HEAD_MM.width).map((p) => ({
-        xMm: row.x_mm + p.xMm,
-        yMm: row.y_mm + p.yMm,
-      })),
-    ),
-    heightMm: SCREW_HEAD_MM.height,
-  }));
+const screwHeads = (playfieldFasteners.tables.fasteners ?? []).map((row) => ({
+  at: boundsOf(
+    centredRectangle(SCREW_HEAD_MM.width, SCREW_HEAD_MM.width).map((p) => ({
+      xMm: row.x_mm + p.xMm,
+      yMm: row.y_mm + p.yMm,
+    })),
+  ),
+  heightMm: SCREW_HEAD_MM.height,
+}));
 
 const obstacles = [
   ...standing(mechanisms.tables.mechanisms ?? [], mechanismTypes),
@@ -99,6 +98,12 @@ const obstacles = [
   ...screwHeads,
   ...KEPT_FOR_WIRES.map((at) => ({ at, heightMm: SCREW_HEAD_MM.height })),
 ];
+
+/** Stand-offs find no wood over cuts. */
+const cutouts = (playfieldCutouts.tables.cutouts ?? []).map((row) => {
+  const half = Math.max(row.width_mm ?? 0, row.height_mm ?? 0) / 2;
+  return { minX: row.x_mm - half, minY: row.y_mm - half, maxX: row.x_mm + half, maxY: row.y_mm + half };
+});
 
 export interface Wanted {
   readonly id: string;
@@ -120,17 +125,34 @@ export interface Found {
   readonly at: Rectangle;
 }
 
-const STEP_MM = 4;
+const STEP_MM = 3;
+/** Fixing holes of every board under the playfield lie this far in from its corners. */
+const HOLE_INSET_MM = 4;
+/** Half of what a stand-off's foot needs. */
+const FOOT_MM = 4;
+
+/** Where the stand-offs of a board stand. */
+export const feetOf = ({ minX, minY, maxX, maxY }: Rectangle): readonly Rectangle[] =>
+  [minX + HOLE_INSET_MM, maxX - HOLE_INSET_MM].flatMap((x) =>
+    [minY + HOLE_INSET_MM, maxY - HOLE_INSET_MM].map((y) => ({
+      minX: x - FOOT_MM,
+      minY: y - FOOT_MM,
+      maxX: x + FOOT_MM,
+      maxY: y + FOOT_MM,
+    })),
+  );
 
 /**
  * Places for boards under the playfield: each as near as can be to where it is wanted, clear of mechanisms and of
- * the boards before it. A board on stand-offs passes over lamps and switches that are lower than the stand-offs.
+ * the boards before it. A board on stand-offs passes over lamps and switches that are lower than the stand-offs;
+ * the stand-offs themselves need free wood.
  * @throws when a board has no room
  */
 export function underPlayfield(wanted: readonly Wanted[], kept: readonly Rectangle[]): readonly Found[] {
   const found: Found[] = [];
   for (const board of wanted) {
     const tall = obstacles.filter((o) => o.heightMm + WIRE_ROOM_MM > board.standoffMm);
+    const blocked = [...obstacles.map((o) => o.at), ...cutouts];
     let best: { readonly place: Found; readonly mm: number } | null = null;
     for (const rotationDeg of board.rotations) {
       const [w, d] = rotationDeg === 0 ? [board.widthMm, board.depthMm] : [board.depthMm, board.widthMm];
@@ -142,6 +164,8 @@ export function underPlayfield(wanted: readonly Wanted[], kept: readonly Rectang
           if (tall.some((o) => meet(at, o.at, FROM_MECHANISM_MM))) continue;
           if (found.some((f) => meet(at, f.at, BETWEEN_BOARDS_MM))) continue;
           if (kept.some((k) => meet(at, k, 0))) continue;
+          const feet = board.standoffMm > 0 ? feetOf(at) : [];
+          if (feet.some((foot) => blocked.some((o) => meet(foot, o, 0)))) continue;
           const xMm = rotationDeg === 0 ? minX : minX + w;
           best = { place: { id: board.id, xMm, yMm: minY, rotationDeg, at }, mm };
         }

@@ -1,7 +1,7 @@
 import type { BookRow } from "@pinwright/book";
 import { rows, type Topic } from "./author.ts";
 import type { BoardTypeWritten } from "./board-kit.ts";
-import { type Rectangle, underPlayfield } from "./board-places.ts";
+import { feetOf, type Rectangle, underPlayfield } from "./board-places.ts";
 import { headBoardTypes } from "./electrics-head-boards.ts";
 import { mechanismBoardTypes } from "./electrics-mechanism-boards.ts";
 import { nodeBoardTypes } from "./electrics-node-boards.ts";
@@ -96,7 +96,7 @@ const NEAR: readonly Near[] = [
 /** Rear edge of the playfield, kept for the in-line connectors. */
 const INLINE_ROW: Rectangle = { minX: 90, minY: 1036, maxX: 460, maxY: 1067 };
 /** Room for the earth hub and for the trough's own boards. */
-export const KEPT: readonly Rectangle[] = [INLINE_ROW, { minX: 190, minY: 18, maxX: 470, maxY: 135 }];
+const KEPT_BY_OTHERS: readonly Rectangle[] = [INLINE_ROW, { minX: 190, minY: 18, maxX: 470, maxY: 135 }];
 
 const typeOf = (name: string): BoardTypeWritten => {
   const type = boardTypes.find((t) => t.name === name);
@@ -114,8 +114,11 @@ const found = underPlayfield(
     y,
     rotations: [0, 90],
   })),
-  KEPT,
+  KEPT_BY_OTHERS,
 );
+
+/** What has been given away on the underside, the feet of the boards included. */
+export const KEPT: readonly Rectangle[] = [...KEPT_BY_OTHERS, ...found.flatMap((board) => feetOf(board.at))];
 
 /** Boards by their bus segment, in no order: the hops follow from where they are. */
 export const SEGMENTS = {
