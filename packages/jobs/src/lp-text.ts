@@ -1,6 +1,3 @@
-/** A linear expression: coefficients by variable name. */
-export type Terms = ReadonlyMap<string, number> | readonly (readonly [number, string])[];
-
 /**
  * Writes a minimisation in the LP format that solvers read (CPLEX LP format): variables of at least 0, some binary.
  * Lines are kept short, because readers limit them.

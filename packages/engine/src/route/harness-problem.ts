@@ -69,10 +69,18 @@ export function harnessProblem(
 
   const inPart = graph.spots.map((_, i) => i).filter((i) => part[i] === chosen);
   const spotNumber = new Map(inPart.map((spot, i) => [spot, i]));
+  const wireEnds = new Map<string, number>();
+  for (const end of harness.wires.flatMap((wire) => [wire.a, wire.b])) {
+    const id = landingIdOf(machine, end);
+    if (id !== undefined) wireEnds.set(id, (wireEnds.get(id) ?? 0) + 1);
+  }
+  const tieMinPerMm = numbers.tie_min / numbers.tie_spacing_mm;
   const reached = all.flatMap(({ landing, rooms }) => {
+    // One wire by itself is not tied.
+    const minPerMm = (wireEnds.get(landing.id) ?? 0) > 1 ? tieMinPerMm : 0;
     const candidates = rooms.flatMap((room): ProblemCandidate[] => {
       const spot = spotNumber.get(room.spot);
-      return spot === undefined ? [] : [{ spot, lengthMm: room.lengthMm, minutes: 0 }];
+      return spot === undefined ? [] : [{ spot, lengthMm: room.lengthMm, minutes: room.lengthMm * minPerMm }];
     });
     return candidates.length === 0 ? [] : [{ landing, candidates }];
   });
@@ -100,7 +108,7 @@ export function harnessProblem(
       a: spotNumber.get(lane.a) ?? 0,
       b: spotNumber.get(lane.b) ?? 0,
       lengthMm: lane.lengthMm,
-      minutes: lane.kind === "lane" ? (lane.lengthMm / numbers.tie_spacing_mm) * numbers.tie_min : 0,
+      minutes: lane.kind === "lane" ? lane.lengthMm * tieMinPerMm : 0,
       maxSquareMm2: squareWithin(lane.maxDiameterMm, numbers.laid_factor),
       forbidden: lane.barred,
     })),

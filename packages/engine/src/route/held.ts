@@ -59,7 +59,7 @@ export interface TailRoom {
 }
 
 /** Length of a tail, mm: the straight way along the panel, and the height of the landing off it. */
-export function tailLengthMm(graph: LaneGraph, spot: number, landing: Landing): number | null {
+function tailLengthMm(graph: LaneGraph, spot: number, landing: Landing): number | null {
   const place = graph.spots[spot]?.place;
   const { panelId, side, xMm, yMm, zMm } = landing.place;
   if (place === undefined || place.panelId !== panelId || place.side !== side) return null;

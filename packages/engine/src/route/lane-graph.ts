@@ -41,7 +41,7 @@ export const sideKey = (place: Pick<Place, "panelId" | "side">): string => `${pl
 const isClass = (name: string): name is NetClass => NET_CLASSES.some((c) => c === name);
 
 /** Classes that a lane or crossing lets in: those it names; when it names none, all but mains. */
-export const allowedClasses = (row: Pick<BookRow<"lanes">, "classes">): ReadonlySet<NetClass> =>
+const allowedClasses = (row: Pick<BookRow<"lanes">, "classes">): ReadonlySet<NetClass> =>
   new Set(row.classes.length > 0 ? row.classes.filter(isClass) : NET_CLASSES.filter((c) => c !== "mains"));
 
 /** Lanes and crossings of a machine with their lengths (mm). A lane is straight. */

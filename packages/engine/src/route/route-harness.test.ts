@@ -79,7 +79,13 @@ describe("routeHarness", () => {
     const { route } = routed(createRouted(wiring, places, NUMBERS));
     const { work } = route;
     expect(work.breakouts).toBe(2);
-    expect(work.ties).toBeCloseTo((120 + 240 + 200) / 75, 9);
+    const paths = [...route.paths.values()].flat();
+    const tied = route.branches.filter(
+      (b) => b.kind === "tail" && paths.filter((id) => id === b.id).length > 1,
+    );
+    expect(tied.length).toBeGreaterThan(0);
+    const tiedMm = tied.reduce((sum, b) => sum + b.routeMm, 0);
+    expect(work.ties).toBeCloseTo((120 + 240 + 200 + tiedMm) / 75, 9);
     expect(work.insertions).toBe(6);
     expect(work.minutes).toBeCloseTo(2 * 0.9 + work.ties * 0.25 + 6 * 0.15, 9);
     const lengths = new Map(route.branches.map((b) => [b.id, b.routeMm]));

@@ -5,7 +5,7 @@ import type { RouteMeasure } from "./search/measure.ts";
 import type { RouteSolution } from "./search/problem.ts";
 
 export const tailId = (landingId: string): string => `tail:${landingId}`;
-export const landingNodeId = (landingId: string): string => `landing:${landingId}`;
+const landingNodeId = (landingId: string): string => `landing:${landingId}`;
 
 /**
  * The tree of a solution, directed from the landing with the most wire ends (ties: the first by id), with every

@@ -75,7 +75,7 @@ export interface Terminal {
   mark: number;
 }
 
-export interface Group {
+interface Group {
   readonly a: Terminal;
   readonly b: Terminal;
   readonly kind: number;

@@ -53,7 +53,7 @@ export function detach(net: Network, terminal: Terminal): void {
 }
 
 /** Drops the lane of a spot that holds nothing and ends the tree, and so on along the tree. */
-export function prune(net: Network, from: Spot): void {
+function prune(net: Network, from: Spot): void {
   let spot = from;
   while (spot.on && spot.held === 0 && spot.branches <= 1) {
     spot.on = false;
@@ -236,11 +236,11 @@ function guardedWirePrice(net: Network): number {
   return price;
 }
 
-export const sharesBadly = (net: Network, lane: Lane): boolean =>
+const sharesBadly = (net: Network, lane: Lane): boolean =>
   net.apart.some(([x, y]) => (lane.classes & x) !== 0 && (lane.classes & y) !== 0);
 
 /** Leaves in each lane of the tree the Σd² and the classes of its wires; calls `visit` for each group and lane. */
-export function loadLanes(net: Network, visit: (lane: Lane, kind: number, wires: number) => void): void {
+function loadLanes(net: Network, visit: (lane: Lane, kind: number, wires: number) => void): void {
   for (const { parentLane } of net.order)
     if (parentLane !== null) {
       parentLane.square = 0;
