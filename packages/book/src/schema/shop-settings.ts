@@ -24,7 +24,7 @@ export const SHOP_SETTINGS = {
     source: habit,
   },
   tie_spacing_mm: { value: 75, about: "Distance between ties that routing counts with.", source: habit },
-  tail_max_mm: { value: 260, about: "Longest tail from a lane to a point.", source: habit },
+  tail_max_mm: { value: 180, about: "Longest tail from a lane to a point.", source: habit },
   length_step_mm: { value: 5, about: "Branch lengths are rounded up to this step.", source: habit },
   cut_step_mm: { value: 5, about: "Cut lengths are rounded up to this step.", source: habit },
   dressing_mm: { value: 15, about: "Allowance for dressing a wire at each end.", source: habit },
