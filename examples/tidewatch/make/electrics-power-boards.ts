@@ -210,7 +210,7 @@ export const DISTRIBUTIONS = {
     labelZh: "灯保险板",
     volts: "12 V lamp",
     class: "lamp",
-    fusesA: [4, 4, 4, 4, 1, 4],
+    fusesA: [4, 4, 4, 4, 1, 4, 4],
     keyAfter: [3, 0],
     feed: ["key", "plus", "zero", "spare"],
   },

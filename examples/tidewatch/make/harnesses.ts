@@ -2,6 +2,7 @@ import { rows, type Topic } from "./author.ts";
 
 const LIST: readonly (readonly [name: string, label: string, labelZh: string])[] = [
   ["mains", "Mains", "市电"],
+  ["earth-supplies", "Earth of the supplies", "电源接地"],
   ["dc", "Supplies to fuse boards", "电源至保险板"],
   ["trunk-power", "Power trunk", "电源干线"],
   ["trunk-data", "Data trunk", "数据干线"],
@@ -22,7 +23,8 @@ const LIST: readonly (readonly [name: string, label: string, labelZh: string])[]
   ["coil-lower", "Playfield coils, lower", "台面下线圈"],
   ["coil-upper", "Playfield coils, upper", "台面上线圈"],
   ["lamp-front", "Playfield lamps, front", "台面前灯"],
-  ["lamp-centre", "Playfield lamps, centre", "台面中心灯"],
+  ["lamp-centre", "Playfield lamps, compass", "台面罗盘灯"],
+  ["lamp-word", "Playfield lamps, letters", "台面字母灯"],
   ["lamp-mid", "Playfield lamps, middle", "台面中部灯"],
   ["lamp-rear", "Playfield lamps, rear", "台面后灯"],
   ["switch-front", "Playfield switches, front", "台面前开关"],

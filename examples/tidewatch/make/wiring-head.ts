@@ -230,7 +230,7 @@ function wireEarth(w: Wiring): void {
     thick: new Set(ends),
   });
   star({
-    harness: "hs.mains",
+    harness: "hs.earth-supplies",
     bar: "pe.bar",
     firstStud: 1,
     ...all("ml.inlet:pe", "ml.filter:pe", "psu.48:pe", "psu.motor:pe", "psu.lamp:pe", "psu.logic:pe"),

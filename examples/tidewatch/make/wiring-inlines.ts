@@ -32,10 +32,17 @@ const PLAYFIELD_ROW: readonly Omit<InlineWritten, "place">[] = [
   },
   {
     id: "il.pf-lamp-centre",
-    label: "Playfield, centre lamps",
-    labelZh: "台面 中灯",
+    label: "Playfield, compass lamps",
+    labelZh: "台面 罗盘灯",
     family: "i420",
     keys: [1, 3],
+  },
+  {
+    id: "il.pf-lamp-word",
+    label: "Playfield, letter lamps",
+    labelZh: "台面 字母灯",
+    family: "i420",
+    keys: [1],
   },
   {
     id: "il.pf-lamp-mid",
@@ -78,7 +85,7 @@ const UNDER_TOP_PARTS = [
   ["il.light-left", "Lights on top, left", "台面上左照明", "i250", [3], 60, 760],
   ["il.light-right", "Lights on top, right", "台面上右照明", "i250", [1, 3], 450, 985],
   ["il.light-front", "Lights on top, front", "台面上前照明", "i250", [1], 140, 110],
-  ["il.light-rear", "Lights on top, rear", "台面上后照明", "i250", [2, 3], 430, 1020],
+  ["il.light-rear", "Lights on top, rear", "台面上后照明", "i250", [1, 5], 430, 1020],
 ] as const;
 
 /** Largest of these housings with its wires, in mm. */
@@ -101,7 +108,7 @@ const underTopParts = underPlayfield(
  * family can reach each other, ways or keys differ.
  */
 export const INLINES: readonly InlineWritten[] = [
-  ...PLAYFIELD_ROW.map((row, i) => ({ ...row, place: at("playfield", "under", 110 + 35 * i, 1050) })),
+  ...PLAYFIELD_ROW.map((row, i) => ({ ...row, place: at("playfield", "under", 106 + 33 * i, 1050) })),
   one("il.bb-data", "Backbox, data", "背箱 数据", "i250", [6], at("bb.bottom", "top", 150, 120)),
   one("il.bb-audio", "Backbox, volume", "背箱 音量", "i250", [5], at("bb.bottom", "top", 200, 120)),
   one("il.bb-bass", "Backbox, bass speaker", "背箱 低音", "i420", [2, 4], at("bb.bottom", "top", 260, 120)),

@@ -86,7 +86,7 @@ const HALVES: readonly Half[] = [
   ...pairOf("bd.lamp-3", "hs.lamp-centre", series("lp.compass", 9, 16), series("lp.compass", 1, 8)),
   ...pairOf(
     "bd.lamp-4",
-    "hs.lamp-centre",
+    "hs.lamp-word",
     [...series("lp.word", 1, 5), ...series("lp.multi", 4, 5), "lp.jackpot"],
     [...series("lp.word", 6, 9), ...series("lp.multi", 2, 3), "lp.magnet"],
   ),

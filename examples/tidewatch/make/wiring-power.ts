@@ -102,11 +102,11 @@ export const FUSE_GROUPS: readonly FuseGroup[] = [
   {
     ...lamp,
     fuse: 2,
-    label: "centre lamps",
-    labelZh: "中灯",
-    amps: 1.2,
+    label: "compass lamps",
+    labelZh: "罗盘灯",
+    amps: 0.6,
     via: [["il.pf-lamp-centre", "hs.lamp-centre"]],
-    boards: ["bd.lamp-4", "bd.lamp-3"],
+    boards: ["bd.lamp-3"],
   },
   {
     ...lamp,
@@ -144,6 +144,15 @@ export const FUSE_GROUPS: readonly FuseGroup[] = [
     amps: 2,
     via: [["il.bb-lamp", "hs.backbox-lamps"]],
     boards: ["bd.lamp-bb-1", "bd.lamp-bb-2"],
+  },
+  {
+    ...lamp,
+    fuse: 7,
+    label: "letter lamps",
+    labelZh: "字母灯",
+    amps: 0.6,
+    via: [["il.pf-lamp-word", "hs.lamp-word"]],
+    boards: ["bd.lamp-4"],
   },
   {
     ...motor,
