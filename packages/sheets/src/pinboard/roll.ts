@@ -14,9 +14,6 @@ import type { SheetOptions } from "../options.ts";
 import { legendBlocks, noteBlocks, rulerMarks } from "./notes.ts";
 import type { Scene } from "./scene.ts";
 
-/** Longest side of a PDF page without user units: 14 400 points. */
-export const LONGEST_PAGE_MM = 5080;
-
 const PAD_MM = 8;
 const COLUMN_MM = 88;
 const TABLE_MM = 150;

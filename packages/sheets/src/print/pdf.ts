@@ -20,6 +20,9 @@ import { plainFont } from "./plain-font.ts";
 
 const POINTS_A_MM = 72 / 25.4;
 
+/** Longest side of a page without user units: 14 400 points (PDF 1.7, annex C). */
+export const LONGEST_PDF_MM = 5080;
+
 type Pdf = PDFKit.PDFDocument;
 
 /** What pen and brush are set to on the page. */
@@ -198,9 +201,15 @@ function draw(target: Target, marks: readonly Mark[]): void {
 
 /**
  * A sheet as PDF in true size. The date of issue is the only time in it, so the same sheet gives the same bytes.
- * Largest page side: 5080 mm (14 400 points), the limit of PDF 1.3 to 1.7 without user units.
+ * @throws Error when a page is longer than PDF allows
  */
 export function renderPdf(document: SheetDocument): Promise<Uint8Array> {
+  for (const { widthMm, heightMm } of document.pages) {
+    if (Math.max(widthMm, heightMm) > LONGEST_PDF_MM)
+      throw new Error(
+        `Sheet ${document.id}: a page of ${widthMm} × ${heightMm} mm does not fit PDF, whose longest side is ${LONGEST_PDF_MM} mm. Print its tiles, or take the SVG or DXF.`,
+      );
+  }
   const issued = new Date(`${document.identity.date}T00:00:00Z`);
   const pdf = new PDFDocument({
     autoFirstPage: false,

@@ -2,17 +2,21 @@ import type { SheetDocument } from "../compose/document.ts";
 import { pageSvg } from "../svg/svg.ts";
 import { renderCsv } from "./csv.ts";
 import { renderDxf } from "./dxf.ts";
-import { renderPdf } from "./pdf.ts";
+import { LONGEST_PDF_MM, renderPdf } from "./pdf.ts";
 import { renderXlsx } from "./xlsx.ts";
 
 /** Formats that a sheet can be written in. */
 export const SHEET_FORMATS = ["pdf", "svg", "dxf", "xlsx", "csv"] as const;
 export type SheetFormat = (typeof SHEET_FORMATS)[number];
 
-/** Formats that a sheet has: PDF always, SVG and DXF of a drawing, XLSX and CSV of a list. */
+/**
+ * Formats that a sheet has: PDF unless a page is longer than PDF allows, SVG and DXF of a drawing, XLSX and CSV of
+ * a list.
+ */
 export function formatsOf(document: SheetDocument): readonly SheetFormat[] {
+  const fits = document.pages.every((p) => Math.max(p.widthMm, p.heightMm) <= LONGEST_PDF_MM);
   return [
-    "pdf",
+    ...(fits ? (["pdf"] as const) : []),
     ...(document.drawing === null ? [] : (["svg", "dxf"] as const)),
     ...(document.grids.length === 0 ? [] : (["xlsx", "csv"] as const)),
   ];

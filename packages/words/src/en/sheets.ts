@@ -170,7 +170,6 @@ export const sheets = {
     roll: "Pinboard, one sheet at true size",
     tilesA3: "Pinboard, A3 tiles",
     tilesA4: "Pinboard, A4 tiles",
-    board: "Drilled board",
     map: "Map of the tiles",
     mirrored:
       "Seen from under, inverted: left and right are as you see them with the panel face down before you.",
@@ -199,8 +198,6 @@ export const sheets = {
     below: (name: string) => `below: ${name}`,
     terminals: (names: string) => `Terminals ${names}`,
     ways: (count: number) => `${count}-way`,
-    spliceAt: "Splice",
-    section: (n: number, of: number) => `Section ${n} of ${of}`,
   },
   caution: {
     heading: "Caution",

@@ -170,7 +170,6 @@ export const sheets: Translated<typeof english> = {
     roll: "线束钉板图（整幅 1:1）",
     tilesA3: "线束钉板图（A3 拼图）",
     tilesA4: "线束钉板图（A4 拼图）",
-    board: "钻孔板",
     map: "拼图索引",
     mirrored: "从背面看（翻转）：左右方向与面板正面朝下放在面前时所见一致。",
     upright: "从面板正面看。",
@@ -195,8 +194,6 @@ export const sheets: Translated<typeof english> = {
     below: (name) => `下：${name}`,
     terminals: (names) => `端子 ${names}`,
     ways: (count) => `${count} 位`,
-    spliceAt: "接续点",
-    section: (n, of) => `第 ${n} 段，共 ${of} 段`,
   },
   caution: {
     heading: "注意",
