@@ -41,13 +41,13 @@ export function ballGrid(
 export const cellOf = (grid: BallGrid, p: PointMm): number =>
   Math.floor(p.yMm / grid.cellMm) * grid.columns + Math.floor(p.xMm / grid.cellMm);
 
-export const centreOf = (grid: BallGrid, cell: number): PointMm => ({
+const centreOf = (grid: BallGrid, cell: number): PointMm => ({
   xMm: ((cell % grid.columns) + 0.5) * grid.cellMm,
   yMm: (Math.floor(cell / grid.columns) + 0.5) * grid.cellMm,
 });
 
 /** The eight neighbours of a cell that lie in the grid. */
-export function neighbours(grid: BallGrid, cell: number): number[] {
+function neighbours(grid: BallGrid, cell: number): number[] {
   const column = cell % grid.columns;
   const found: number[] = [];
   for (let dy = -1; dy <= 1; dy++) {

@@ -18,7 +18,7 @@ const BLADE_MM = 4;
 /** Target and blades of a stand-up target where it comes up through its slot. */
 const TARGET_MM = { widthMm: 26, depthMm: 8 };
 
-export const discAt = (centre: PointMm, radiusMm: number): readonly PointMm[] =>
+const discAt = (centre: PointMm, radiusMm: number): readonly PointMm[] =>
   Array.from({ length: 36 }, (_, i) => {
     const at = polar(i * 10, radiusMm);
     return { xMm: centre.xMm + at.xMm, yMm: centre.yMm + at.yMm };

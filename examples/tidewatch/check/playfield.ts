@@ -32,7 +32,7 @@ export interface Clash {
   readonly areaMm2: number;
 }
 
-export const sharedArea = (a: readonly PointMm[], b: readonly PointMm[]): number =>
+const sharedArea = (a: readonly PointMm[], b: readonly PointMm[]): number =>
   intersectionRings([a], [b]).reduce((sum, ring) => sum + signedArea(ring), 0);
 
 /** Pairs of bodies that would fill the same space, with more than a touch in common. */

@@ -50,7 +50,7 @@ export function assemble(): { readonly book: Book; readonly shop: Shop } {
   return assembleTopics([...TOPICS, { tables: {}, shop }, ...drawn]);
 }
 
-export function assembleTopics(topics: readonly Topic[]): { readonly book: Book; readonly shop: Shop } {
+function assembleTopics(topics: readonly Topic[]): { readonly book: Book; readonly shop: Shop } {
   const outlines = new Map<string, Outline>();
   for (const topic of topics) {
     for (const [file, outline] of topic.outlines ?? []) {

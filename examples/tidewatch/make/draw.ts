@@ -6,17 +6,21 @@ import { writeFileSync } from "node:fs";
 import { join } from "node:path";
 import type { BookRow } from "@pinwright/book";
 import { type Item, type PanelPoint, Resolver } from "@pinwright/engine";
+import { bodiesAbove } from "../check/bodies.ts";
 import { cutoutShape } from "../check/cutout-shape.ts";
 import { assemble } from "./assemble.ts";
 
 const WIDTH = 514;
 const HEIGHT = 1067;
 const SCALE = 2;
+const PANEL = "playfield";
+/** Parts that start this high are over the ball. */
+const CLEAR_MM = 27;
+/** Switch wires and heads of screws: their slots and holes show where they are. */
+const ROLLED_OVER_MM = 5;
 
 const { book, shop } = assemble();
 const machine = new Resolver().resolve(book, shop);
-const items = [...machine.items.values()].filter((item) => item.place.panelId === "playfield");
-const thickness = machine.panels.get("playfield")?.thickness_mm ?? 0;
 
 const COLOURS: Readonly<Record<string, string>> = {
   switch: "#0072b2",
@@ -24,7 +28,13 @@ const COLOURS: Readonly<Record<string, string>> = {
   coil: "#d55e00",
   motor: "#cc79a7",
   sensor: "#009e73",
-  other: "#555555",
+  board: "#117733",
+  mechanism: "#bbbbbb",
+  fastener: "#222222",
+  inline: "#8c8c8c",
+  rubber: "#1a1a1a",
+  clear: "#7fb2d9",
+  wall: "#8a7a66",
 };
 
 const path = (points: readonly PanelPoint[]): string =>
@@ -36,20 +46,11 @@ const shape = (points: readonly PanelPoint[], fill: string, opacity: number, str
 const text = (p: PanelPoint, words: string, mirror: boolean): string =>
   `<text transform="translate(${p.xMm} ${HEIGHT - p.yMm})${mirror ? " scale(-1 1)" : ""}" font-size="5" text-anchor="middle" font-family="sans-serif">${words}</text>`;
 
-const colourOf = (item: Item): string =>
-  item.kind === "device"
-    ? (COLOURS[item.type.class] ?? "#999")
-    : item.kind === "board"
-      ? "#117733"
-      : item.kind === "mechanism"
-        ? "#bbbbbb"
-        : "#444444";
-
-/** Height of an item's underside above the playing surface when it is seen from the top; null when it is not. */
-const topZ = (item: Item): number | null => {
-  if (item.place.side === "top") return item.kind === "mechanism" ? 0 : item.place.zMm;
-  if (item.parentId !== null && item.place.zMm <= -thickness) return -item.place.zMm - thickness;
-  return null;
+const colourOf = (item: Item): string => {
+  if (item.kind !== "device") return COLOURS[item.kind] ?? "#999";
+  if (item.id.startsWith("tp.rubber-")) return COLOURS.rubber ?? "#000";
+  if (item.type.class === "other") return COLOURS[item.place.zMm >= CLEAR_MM ? "clear" : "wall"] ?? "#999";
+  return COLOURS[item.type.class] ?? "#999";
 };
 
 const cutoutsOf = (rows: readonly BookRow<"cutouts">[]): string =>
@@ -66,27 +67,37 @@ ${body}
 </g></svg>
 `;
 
-const drawn = (list: readonly Item[], mirror: boolean): string =>
-  list
-    .map((item) => {
-      const label =
-        item.kind === "fastener" || item.id.startsWith("tp.") ? "" : text(item.place, item.id, mirror);
-      const see = mirror ? 0.55 : (topZ(item) ?? 0) >= 27 ? 0.18 : 0.8;
-      return shape(item.footprint, colourOf(item), see) + label;
-    })
-    .join("\n");
+const isQuiet = (item: Item): boolean => item.kind === "fastener" || item.id.startsWith("tp.");
+
+const labelled = (item: Item, mirror: boolean): string =>
+  isQuiet(item) ? "" : text(item.place, item.id, mirror);
 
 const folder = process.argv[2] ?? ".";
-const tops = items.filter((item) => topZ(item) !== null).toSorted((a, b) => (topZ(a) ?? 0) - (topZ(b) ?? 0));
-writeFileSync(
-  join(folder, "top.svg"),
-  svg(false, `${cutoutsOf(book.tables.cutouts)}\n${drawn(tops, false)}`),
-);
-const unders = items.filter((item) => topZ(item) === null);
-const mechanismsFirst = unders.toSorted(
-  (a, b) => Number(b.kind === "mechanism") - Number(a.kind === "mechanism"),
-);
-writeFileSync(
-  join(folder, "under.svg"),
-  svg(true, `${cutoutsOf(book.tables.cutouts)}\n${drawn(mechanismsFirst, true)}`),
-);
+const tops = bodiesAbove(machine, PANEL)
+  .filter((body) => body.toMm - body.fromMm > ROLLED_OVER_MM)
+  .toSorted((a, b) => a.fromMm - b.fromMm);
+const topBody = tops
+  .map(
+    ({ item, ring, fromMm }) =>
+      shape(ring, colourOf(item), fromMm >= CLEAR_MM ? 0.3 : 0.9) +
+      (fromMm >= CLEAR_MM ? "" : labelled(item, false)),
+  )
+  .join("\n");
+writeFileSync(join(folder, "top.svg"), svg(false, `${cutoutsOf(book.tables.cutouts)}\n${topBody}`));
+
+const ORDER: Readonly<Record<Item["kind"], number>> = {
+  mechanism: 0,
+  device: 1,
+  inline: 2,
+  fastener: 3,
+  board: 4,
+};
+const underBody = [...machine.items.values()]
+  .filter(({ place }) => place.panelId === PANEL && place.side === "under" && place.zMm > -1)
+  .toSorted((a, b) => ORDER[a.kind] - ORDER[b.kind])
+  .map(
+    (item) =>
+      shape(item.footprint, colourOf(item), item.kind === "board" ? 0.25 : 0.6) + labelled(item, true),
+  )
+  .join("\n");
+writeFileSync(join(folder, "under.svg"), svg(true, `${cutoutsOf(book.tables.cutouts)}\n${underBody}`));

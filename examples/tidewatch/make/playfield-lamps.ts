@@ -30,7 +30,7 @@ const drops = DROP_X.map(
 );
 
 /** Lamps under inserts: each has its insert's cutout above it. */
-export const INSERTS: readonly Placed[] = [
+const INSERTS: readonly Placed[] = [
   ...ring,
   ...word,
   ...bonus,
@@ -104,10 +104,9 @@ const FLASHERS: readonly (readonly [...Placed, type: string])[] = [
   ["lp.flash-bumpers", "Flasher, between the bumpers", "闪光灯 弹跳柱间", 240, 890, 90, "dt.flasher-insert"],
   ["lp.flash-corner", "Flasher, right rear corner", "闪光灯 右后角", 428, 1016, 90, "dt.flasher"],
 ];
-export const FLASHER_INSERTS = FLASHERS.filter(([, , , , , , type]) => type === "dt.flasher-insert");
 
 /** General light that shines up through the playfield where no ball comes: corners, islands, wings. */
-export const GENERAL_UNDER: readonly (readonly [x: number, y: number, towards: number])[] = [
+const GENERAL_UNDER: readonly (readonly [x: number, y: number, towards: number])[] = [
   [20, 932, 270],
   [16, 890, 270],
   [116, 1026, 270],

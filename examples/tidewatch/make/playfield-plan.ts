@@ -31,18 +31,15 @@ export const INLANE_GUIDE: readonly Xy[] = [
 ];
 
 export const LIGHTHOUSE: Xy = [240, 722];
-export const LIGHTHOUSE_RADIUS = 32;
 export const BUMPERS: readonly [Xy, Xy, Xy] = [
   [170, 905],
   [310, 905],
   [240, 826],
 ];
 
-/** Faces of the drop targets. */
-export const DROP_FACE_Y = 640;
+/** Middles of the drop targets. */
 export const DROP_X: readonly number[] = [205.5, 228.5, 251.5, 274.5];
-export const CAVE: Xy = [314, 674];
-export const CAVE_TARGET: Xy = [314, 640];
+const CAVE: Xy = [314, 674];
 
 /** Middles of the ramp mouths, and the place up to which a ramp's floor is lower than a ball is high. */
 export const RAMP_LEFT = { x: 115, mouthY: 600, lowEndY: 690 } as const;
@@ -89,6 +86,5 @@ export const TOP_LANE_GUIDES_X: readonly number[] = [180, 220, 260, 300];
 /** Where a ball rests on purpose: against the plunger, under the apron, in a hole. */
 export const DRAIN: Xy = [235, 77];
 export const TROUGH_EXIT: Xy = [446, 88];
-export const PLUNGER_REST: Xy = [486, 66];
 
 export const caveBack = (): Xy[] => arc([CAVE[0], 680], 24, 180, 0);
