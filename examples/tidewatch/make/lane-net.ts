@@ -128,10 +128,8 @@ export function laneNet(wanted: LaneNetWanted): LaneNet {
   });
   lanes.push(...bridges(wanted, spots, lanes));
   const part = largestPart(spots, lanes);
-  return {
-    spots: spots.filter((spot) => part.has(spot) || wanted.fixed.includes(spot)),
-    lanes: lanes.filter(([from]) => part.has(from) || wanted.fixed.includes(from)),
-  };
+  const kept = new Set(spots.filter((spot) => part.has(spot) || wanted.fixed.includes(spot)));
+  return { spots: [...kept], lanes: lanes.filter(([from, to]) => kept.has(from) && kept.has(to)) };
 }
 
 /** What stands this far off the panel leaves room for a bundle below it. */
