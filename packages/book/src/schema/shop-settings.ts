@@ -12,6 +12,12 @@ const habit = "common practice, no source";
 
 export const SHOP_SETTINGS = {
   breakout_min: { value: 0.9, about: "Minutes to form, peg and tie one breakout.", source: habit },
+  breakout_branches: {
+    value: 4,
+    about:
+      "Branches that one breakout lets go beside the one that goes on; more at one place count as further breakouts.",
+    source: habit,
+  },
   tie_min: { value: 0.25, about: "Minutes for one tie.", source: habit },
   insertion_min: { value: 0.15, about: "Minutes to load one contact and tug it.", source: habit },
   splice_min: { value: 2.0, about: "Minutes for one splice.", source: habit },
