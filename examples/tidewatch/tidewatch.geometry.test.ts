@@ -249,7 +249,7 @@ describe("a ball", () => {
       plunger,
     );
     const cells = reach.map((seen, cell) => (seen === 1 && free.free[cell] === 1 ? 1 : 0));
-    const places = rests(free, cells, leanDeg, 1.6).map(({ at }) => at);
+    const places = rests(free, cells, leanDeg, 0.5).map(({ at }) => at);
     const inDrain = (p: PanelPoint) => p.xMm > 203 && p.xMm < 267 && p.yMm < 100;
     const onPlunger = (p: PanelPoint) => p.xMm > 460 && p.yMm < 80;
     expect(places.filter((p) => !inDrain(p) && !onPlunger(p))).toEqual([]);
