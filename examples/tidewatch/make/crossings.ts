@@ -95,8 +95,8 @@ const hinge = (
 
 export const CROSSINGS: readonly CrossingWritten[] = [
   ...[260, 720, 1180].flatMap((y) => [
-    gap(`left-${y}`, `cb-left-${y}`, `cl-foot-${y}`, 20),
-    gap(`right-${y}`, `cb-right-${y}`, `cr-foot-${y}`, 20),
+    gap(`left-${y}`, `cb-left-${y}`, `cl-foot-${y}`, 28),
+    gap(`right-${y}`, `cb-right-${y}`, `cr-foot-${y}`, 28),
   ]),
   ...[60, 400].map((x) => gap(`front-${x}`, `cb-front-${x}`, `cf-foot-${x}`, 20)),
   ...[300, 520].map((x) => gap(`rear-${x}`, `cb-rear-${x}`, `ck-foot-${x}`, 34)),
