@@ -43,14 +43,16 @@ function isClear(a: PanelPoint, b: PanelPoint, obstacles: readonly Ring[], clear
   );
 }
 
-/** Staggered rows, so that lanes can run in six directions. */
-function* staggered({ widthMm, heightMm, pitchMm, edgeMm }: LaneNetWanted): Generator<PanelPoint> {
-  const rowMm = pitchMm * 0.9;
-  for (let row = 0; edgeMm + row * rowMm <= heightMm - edgeMm; row++) {
-    const shift = row % 2 === 0 ? 0 : pitchMm / 2;
-    for (let xMm = edgeMm + shift; xMm <= widthMm - edgeMm; xMm += pitchMm)
-      yield { xMm: Math.round(xMm), yMm: Math.round(edgeMm + row * rowMm) };
-  }
+/** Rows and columns, so that lanes run straight along both, and across between them. */
+function* places({ widthMm, heightMm, pitchMm, edgeMm }: LaneNetWanted): Generator<PanelPoint> {
+  const stepFor = (extentMm: number): number => {
+    const steps = Math.max(1, Math.round((extentMm - 2 * edgeMm) / pitchMm));
+    return (extentMm - 2 * edgeMm) / steps;
+  };
+  const [stepX, stepY] = [stepFor(widthMm), stepFor(heightMm)];
+  for (let yMm = edgeMm; yMm <= heightMm - edgeMm + 0.1; yMm += stepY)
+    for (let xMm = edgeMm; xMm <= widthMm - edgeMm + 0.1; xMm += stepX)
+      yield { xMm: Math.round(xMm), yMm: Math.round(yMm) };
 }
 
 /** A spot in each free place; where the place itself is taken, a little beside it. */
@@ -64,7 +66,7 @@ function freeSpots(wanted: LaneNetWanted): Spot[] {
     wanted.obstacles.every((ring) => distanceTo(p, ring) >= wanted.clearMm) &&
     spots.every((s) => Math.hypot(s.at.xMm - p.xMm, s.at.yMm - p.yMm) >= wanted.pitchMm * 0.6);
   const aside = [0, 6, -6, 12, -12];
-  for (const p of staggered(wanted)) {
+  for (const p of places(wanted)) {
     const moved = aside.flatMap((dy) => aside.map((dx) => ({ xMm: p.xMm + dx, yMm: p.yMm + dy })));
     const at = moved
       .toSorted((a, b) => Math.hypot(a.xMm - p.xMm, a.yMm - p.yMm) - Math.hypot(b.xMm - p.xMm, b.yMm - p.yMm))
@@ -85,7 +87,7 @@ function largestPart(spots: readonly Spot[], lanes: readonly (readonly [Spot, Sp
 }
 
 /** A bundle squeezes through here if need be. */
-const SQUEEZE_MM = 2.5;
+const SQUEEZE_MM = 1.5;
 
 /** Lanes that join what the wide lanes leave apart: the shortest ones through narrower or longer gaps. */
 function bridges(
@@ -101,7 +103,7 @@ function bridges(
     spots.slice(i + 1).map((b) => ({ a, b, mm: Math.hypot(a.at.xMm - b.at.xMm, a.at.yMm - b.at.yMm) })),
   );
   return pairs
-    .filter(({ mm }) => mm <= wanted.pitchMm * 3)
+    .filter(({ mm }) => mm <= wanted.pitchMm * 4)
     .toSorted((p, q) => p.mm - q.mm)
     .flatMap(({ a, b }): [Spot, Spot][] =>
       parts.find(number.get(a) ?? 0) !== parts.find(number.get(b) ?? 0) &&
