@@ -33,7 +33,7 @@ export interface PageBody {
 }
 
 /** The text that the code in the corner of a sheet holds. */
-export function codeText(identity: Identity, hash: string): string {
+function codeText(identity: Identity, hash: string): string {
   return `pinwright:${identity.machineId}:${identity.revision}:${identity.sheetId}:${hash.slice(0, 12)}`;
 }
 

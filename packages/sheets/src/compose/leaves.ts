@@ -32,7 +32,7 @@ const moveLeaf = (leaf: Leaf, dx: number, dy: number): Leaf => {
 };
 
 /** The part that two boxes share; of no extent when they share nothing. */
-export const common = (a: Box, b: Box): Box => {
+const common = (a: Box, b: Box): Box => {
   const xMm = Math.max(a.xMm, b.xMm);
   const yMm = Math.max(a.yMm, b.yMm);
   return {
@@ -73,7 +73,7 @@ const around = (points: readonly (readonly [number, number])[]): Box => {
 const pair = (p: PagePoint): readonly [number, number] => [p.xMm, p.yMm];
 
 /** Axis-parallel box of a text on the page. */
-export const textBox = (mark: TextMark): Box => around(textCorners(mark));
+const textBox = (mark: TextMark): Box => around(textCorners(mark));
 
 /** Axis-parallel box of a mark on the page, without the width of its line. */
 export const leafBox = (leaf: Leaf): Box => {

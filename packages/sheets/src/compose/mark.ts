@@ -73,7 +73,7 @@ export interface PolygonMark extends Filled {
   readonly hatchMm?: number;
 }
 
-export interface CircleMark extends Filled {
+interface CircleMark extends Filled {
   readonly kind: "circle";
   readonly at: PagePoint;
   readonly radiusMm: number;

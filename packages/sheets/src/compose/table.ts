@@ -14,6 +14,8 @@ export interface TableColumn {
   readonly grow?: boolean;
   /** Nothing is set narrower than this. */
   readonly minMm?: number;
+  /** Short codes and figures: never broken to make room for other columns. */
+  readonly whole?: boolean;
   /** Lines after the first newline of a cell are set small and regular: a name under an id. */
   readonly detail?: boolean;
   /** The builder ticks it: an empty square is drawn where the cell is "☐". */
@@ -175,6 +177,7 @@ export function table(
       const weight = bold ? "bold" : (column.weight ?? "regular");
       const width = widths[i] ?? 0;
       const { head, detail } = partsOf(text, column);
+      const own = column.whole === true ? naturalWidthMm : of;
       const lines = head === TICK ? [TICK] : wrap(head, width - 2 * PAD_MM, height, weight);
       const small = detail === "" ? [] : wrap(detail, width - 2 * PAD_MM, TEXT.small);
       // Texts of unequal height in a row stand on one baseline.

@@ -15,7 +15,7 @@ const NOT_FIRST = /^[、。，．：；！？）》」』】〉”’…%]/u;
 
 const tokensOf = (paragraph: string): Token[] => {
   const tokens: Token[] = [];
-  for (const word of paragraph.split(/\s+/u).filter((w) => w !== "")) {
+  for (const word of paragraph.split(/[ \t]+/u).filter((w) => w !== "")) {
     let space = tokens.length > 0;
     let latin = "";
     const push = (text: string): void => {

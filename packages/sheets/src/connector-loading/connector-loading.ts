@@ -93,10 +93,16 @@ function nameBlock(landing: LoadedLanding, language: SheetLanguage, widthMm: num
 function columnsFor(language: SheetLanguage): TableColumn[] {
   const words = (choose: Parameters<typeof say>[1]): string => say(language, choose);
   return [
-    { header: words((w) => w.common.cavity), heightMm: TEXT.large, weight: "bold", align: "end" },
-    { header: words((w) => w.common.colour), heightMm: TEXT.large, weight: "bold" },
-    { header: words((w) => w.common.wire), heightMm: TEXT.large, weight: "bold", align: "end" },
-    { header: words((w) => w.common.gauge) },
+    {
+      whole: true,
+      header: words((w) => w.common.cavity),
+      heightMm: TEXT.large,
+      weight: "bold",
+      align: "end",
+    },
+    { whole: true, header: words((w) => w.common.colour), heightMm: TEXT.large, weight: "bold" },
+    { whole: true, header: words((w) => w.common.wire), heightMm: TEXT.large, weight: "bold", align: "end" },
+    { whole: true, header: words((w) => w.common.gauge) },
     { header: words((w) => w.common.contact), detail: true },
     { header: words((w) => w.common.to), grow: true },
     { header: words((w) => w.common.net), grow: true },

@@ -66,8 +66,8 @@ export function composeCutList(
 
 function columns(words: Say): TableColumn[] {
   return [
-    { header: words((w) => w.common.wire), heightMm: TEXT.large, weight: "bold", align: "end" },
-    { header: words((w) => w.common.cutMm), heightMm: TEXT.large, weight: "bold", align: "end" },
+    { whole: true, header: words((w) => w.common.wire), heightMm: TEXT.large, weight: "bold", align: "end" },
+    { whole: true, header: words((w) => w.common.cutMm), heightMm: TEXT.large, weight: "bold", align: "end" },
     { header: words((w) => w.cutList.strip), align: "end" },
     { header: words((w) => w.cutList.aEnd), grow: true, detail: true },
     { header: words((w) => w.cutList.strip), align: "end" },
@@ -144,7 +144,13 @@ function cableBlocks(
     ...table(
       [
         { header: words((w) => w.cutList.cable), detail: true },
-        { header: words((w) => w.common.cutMm), heightMm: TEXT.large, weight: "bold", align: "end" },
+        {
+          whole: true,
+          header: words((w) => w.common.cutMm),
+          heightMm: TEXT.large,
+          weight: "bold",
+          align: "end",
+        },
         { header: words((w) => w.cutList.cores), grow: true },
         { header: words((w) => w.common.done), align: "middle" },
       ],

@@ -29,16 +29,22 @@ export function composeFromTo(
   const list = fromToList(line.machine, harness);
   const wires = wiresById(harness);
   const columns: TableColumn[] = [
-    { header: words((w) => w.common.wire), heightMm: TEXT.large, weight: "bold", align: "end" },
-    { header: words((w) => w.common.colour), heightMm: TEXT.large, weight: "bold" },
-    { header: words((w) => w.common.gauge) },
+    { whole: true, header: words((w) => w.common.wire), heightMm: TEXT.large, weight: "bold", align: "end" },
+    { whole: true, header: words((w) => w.common.colour), heightMm: TEXT.large, weight: "bold" },
+    { whole: true, header: words((w) => w.common.gauge) },
     { header: words((w) => w.common.from), grow: true, detail: true },
-    { header: words((w) => w.common.cavity), heightMm: TEXT.large, weight: "bold" },
+    { whole: true, header: words((w) => w.common.cavity), heightMm: TEXT.large, weight: "bold" },
     { header: words((w) => w.common.to), grow: true, detail: true },
-    { header: words((w) => w.common.cavity), heightMm: TEXT.large, weight: "bold" },
-    { header: words((w) => w.common.finishedMm), heightMm: TEXT.large, weight: "bold", align: "end" },
-    { header: words((w) => w.common.tolerance), align: "end" },
-    { header: words((w) => w.common.cutMm), align: "end" },
+    { whole: true, header: words((w) => w.common.cavity), heightMm: TEXT.large, weight: "bold" },
+    {
+      whole: true,
+      header: words((w) => w.common.finishedMm),
+      heightMm: TEXT.large,
+      weight: "bold",
+      align: "end",
+    },
+    { whole: true, header: words((w) => w.common.tolerance), align: "end" },
+    { whole: true, header: words((w) => w.common.cutMm), align: "end" },
     { header: words((w) => w.common.net), grow: true, detail: true },
   ];
   const rows = list.map(
@@ -90,14 +96,14 @@ export function fromToBlocks(
   const words = (choose: Parameters<typeof say>[1]): string => say(language, choose);
   const wires = wiresById(harness);
   const columns: TableColumn[] = [
-    { header: words((w) => w.common.wire), weight: "bold", align: "end" },
-    { header: words((w) => w.common.colour), weight: "bold" },
-    { header: words((w) => w.common.gauge) },
+    { whole: true, header: words((w) => w.common.wire), weight: "bold", align: "end" },
+    { whole: true, header: words((w) => w.common.colour), weight: "bold" },
+    { whole: true, header: words((w) => w.common.gauge) },
     { header: words((w) => w.common.from), grow: true },
-    { header: words((w) => w.common.cavity), weight: "bold" },
+    { whole: true, header: words((w) => w.common.cavity), weight: "bold" },
     { header: words((w) => w.common.to), grow: true },
-    { header: words((w) => w.common.cavity), weight: "bold" },
-    { header: words((w) => w.common.cutMm), weight: "bold", align: "end" },
+    { whole: true, header: words((w) => w.common.cavity), weight: "bold" },
+    { whole: true, header: words((w) => w.common.cutMm), weight: "bold", align: "end" },
   ];
   const rows = fromToList(line.machine, harness).map(
     (row): TableRow => ({

@@ -19,12 +19,12 @@ export function composeLayUp(line: LineResult, harness: HarnessResult, options: 
   const steps = layUpOrder(line.machine, harness);
   const columns: TableColumn[] = [
     { header: "№", align: "end" },
-    { header: words((w) => w.common.wire), heightMm: TEXT.large, weight: "bold", align: "end" },
-    { header: words((w) => w.common.colour), heightMm: TEXT.large, weight: "bold" },
-    { header: words((w) => w.common.gauge) },
-    { header: words((w) => w.layUp.from) },
+    { whole: true, header: words((w) => w.common.wire), heightMm: TEXT.large, weight: "bold", align: "end" },
+    { whole: true, header: words((w) => w.common.colour), heightMm: TEXT.large, weight: "bold" },
+    { whole: true, header: words((w) => w.common.gauge) },
+    { whole: true, header: words((w) => w.layUp.from) },
     { header: words((w) => w.layUp.to), grow: true, detail: true },
-    { header: words((w) => w.common.cutMm), align: "end" },
+    { whole: true, header: words((w) => w.common.cutMm), align: "end" },
     { header: words((w) => w.common.done), align: "middle" },
   ];
   let order = 0;

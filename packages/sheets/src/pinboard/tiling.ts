@@ -19,7 +19,7 @@ export interface Tiling {
 }
 
 /** `A` … `Z`, `AA` … for columns counted from 0. */
-export function columnName(column: number): string {
+function columnName(column: number): string {
   const last = String.fromCharCode(65 + (column % 26));
   return column < 26 ? last : columnName(Math.floor(column / 26) - 1) + last;
 }

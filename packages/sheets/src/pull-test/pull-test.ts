@@ -24,11 +24,11 @@ export function composePullTest(
   const crimped = crimpedFamilies(line);
   const columns: TableColumn[] = [
     { header: words((w) => w.pull.family), grow: true, detail: true },
-    { header: words((w) => w.pull.strip), heightMm: TEXT.large, weight: "bold", align: "end" },
+    { whole: true, header: words((w) => w.pull.strip), heightMm: TEXT.large, weight: "bold", align: "end" },
     { header: words((w) => w.pull.crimpHeight) },
     { header: words((w) => w.pull.tool), grow: true },
     { header: words((w) => w.pull.ends), align: "end" },
-    { header: words((w) => w.pull.force), heightMm: TEXT.large, weight: "bold", align: "end" },
+    { whole: true, header: words((w) => w.pull.force), heightMm: TEXT.large, weight: "bold", align: "end" },
     { header: words((w) => w.pull.measured), minMm: 22 },
     { header: words((w) => w.pull.initials), minMm: 14 },
   ];
