@@ -4,6 +4,7 @@ import type { HarnessColours } from "../colour/index.ts";
 import type { KeyPlan } from "../key/index.ts";
 import type { Finding, HarnessResult, HarnessWires, Machine } from "../model/index.ts";
 import { checkPinboard, pinboardInput } from "../pinboard/index.ts";
+import { checkRoutes, type LaneGraph } from "../route/index.ts";
 import { checkWires } from "../wire/index.ts";
 import { withAcceptance } from "./accept.ts";
 
@@ -17,10 +18,19 @@ export function collectFindings(
   colours: readonly HarnessColours[],
   keying: KeyPlan,
   packings: PackingMemory,
+  graph: LaneGraph,
 ): readonly Finding[] {
   const results = [...harnesses.values()];
   const found: readonly Finding[] = [
     ...checkWires(machine, wired),
+    ...checkRoutes(
+      machine,
+      wired.flatMap((wires) => {
+        const route = harnesses.get(wires.harnessId)?.route;
+        return route === undefined ? [] : [{ wires, route }];
+      }),
+      graph,
+    ),
     ...checkBundles(machine, results, packings),
     ...colours.flatMap((c) => c.findings),
     ...keying.findings,

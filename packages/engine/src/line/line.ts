@@ -117,7 +117,7 @@ export class Line {
       );
     }
     const keying = keyConnectors(machine, [...harnesses.values()]);
-    const findings = collectFindings(machine, wired, harnesses, colours, keying, this.#packings);
+    const findings = collectFindings(machine, wired, harnesses, colours, keying, this.#packings, graph);
     this.#sweep();
     return { machine, harnesses, keys: keying.keys, swaps: keying.swaps, findings };
   }
