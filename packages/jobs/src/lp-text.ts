@@ -1,5 +1,6 @@
 /**
- * Writes a minimisation in the LP format that solvers read (CPLEX LP format): variables of at least 0, some binary.
+ * Writes a minimisation in the LP format that solvers read (CPLEX LP format): variables of at least 0, some binary, some
+ * whole numbers.
  * Lines are kept short, because readers limit them.
  */
 export class LpText {
@@ -7,6 +8,7 @@ export class LpText {
   private readonly rows: string[] = [];
   private readonly fixed: string[] = [];
   private readonly binaries = new Set<string>();
+  private readonly wholes = new Set<string>();
 
   /** Adds to what is minimised. */
   cost(coefficient: number, name: string): void {
@@ -25,6 +27,11 @@ export class LpText {
     this.binaries.add(name);
   }
 
+  /** Lets a variable be 0, 1, 2 and so on. */
+  whole(name: string): void {
+    this.wholes.add(name);
+  }
+
   /** Holds a variable at 0. */
   zero(name: string): void {
     this.fixed.push(` ${name} = 0`);
@@ -40,6 +47,8 @@ export class LpText {
       ...this.fixed,
       "Binaries",
       ...[...this.binaries].map((name) => ` ${name}`),
+      "Generals",
+      ...[...this.wholes].map((name) => ` ${name}`),
       "End",
       "",
     ].join("\n");

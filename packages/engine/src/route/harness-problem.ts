@@ -123,6 +123,7 @@ export function harnessProblem(
     classes: NET_CLASSES.length,
     apart: APART_PAIRS,
     breakoutMin: numbers.breakout_min,
+    breakoutBranches: Math.max(1, Math.floor(numbers.breakout_branches)),
     layMinPerM: numbers.lay_wire_m_min,
     fixedMin: roundTo(
       insertions(harness) * numbers.insertion_min + harness.splices.length * numbers.splice_min,

@@ -16,6 +16,7 @@ export type {
   RouteProblem,
   RouteSolution,
 } from "./search/problem.ts";
+export { breakoutsAt } from "./search/problem.ts";
 export { type SearchOptions, searchRoute } from "./search/search.ts";
 export { settleRoute } from "./settle.ts";
 export { trunkWork } from "./trunk-work.ts";

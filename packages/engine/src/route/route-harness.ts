@@ -27,10 +27,10 @@ const OFF_TRUNK_MIN = 30;
 
 /**
  * Routes one harness: a tree of lanes and crossings, and a tail from every landing to a waypoint of its own panel
- * and side, of the least total = minutes + metres × `lay_wire_m_min`; minutes = breakouts × `breakout_min` + ties
- * × `tie_min` (a lane, or a tail of two or more wires, has its length ÷ `tie_spacing_mm`
- * ties, a crossing none) + contacts ×
- * `insertion_min` + splices × `splice_min`. Lane capacity, classes that a lane keeps out and classes that must be
+ * and side, of the least total = minutes + metres × `lay_wire_m_min`; minutes = breakouts × `breakout_min` (d
+ * branches at a waypoint: (d − 2) ÷ `breakout_branches`, rounded up) + ties × `tie_min` (a lane, or a tail of two
+ * or more wires, has its length ÷ `tie_spacing_mm` ties, a crossing none) + contacts × `insertion_min` + splices
+ * × `splice_min`. Lane capacity, classes that a lane keeps out and classes that must be
  * apart are obeyed wherever some tree obeys them. `trunk`, `attach` and `splice-place` choices are held.
  * The same harness always gets the same route, however the rows of the tables are ordered.
  */

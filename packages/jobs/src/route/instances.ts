@@ -1,5 +1,8 @@
 import type { ProblemCandidate, ProblemLane, RouteProblem } from "@pinwright/engine";
 
+/** Minutes of the ties along a lane, or a tail of two or more wires. */
+const tieMin = (lengthMm: number): number => (lengthMm / 75) * 0.25;
+
 /** Shapes of lane graphs that are generated for trials. */
 export const INSTANCE_KINDS = ["grid", "loops", "long", "scatter", "dense"] as const;
 export type InstanceKind = (typeof INSTANCE_KINDS)[number];
@@ -9,6 +12,9 @@ export interface InstanceSize {
   readonly landings: number;
   readonly wires: number;
 }
+
+/** A tail that its wires are not known of yet. */
+type Tail = Omit<ProblemCandidate, "minutes">;
 
 interface At {
   readonly x: number;
@@ -20,7 +26,8 @@ interface At {
  * shop's defaults; places are millimetres. `grid`: streets with some closed; `loops`: a tree with a few extra
  * lanes; `long`: a narrow strip; `scatter`: spots anywhere, joined to near ones; `dense`: many short lanes, so
  * that tails can choose among many spots. Odd variants have a hub that most wires lead to; every third one has a
- * splice, every fourth some narrow lanes, every fifth a class that some lanes keep out.
+ * splice, every fourth some narrow lanes, every fifth a class that some lanes keep out, every seventh
+ * breakouts that take two branches instead of four.
  */
 export function routeInstance(kind: InstanceKind, size: InstanceSize, variant: number): RouteProblem {
   const random = stream(INSTANCE_KINDS.indexOf(kind) * 7919 + size.spots * 104729 + variant * 1299709 + 17);
@@ -33,12 +40,12 @@ export function routeInstance(kind: InstanceKind, size: InstanceSize, variant: n
       a,
       b,
       lengthMm,
-      minutes: (lengthMm / 75) * 0.25,
+      minutes: tieMin(lengthMm),
       maxSquareMm2: narrow && random() < 0.15 ? 9 : 1e9,
       forbidden: forbids && random() < 0.12 ? [1] : [],
     };
   });
-  const landings = Array.from({ length: size.landings }, () => ({ candidates: tails(places, random) }));
+  const tailsOf = Array.from({ length: size.landings }, () => tails(places, random));
   const splices = variant % 3 === 2 ? 1 : 0;
   const wires = Array.from({ length: size.wires }, (_, i) => {
     const hub = variant % 2 === 1 && random() < 0.7;
@@ -52,10 +59,14 @@ export function routeInstance(kind: InstanceKind, size: InstanceSize, variant: n
       squareMm2: 1.7 + random() * 2,
     };
   });
+  const ends = wires.flatMap(({ a, b }) => [a, b]);
   return {
     spots: size.spots,
     lanes,
-    landings,
+    landings: tailsOf.map((list, l) => {
+      const tied = ends.filter((end) => end === l).length > 1;
+      return { candidates: list.map((tail) => ({ ...tail, minutes: tied ? tieMin(tail.lengthMm) : 0 })) };
+    }),
     splices: Array.from({ length: splices }, () => ({
       places: places.map((_, spot) => ({ spot, penaltyMin: 0 })),
     })),
@@ -63,6 +74,7 @@ export function routeInstance(kind: InstanceKind, size: InstanceSize, variant: n
     classes: 2,
     apart: [],
     breakoutMin: 0.9,
+    breakoutBranches: variant % 7 === 6 ? 2 : 4,
     layMinPerM: 0.08,
     fixedMin: 0,
   };
@@ -125,7 +137,7 @@ function joinSpots(kind: InstanceKind, places: readonly At[], random: () => numb
 }
 
 /** The spots within the longest tail of a place near a random spot; the nearest one when none is. */
-function tails(places: readonly At[], random: () => number): ProblemCandidate[] {
+function tails(places: readonly At[], random: () => number): Tail[] {
   const near = places[Math.floor(random() * places.length)] ?? { x: 0, y: 0 };
   const at = { x: near.x + (random() - 0.5) * 160, y: near.y + (random() - 0.5) * 160 };
   const height = random() * 40;
@@ -133,7 +145,6 @@ function tails(places: readonly At[], random: () => number): ProblemCandidate[] 
   const all = places.map((p, spot) => ({
     spot,
     lengthMm: Math.round(Math.hypot(p.x - at.x, p.y - at.y) + height),
-    minutes: 0,
   }));
   const close = all.filter((c) => c.lengthMm <= reach);
   if (close.length > 0) return close;

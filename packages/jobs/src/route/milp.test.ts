@@ -58,6 +58,7 @@ describe("routeMilp", () => {
       classes: 2,
       apart: [[0, 1]],
       breakoutMin: 0.9,
+      breakoutBranches: 4,
       layMinPerM: 0.08,
       fixedMin: 0.3,
     };

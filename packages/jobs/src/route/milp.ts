@@ -1,4 +1,4 @@
-import { measureRoute, type RouteProblem, type RouteSolution } from "@pinwright/engine";
+import { breakoutsAt, measureRoute, type RouteProblem, type RouteSolution } from "@pinwright/engine";
 import loadHighs from "highs";
 import { breakoutSpots, names, routeModel } from "./model.ts";
 
@@ -65,7 +65,7 @@ export async function routeMilp(problem: RouteProblem, options: RouteMilpOptions
   });
 }
 
-/** Every yes-or-no variable of a tree. */
+/** Every whole-numbered variable of a tree. */
 function startValues(problem: RouteProblem, start: RouteSolution): (readonly [string, number])[] {
   const used = new Set(start.lanes);
   const ways = waysFromFirst(problem, start);
@@ -82,7 +82,10 @@ function startValues(problem: RouteProblem, start: RouteSolution): (readonly [st
     ...problem.splices.flatMap(({ places }, s) =>
       places.map((_, k): [string, number] => [names.splice(s, k), start.spliceAt[s] === k ? 1 : 0]),
     ),
-    ...[...breakouts].map((v): [string, number] => [names.breakout(v), (branchesAt[v] ?? 0) > 2 ? 1 : 0]),
+    ...[...breakouts].map((v): [string, number] => [
+      names.breakout(v),
+      breakoutsAt(branchesAt[v] ?? 0, problem.breakoutBranches),
+    ]),
   ];
 }
 

@@ -7,6 +7,7 @@ export const names = {
   arc: (e: number, way: 0 | 1): string => `x${e}_${way}`,
   /** Landing l has its tail to its candidate k. */
   tail: (l: number, k: number): string => `z${l}_${k}`,
+  /** Breakouts at spot v. */
   breakout: (v: number): string => `b${v}`,
   /** Splice s lies at its place k. */
   splice: (s: number, k: number): string => `p${s}_${k}`,
@@ -29,8 +30,8 @@ const WAYS = [0, 1] as const;
  * The routing of a harness as a mixed-integer linear program, exact under the rules (broken rules are not allowed,
  * whatever their penalty). The tree is an arborescence from the first landing: every spot is entered at most once.
  * One flow for each other landing ties it to the first; one flow for each further pair of wire ends gives its
- * metres. A flow runs only where the tree does. A spot with more than one way on is a breakout: the sum of its ways
- * on, and every two of them, pay for it.
+ * metres. A flow runs only where the tree does. Breakouts are whole numbers: at a spot that is entered, the ways on
+ * beyond the first, ÷ `breakoutBranches`; every two ways on need one.
  */
 export function routeModel(problem: RouteProblem): string {
   const lp = new LpText();
@@ -148,9 +149,13 @@ function addBreakouts(lp: LpText, problem: RouteProblem, entered: readonly TermL
       return;
     }
     const breakout = names.breakout(v);
-    lp.binary(breakout);
+    lp.whole(breakout);
     lp.cost(problem.breakoutMin, breakout);
-    lp.row([...ways.map((w): [number, string] => [1, w]), ...into, [1 - ways.length, breakout]], "<=", 0);
+    lp.row(
+      [...ways.map((w): [number, string] => [1, w]), ...into, [-problem.breakoutBranches, breakout]],
+      "<=",
+      0,
+    );
     for (const [i, x] of ways.entries())
       for (const y of ways.slice(i + 1)) lp.row([[1, x], [1, y], ...into, [-1, breakout]], "<=", 0);
   });

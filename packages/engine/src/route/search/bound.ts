@@ -209,8 +209,9 @@ class Ways {
 }
 
 /**
- * Fewest breakouts of any tree with n landings at its ends: over its spots Σ(branches − 2) = n − 2, and a spot has
- * no more branches than lanes and possible tails meet there.
+ * Fewest breakouts of any tree with n landings at its ends: over its spots with more than two branches
+ * Σ(branches − 2) is n − 2 or more; a breakout takes `breakoutBranches` of them, and a spot has no more branches
+ * than lanes and possible tails meet there.
  */
 export function leastBreakouts(problem: RouteProblem): number {
   const most = new Array<number>(problem.spots).fill(-2);
@@ -225,9 +226,15 @@ export function leastBreakouts(problem: RouteProblem): number {
     for (const spot of new Set(candidates.map((c) => c.spot))) add(spot);
   let missing = problem.landings.length - 2;
   let breakouts = 0;
-  for (const spare of most.sort((x, y) => y - x)) {
+  const parts = most.flatMap((spare) => {
+    const list: number[] = [];
+    for (let left = spare; left > 0; left -= problem.breakoutBranches)
+      list.push(Math.min(left, problem.breakoutBranches));
+    return list;
+  });
+  for (const part of parts.sort((x, y) => y - x)) {
     if (missing <= 0) break;
-    missing -= spare;
+    missing -= part;
     breakouts++;
   }
   return breakouts;

@@ -68,7 +68,7 @@ function exchangeWay(net: Network, heap: IndexHeap, way: Way): boolean {
     for (const load of loads) price += load.wires * (lane.unit[load.kind] ?? 0);
     return price;
   };
-  let best = way.a.price + way.b.price + oneMoreBranch(way.a) + oneMoreBranch(way.b);
+  let best = way.a.price + way.b.price + oneMoreBranch(net, way.a) + oneMoreBranch(net, way.b);
   for (const lane of way.lanes) best += lanePrice(lane);
 
   const farMark = ++net.marks;
@@ -83,7 +83,7 @@ function exchangeWay(net: Network, heap: IndexHeap, way: Way): boolean {
   for (const spot of near) {
     spot.mark = mark;
     spot.via = null;
-    spot.label = spot.price + oneMoreBranch(spot);
+    spot.label = spot.price + oneMoreBranch(net, spot);
     if (spot.label + least < best) heap.set(spot.index, spot.label);
   }
   let bestArc: Arc | null = null;
@@ -98,7 +98,7 @@ function exchangeWay(net: Network, heap: IndexHeap, way: Way): boolean {
       if (to.mark === done || (to.on && to.mark !== farMark)) continue;
       const reached = label + lanePrice(lane);
       if (to.mark === farMark) {
-        const price = reached + to.price + oneMoreBranch(to);
+        const price = reached + to.price + oneMoreBranch(net, to);
         if (price < best - 1e-9) {
           best = price;
           bestArc = arc;

@@ -27,7 +27,7 @@ export function insert(net: Network, heap: IndexHeap, terminal: Terminal, barred
     if (option.price + least >= best) break;
     const { spot } = option;
     if (!spot.on || spot === barred) continue;
-    const price = option.price + spot.price + (terminal.tail ? oneMoreBranch(spot) : 0);
+    const price = option.price + spot.price + (terminal.tail ? oneMoreBranch(net, spot) : 0);
     if (price < best - 1e-12) {
       best = price;
       bestOption = option;
@@ -55,7 +55,7 @@ export function insert(net: Network, heap: IndexHeap, terminal: Terminal, barred
       let reached = label + lane.minutes;
       for (const load of loads) reached += load.wires * (lane.unit[load.kind] ?? 0);
       if (to.on) {
-        const price = reached + to.price + oneMoreBranch(to);
+        const price = reached + to.price + oneMoreBranch(net, to);
         if (price < best - 1e-12) {
           best = price;
           bestArc = arc;

@@ -1,5 +1,6 @@
 import {
   apartPenaltyMin,
+  breakoutsAt,
   overfullPenaltyMin,
   PENALTY,
   type RouteProblem,
@@ -23,8 +24,7 @@ export interface RouteMeasure {
 }
 
 /**
- * Measures a solution: breakouts (spots at which more than two lanes and tails meet), minutes of the branches,
- * metres over all wires' paths, and penalties. total = breakouts × price + branches + metres × price + fixed.
+ * Measures a solution: breakouts (`breakoutsAt` of every spot), minutes of the branches, metres over all wires' paths, and penalties. total = breakouts × price + branches + metres × price + fixed.
  * @throws RangeError when the lanes are no tree that joins all terminals.
  */
 export function measureRoute(problem: RouteProblem, solution: RouteSolution): RouteMeasure {
@@ -94,7 +94,7 @@ export function measureRoute(problem: RouteProblem, solution: RouteSolution): Ro
     if (problem.apart.some(([x, y]) => present.has(x) && present.has(y)))
       penaltyMin += apartPenaltyMin(laneOf(problem, index).lengthMm);
 
-  const breakouts = branchesAt.filter((n) => n > 2).length;
+  const breakouts = branchesAt.reduce((sum, n) => sum + breakoutsAt(n, problem.breakoutBranches), 0);
   const metres = wireMm / 1000;
   const totalMin =
     breakouts * problem.breakoutMin + branchMin + metres * problem.layMinPerM + problem.fixedMin;

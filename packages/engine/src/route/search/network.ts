@@ -94,6 +94,7 @@ export interface Network {
   readonly groups: readonly Group[];
   readonly kinds: number;
   readonly breakoutMin: number;
+  readonly breakoutBranches: number;
   /** For each class bit the classes that must be apart from it; empty when no two wires must be apart. */
   readonly apart: readonly (readonly [number, number])[];
   /** Some lane can be overfull, or some classes meet that must not: the plain price is not the whole truth. */
@@ -174,6 +175,7 @@ export function buildNetwork(problem: RouteProblem, surcharges: ReadonlyMap<numb
     groups,
     kinds: Math.max(1, kinds.length),
     breakoutMin: problem.breakoutMin,
+    breakoutBranches: problem.breakoutBranches,
     apart,
     guarded: apart.length > 0 || lanes.some((lane) => lane.maxSquareMm2 < square),
     order: [],

@@ -13,8 +13,10 @@ export interface RouteProblem {
   readonly classes: number;
   /** Pairs of classes that must not share a lane. */
   readonly apart: readonly (readonly [number, number])[];
-  /** Minutes for a spot at which more than two branches meet. */
+  /** Minutes for one breakout. */
   readonly breakoutMin: number;
+  /** Branches that one breakout lets go beside the two of a bundle that only passes; 1 or more. */
+  readonly breakoutBranches: number;
   /** Minutes for a metre of wire. */
   readonly layMinPerM: number;
   /** Minutes that no route changes: insertions and splices. */
@@ -64,6 +66,14 @@ export interface ProblemWire {
   /** d², mm². */
   readonly squareMm2: number;
 }
+
+/**
+ * Breakouts at a spot where `branches` lanes, crossings and tails meet: none up to two, then one for each
+ * `breakoutBranches` more, or part of them. (A builder forms a breakout for a few branches; common practice, no
+ * source.)
+ */
+export const breakoutsAt = (branches: number, breakoutBranches: number): number =>
+  branches > 2 ? Math.ceil((branches - 2) / breakoutBranches) : 0;
 
 /** A tree with every landing's tail and every splice's place. */
 export interface RouteSolution {

@@ -35,6 +35,7 @@ const problemOf = (
   classes: 4,
   apart: [],
   breakoutMin: 0.9,
+  breakoutBranches: 4,
   layMinPerM: 0.08,
   fixedMin: 0,
   ...some,

@@ -1,5 +1,5 @@
 import type { Arc, Lane, Network, Option, Spot, Terminal } from "./network.ts";
-import { apartPenaltyMin, overfullPenaltyMin } from "./problem.ts";
+import { apartPenaltyMin, breakoutsAt, overfullPenaltyMin } from "./problem.ts";
 
 /** Wires that end at a spot of the tree. */
 export interface Load {
@@ -167,8 +167,9 @@ export function loadsOf(terminal: Terminal): Load[] {
   return loads;
 }
 
-/** Price of one more branch at a spot of the tree: a breakout when two are there already. */
-export const oneMoreBranch = (spot: Spot): number => (spot.branches === 2 ? spot.breakoutMin : 0);
+/** Price of one more branch at a spot of the tree: a breakout when the spot passes on, or its last one is full. */
+export const oneMoreBranch = (net: Network, spot: Spot): number =>
+  spot.branches >= 2 && (spot.branches - 2) % net.breakoutBranches === 0 ? spot.breakoutMin : 0;
 
 /** Lays every splice that may move at the spot of the tree where its wires are shortest. */
 export function settleLoose(net: Network): void {
@@ -200,7 +201,7 @@ export function treePrice(net: Network): number {
   ensureRooted(net);
   let price = 0;
   for (const spot of net.order) {
-    if (spot.branches > 2) price += net.breakoutMin;
+    price += net.breakoutMin * breakoutsAt(spot.branches, net.breakoutBranches);
     if (spot.parentLane !== null) price += spot.parentLane.minutes;
   }
   for (const terminal of net.terminals) price += terminal.at?.price ?? 0;

@@ -1,6 +1,13 @@
 import fc from "fast-check";
 import type { RouteProblem } from "../search/problem.ts";
 
+/** Minutes of the ties along a branch; one wire by itself is not tied. */
+const tieMin = (lengthMm: number, wires: number): number => (wires > 1 ? (lengthMm / 75) * 0.25 : 0);
+
+/** Wire ends at a terminal. */
+const ends = (wires: readonly (readonly [number, number])[], terminal: number): number =>
+  wires.flat().filter((end) => end === terminal).length;
+
 /** Problems with a few spots, all of which hang together. */
 export const smallProblem = (most: { spots: number; landings: number }): fc.Arbitrary<RouteProblem> =>
   fc
@@ -8,8 +15,9 @@ export const smallProblem = (most: { spots: number; landings: number }): fc.Arbi
       spots: fc.integer({ min: 2, max: most.spots }),
       landings: fc.integer({ min: 2, max: most.landings }),
       splice: fc.boolean(),
+      breakoutBranches: fc.integer({ min: 1, max: 4 }),
     })
-    .chain(({ spots, landings, splice }) => {
+    .chain(({ spots, landings, splice, breakoutBranches }) => {
       const spot = fc.integer({ min: 0, max: spots - 1 });
       const lengthMm = fc.integer({ min: 20, max: 300 });
       const lane = fc.record({ a: spot, b: spot, lengthMm }).filter(({ a, b }) => a !== b);
@@ -43,11 +51,13 @@ export const smallProblem = (most: { spots: number; landings: number }): fc.Arbi
             spots,
             lanes: [...spine.map(([a, mm], i) => ({ a, b: i + 1, lengthMm: mm })), ...more].map((l) => ({
               ...l,
-              minutes: (l.lengthMm / 75) * 0.25,
+              minutes: tieMin(l.lengthMm, 2),
               maxSquareMm2: 1e9,
               forbidden: [],
             })),
-            landings: tails.map((list) => ({ candidates: list.map((c) => ({ ...c, minutes: 0 })) })),
+            landings: tails.map((list, i) => ({
+              candidates: list.map((c) => ({ ...c, minutes: tieMin(c.lengthMm, ends(wires, i)) })),
+            })),
             splices: splice
               ? [{ places: Array.from({ length: spots }, (_, i) => ({ spot: i, penaltyMin: 0 })) }]
               : [],
@@ -55,6 +65,7 @@ export const smallProblem = (most: { spots: number; landings: number }): fc.Arbi
             classes: 1,
             apart: [],
             breakoutMin: 0.9,
+            breakoutBranches,
             layMinPerM: 0.08,
             fixedMin: 1.5,
           }),
