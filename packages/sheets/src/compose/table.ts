@@ -61,9 +61,10 @@ function layOut(columns: readonly TableColumn[], rows: readonly TableRow[], widt
       const header = of(column.header, HEADER_HEIGHT_MM, "bold");
       const cells = tables.map((cells) => {
         const text = cells[i] ?? "";
-        return text === TICK
-          ? heightOf(column) * 1.6
-          : of(text, heightOf(column), column.weight ?? "regular");
+        if (text === TICK) return heightOf(column) * 1.6;
+        const { head, detail } = partsOf(text, column);
+        const whole = column.whole === true ? naturalWidthMm : of;
+        return Math.max(whole(head, heightOf(column), column.weight ?? "regular"), of(detail, TEXT.small));
       });
       return Math.max(column.minMm ?? 0, header, ...cells) + 2 * PAD_MM + 0.01;
     });
@@ -177,7 +178,6 @@ export function table(
       const weight = bold ? "bold" : (column.weight ?? "regular");
       const width = widths[i] ?? 0;
       const { head, detail } = partsOf(text, column);
-      const own = column.whole === true ? naturalWidthMm : of;
       const lines = head === TICK ? [TICK] : wrap(head, width - 2 * PAD_MM, height, weight);
       const small = detail === "" ? [] : wrap(detail, width - 2 * PAD_MM, TEXT.small);
       // Texts of unequal height in a row stand on one baseline.
