@@ -114,6 +114,18 @@ describe("searchRoute", () => {
     expect(solution.lanes).toEqual([]);
   });
 
+  test("more tails at one spot than a breakout takes need a further breakout; another spot on the way is as good", () => {
+    const ends = {
+      spots: 2,
+      lanes: [lane(0, 1, 30)],
+      landings: [at(0), at(0), at(0), at(1), at(1), at(1), at(0, 1)],
+      wires: [0, 1, 2, 3, 4, 5].map((a) => wire(a, a + 1)),
+    };
+    const breakouts = [1, 2, 3, 4].map((breakoutBranches) => found(problemOf({ ...ends, breakoutBranches })));
+    expect(breakouts.map(({ measure }) => measure.breakouts)).toEqual([5, 3, 2, 2]);
+    expect([...(breakouts[3]?.measure.branchesAt ?? [])].sort()).toEqual([4, 5]);
+  });
+
   test("keeps a class out of a lane that bars it, though the way round is longer", () => {
     const ring = [lane(0, 1, 100, { forbidden: [2] }), lane(1, 2, 300), lane(2, 0, 300)];
     const ends = { spots: 3, lanes: ring, landings: [at(0), at(1)] };
