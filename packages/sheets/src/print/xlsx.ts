@@ -42,7 +42,8 @@ export async function renderXlsx(document: SheetDocument): Promise<Uint8Array> {
   book.modified = issued;
   book.title = document.title;
   for (const grid of document.grids) fill(book.addWorksheet(grid.name), grid);
-  const written = new Uint8Array(await book.xlsx.writeBuffer());
+  // Stored, not packed: it is unpacked at once to be zipped with a fixed time.
+  const written = new Uint8Array(await book.xlsx.writeBuffer({ zip: { compression: "STORE" } }));
   const entries = Object.entries(unzipSync(written)).sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0));
   return zipSync(Object.fromEntries(entries), { mtime: ZIP_START });
 }
