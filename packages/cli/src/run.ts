@@ -13,7 +13,7 @@ function optionLines(command: Command): readonly string[] {
 }
 
 /** Usage of one command. */
-export function usageOf(command: Command): string {
+function usageOf(command: Command): string {
   return [
     `pinwright ${command.name} ${command.operands}`.trimEnd(),
     `  ${command.about}`,
@@ -22,7 +22,7 @@ export function usageOf(command: Command): string {
 }
 
 /** Usage of the whole program. */
-export function usage(commands: readonly Command[]): string {
+function usage(commands: readonly Command[]): string {
   const width = Math.max(...commands.map((c) => `${c.name} ${c.operands}`.length));
   return [
     "pinwright COMMAND …: one definition of a machine, and everything the floor builds from",

@@ -25,7 +25,7 @@ function tailLanding(machine: Machine, branch: Branch): Landing | undefined {
  * same allowance and none takes the strain.
  * @param serviceLoopMm the harness's own loop; null: the shop's
  */
-export function branchLengthMm(machine: Machine, branch: Branch, serviceLoopMm: number | null): number {
+function branchLengthMm(machine: Machine, branch: Branch, serviceLoopMm: number | null): number {
   const landing = tailLanding(machine, branch);
   const { length_step_mm, dressing_mm, service_loop_mm } = machine.shop.numbers;
   const loopMm = landing?.connector ? (serviceLoopMm ?? service_loop_mm) : 0;

@@ -9,7 +9,7 @@ export interface ConnectorKit {
 }
 
 /** A terminal of a device type with its family. */
-export interface TerminalKit {
+interface TerminalKit {
   readonly terminal: BookRow<"terminals">;
   readonly family: BookRow<"connector_families">;
 }

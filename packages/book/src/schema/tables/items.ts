@@ -26,7 +26,7 @@ const place = () =>
     rotation_deg: numOr(0, "Rotation, anticlockwise seen from `top`.", { min: -360, max: 360 }),
   }) as const;
 
-export const DEVICE_CLASSES = [
+const DEVICE_CLASSES = [
   "switch",
   "lamp",
   "coil",
