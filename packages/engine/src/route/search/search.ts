@@ -3,6 +3,7 @@ import { construct, outwardFrom } from "./construct.ts";
 import { descend, evacuate, gather, NOTICEABLE, reinsertAll, visitAndGather } from "./descend.ts";
 import { insert } from "./insert.ts";
 import { measureRoute, type RouteMeasure } from "./measure.ts";
+import { narrowTo, surroundings } from "./narrow.ts";
 import { buildNetwork, type Network, type Spot, type Terminal } from "./network.ts";
 import type { RouteProblem, RouteSolution } from "./problem.ts";
 import { randomStream } from "./random.ts";
@@ -23,6 +24,19 @@ export interface SearchOptions {
  * @returns null when no tree joins all landings
  */
 export function searchRoute(problem: RouteProblem, options: SearchOptions): RouteSolution | null {
+  if (problem.lanes.length > SMALL_LANES) {
+    const narrow = narrowTo(problem, surroundings(problem));
+    const found = searchAll(narrow.problem, options);
+    const solution = found === null ? null : narrow.widen(found);
+    if (solution !== null && measureRoute(problem, solution).penaltyMin === 0) return solution;
+  }
+  return searchAll(problem, options);
+}
+
+/** Lane graphs up to this size are searched as a whole; of larger ones the surroundings of the landings first. */
+const SMALL_LANES = 150;
+
+function searchAll(problem: RouteProblem, options: SearchOptions): RouteSolution | null {
   const surcharges = new Map<number, number>();
   let best: Judged | null = null;
   for (let round = 0; round <= SURCHARGE_ROUNDS; round++) {
