@@ -67,11 +67,11 @@ describe("lists as others read them", () => {
         .filter((text) => /^[=+@\t\r]/.test(String(text)) || /^-(?![\d.]+$)/.test(String(text)));
       expect(risky).toEqual([]);
       const sheets = z.record(z.string(), grid).parse(python(READ_XLSX, `${file}.xlsx`));
-      expect(
-        Object.values(sheets)
-          .flat(2)
-          .some((value) => typeof value === "number"),
-      ).toBe(true);
+      const numbers = Object.values(sheets)
+        .flat(2)
+        .filter((value) => typeof value === "number");
+      // A wire label is text only: harness, dash, wire.
+      if (kind !== "wire-labels") expect(numbers.length).toBeGreaterThan(0);
       expect(python(READ_FORMULAS, `${file}.xlsx`)).toEqual([]);
     },
   );
