@@ -1,10 +1,10 @@
-import { directionDeg, distance, roundTo, subtractPoints, turnDeg } from "@pinwright/kernel";
+import { directionDeg, distance, type PointMm, roundTo, subtractPoints, turnDeg } from "@pinwright/kernel";
 import type { Finding, Pinboard, Severity } from "../model/index.ts";
 import { type Drawing, itemsOf } from "./drawing.ts";
 import type { PinboardInput } from "./input.ts";
 import { measure, type Room } from "./measure.ts";
 import { type AskedPegs, askedPegs } from "./pegs.ts";
-import { type BoardTree, boardTree } from "./tree.ts";
+import { type BoardTree, boardTree, type TreeBranch } from "./tree.ts";
 
 type Numbers = Finding["numbers"];
 
@@ -36,9 +36,17 @@ export function checkPinboard(input: PinboardInput, pinboard: Pinboard): readonl
 function drawingFrom(tree: BoardTree, pinboard: Pinboard): Drawing {
   const nodes = new Map(pinboard.nodes.map((n) => [n.id, n.at]));
   const lines = new Map(pinboard.branches.map((b) => [b.id, b.line]));
+  const bent = new Set(pinboard.nodes.filter((n) => n.peg).map((n) => n.id));
+  const lineOf = (branch: TreeBranch): readonly PointMm[] =>
+    branch.parts.flatMap(({ source, forward }, i) => {
+      const own = lines.get(source.id) ?? [];
+      const ordered = forward ? own : own.toReversed();
+      const endsInBend = bent.has(branch.joints[i] ?? "") || i === branch.parts.length - 1;
+      return ordered.slice(i === 0 ? 0 : 1, endsInBend ? undefined : -1);
+    });
   return {
     nodeAt: tree.nodes.map((n) => nodes.get(n.id) ?? { xMm: 0, yMm: 0 }),
-    lines: tree.branches.map((b) => lines.get(b.source.id) ?? []),
+    lines: tree.branches.map(lineOf),
   };
 }
 
@@ -59,7 +67,7 @@ function checkBench({ harness }: PinboardInput, pinboard: Pinboard): Finding[] {
 function checkRoom(input: PinboardInput, tree: BoardTree, drawing: Drawing): Finding[] {
   const harnessId = input.harness.id;
   const { crossings, tight } = measure(itemsOf(tree, drawing), input.numbers.hand_room_mm);
-  const branchId = (i: number | null): string => (i === null ? "" : (tree.branches[i]?.source.id ?? ""));
+  const branchId = (i: number | null): string => (i === null ? "" : (tree.branches[i]?.id ?? ""));
   const landingId = (i: number | null): string => (i === null ? "" : (tree.holders[i]?.landingId ?? ""));
   const pair = (r: Room): readonly string[] => [
     landingId(r.node),
@@ -90,7 +98,7 @@ function checkTails(input: PinboardInput, tree: BoardTree): Finding[] {
     const landing = tree.holders[branch.b]?.landingId ?? tree.holders[branch.a]?.landingId;
     if (landing === undefined || branch.lengthMm >= wanted) return [];
     return [
-      finding("pinboard-tail-short", "warning", [landing, branch.source.id, input.harness.id], {
+      finding("pinboard-tail-short", "warning", [landing, branch.id, input.harness.id], {
         tail_mm: branch.lengthMm,
         wanted_mm: wanted,
       }),
@@ -129,7 +137,7 @@ function checkPegs(input: PinboardInput, tree: BoardTree, drawing: Drawing): Fin
       finding(
         "pinboard-direction-lost",
         "warning",
-        [tree.branches[branch]?.source.b ?? "", input.harness.id],
+        [tree.nodes[tree.branches[branch]?.b ?? -1]?.id ?? "", input.harness.id],
         {
           off_deg: tenth(off),
           asked_deg: deg,

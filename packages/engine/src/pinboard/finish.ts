@@ -1,4 +1,6 @@
 import {
+  addPoints,
+  compareText,
   directionDeg,
   normaliseDeg,
   type PointMm,
@@ -13,11 +15,9 @@ import type { PinboardInput } from "./input.ts";
 import type { Grip } from "./item.ts";
 import type { Quality } from "./measure.ts";
 import { liesAsInMachine } from "./planar.ts";
+import { grained, splitLine } from "./split.ts";
 import { tiesOf } from "./ties.ts";
-import type { BoardTree } from "./tree.ts";
-
-/** Coordinates are rounded to this: fine enough that a line of many bends keeps its length within 0.001 mm. */
-const GRAIN_MM = 0.0001;
+import type { BoardTree, TreeBranch } from "./tree.ts";
 
 /**
  * Reads a pinboard out of a chosen drawing. `held` says that its pegs stand where they are on the board; else the
@@ -33,18 +33,18 @@ export function finishBoard(
   const { board_margin_mm: marginMm, hand_room_mm: handRoomMm, tie_spacing_mm } = input.numbers;
   const { box, crossings, overlaps, tight } = quality;
   const shift = held ? { xMm: 0, yMm: 0 } : { xMm: marginMm - box.minXMm, yMm: marginMm - box.minYMm };
-  const at = (p: PointMm): PointMm => ({
-    xMm: roundTo(p.xMm + shift.xMm, GRAIN_MM),
-    yMm: roundTo(p.yMm + shift.yMm, GRAIN_MM),
-  });
+  const at = (p: PointMm): PointMm => grained(addPoints(p, shift));
   const widthMm = Math.ceil(box.maxXMm + shift.xMm + marginMm - 1e-6);
   const heightMm = Math.ceil(box.maxYMm + shift.yMm + marginMm - 1e-6);
-  const branches = tree.branches.map(
-    (branch, i): PinboardBranch => ({
-      id: branch.source.id,
-      line: (drawing.lines[i] ?? []).map(at),
-      lengthMm: branch.lengthMm,
-      tiesMm: tiesOf(tree, branch, tie_spacing_mm).map((mm) => roundTo(mm, 0.1)),
+  const laid = tree.branches.map((branch, i) =>
+    layParts(tree, branch, (drawing.lines[i] ?? []).map(at), tie_spacing_mm),
+  );
+  const branches = laid.flatMap((l) => l.branches).sort((p, q) => compareText(p.id, q.id));
+  const nodes = tree.nodes.map(
+    (node, i): PinboardNode => ({
+      id: node.id,
+      at: at(drawing.nodeAt[i] ?? { xMm: 0, yMm: 0 }),
+      peg: node.breakout || bendsAt(tree, drawing, i),
     }),
   );
   const holders = tree.holders.flatMap((h) => (h === null ? [] : [h]));
@@ -58,13 +58,7 @@ export function finishBoard(
     heightMm,
     kind: liesAsInMachine(tree, drawing) ? "planar" : "unfolded",
     side: first?.side ?? "top",
-    nodes: tree.nodes.map(
-      (node, i): PinboardNode => ({
-        id: node.id,
-        at: at(drawing.nodeAt[i] ?? { xMm: 0, yMm: 0 }),
-        peg: node.breakout || bendsAt(tree, drawing, i),
-      }),
-    ),
+    nodes: [...nodes, ...laid.flatMap((l) => l.joints)].sort((p, q) => compareText(p.id, q.id)),
     branches,
     holders: holdersOf(tree, drawing, at),
     bendPegs: branches.flatMap((b) => b.line.slice(1, -1)),
@@ -72,6 +66,40 @@ export function finishBoard(
     overlaps,
     area: { value: area, lowerBound: bound, gap: bound === 0 ? 0 : (area - bound) / bound },
   };
+}
+
+/** The branches along one laid piece with their own lines and ties, and the nodes between them. */
+function layParts(
+  tree: BoardTree,
+  branch: TreeBranch,
+  line: readonly PointMm[],
+  tieSpacingMm: number,
+): { readonly branches: readonly PinboardBranch[]; readonly joints: readonly PinboardNode[] } {
+  const split = splitLine(
+    line,
+    branch.parts.map((part) => part.source.lengthMm),
+  );
+  const ties = tiesOf(tree, branch, tieSpacingMm);
+  let from = 0;
+  const branches = branch.parts.map(({ source, forward }, i): PinboardBranch => {
+    const own = split.parts[i] ?? [];
+    const to = i === branch.parts.length - 1 ? Number.POSITIVE_INFINITY : from + source.lengthMm;
+    const along = ties.filter((mm) => mm >= from && mm < to).map((mm) => mm - from);
+    from += source.lengthMm;
+    return {
+      id: source.id,
+      line: forward ? own : own.toReversed(),
+      lengthMm: source.lengthMm,
+      tiesMm: (forward ? along : along.map((mm) => source.lengthMm - mm).reverse()).map((mm) =>
+        roundTo(mm, 0.1),
+      ),
+    };
+  });
+  const joints = branch.joints.map((id, i): PinboardNode => {
+    const joint = split.joints[i];
+    return { id, at: joint?.at ?? { xMm: 0, yMm: 0 }, peg: joint?.bends ?? false };
+  });
+  return { branches, joints };
 }
 
 /** A change of direction from which on a peg has to hold the bundle. */

@@ -124,8 +124,7 @@ export class HeldPegs {
       return shift;
     }
     const apart = distance(a, target);
-    const isTail =
-      steps.length === 1 && this.#tree.holders[last.to] !== null && this.#asked.settled.has(last.to);
+    const isTail = this.#tree.holders[last.to] !== null && this.#asked.settled.has(last.to);
     if (Math.abs(apart - lengthMm) <= EXACT_MM) {
       this.#take(steps, this.#along(steps, [a, target]), target);
       return shift;
@@ -143,20 +142,21 @@ export class HeldPegs {
     return subtractPoints(reached, asked);
   }
 
-  /** The line of one branch through its bends as they were kept, if its length still is right. */
+  /** The line of some branches through their bends as they were kept, if its length still is right. */
   #keptBends(
     steps: readonly LimbStep[],
     a: PointMm,
     target: PointMm,
     shift: PointMm,
   ): readonly PointMm[] | null {
-    const step = steps[0];
-    const kept = step === undefined ? undefined : this.#asked.bendsOf.get(step.branch);
-    if (steps.length !== 1 || step === undefined || kept === undefined) return null;
-    const forward = this.#tree.branches[step.branch]?.a === step.from;
-    const bends = (forward ? kept : kept.toReversed()).map((p) => addPoints(p, shift));
+    const bends = steps.flatMap((step) => {
+      const kept = this.#asked.bendsOf.get(step.branch) ?? [];
+      const forward = this.#tree.branches[step.branch]?.a === step.from;
+      return (forward ? kept : kept.toReversed()).map((p) => addPoints(p, shift));
+    });
+    if (bends.length === 0) return null;
     const line = [a, ...bends, target];
-    return Math.abs(polylineLength(line) - step.lengthMm) <= EXACT_MM ? line : null;
+    return Math.abs(polylineLength(line) - lengthOf(steps)) <= EXACT_MM ? line : null;
   }
 
   #along(steps: readonly LimbStep[], line: readonly PointMm[]): PlacedLimb {

@@ -64,7 +64,7 @@ export function trunkOf(tree: BoardTree, mayChain: MayChain): readonly LimbStep[
   const far = out.steps.at(-1)?.to ?? tree.root;
   const path = descend(tree, far, -1, mayChain).steps;
   const wires = (step: LimbStep | undefined) =>
-    step === undefined ? 0 : (tree.branches[step.branch]?.source.wireIds.length ?? 0);
+    step === undefined ? 0 : (tree.branches[step.branch]?.wires ?? 0);
   if (wires(path.at(-1)) <= wires(path[0])) return path;
   return path.toReversed().map((s) => ({ ...s, from: s.to, to: s.from }));
 }

@@ -36,7 +36,10 @@ const readAngle = (text: string): number | null =>
  */
 export function askedPegs(input: PinboardInput, tree: BoardTree): AskedPegs {
   const nodes = new Map(tree.nodes.map((n, i) => [n.id, i]));
-  const branches = new Map(tree.branches.map((b, i) => [b.source.id, i]));
+  const branches = new Map(
+    tree.branches.flatMap((b, i) => b.parts.map((part) => [part.source.id, i] as const)),
+  );
+  const bendsOfPart = new Map<string, readonly PointMm[]>();
   const nodeAt = new Map<number, PointMm>();
   const bendsOf = new Map<number, readonly PointMm[]>();
   const directionOf = new Map<number, number>();
@@ -57,21 +60,28 @@ export function askedPegs(input: PinboardInput, tree: BoardTree): AskedPegs {
     }
     return at !== null || deg !== null;
   };
-  const readBends = (row: BookRow<"choices">, branch: number): boolean => {
+  const readBends = (row: BookRow<"choices">, id: string): boolean => {
     const points = row.value.trim().split(/\s+/).map(readPoint);
     const bends = points.filter((p) => p !== null);
-    if (bends.length === points.length) bendsOf.set(branch, bends);
+    if (bends.length === points.length) bendsOfPart.set(id, bends);
     return bends.length === points.length;
   };
   for (const [subject, row] of [...input.pegs].sort(([p], [q]) => (p < q ? -1 : p > q ? 1 : 0))) {
     if (!subject.startsWith(own)) continue;
     const id = subject.slice(own.length);
     const node = nodes.get(id);
-    const branch = id.startsWith(BENDS) ? branches.get(id.slice(BENDS.length)) : undefined;
-    if (node === undefined && branch === undefined) unknown.push(subject);
-    else if (!(node !== undefined ? readNode(row, node) : branch !== undefined && readBends(row, branch))) {
-      unreadable.push(subject);
-    }
+    const bent = id.startsWith(BENDS) ? id.slice(BENDS.length) : "";
+    if (node === undefined && !branches.has(bent)) unknown.push(subject);
+    else if (!(node !== undefined ? readNode(row, node) : readBends(row, bent))) unreadable.push(subject);
+  }
+  for (const id of bendsOfPart.keys()) {
+    const branch = branches.get(id) ?? -1;
+    const parts = tree.branches[branch]?.parts ?? [];
+    const bends = parts.flatMap(({ source, forward }) => {
+      const own = bendsOfPart.get(source.id) ?? [];
+      return forward ? own : own.toReversed();
+    });
+    bendsOf.set(branch, bends);
   }
   return { nodeAt, bendsOf, directionOf, settled, unknown, unreadable };
 }
@@ -80,13 +90,21 @@ const written = (p: PointMm): string => `${p.xMm},${p.yMm}`;
 
 /**
  * The choices that keep a pinboard as it is: a subject and a value for every node and every bent branch, to be
- * stored as settled choices of the kind `peg`.
+ * stored as settled choices of the kind `peg`. Nodes that a straight run only passes follow from its ends.
  */
 export function settlePegs(
   pinboard: Pinboard,
 ): readonly { readonly subject: string; readonly value: string }[] {
+  const meeting = new Map<string, number>();
+  for (const { line } of pinboard.branches) {
+    for (const end of [line[0], line.at(-1)]) {
+      if (end !== undefined) meeting.set(written(end), (meeting.get(written(end)) ?? 0) + 1);
+    }
+  }
   return [
-    ...pinboard.nodes.map((n) => ({ subject: `${pinboard.harnessId}|${n.id}`, value: written(n.at) })),
+    ...pinboard.nodes
+      .filter((n) => n.peg || meeting.get(written(n.at)) !== 2)
+      .map((n) => ({ subject: `${pinboard.harnessId}|${n.id}`, value: written(n.at) })),
     ...pinboard.branches
       .filter((b) => b.line.length > 2)
       .map((b) => ({

@@ -30,7 +30,10 @@ export function isFlat(tree: BoardTree): boolean {
 export function layAsInMachine(tree: BoardTree, bench: Bench, handRoomMm: number): Layout {
   const turnedDeg = fitsUpright(tree, bench) ? 0 : 90;
   const limbs = limbsBeyond(tree, new Set(), [tree.root], () => false);
-  const real = limbs.map((limb) => realDirection(tree, limb));
+  const real: (number | null)[] = [];
+  for (const limb of limbs) {
+    real.push(realDirection(tree, limb, limb.parent === null ? null : (real[limb.parent] ?? null)));
+  }
   const candidates = limbs.map((limb, i) => {
     const own = real[i] ?? null;
     const before = limb.parent === null ? -turnedDeg : (real[limb.parent] ?? null);
@@ -84,7 +87,7 @@ export function liesAsInMachine(tree: BoardTree, drawing: Drawing): boolean {
   if (!isFlat(tree)) return false;
   let turned: number | null = null;
   for (const [i, branch] of tree.branches.entries()) {
-    const real = branch.source.kind === "tail" ? null : realVector(tree, branch, branch.a);
+    const real = branch.kind === "tail" ? null : realVector(tree, branch, branch.a);
     if (real === null) continue;
     for (const [k, b] of (drawing.lines[i] ?? []).entries()) {
       const a = drawing.lines[i]?.[k - 1];
@@ -97,10 +100,12 @@ export function liesAsInMachine(tree: BoardTree, drawing: Drawing): boolean {
   return true;
 }
 
-function realDirection(tree: BoardTree, limb: Limb): number | null {
+/** The direction of a limb in the machine; a tail that is all that is left of the harness runs straight on. */
+function realDirection(tree: BoardTree, limb: Limb, above: number | null): number | null {
   const first = limb.steps[0];
   const branch = first === undefined ? undefined : tree.branches[first.branch];
   if (first === undefined || branch === undefined) return null;
+  if (above !== null && branch.kind === "tail" && tree.ways[first.from]?.length === 2) return above;
   const along: PointMm | null = realVector(tree, branch, first.from);
   return along === null ? null : directionDeg(subtractPoints(along, { xMm: 0, yMm: 0 }));
 }

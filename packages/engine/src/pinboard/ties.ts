@@ -38,15 +38,15 @@ const FREE: Readonly<Record<BranchEnd, number>> = { breakout: 0, "runs-on": 0.5,
  * two are further apart than the spacing. A single wire needs no tie; nothing is clamped where a bundle flexes.
  */
 export function tiesOf(tree: BoardTree, branch: TreeBranch, shopSpacingMm: number): readonly number[] {
-  const { lengthMm, source, straight } = branch;
-  if (straight || source.wireIds.length < 2) return [];
+  const { lengthMm, radiusMm, straight, wires } = branch;
+  if (straight || wires < 2) return [];
   const ends = [branchEnd(tree.nodes[branch.a]), branchEnd(tree.nodes[branch.b])] as const;
   const inset = ends.map((end) => (end === "breakout" ? Math.min(TIE_FROM_BREAKOUT_MM, lengthMm / 3) : 0));
   const from = inset[0] ?? 0;
   const span = lengthMm - from - (inset[1] ?? 0);
   const free = FREE[ends[0]] + FREE[ends[1]];
   const fixed = ends.filter((end) => end === "breakout").length;
-  const spacing = tieSpacingMm(source.bundle.laidMm, shopSpacingMm);
+  const spacing = tieSpacingMm(2 * radiusMm, shopSpacingMm);
   const needed = Math.ceil(span / spacing - 1e-9) + 1 - free;
   const count = Math.max(fixed, Math.ceil(needed - 1e-9));
   if (count <= 0) return [];

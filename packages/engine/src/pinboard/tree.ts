@@ -2,6 +2,7 @@ import { compareText, mirrorX, type PointMm, subtractPoints, vectorLength } from
 import type { SizedBranch, TreeNode } from "../model/index.ts";
 import type { HolderSize } from "./holder-size.ts";
 import { landingOf, type PinboardInput } from "./input.ts";
+import { type RunPart, runsOf } from "./runs.ts";
 
 /** A branch seen from one of its nodes. */
 export interface Way {
@@ -9,13 +10,21 @@ export interface Way {
   readonly to: number;
 }
 
+/** What is laid as one piece: a tail, a crossing, or all lanes from one breakout to the next. */
 export interface TreeBranch {
-  readonly source: SizedBranch;
+  /** Id of the first of its parts, by which findings name it. */
+  readonly id: string;
+  readonly kind: SizedBranch["kind"];
+  /** The harness's own branches along it, from `a` to `b`, and the nodes that it only passes between them. */
+  readonly parts: readonly RunPart[];
+  readonly joints: readonly string[];
   readonly a: number;
   readonly b: number;
   readonly lengthMm: number;
-  /** Radius of the laid bundle. */
+  /** Radius of the laid bundle, where it is thickest. */
   readonly radiusMm: number;
+  /** The most wires that lie in it anywhere. */
+  readonly wires: number;
   /** It may not be bent: it runs over a hinge or a gap. */
   readonly straight: boolean;
   /** Share that the branch has in choosing a trunk: long and thick is trunk. */
@@ -26,7 +35,10 @@ export interface TreeHolder extends HolderSize {
   readonly landingId: string;
 }
 
-/** A harness tree by numbers: nodes and branches in the order of their ids, so that row order cannot matter. */
+/**
+ * A harness tree by numbers: nodes and branches in the order of their ids, so that row order cannot matter. Nodes
+ * that the harness only passes are not among them: they are joints of a branch.
+ */
 export interface BoardTree {
   readonly nodes: readonly TreeNode[];
   readonly branches: readonly TreeBranch[];
@@ -74,26 +86,42 @@ function connected(input: PinboardInput): { nodes: readonly TreeNode[]; branches
   };
 }
 
+/** Nodes of a harness that a choice names: they are laid for themselves, even where the harness only passes. */
+function askedNodes({ harness, pegs }: PinboardInput): ReadonlySet<string> {
+  return new Set([...pegs.keys()].map((subject) => subject.slice(harness.id.length + 1)));
+}
+
 /** Numbers the tree of a harness. */
 export function boardTree(input: PinboardInput): BoardTree {
-  const { nodes, branches: sources } = connected(input);
+  const all = connected(input);
+  const runs = runsOf(all.nodes, all.branches, askedNodes(input));
+  const passed = new Map(runs.flatMap((run) => run.joints.map((id) => [id, run] as const)));
+  const nodes = all.nodes.filter((n) => !passed.has(n.id));
   const numberOf = new Map(nodes.map((n, i) => [n.id, i]));
   const branches: TreeBranch[] = [];
   const ways: Way[][] = nodes.map(() => []);
-  for (const source of sources) {
-    const a = numberOf.get(source.a) ?? 0;
-    const b = numberOf.get(source.b) ?? 0;
+  for (const run of runs) {
+    const a = numberOf.get(run.a) ?? 0;
+    const b = numberOf.get(run.b) ?? 0;
     const branch = branches.length;
     ways[a]?.push({ branch, to: b });
     ways[b]?.push({ branch, to: a });
+    const sources = run.parts.map((part) => part.source);
+    const most = (of: (source: SizedBranch) => number): number => Math.max(...sources.map(of));
+    const sum = (of: (source: SizedBranch) => number): number => sources.reduce((s, x) => s + of(x), 0);
+    const first = sources[0];
     branches.push({
-      source,
+      id: first?.id ?? "",
+      kind: first?.kind ?? "lane",
+      parts: run.parts,
+      joints: run.joints,
       a,
       b,
-      lengthMm: source.lengthMm,
-      radiusMm: source.bundle.laidMm / 2,
-      straight: source.kind === "crossing",
-      weight: source.lengthMm * Math.sqrt(Math.max(1, source.wireIds.length)),
+      lengthMm: sum((s) => s.lengthMm),
+      radiusMm: most((s) => s.bundle.laidMm) / 2,
+      wires: most((s) => s.wireIds.length),
+      straight: first?.kind === "crossing",
+      weight: sum((s) => s.lengthMm * Math.sqrt(Math.max(1, s.wireIds.length))),
     });
   }
   const holders = nodes.map((node): TreeHolder | null => {
@@ -105,7 +133,8 @@ export function boardTree(input: PinboardInput): BoardTree {
   const leastAngleDeg = ways.map((w) =>
     Math.min(LEAST_ANGLE_DEG, (EQUAL_SHARE * 360) / Math.max(1, w.length)),
   );
-  return { nodes, branches, ways, holders, leastAngleDeg, root: numberOf.get(input.rootId) ?? 0 };
+  const root = numberOf.get(passed.get(input.rootId)?.a ?? input.rootId) ?? 0;
+  return { nodes, branches, ways, holders, leastAngleDeg, root };
 }
 
 /** How the machine has a branch run from `from`, as a viewer of that side sees it; null between sides or panels. */
