@@ -53,6 +53,17 @@ describe("check", () => {
     expect(out).toMatch(/0 errors/);
   });
 
+  it("lists every harness with its figures beside their bounds", async () => {
+    const { out } = await call("check", example, "--harnesses");
+    const lines = out.split("\n").filter((line) => /^\d hs\./.test(line));
+    expect(lines).toHaveLength(4);
+    for (const line of lines) {
+      const [, value = "", bound = ""] = /([\d.]+) ≥ ([\d.]+) \([\d.]+ %\)/.exec(line) ?? [];
+      expect(Number(value)).toBeGreaterThanOrEqual(Number(bound));
+      expect(line).toMatch(/rule [\d.]+ {2,}\d+ × \d+ (planar|unfolded)/);
+    }
+  });
+
   it("tells all faults at once, where they are, and what was meant", async () => {
     const folder = copyWith("faulty", "devices.csv", (text) =>
       text.replace(

@@ -3,6 +3,7 @@ import type { Finding, LineResult, Severity } from "@pinwright/engine";
 import { findingWords, type Language } from "@pinwright/words";
 import type { Command } from "../command.ts";
 import { faultText } from "../fault-text.ts";
+import { harnessTable } from "../harness-table.ts";
 import { BOOK_OPTIONS, fatalFaults, loadBook, runLine } from "../load.ts";
 import { STATUS, type Status, UsageError } from "../terminal.ts";
 
@@ -29,6 +30,7 @@ function summary(result: LineResult): string {
   const minutes = harnesses.reduce((sum, h) => sum + h.route.work.minutes, 0);
   return [
     `${result.machine.items.size} items, ${result.machine.nets.size} nets, ${wires} wires in ${harnesses.length} harnesses: ${metres.toFixed(1)} m, ${minutes.toFixed(0)} min of harness work`,
+    `plugs that can still be exchanged: ${result.swaps.value}, none can do with fewer than ${result.swaps.lowerBound}`,
     `${count("error")} errors, ${count("warning")} warnings, ${count("note")} notes${accepted > 0 ? `, ${accepted} accepted` : ""}`,
   ].join("\n");
 }
@@ -55,7 +57,18 @@ function report(result: LineResult, language: Language, most: number): string {
 
 function asJson(path: string, faults: readonly Fault[], result: LineResult | null): string {
   const findings = result?.findings ?? [];
-  return `${JSON.stringify({ book: path, faults, findings }, null, 2)}\n`;
+  const harnesses = [...(result?.harnesses.values() ?? [])].map((harness) => ({
+    id: harness.harness.id,
+    wires: harness.wires.length,
+    work: harness.route.work,
+    colours: harness.colours,
+    pinboard: {
+      widthMm: harness.pinboard.widthMm,
+      heightMm: harness.pinboard.heightMm,
+      area: harness.pinboard.area,
+    },
+  }));
+  return `${JSON.stringify({ book: path, faults, findings, harnesses, swaps: result?.swaps ?? null }, null, 2)}\n`;
 }
 
 function status(faults: readonly Fault[], findings: readonly Finding[], strict: boolean): Status {
@@ -75,6 +88,7 @@ export const checkCommand: Command = {
     language: { type: "string", value: "en|zh", about: "language of the findings" },
     json: { type: "boolean", about: "write faults and findings as JSON" },
     all: { type: "boolean", about: "list every case of a rule, not only the first five" },
+    harnesses: { type: "boolean", about: "list every harness with its figures, each beside its bound" },
     strict: { type: "boolean", about: "a warning, too, gives exit status 1" },
   },
   run: async (call, terminal) => {
@@ -88,6 +102,7 @@ export const checkCommand: Command = {
       if (loaded.faults.length > 0) terminal.out(`${loaded.faults.length} faults in the book's files\n\n`);
       if (result !== null) {
         terminal.out(report(result, language, call.flag("all") ? Number.POSITIVE_INFINITY : 5));
+        if (call.flag("harnesses")) terminal.out(`${harnessTable(result)}\n\n`);
         terminal.out(`${summary(result)}\n`);
       }
     }
