@@ -1,10 +1,10 @@
 import { NET_CLASSES } from "@pinwright/book";
-import { compareText, roundTo, UnionFind } from "@pinwright/kernel";
+import { compareText, roundTo } from "@pinwright/kernel";
 import type { HarnessWires, Landing, Machine, Wire } from "../model/index.ts";
 import { APART_PAIRS } from "./apart.ts";
-import { squareWithin } from "./bundle-rule.ts";
 import { type HeldRoute, tailRooms } from "./held.ts";
 import type { GraphLane, GraphSpot, LaneGraph } from "./lane-graph.ts";
+import { laneParts } from "./part.ts";
 import type { ProblemCandidate, RouteProblem } from "./search/problem.ts";
 
 /** The routing problem of one harness, with what its numbers stand for. */
@@ -52,23 +52,19 @@ export function harnessProblem(
 ): HarnessProblem {
   const { numbers } = machine.shop;
   const classes = new Set(harness.wires.map((w) => w.netClass));
-  const lanes = graph.lanes.filter(
-    (lane) => [...classes].some((c) => lane.allowed.has(c)) && (held.only === null || held.only.has(lane.id)),
-  );
-  const part = partsOf(graph.spots.length, lanes);
+  const parts = laneParts(graph, classes, held.only, numbers);
   const all = landingsOf(machine, harness).map((landing) => ({
     landing,
     rooms: tailRooms(graph, landing, numbers.tail_max_mm, held.attach.get(landing.id)),
   }));
   const votes = new Map<number, number>();
   for (const { rooms } of all)
-    for (const p of new Set(rooms.map((room) => part[room.spot] ?? -1)))
+    for (const p of new Set(rooms.map((room) => parts.partOf[room.spot] ?? -1)))
       votes.set(p, (votes.get(p) ?? 0) + 1);
   let chosen = -1;
   for (const [p, n] of [...votes].sort(([a], [b]) => a - b)) if (n > (votes.get(chosen) ?? 0)) chosen = p;
 
-  const inPart = graph.spots.map((_, i) => i).filter((i) => part[i] === chosen);
-  const spotNumber = new Map(inPart.map((spot, i) => [spot, i]));
+  const part = parts.part(chosen);
   const wireEnds = new Map<string, number>();
   for (const end of harness.wires.flatMap((wire) => [wire.a, wire.b])) {
     const id = landingIdOf(machine, end);
@@ -79,14 +75,13 @@ export function harnessProblem(
     // One wire by itself is not tied.
     const minPerMm = (wireEnds.get(landing.id) ?? 0) > 1 ? tieMinPerMm : 0;
     const candidates = rooms.flatMap((room): ProblemCandidate[] => {
-      const spot = spotNumber.get(room.spot);
-      return spot === undefined ? [] : [{ spot, lengthMm: room.lengthMm, minutes: room.lengthMm * minPerMm }];
+      const spot = part.numberOf[room.spot] ?? -1;
+      return spot < 0 ? [] : [{ spot, lengthMm: room.lengthMm, minutes: room.lengthMm * minPerMm }];
     });
     return candidates.length === 0 ? [] : [{ landing, candidates }];
   });
   const terminals = new Map(reached.map(({ landing }, i) => [landing.id, i]));
   const splices = harness.splices.map((s) => s.id).sort(compareText);
-  const usedLanes = lanes.filter((lane) => spotNumber.has(lane.a) && spotNumber.has(lane.b));
 
   const ties = (end: string): boolean => terminals.has(landingIdOf(machine, end) ?? "");
   const tiedSplices = splices.filter((id) =>
@@ -103,17 +98,10 @@ export function harnessProblem(
     });
 
   const problem: RouteProblem = {
-    spots: inPart.length,
-    lanes: usedLanes.map((lane) => ({
-      a: spotNumber.get(lane.a) ?? 0,
-      b: spotNumber.get(lane.b) ?? 0,
-      lengthMm: lane.lengthMm,
-      minutes: lane.kind === "lane" ? lane.lengthMm * tieMinPerMm : 0,
-      maxSquareMm2: squareWithin(lane.maxDiameterMm, numbers.laid_factor),
-      forbidden: lane.barred,
-    })),
+    spots: part.spots.length,
+    lanes: part.problemLanes,
     landings: reached.map(({ candidates }) => ({ candidates })),
-    splices: tiedSplices.map((id) => ({ places: splicePlaces(graph, inPart, held.splices.get(id)) })),
+    splices: tiedSplices.map((id) => ({ places: splicePlaces(part.spots, held.splices.get(id)) })),
     wires: wires.map(({ wire, a, b }) => ({
       a,
       b,
@@ -132,8 +120,8 @@ export function harnessProblem(
   };
   return {
     problem,
-    spots: inPart.flatMap((i) => graph.spots[i] ?? []),
-    lanes: usedLanes,
+    spots: part.spots,
+    lanes: part.lanes,
     landings: reached.map((r) => r.landing),
     spliceIds: tiedSplices,
     wires: wires.map((w) => w.wire),
@@ -148,18 +136,12 @@ export function insertions(harness: HarnessWires): number {
 }
 
 /** Spots in this part at which a splice may lie: the one that is held, else all, those at a hinge only at need. */
-function splicePlaces(graph: LaneGraph, inPart: readonly number[], heldId: string | undefined) {
-  const places = inPart.map((i, spot) => {
-    const waypoint = graph.spots[i];
-    return { id: waypoint?.id, spot, penaltyMin: waypoint?.atHinge === true ? HINGE_SPLICE_MIN : 0 };
-  });
+function splicePlaces(spots: readonly GraphSpot[], heldId: string | undefined) {
+  const places = spots.map(({ id, atHinge }, spot) => ({
+    id,
+    spot,
+    penaltyMin: atHinge ? HINGE_SPLICE_MIN : 0,
+  }));
   const kept = places.filter((p) => p.id === heldId);
   return (kept.length > 0 ? kept : places).map(({ spot, penaltyMin }) => ({ spot, penaltyMin }));
-}
-
-/** For each spot the number of the joined part that it is in. */
-function partsOf(spots: number, lanes: readonly GraphLane[]): readonly number[] {
-  const parts = new UnionFind(spots);
-  for (const lane of lanes) parts.join(lane.a, lane.b);
-  return Array.from({ length: spots }, (_, i) => parts.find(i));
 }

@@ -1,4 +1,5 @@
 import { createGraph, IndexHeap, steinerLowerBound } from "@pinwright/kernel";
+import { drawnTogether, surroundings } from "./narrow.ts";
 import type { RouteProblem } from "./problem.ts";
 
 /**
@@ -10,12 +11,15 @@ import type { RouteProblem } from "./problem.ts";
  *   what dual ascent left of the lanes, and of what each tail costs more than the cheapest; for a splice of k wires
  *   the ways between its ends ÷ (k − 1);
  * - the fewest breakouts that the degrees allow.
+ * Of a large lane graph, panels on which nothing of the harness lies count as one spot each.
  */
 export function routeLowerBound(problem: RouteProblem): number {
   if (problem.landings.length < 2) return problem.fixedMin;
-  const tree = treeBound(problem);
+  const large = problem.lanes.length > FINE_LANES;
+  const less = large ? drawnTogether(problem, surroundings(problem)) : problem;
+  const tree = treeBound(less);
   return (
-    problem.fixedMin + tree.bound + wireBound(problem, tree) + leastBreakouts(problem) * problem.breakoutMin
+    problem.fixedMin + tree.bound + wireBound(less, tree) + leastBreakouts(problem) * problem.breakoutMin
   );
 }
 
@@ -214,9 +218,9 @@ class Ways {
  * than lanes and possible tails meet there.
  */
 export function leastBreakouts(problem: RouteProblem): number {
-  const most = new Array<number>(problem.spots).fill(-2);
+  const spare = new Int32Array(problem.spots).fill(-2);
   const add = (spot: number): void => {
-    most[spot] = (most[spot] ?? 0) + 1;
+    spare[spot] = (spare[spot] ?? 0) + 1;
   };
   for (const { a, b } of problem.lanes) {
     add(a);
@@ -224,18 +228,22 @@ export function leastBreakouts(problem: RouteProblem): number {
   }
   for (const { candidates } of problem.landings)
     for (const spot of new Set(candidates.map((c) => c.spot))) add(spot);
+  const each = problem.breakoutBranches;
+  const takes = new Int32Array(each + 1);
+  const take = (branches: number, times: number): void => {
+    takes[branches] = (takes[branches] ?? 0) + times;
+  };
+  for (const more of spare)
+    if (more > 0) {
+      take(each, Math.floor(more / each));
+      take(more % each, 1);
+    }
   let missing = problem.landings.length - 2;
   let breakouts = 0;
-  const parts = most.flatMap((spare) => {
-    const list: number[] = [];
-    for (let left = spare; left > 0; left -= problem.breakoutBranches)
-      list.push(Math.min(left, problem.breakoutBranches));
-    return list;
-  });
-  for (const part of parts.sort((x, y) => y - x)) {
-    if (missing <= 0) break;
-    missing -= part;
-    breakouts++;
+  for (let branches = each; branches > 0 && missing > 0; branches--) {
+    const times = Math.min(takes[branches] ?? 0, Math.ceil(missing / branches));
+    missing -= times * branches;
+    breakouts += times;
   }
   return breakouts;
 }

@@ -1,5 +1,12 @@
-import { createGraph, type Graph, otherEnd, type ShortestPaths, shortestPaths, UnionFind } from "@pinwright/kernel";
-import type { RouteProblem, RouteSolution } from "./problem.ts";
+import {
+  createGraph,
+  type Graph,
+  otherEnd,
+  type ShortestPaths,
+  shortestPaths,
+  UnionFind,
+} from "@pinwright/kernel";
+import type { ProblemLane, RouteProblem, RouteSolution } from "./problem.ts";
 
 /** A problem with the far parts of the lane graph left out, and the way back to the numbers of the whole one. */
 export interface Narrowed {
@@ -29,6 +36,17 @@ export function lanesAsGraph(problem: RouteProblem): Graph {
  * @returns 1 for each such spot
  */
 export function surroundings(problem: RouteProblem): Uint8Array {
+  const known = areas.get(problem.landings);
+  if (known !== undefined && known.length === problem.spots) return known;
+  const near = findSurroundings(problem);
+  areas.set(problem.landings, near);
+  return near;
+}
+
+/** The search and the bound ask for the same surroundings, one after the other. */
+const areas = new WeakMap<RouteProblem["landings"], Uint8Array>();
+
+function findSurroundings(problem: RouteProblem): Uint8Array {
   const graph = lanesAsGraph(problem);
   const price = wayPrices(problem);
   const near = new Uint8Array(problem.spots);
@@ -113,7 +131,10 @@ function markSpanning(graph: Graph, ways: ShortestPaths, price: Float64Array, ne
   }
 }
 
-/** The problem on some of its spots only. A landing keeps all its tails, a splice its places on those spots. */
+/** Tails of a landing that a search looks at: the shortest. Found by trial. */
+const TAILS = 16;
+
+/** The problem on some of its spots only. A landing keeps its shortest tails, a splice its places on those spots. */
 export function narrowTo(problem: RouteProblem, kept: Uint8Array): Narrowed {
   const numbers = new Int32Array(problem.spots).fill(-1);
   let spots = 0;
@@ -124,10 +145,18 @@ export function narrowTo(problem: RouteProblem, kept: Uint8Array): Narrowed {
   problem.lanes.forEach(({ a, b }, lane) => {
     if (kept[a] === 1 && kept[b] === 1) lanes.push(lane);
   });
-  const placesKept = problem.splices.map(({ places }) =>
-    places.flatMap(({ spot }, k) => (kept[spot] === 1 ? [k] : [])),
-  );
   const at = (spot: number): number => numbers[spot] ?? -1;
+  const tails = problem.landings.map(({ candidates }) =>
+    candidates
+      .map((tail, index) => ({ index, tail: { ...tail, spot: at(tail.spot) } }))
+      .sort((x, y) => x.tail.lengthMm - y.tail.lengthMm || x.index - y.index)
+      .slice(0, TAILS),
+  );
+  const places = problem.splices.map((splice) =>
+    splice.places.flatMap((place, index) =>
+      kept[place.spot] === 1 ? [{ index, place: { ...place, spot: at(place.spot) } }] : [],
+    ),
+  );
   return {
     problem: {
       ...problem,
@@ -136,20 +165,48 @@ export function narrowTo(problem: RouteProblem, kept: Uint8Array): Narrowed {
         const lane = problem.lanes[index];
         return lane === undefined ? [] : [{ ...lane, a: at(lane.a), b: at(lane.b) }];
       }),
-      landings: problem.landings.map(({ candidates }) => ({
-        candidates: candidates.map((tail) => ({ ...tail, spot: at(tail.spot) })),
-      })),
-      splices: problem.splices.map(({ places }, s) => ({
-        places: (placesKept[s] ?? []).flatMap((k) => {
-          const place = places[k];
-          return place === undefined ? [] : [{ ...place, spot: at(place.spot) }];
-        }),
-      })),
+      landings: tails.map((list) => ({ candidates: list.map(({ tail }) => tail) })),
+      splices: places.map((list) => ({ places: list.map(({ place }) => place) })),
     },
     widen: ({ lanes: chosen, attach, spliceAt }) => ({
       lanes: chosen.map((lane) => lanes[lane] ?? -1),
-      attach,
-      spliceAt: spliceAt.map((k, s) => placesKept[s]?.[k] ?? -1),
+      attach: attach.map((k, l) => tails[l]?.[k]?.index ?? -1),
+      spliceAt: spliceAt.map((k, s) => places[s]?.[k]?.index ?? -1),
     }),
   };
+}
+
+/**
+ * The problem with whole far parts of the lane graph drawn together into one spot each: the parts that lanes with
+ * work of their own hold together and in which no spot is near. What follows lanes there costs nothing any more,
+ * so that a bound for this problem is a bound for the whole one.
+ */
+export function drawnTogether(problem: RouteProblem, near: Uint8Array): RouteProblem {
+  const parts = new UnionFind(problem.spots);
+  for (const { a, b, minutes } of problem.lanes) if (minutes > 0) parts.join(a, b);
+  const nearParts = new Uint8Array(problem.spots);
+  near.forEach((on, spot) => {
+    if (on === 1) nearParts[parts.find(spot)] = 1;
+  });
+  const numbers = new Int32Array(problem.spots).fill(-1);
+  let spots = 0;
+  const at = (spot: number): number => {
+    const part = parts.find(spot);
+    const stands = nearParts[part] === 1 ? spot : part;
+    if ((numbers[stands] ?? -1) < 0) numbers[stands] = spots++;
+    return numbers[stands] ?? -1;
+  };
+  const lanes: ProblemLane[] = [];
+  for (const lane of problem.lanes) {
+    const a = at(lane.a);
+    const b = at(lane.b);
+    if (a !== b) lanes.push({ ...lane, a, b });
+  }
+  const landings = problem.landings.map(({ candidates }) => ({
+    candidates: candidates.map((tail) => ({ ...tail, spot: at(tail.spot) })),
+  }));
+  const splices = problem.splices.map(({ places }) => ({
+    places: places.map((place) => ({ ...place, spot: at(place.spot) })),
+  }));
+  return { ...problem, spots, lanes, landings, splices };
 }
