@@ -2,7 +2,7 @@ import { boxOf, directionDeg, type PointMm, subtractPoints, turnDeg } from "@pin
 import { rootBase } from "./base.ts";
 import type { Drawing } from "./drawing.ts";
 import { Layout } from "./layout.ts";
-import { type Limb, limbsBeyond } from "./limb.ts";
+import { type Limb, type LimbStep, limbsBeyond } from "./limb.ts";
 import type { Bench, Candidate } from "./task.ts";
 import { type BoardTree, realVector } from "./tree.ts";
 
@@ -30,10 +30,7 @@ export function isFlat(tree: BoardTree): boolean {
 export function layAsInMachine(tree: BoardTree, bench: Bench, handRoomMm: number): Layout {
   const turnedDeg = fitsUpright(tree, bench) ? 0 : 90;
   const limbs = limbsBeyond(tree, new Set(), [tree.root], () => false);
-  const real: (number | null)[] = [];
-  for (const limb of limbs) {
-    real.push(realDirection(tree, limb, limb.parent === null ? null : (real[limb.parent] ?? null)));
-  }
+  const real = limbs.map((limb) => realDirection(tree, limb));
   const candidates = limbs.map((limb, i) => {
     const own = real[i] ?? null;
     const before = limb.parent === null ? -turnedDeg : (real[limb.parent] ?? null);
@@ -100,12 +97,22 @@ export function liesAsInMachine(tree: BoardTree, drawing: Drawing): boolean {
   return true;
 }
 
-/** The direction of a limb in the machine; a tail that is all that is left of the harness runs straight on. */
-function realDirection(tree: BoardTree, limb: Limb, above: number | null): number | null {
+/** The direction of a limb in the machine, degrees; a tail that only goes on from a lane runs straight on. */
+function realDirection(tree: BoardTree, limb: Limb): number | null {
   const first = limb.steps[0];
   const branch = first === undefined ? undefined : tree.branches[first.branch];
   if (first === undefined || branch === undefined) return null;
-  if (above !== null && branch.kind === "tail" && tree.ways[first.from]?.length === 2) return above;
-  const along: PointMm | null = realVector(tree, branch, first.from);
-  return along === null ? null : directionDeg(subtractPoints(along, { xMm: 0, yMm: 0 }));
+  const along = straightOn(tree, first) ?? realVector(tree, branch, first.from);
+  return along === null ? null : directionDeg(along);
+}
+
+/** How a tail runs that is the only way on from a lane; null for every other branch. */
+function straightOn(tree: BoardTree, { branch, from, to }: LimbStep): PointMm | null {
+  const joint = tree.nodes[from]?.kind === "waypoint" ? from : to;
+  const ways = tree.ways[joint] ?? [];
+  const other = ways.find((w) => w.branch !== branch);
+  const lane = other === undefined ? undefined : tree.branches[other.branch];
+  if (tree.branches[branch]?.kind !== "tail" || ways.length !== 2) return null;
+  if (other === undefined || lane?.kind !== "lane") return null;
+  return realVector(tree, lane, joint === from ? other.to : joint);
 }
