@@ -9,6 +9,7 @@ import {
   type ShopTables,
 } from "@pinwright/book";
 import type { Topic } from "./author.ts";
+import { inlineTails } from "./inline-tails.ts";
 import { lanes } from "./lanes.ts";
 import { production } from "./production.ts";
 import { shop } from "./shop.ts";
@@ -46,7 +47,11 @@ function merge<T extends object>(blank: T, parts: readonly Partial<T>[]): T {
  * placed, and what the floor and the buyer need is made from it. */
 export function assemble(): { readonly book: Book; readonly shop: Shop } {
   const placed = assembleTopics([...TOPICS, { tables: {}, shop }]);
-  const drawn = [lanes(placed.book, placed.shop), production(placed.book, placed.shop)];
+  const drawn = [
+    lanes(placed.book, placed.shop),
+    inlineTails(placed.book, placed.shop),
+    production(placed.book, placed.shop),
+  ];
   return assembleTopics([...TOPICS, { tables: {}, shop }, ...drawn]);
 }
 

@@ -1,4 +1,4 @@
-import { CABINET } from "./cabinet-panels.ts";
+import { BACKBOX, CABINET } from "./cabinet-panels.ts";
 import type { Spot } from "./lane-net.ts";
 
 export interface PanelSide {
@@ -21,46 +21,64 @@ const spot = (
   at: { xMm, yMm },
 });
 
-/** Ends of crossings. The sides' own x runs from the front at the left, from the rear at the right. */
+/** How far from a corner a bundle is tied on both panels, so that it bends as widely as it is thick. */
+const CORNER_MM = 32;
+const THICK_CORNER_MM = 58;
+const HEAD_CORNER_MM = 44;
+
+/** Places along the cabinet's rear edge where bundles go up its back. */
+const REAR_AT = [120, 380, 520] as const;
+
+/** Places across the cabinet where bundles go over to the playfield, clamped in the gaps between its rear lamps. */
+const FIELD_AT = [165, 195, 355, 385] as const;
+
+/** Where the bundles over a hinge are held a second time, at the rows of in-line connectors. */
+export const ROW_SPOTS: readonly FixedSpot[] = [
+  ...[180, 450, 570].map((x) => spot(`bo-row-${x}`, "bb.bottom", x, 92)),
+  ...[122, 222, 340, 420].map((x) => spot(`pf-row-${x}`, "playfield", x, 1050, "under")),
+];
+
+/** Ends of crossings, and where they are held again. The sides' own x runs from the front at the left, from the rear at the right. */
 export const SPOTS: readonly FixedSpot[] = [
+  ...ROW_SPOTS,
   ...[260, 720, 1180].flatMap((y) => [
-    spot(`cb-left-${y}`, "cab.bottom", 16, y),
-    spot(`cl-foot-${y}`, "cab.left", y, 16),
-    spot(`cb-right-${y}`, "cab.bottom", CABINET.widthMm - 16, y),
-    spot(`cr-foot-${y}`, "cab.right", CABINET.depthMm - y, 16),
+    spot(`cb-left-${y}`, "cab.bottom", CORNER_MM, y),
+    spot(`cl-foot-${y}`, "cab.left", y, CORNER_MM),
+    spot(`cb-right-${y}`, "cab.bottom", CABINET.widthMm - CORNER_MM, y),
+    spot(`cr-foot-${y}`, "cab.right", CABINET.depthMm - y, CORNER_MM),
   ]),
   ...[60, 400].flatMap((x) => [
-    spot(`cb-front-${x}`, "cab.bottom", x, 16),
-    spot(`cf-foot-${x}`, "cab.front", CABINET.widthMm - x, 16),
+    spot(`cb-front-${x}`, "cab.bottom", x, CORNER_MM),
+    spot(`cf-foot-${x}`, "cab.front", CABINET.widthMm - x, CORNER_MM),
   ]),
-  ...[300, 520].flatMap((x) => [
-    spot(`cb-rear-${x}`, "cab.bottom", x, CABINET.depthMm - 16),
-    spot(`ck-foot-${x}`, "cab.back", x, 16),
+  ...REAR_AT.flatMap((x) => [
+    spot(`cb-rear-${x}`, "cab.bottom", x, CABINET.depthMm - THICK_CORNER_MM),
+    spot(`ck-foot-${x}`, "cab.back", x, THICK_CORNER_MM),
   ]),
   spot("cf-door", "cab.front", 420, 130),
   spot("cd-hinge", "cab.door", 244, 130),
-  ...[110, 250, 400].flatMap((x) => [
+  ...FIELD_AT.flatMap((x) => [
     spot(`ck-field-${x}`, "cab.back", x, 400),
-    spot(`pf-rear-${x}`, "playfield", x - 23, 1030, "under"),
+    spot(`pf-rear-${x}`, "playfield", x - 23, 1018, "under"),
   ]),
   ...[110, 420].flatMap((x) => [
     spot(`ck-head-${x}`, "cab.back", x, 535),
     spot(`bo-neck-${x}`, "bb.bottom", x + 70, 60),
   ]),
   ...[100, 350, 600].flatMap((x) => [
-    spot(`bo-rear-${x}`, "bb.bottom", x, 205),
-    spot(`bk-foot-${x}`, "bb.back", x, 16),
+    spot(`bo-rear-${x}`, "bb.bottom", x, BACKBOX.depthMm - 12 - HEAD_CORNER_MM),
+    spot(`bk-foot-${x}`, "bb.back", x, HEAD_CORNER_MM),
   ]),
-  spot("bo-left", "bb.bottom", 30, 115),
-  spot("bs-foot", "bb.left", 115, 16),
-  spot("bo-right", "bb.bottom", 670, 115),
-  spot("br-foot", "bb.right", 115, 16),
-  spot("bk-head", "bb.back", 350, 735),
-  spot("bt-rear", "bb.top", 350, 16),
-  spot("bo-lamp-left", "bb.bottom", 60, 100),
-  spot("bl-foot-left", "bb.lamp", 40, 16, "under"),
-  spot("bo-lamp-right", "bb.bottom", 640, 100),
-  spot("bl-foot-right", "bb.lamp", 620, 16, "under"),
+  spot("bo-left", "bb.bottom", 30, 150),
+  spot("bs-foot", "bb.left", 150, 16),
+  spot("bo-right", "bb.bottom", 670, 150),
+  spot("br-foot", "bb.right", 80, 16),
+  spot("bk-head", "bb.back", 350, BACKBOX.heightMm - BACKBOX.plyMm - CORNER_MM),
+  spot("bt-rear", "bb.top", 350, 12 + CORNER_MM),
+  spot("bo-lamp-left", "bb.bottom", 60, 115),
+  spot("bl-foot-left", "bb.lamp", 40, 34, "under"),
+  spot("bo-lamp-right", "bb.bottom", 640, 115),
+  spot("bl-foot-right", "bb.lamp", 620, 34, "under"),
 ];
 
 export interface CrossingWritten {
@@ -99,9 +117,9 @@ export const CROSSINGS: readonly CrossingWritten[] = [
     gap(`right-${y}`, `cb-right-${y}`, `cr-foot-${y}`, 28),
   ]),
   ...[60, 400].map((x) => gap(`front-${x}`, `cb-front-${x}`, `cf-foot-${x}`, 20)),
-  ...[300, 520].map((x) => gap(`rear-${x}`, `cb-rear-${x}`, `ck-foot-${x}`, 34)),
+  ...REAR_AT.map((x) => gap(`rear-${x}`, `cb-rear-${x}`, `ck-foot-${x}`, 34)),
   hinge("door", "cf-door", "cd-hinge", 14, 90),
-  ...[110, 250, 400].map((x) => hinge(`field-${x}`, `ck-field-${x}`, `pf-rear-${x}`, 24, 110)),
+  ...FIELD_AT.map((x) => hinge(`field-${x}`, `ck-field-${x}`, `pf-rear-${x}`, 24, 110)),
   hinge("head-110", "ck-head-110", "bo-neck-110", 24, 190),
   hinge("head-420", "ck-head-420", "bo-neck-420", 30, 190),
   ...[100, 350, 600].map((x) => gap(`head-back-${x}`, `bo-rear-${x}`, `bk-foot-${x}`, 26)),

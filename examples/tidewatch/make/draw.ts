@@ -5,7 +5,7 @@
 import { writeFileSync } from "node:fs";
 import { join } from "node:path";
 import type { BookRow } from "@pinwright/book";
-import { type Item, type PanelPoint, Resolver } from "@pinwright/engine";
+import { type Item, Line, type PanelPoint, Resolver } from "@pinwright/engine";
 import { bodiesAbove } from "../check/bodies.ts";
 import { cutoutShape } from "../check/cutout-shape.ts";
 import { assemble } from "./assemble.ts";
@@ -100,4 +100,29 @@ const underBody = [...machine.items.values()]
       shape(item.footprint, colourOf(item), item.kind === "board" ? 0.25 : 0.6) + labelled(item, true),
   )
   .join("\n");
-writeFileSync(join(folder, "under.svg"), svg(true, `${cutoutsOf(book.tables.cutouts)}\n${underBody}`));
+
+const spotAt = new Map(
+  book.tables.waypoints
+    .filter((row) => row.panel === PANEL && row.side === "under")
+    .map((row) => [row.id, { xMm: row.x_mm, yMm: row.y_mm }]),
+);
+const wiresIn = new Map<string, number>();
+for (const { branches } of new Line().run(book, shop).harnesses.values())
+  for (const { id, wireIds } of branches) wiresIn.set(id, (wiresIn.get(id) ?? 0) + wireIds.length);
+
+/** Every lane as a thin line; the more wires lie in it, the thicker. */
+const laneBody = book.tables.lanes
+  .flatMap(({ id, from, to }) => {
+    const [a, b] = [spotAt.get(from), spotAt.get(to)];
+    if (a === undefined || b === undefined) return [];
+    const wires = wiresIn.get(id) ?? 0;
+    const width = wires === 0 ? 0.4 : 0.8 + 0.7 * Math.sqrt(wires);
+    return [
+      `<path d="M${a.xMm} ${HEIGHT - a.yMm}L${b.xMm} ${HEIGHT - b.yMm}" stroke="${wires === 0 ? "#999" : "#0b6e74"}" stroke-width="${width.toFixed(2)}" stroke-linecap="round"/>`,
+    ];
+  })
+  .join("\n");
+writeFileSync(
+  join(folder, "under.svg"),
+  svg(true, `${cutoutsOf(book.tables.cutouts)}\n${underBody}\n${laneBody}`),
+);

@@ -30,6 +30,8 @@ const LIST: readonly (readonly [name: string, label: string, labelZh: string])[]
   ["switch-front", "Playfield switches, front", "台面前开关"],
   ["switch-mid", "Playfield switches, middle", "台面中部开关"],
   ["switch-rear", "Playfield switches, rear", "台面后开关"],
+  ["sensor-beam", "Playfield beams", "台面光束"],
+  ["sensor-hall", "Playfield magnetic sensors", "台面磁传感器"],
   ["motor-playfield", "Playfield motors", "台面电机"],
   ["ramp-left", "Left ramp", "左坡道"],
   ["ramp-right", "Right ramp", "右坡道"],

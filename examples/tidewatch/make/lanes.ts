@@ -1,7 +1,7 @@
 import type { Book, Shop } from "@pinwright/book";
 import { type Machine, type PanelPoint, resolveMachine } from "@pinwright/engine";
 import { rows, type Topic } from "./author.ts";
-import { CROSSINGS, MAINS_LANES, MAINS_SPOTS, type PanelSide, SPOTS } from "./crossings.ts";
+import { CROSSINGS, MAINS_LANES, MAINS_SPOTS, type PanelSide, ROW_SPOTS, SPOTS } from "./crossings.ts";
 import { type LaneNet, laneNet, type Spot, standingOn } from "./lane-net.ts";
 import { wireHoles } from "./wire-holes.ts";
 
@@ -179,7 +179,10 @@ const laneRows = (net: Pick<LaneNet, "lanes">, max_diameter_mm: number, classes:
 /** Waypoints, lanes and crossings, drawn over the machine as the other topics have placed it. */
 export function lanes(book: Book, shop: Shop): Topic {
   const machine: Machine = resolveMachine(book, shop);
-  const clamped = new Set(CROSSINGS.filter((c) => c.kind === "hinge").flatMap((c) => [c.from, c.to]));
+  const clamped = new Set([
+    ...CROSSINGS.filter((c) => c.kind === "hinge").flatMap((c) => [c.from, c.to]),
+    ...ROW_SPOTS.map(({ id }) => id),
+  ]);
   const holes = wireHoles(machine);
   const nets = SIDES.map((side) => {
     const panel = machine.panels.get(side.panel);

@@ -85,7 +85,7 @@ const UNDER_TOP_PARTS = [
   ["il.light-left", "Lights on top, left", "台面上左照明", "i250", [3], 60, 760],
   ["il.light-right", "Lights on top, right", "台面上右照明", "i250", [1, 3], 450, 985],
   ["il.light-front", "Lights on top, front", "台面上前照明", "i250", [1], 140, 110],
-  ["il.light-rear", "Lights on top, rear", "台面上后照明", "i250", [1, 5], 430, 1020],
+  ["il.light-rear", "Lights on top, rear", "台面上后照明", "i250", [2, 4], 430, 1020],
 ] as const;
 
 /** Largest of these housings with its wires, in mm. */

@@ -32,6 +32,9 @@ const own = (
 const FRONT = "hs.switch-front";
 const MIDDLE = "hs.switch-mid";
 const REAR = "hs.switch-rear";
+/** What feeds weak signals has harnesses of its own, which keep away from coils. */
+const BEAMS = "hs.sensor-beam";
+const HALLS = "hs.sensor-hall";
 
 const BANKS: readonly Bank[] = [
   half("bd.switch-1", "j3", FRONT, [
@@ -236,16 +239,16 @@ function wireSensors(w: Wiring): void {
       w.end(net, harness, from, to);
     }
   };
-  const hall = (sensor: string, connector: string, first: number, harness: string): void =>
-    wires(harness, sensor, `sensor ${sensor}`, [
+  const hall = (sensor: string, connector: string, first: number): void =>
+    wires(HALLS, sensor, `sensor ${sensor}`, [
       [`bd.hall:${connector}.${first}`, `sn.${sensor}:vcc`, "supply"],
       [`bd.hall:${connector}.${first + 1}`, `sn.${sensor}:out`, "out"],
       [`bd.hall:${connector}.${first + 2}`, `sn.${sensor}:gnd`, "zero"],
     ]);
-  hall("magnet", "j3", 2, MIDDLE);
-  hall("cave", "j4", 1, MIDDLE);
+  hall("magnet", "j3", 2);
+  hall("cave", "j4", 1);
   const beam = (name: string, connector: string, pins: readonly [number, number, number, number]): void =>
-    wires(MIDDLE, name, `beam ${name}`, [
+    wires(BEAMS, name, `beam ${name}`, [
       [`bd.opto:${connector}.${pins[0]}`, `sn.${name}-tx:a`, "a"],
       [`bd.opto:${connector}.${pins[1]}`, `sn.${name}-tx:k`, "k"],
       [`bd.opto:${connector}.${pins[2]}`, `sn.${name}-rx:c`, "c"],
