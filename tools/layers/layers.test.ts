@@ -38,7 +38,7 @@ describe("layers", () => {
     ["packages/engine/src/wire/a.ts", 'import { x } from "@pinwright/book/io";'],
     ["packages/engine/src/wire/a.ts", 'import { x } from "../testing/create-machine.ts";'],
     ["packages/sheets/src/compose/a.ts", 'import { x } from "../print/index.ts";'],
-    ["packages/sheets/src/compose/a.ts", 'import PDFDocument from "pdfkit";'],
+    ["packages/sheets/src/compose/a.ts", 'import { create } from "fontkit";'],
     ["packages/sheets/src/compose/a.ts", 'const x = await import("node:fs");'],
     ["packages/sheets/src/compose/a.ts", 'import {\n  a,\n  type b,\n} from "@pinwright/cli";'],
     ["packages/unheard-of/src/a.ts", 'import { x } from "@pinwright/kernel";'],

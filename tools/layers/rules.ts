@@ -24,7 +24,7 @@ export const NODE_FOLDERS: readonly string[] = [
 ];
 
 /** Packages from outside that only work in Node, or are too heavy for a browser. */
-export const NODE_PACKAGES: readonly string[] = ["exceljs", "pdfkit", "highs"];
+export const NODE_PACKAGES: readonly string[] = ["exceljs", "fontkit", "highs"];
 
 /** Chapters of the engine, each with the chapters whose index it may import. Only `line` sees all. */
 export const CHAPTER_MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {

@@ -11,16 +11,21 @@ const FILES: Readonly<Record<FontName, string>> = {
 };
 
 const require = createRequire(import.meta.url);
+const files = new Map<FontName, Buffer>();
 const opened = new Map<FontName, Font>();
 
-/**
- * The shipped font, opened once in a process: the Chinese one is 10 MB and takes longer to open than a sheet to
- * write.
- */
+/** The file of a shipped font, read once in a process: the Chinese one is 10 MB. */
+export const fontFile = (name: FontName): Buffer => {
+  const file = files.get(name) ?? readFileSync(require.resolve(FILES[name]));
+  files.set(name, file);
+  return file;
+};
+
+/** The shipped font, opened once in a process: the Chinese one takes longer to open than a sheet to write. */
 export const openFont = (name: FontName): Font => {
   const known = opened.get(name);
   if (known !== undefined) return known;
-  const font = create(readFileSync(require.resolve(FILES[name])));
+  const font = create(fontFile(name));
   if (!("glyphForCodePoint" in font))
     throw new Error(`${FILES[name]} is a collection of fonts; one font was expected.`);
   opened.set(name, font);
