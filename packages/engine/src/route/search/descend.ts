@@ -2,6 +2,7 @@ import type { IndexHeap } from "@pinwright/kernel";
 import { exchangeKeyPaths } from "./exchange.ts";
 import { insert } from "./insert.ts";
 import type { Network, Spot, Terminal } from "./network.ts";
+import { breakoutsAt } from "./problem.ts";
 import { restore, type Snapshot, takeSnapshot } from "./snapshot.ts";
 import { detach, settleLoose, treePrice } from "./tree.ts";
 
@@ -66,7 +67,10 @@ export function gather(net: Network, heap: IndexHeap, spot: Spot, from: Snapshot
   return keepIfBetter(net, from);
 }
 
-/** Leads the tree to a spot, moves the tails over, and lets the tree leave the spot again if none stays. */
+/**
+ * Leads the tree to a spot, moves tails over until one breakout more is full, the others only where they are cheaper,
+ * and lets the tree leave the spot again if none stays.
+ */
 export function visitAndGather(net: Network, heap: IndexHeap, spot: Spot, tails: readonly Terminal[]): void {
   const visitor: Terminal = {
     index: net.terminals.length,
@@ -78,9 +82,14 @@ export function visitAndGather(net: Network, heap: IndexHeap, spot: Spot, tails:
     mark: 0,
   };
   if (!insert(net, heap, visitor, null)) return;
-  spot.breakoutMin = 0;
-  reinsertAll(net, heap, tails);
+  const full = 2 + net.breakoutBranches * (breakoutsAt(spot.branches, net.breakoutBranches) + 1);
+  for (const terminal of tails) {
+    spot.breakoutMin = spot.branches < full ? 0 : net.breakoutMin;
+    detach(net, terminal);
+    insert(net, heap, terminal, null);
+  }
   spot.breakoutMin = net.breakoutMin;
+  settleLoose(net);
   detach(net, visitor);
 }
 
