@@ -60,7 +60,7 @@ describe("drawnTogether", () => {
     fc.assert(
       fc.property(
         smallProblem({ spots: 5, landings: 4 }),
-        fc.infinite(fc.nat({ max: 2 })),
+        fc.infiniteStream(fc.nat({ max: 2 })),
         (problem, draws) => {
           const lanes = problem.lanes.map((lane) => ({
             ...lane,
