@@ -1,14 +1,14 @@
 import { sha256 } from "@noble/hashes/sha2.js";
 import { bytesToHex, utf8ToBytes } from "@noble/hashes/utils.js";
-import { leavesOf } from "./leaves.ts";
+import { eachLeaf } from "./leaves.ts";
 import type { Box, Ink, Leaf, Mark, PagePoint, Stroke } from "./mark.ts";
 
 /** A length in whole micrometres: equal drawings give equal texts whatever noise their sums carry. */
 const um = (mm: number): string => String(Math.round(mm * 1000) + 0);
 
-const point = (p: PagePoint): string => `${um(p.xMm)},${um(p.yMm)}`;
-const points = (list: readonly PagePoint[]): string => list.map(point).join(";");
-const boxText = (b: Box): string => `${um(b.xMm)},${um(b.yMm)},${um(b.widthMm)},${um(b.heightMm)}`;
+const pointText = (p: PagePoint, dx: number, dy: number): string => `${um(p.xMm + dx)},${um(p.yMm + dy)}`;
+const boxText = (b: Box, dx: number, dy: number): string =>
+  `${um(b.xMm + dx)},${um(b.yMm + dy)},${um(b.widthMm)},${um(b.heightMm)}`;
 
 function strokeText(stroke: Stroke | null): string {
   if (stroke === null) return "-";
@@ -18,8 +18,10 @@ function strokeText(stroke: Stroke | null): string {
 
 const fillText = (fill: Ink | null): string => fill ?? "-";
 
-/** All that a mark says, one line of text a mark: fields in a fixed order, lengths in micrometres. */
-function leafText(leaf: Leaf): string {
+/** All that a mark says where its groups put it, one line of text a mark: fields in a fixed order. */
+function leafText(leaf: Leaf, dx: number, dy: number): string {
+  const point = (p: PagePoint): string => pointText(p, dx, dy);
+  const points = (list: readonly PagePoint[]): string => list.map(point).join(";");
   const head = `${leaf.kind} ${leaf.layer}`;
   switch (leaf.kind) {
     case "line":
@@ -33,7 +35,7 @@ function leafText(leaf: Leaf): string {
     case "arc":
       return `${head} ${point(leaf.at)} ${um(leaf.radiusMm)} ${um(leaf.fromDeg)} ${um(leaf.toDeg)} ${strokeText(leaf.stroke)}`;
     case "rect":
-      return `${head} ${boxText(leaf.box)} ${strokeText(leaf.stroke)} ${fillText(leaf.fill)}`;
+      return `${head} ${boxText(leaf.box, dx, dy)} ${strokeText(leaf.stroke)} ${fillText(leaf.fill)}`;
     case "text":
       return `${head} ${point(leaf.at)} ${um(leaf.heightMm)} ${leaf.weight} ${leaf.ink} ${leaf.anchor} ${um(leaf.turnDeg)} ${JSON.stringify(leaf.text)}`;
     case "code":
@@ -53,9 +55,11 @@ export function bodyText(
   const lines: string[] = [];
   for (const page of pages) {
     lines.push(`page ${um(page.widthMm)} ${um(page.heightMm)}`);
-    for (const { leaf, clip, frame } of leavesOf(page.marks)) {
-      if (!frame) lines.push(clip === null ? leafText(leaf) : `${leafText(leaf)} in ${boxText(clip)}`);
-    }
+    eachLeaf(page.marks, (leaf, dx, dy, clip, frame) => {
+      if (frame) return;
+      const text = leafText(leaf, dx, dy);
+      lines.push(clip === null ? text : `${text} in ${boxText(clip, 0, 0)}`);
+    });
   }
   return lines.join("\n");
 }

@@ -47,22 +47,27 @@ export function assemble(
   bodies: readonly PageBody[],
   grids: readonly Grid[],
 ): SheetDocument {
-  const framed = (code: string): Page[] =>
-    bodies.map((body, i) => ({
-      ...body.paper,
-      marks: [
-        ...body.marks,
-        ...frameMarks(identity, language, frameOf(body.paper), { sheet: i + 1, of: bodies.length, code }),
-      ],
-    }));
-  const hash = bodyHash(framed(""));
+  const frame = (body: PageBody, sheet: number, code: string): Mark[] =>
+    frameMarks(identity, language, frameOf(body.paper), { sheet, of: bodies.length, code });
+  // Frames of the sheets after the first differ in what the hash leaves out.
+  const hashed = new Map<string, Mark[]>();
+  const hash = bodyHash(
+    bodies.map((body, i) => {
+      const key = `${body.paper.widthMm} ${body.paper.heightMm} ${i === 0}`;
+      const own = hashed.get(key) ?? frame(body, Math.min(i, 1) + 1, "");
+      hashed.set(key, own);
+      return { ...body.paper, marks: [...body.marks, ...own] };
+    }),
+  );
   const code = codeText(identity, hash);
   return {
     id: identity.sheetId,
     fileName: identity.fileName,
     title: identity.documentTitle,
     language,
-    pages: framed(code),
+    pages: bodies.map(
+      (body, i): Page => ({ ...body.paper, marks: [...body.marks, ...frame(body, i + 1, code)] }),
+    ),
     bodyHash: hash,
     code,
     grids,

@@ -43,13 +43,15 @@ const common = (a: Box, b: Box): Box => {
   };
 };
 
-/** All marks of a page without their groups, in drawing order. */
-export const leavesOf = (marks: readonly Mark[]): readonly PlacedLeaf[] => {
-  const leaves: PlacedLeaf[] = [];
+/** Visits all marks of a page but its groups in drawing order, each with how far its groups move it. */
+export const eachLeaf = (
+  marks: readonly Mark[],
+  visit: (leaf: Leaf, dx: number, dy: number, clip: Box | null, frame: boolean) => void,
+): void => {
   const walk = (list: readonly Mark[], dx: number, dy: number, clip: Box | null, frame: boolean): void => {
     for (const mark of list) {
       if (mark.kind !== "group") {
-        leaves.push({ leaf: moveLeaf(mark, dx, dy), clip, frame });
+        visit(mark, dx, dy, clip, frame);
         continue;
       }
       const own =
@@ -59,6 +61,14 @@ export const leavesOf = (marks: readonly Mark[]): readonly PlacedLeaf[] => {
     }
   };
   walk(marks, 0, 0, null, false);
+};
+
+/** All marks of a page without their groups, in drawing order. */
+export const leavesOf = (marks: readonly Mark[]): readonly PlacedLeaf[] => {
+  const leaves: PlacedLeaf[] = [];
+  eachLeaf(marks, (leaf, dx, dy, clip, frame) => {
+    leaves.push({ leaf: moveLeaf(leaf, dx, dy), clip, frame });
+  });
   return leaves;
 };
 

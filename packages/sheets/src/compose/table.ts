@@ -69,9 +69,7 @@ function layOut(columns: readonly TableColumn[], rows: readonly TableRow[], widt
       return Math.max(column.minMm ?? 0, header, ...cells) + 2 * PAD_MM + 0.01;
     });
   const natural = measure(naturalWidthMm);
-  const least = measure(widestWordMm);
-  const sum = (list: readonly number[]): number => list.reduce((a, b) => a + b, 0);
-  const widths = shareWidth(columns, natural, least, widthMm, sum);
+  const widths = shareWidth(columns, natural, () => measure(widestWordMm), widthMm);
   const xs: number[] = [];
   let x = 0;
   for (const width of widths) {
@@ -81,18 +79,20 @@ function layOut(columns: readonly TableColumn[], rows: readonly TableRow[], widt
   return { xs, widths };
 }
 
+const sum = (list: readonly number[]): number => list.reduce((a, b) => a + b, 0);
+
 function shareWidth(
   columns: readonly TableColumn[],
   natural: readonly number[],
-  least: readonly number[],
+  measureLeast: () => readonly number[],
   widthMm: number,
-  sum: (list: readonly number[]) => number,
 ): readonly number[] {
   const left = widthMm - sum(natural);
   if (left >= 0) {
     const growing = columns.filter((c) => c.grow === true).length;
     return natural.map((w, i) => (columns[i]?.grow === true ? w + left / growing : w));
   }
+  const least = measureLeast();
   const room = widthMm - sum(least);
   if (room >= 0) {
     const lack = sum(natural) - sum(least);

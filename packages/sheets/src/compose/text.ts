@@ -67,12 +67,23 @@ export const runsOf = (text: string, heightMm: number, weight: Weight): readonly
   return runs;
 };
 
+/** Advances of the first characters of Unicode, Latin with accents: most of all texts have no others. */
+const firstAdvances = (weight: Weight): readonly number[] =>
+  Array.from({ length: 0x250 }, (_, cp) => advanceOf(cp, fontOf(cp, weight)));
+const FIRST: Readonly<Record<Weight, readonly number[]>> = {
+  regular: firstAdvances("regular"),
+  bold: firstAdvances("bold"),
+};
+
 /** Width of a text in one line. */
 export const textWidthMm = (text: string, heightMm: number, weight: Weight = "regular"): number => {
+  const first = FIRST[weight];
   let thousandths = 0;
-  for (const char of text) {
-    const cp = char.codePointAt(0) ?? 0;
-    thousandths += advanceOf(cp, fontOf(cp, weight));
+  for (let i = 0; i < text.length; i++) {
+    const cp = text.codePointAt(i) ?? 0;
+    thousandths += first[cp] ?? advanceOf(cp, fontOf(cp, weight));
+    // Characters beyond the first 65 536 take two places in a string.
+    if (cp > 0xffff) i++;
   }
   return (thousandths * emMm(heightMm)) / 1000;
 };

@@ -13,6 +13,9 @@ const CJK = /[\u2e80-\u9fff\uf900-\ufaff\uff00-\uffef]/u;
 /** Punctuation that may not start a line (Chinese line breaking, W3C CLREQ 3.1.3). */
 const NOT_FIRST = /^[、。，．：；！？）》」』】〉”’…%]/u;
 
+/** White space that is not one space between two words. */
+const UNEVEN = /[\t\n]|^ | $| {2}/u;
+
 const tokensOf = (paragraph: string): Token[] => {
   const tokens: Token[] = [];
   for (const word of paragraph.split(/[ \t]+/u).filter((w) => w !== "")) {
@@ -73,6 +76,8 @@ export const wrap = (
   heightMm: number,
   weight: Weight = "regular",
 ): string[] => {
+  // Most cells of a table are one line that fits as it is.
+  if (!UNEVEN.test(text) && textWidthMm(text, heightMm, weight) <= widthMm) return [text];
   const lines: string[] = [];
   for (const paragraph of text.split("\n")) {
     let current = "";

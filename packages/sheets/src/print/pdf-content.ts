@@ -8,15 +8,18 @@ import { PdfFont } from "./pdf-font.ts";
 
 export const POINTS_A_MM = 72 / 25.4;
 
-/** A number as PDF writes it, to a tenth of a micrometre. */
+/** A number as PDF writes it, to four decimals. */
 export function n(value: number): string {
   return String(Math.round(value * 1e4) / 1e4 + 0);
 }
 
+/** A length in whole micrometres, which pages are drawn in: short to write and finer than any printer. */
+const um = (mm: number): string => String(Math.round(mm * 1000) + 0);
+
 /** A part of a direction, finer than a length: a long text must not lean by rounding. */
 const direction = (part: number): string => String(Math.round(part * 1e6) / 1e6 + 0);
 
-const xy = (x: number, y: number): string => `${n(x)} ${n(y)}`;
+const xy = (xMm: number, yMm: number): string => `${um(xMm)} ${um(yMm)}`;
 
 /** sRGB as three parts of one. */
 function colour(ink: Ink): string {
@@ -34,14 +37,23 @@ const INKS: Readonly<Record<Ink, string>> = {
 
 /** What pen, brush and font are set to on a page. */
 interface Setting {
-  readonly widthMm: number | undefined;
-  readonly ink: Ink | undefined;
-  readonly dashMm: readonly number[] | undefined;
-  readonly fill: Ink | undefined;
-  readonly font: string;
+  widthMm: number | undefined;
+  ink: Ink | undefined;
+  dashMm: readonly number[] | undefined;
+  fill: Ink | undefined;
+  /** Font and lettering height. */
+  font: FontName | undefined;
+  heightMm: number | undefined;
 }
 
-const UNSET: Setting = { widthMm: undefined, ink: undefined, dashMm: undefined, fill: undefined, font: "" };
+const UNSET: Readonly<Setting> = {
+  widthMm: undefined,
+  ink: undefined,
+  dashMm: undefined,
+  fill: undefined,
+  font: undefined,
+  heightMm: undefined,
+};
 
 /** What pages of a document share: the fonts, and the codes, which are drawn once and shown on every page. */
 export class PdfResources {
@@ -61,7 +73,7 @@ export class PdfResources {
     const squares: CodeSquares = codeSquares(text);
     // In whole modules: thousandths of the square would leave hair lines between rows.
     const boxes = codeBoxes(squares, { xMm: 0, yMm: 0 }, squares.modules);
-    const paths = boxes.map((b) => `${xy(b.xMm, b.yMm)} ${xy(b.widthMm, b.heightMm)} re`);
+    const paths = boxes.map((b) => `${n(b.xMm)} ${n(b.yMm)} ${n(b.widthMm)} ${n(b.heightMm)} re`);
     const scale = (1 / squares.modules).toFixed(9);
     const name = `C${this.codes.size + 1}`;
     this.codes.set(text, { name, content: `${scale} 0 0 ${scale} 0 0 cm\n${paths.join("\n")}\nf` });
@@ -69,11 +81,11 @@ export class PdfResources {
   }
 }
 
-/** Writes the marks of one page as operators (PDF 1.7, 8.4, 8.5 and 9.4), in millimetres with y down. */
+/** Writes the marks of one page as operators (PDF 1.7, 8.4, 8.5 and 9.4), in micrometres with y down. */
 class ContentWriter {
   readonly #resources: PdfResources;
   readonly #out: string[] = [];
-  #set: Setting = UNSET;
+  readonly #set: Setting = { ...UNSET };
   /** Where the origin of the group that is drawn now lies. */
   #dx = 0;
   #dy = 0;
@@ -84,7 +96,8 @@ class ContentWriter {
 
   content(heightMm: number, marks: readonly Mark[]): string {
     const scale = POINTS_A_MM.toFixed(9);
-    this.#out.push(`${scale} 0 0 -${scale} 0 ${n(heightMm * POINTS_A_MM)} cm 1 J 1 j`);
+    // In two steps: readers keep about five decimals of a number (PDF 1.7, annex C).
+    this.#out.push(`${scale} 0 0 -${scale} 0 ${n(heightMm * POINTS_A_MM)} cm .001 0 0 .001 0 0 cm 1 J 1 j`);
     this.#draw(marks);
     return this.#out.join("\n");
   }
@@ -95,7 +108,7 @@ class ContentWriter {
         this.#leaf(mark);
         continue;
       }
-      const set = this.#set;
+      const set = mark.clip === null ? null : { ...this.#set };
       const dx = this.#dx;
       const dy = this.#dy;
       if (mark.clip !== null) {
@@ -108,9 +121,9 @@ class ContentWriter {
       this.#draw(mark.marks);
       this.#dx = dx;
       this.#dy = dy;
-      if (mark.clip !== null) {
+      if (set !== null) {
         this.#out.push("Q");
-        this.#set = set;
+        Object.assign(this.#set, set);
       }
     }
   }
@@ -118,16 +131,18 @@ class ContentWriter {
   /** Sets the pen, leaving out what it is set to already: half of a page would be repeated settings else. */
   #pen(stroke: Stroke): void {
     const set = this.#set;
-    if (set.widthMm !== stroke.widthMm) this.#out.push(`${n(stroke.widthMm)} w`);
+    if (set.widthMm !== stroke.widthMm) this.#out.push(`${um(stroke.widthMm)} w`);
     if (set.ink !== stroke.ink) this.#out.push(`${INKS[stroke.ink]} RG`);
-    if (set.dashMm !== stroke.dashMm) this.#out.push(`[${(stroke.dashMm ?? []).map(n).join(" ")}] 0 d`);
-    this.#set = { ...set, widthMm: stroke.widthMm, ink: stroke.ink, dashMm: stroke.dashMm };
+    if (set.dashMm !== stroke.dashMm) this.#out.push(`[${(stroke.dashMm ?? []).map(um).join(" ")}] 0 d`);
+    set.widthMm = stroke.widthMm;
+    set.ink = stroke.ink;
+    set.dashMm = stroke.dashMm;
   }
 
   #brush(fill: Ink): void {
     if (this.#set.fill === fill) return;
     this.#out.push(`${INKS[fill]} rg`);
-    this.#set = { ...this.#set, fill };
+    this.#set.fill = fill;
   }
 
   /** Draws a path and paints it: settings come before, for none may stand inside a path. */
@@ -181,18 +196,15 @@ class ContentWriter {
     const sin = Math.sin(turn);
     const x = mark.at.xMm + this.#dx - back * cos;
     const y = mark.at.yMm + this.#dy + back * sin;
-    const em = emMm(mark.heightMm);
     this.#brush(mark.ink);
-    const turned =
-      mark.turnDeg === 0
-        ? "1 0 0 -1"
-        : `${direction(cos)} ${direction(-sin)} ${direction(-sin)} ${direction(-cos)}`;
+    const turned = mark.turnDeg === 0 ? "1 0 0 -1" : [cos, -sin, -sin, -cos].map(direction).join(" ");
+    const set = this.#set;
     let show = `BT ${turned} ${xy(x, y)} Tm`;
     for (const run of runsOf(shown, mark.heightMm, mark.weight)) {
-      const font = `/${run.font} ${n(em)} Tf`;
-      if (this.#set.font !== font) {
-        show += ` ${font}`;
-        this.#set = { ...this.#set, font };
+      if (set.font !== run.font || set.heightMm !== mark.heightMm) {
+        show += ` /${run.font} ${um(emMm(mark.heightMm))} Tf`;
+        set.font = run.font;
+        set.heightMm = mark.heightMm;
       }
       show += ` <${this.#resources.font(run.font).encode(run.text)}> Tj`;
     }
@@ -201,7 +213,7 @@ class ContentWriter {
 
   #code(mark: CodeMark): void {
     this.#brush("ink");
-    const size = n(mark.sizeMm);
+    const size = um(mark.sizeMm);
     const where = xy(mark.at.xMm + this.#dx, mark.at.yMm + this.#dy);
     this.#out.push(`q ${size} 0 0 ${size} ${where} cm /${this.#resources.codeName(mark.text)} Do Q`);
   }
