@@ -26,7 +26,7 @@ export const checkPassage = (
   shop: Pick<Shop, "numbers" | "tables">,
   memory?: PackingMemory,
 ): Finding | null => {
-  if (passage.diametersMm.length === 0) return null;
+  if (passage.diametersMm.length === 0 || fitsForSure(passage, shop.numbers.laid_factor)) return null;
   const bundle = bundleOf(passage.diametersMm, shop, memory);
   const subjects = [passage.id, ...passage.harnessIds];
   const numbers = {
@@ -45,3 +45,13 @@ export const checkPassage = (
   }
   return null;
 };
+
+/**
+ * Whether a passage needs no packing to be seen to fit: circles go into any circle of at least twice their area
+ * (Fekete, Keldenich and Scheffer, Packing disks into disks with optimal worst-case density, 2019; from memory),
+ * and no packing is thinner than √Σd².
+ */
+function fitsForSure({ diametersMm, minDiameterMm, maxDiameterMm }: Passage, laidFactor: number): boolean {
+  const leastMm = Math.sqrt(diametersMm.reduce((sum, d) => sum + d * d, 0)) * laidFactor;
+  return leastMm >= minDiameterMm && Math.SQRT2 * leastMm <= maxDiameterMm;
+}

@@ -32,21 +32,29 @@ const MIXED: readonly Seed[] = [
   sunflower(true),
 ];
 
+/** Those of them that most often lead: enough for the few kinds of wire in a bundle. */
+const MIXED_FEW: readonly Seed[] = [
+  hexagonal(0, 0),
+  hexagonal(1 / 3, 1 / 3),
+  rings(1, false),
+  rings(1.04, true),
+];
+
 /** Limits of the search for radii in decreasing order. */
 export const limitsOf = (radii: Float64Array, effort: PackingEffort): PackingLimits => {
   const n = radii.length;
   let sizes = 1;
   for (let i = 1; i < n; i++) if ((radii[i - 1] ?? 0) > 1.0001 * (radii[i] ?? 0)) sizes++;
-  const seeds = sizes === 1 ? ALIKE : MIXED;
   if (effort === "quick") {
     // A bundle has a few kinds of wire; many sizes have far more arrangements, and are rare.
     const few =
       sizes > 1 && sizes <= 4
-        ? { survivors: 2, hops: 4 }
-        : { survivors: 1, hops: 8 + 12 * Math.max(0, sizes - 4) };
-    const rigid = n <= 20 ? { rounds: 12, iterations: 60 } : { rounds: 4, iterations: 40 };
-    return { seeds, ...few, randomSeed: 1, finalists: 1, ...rigid };
+        ? { seeds: MIXED_FEW, survivors: 1, hops: 2 }
+        : { seeds: sizes === 1 ? ALIKE : MIXED, survivors: 1, hops: 8 + 12 * Math.max(0, sizes - 4) };
+    const rigid = n <= 20 ? { rounds: 8, iterations: 40 } : { rounds: 4, iterations: 40 };
+    return { ...few, randomSeed: 1, finalists: 1, ...rigid };
   }
+  const seeds = sizes === 1 ? ALIKE : MIXED;
   return {
     seeds: [...seeds, ...[1, 2, 3, 4].map(scattered)],
     survivors: 5,

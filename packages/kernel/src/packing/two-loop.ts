@@ -25,9 +25,13 @@ export const largest = (a: Float64Array): number => {
   return most;
 };
 
+/** Index of the pair that is `age` steps old, 1 being the newest. */
+const slot = (head: number, age: number): number => (head - age + MEMORY) % MEMORY;
+
 /**
  * The two-loop recursion of L-BFGS: `direction` becomes −H·gradient. Each pass adds the last vector and at once takes
- * the scalar product with the next one, which halves the passes over the vectors.
+ * the scalar product with the next one, which halves the passes over the vectors. No function is made within it: it
+ * runs a thousand times for a bundle.
  */
 export const direct = (
   gradient: Float64Array,
@@ -42,22 +46,23 @@ export const direct = (
   const dim = gradient.length;
   for (let i = 0; i < dim; i++) direction[i] = -(gradient[i] ?? 0);
   if (stored === 0) return;
-  const slot = (age: number): number => (head - age + MEMORY) % MEMORY;
-  const step = (age: number): Float64Array => steps[slot(age)] ?? direction;
-  const change = (age: number): Float64Array => changes[slot(age)] ?? direction;
-  let product = dot(direction, step(1));
+  let product = dot(direction, steps[slot(head, 1)] ?? direction);
   for (let age = 1; age <= stored; age++) {
-    const w = product / (curvatures[slot(age)] ?? 1);
-    weights[slot(age)] = w;
-    product = addAndDot(direction, -w, change(age), step(Math.min(age + 1, stored)));
+    const at = slot(head, age);
+    const w = product / (curvatures[at] ?? 1);
+    weights[at] = w;
+    const older = steps[slot(head, Math.min(age + 1, stored))] ?? direction;
+    product = addAndDot(direction, -w, changes[at] ?? direction, older);
   }
-  const newest = change(1);
-  const scale = (curvatures[slot(1)] ?? 1) / dot(newest, newest);
+  const newest = changes[slot(head, 1)] ?? direction;
+  const scale = (curvatures[slot(head, 1)] ?? 1) / dot(newest, newest);
   for (let i = 0; i < dim; i++) direction[i] = (direction[i] ?? 0) * scale;
-  product = dot(direction, change(stored));
+  product = dot(direction, changes[slot(head, stored)] ?? direction);
   for (let age = stored; age >= 1; age--) {
-    const w = (weights[slot(age)] ?? 0) - product / (curvatures[slot(age)] ?? 1);
-    product = addAndDot(direction, w, step(age), change(Math.max(age - 1, 1)));
+    const at = slot(head, age);
+    const w = (weights[at] ?? 0) - product / (curvatures[at] ?? 1);
+    const newer = changes[slot(head, Math.max(age - 1, 1))] ?? direction;
+    product = addAndDot(direction, w, steps[at] ?? direction, newer);
   }
 };
 
