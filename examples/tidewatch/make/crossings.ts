@@ -1,3 +1,4 @@
+import { NET_CLASSES } from "@pinwright/book";
 import { BACKBOX, CABINET } from "./cabinet-panels.ts";
 import type { Spot } from "./lane-net.ts";
 
@@ -28,6 +29,8 @@ const HEAD_CORNER_MM = 44;
 
 /** Places along the cabinet's rear edge where bundles go up its back. */
 const REAR_AT = [120, 380, 520] as const;
+/** The leftmost of them is for signals. */
+const SIGNALS_REAR_AT = 120;
 
 /** Places across the cabinet where bundles go over to the playfield, clamped in the gaps between its rear lamps. */
 const FIELD_AT = [165, 195, 355, 385] as const;
@@ -91,6 +94,12 @@ export interface CrossingWritten {
   readonly classes?: readonly string[];
 }
 
+const without = (...barred: readonly string[]): readonly string[] =>
+  NET_CLASSES.filter((name) => !barred.includes(name));
+
+/** What a way for signals lets in: nothing that pulses. */
+export const SIGNALS = without("mains", "coil", "motor");
+
 const gap = (id: string, from: string, to: string, maxDiameterMm = 30): CrossingWritten => ({
   id: `cx.${id}`,
   from: `wp.${from}`,
@@ -117,7 +126,10 @@ export const CROSSINGS: readonly CrossingWritten[] = [
     gap(`right-${y}`, `cb-right-${y}`, `cr-foot-${y}`, 28),
   ]),
   ...[60, 400].map((x) => gap(`front-${x}`, `cb-front-${x}`, `cf-foot-${x}`, 20)),
-  ...REAR_AT.map((x) => gap(`rear-${x}`, `cb-rear-${x}`, `ck-foot-${x}`, 34)),
+  ...REAR_AT.map((x) => ({
+    ...gap(`rear-${x}`, `cb-rear-${x}`, `ck-foot-${x}`, 34),
+    classes: x === SIGNALS_REAR_AT ? SIGNALS : without("mains", "audio", "sensor"),
+  })),
   hinge("door", "cf-door", "cd-hinge", 14, 90),
   ...FIELD_AT.map((x) => hinge(`field-${x}`, `ck-field-${x}`, `pf-rear-${x}`, 24, 110)),
   hinge("head-110", "ck-head-110", "bo-neck-110", 24, 190),

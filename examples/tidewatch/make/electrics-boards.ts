@@ -90,7 +90,8 @@ const NEAR: readonly Near[] = [
   ["bd.bumper-right", "bumper", "Right pop bumper board", "右弹跳柱板", 380, 920],
   ["bd.bumper-low", "bumper", "Lower pop bumper board", "下弹跳柱板", 300, 820],
   ["bd.hall", "hall", "Magnetic sensor board", "磁传感器板", 290, 590],
-  ["bd.opto", "opto", "Beam board", "光束板", 470, 680],
+  ["bd.opto-right", "opto", "Beam board, skill shot", "光束板 技巧球", 470, 640],
+  ["bd.opto-left", "opto", "Beam board, wreck", "光束板 沉船", 90, 840],
 ];
 
 /** Rear edge of the playfield, kept for the in-line connectors. */
@@ -155,7 +156,8 @@ export const SEGMENTS = {
     "bd.switch-4",
     "bd.switch-5",
     "bd.hall",
-    "bd.opto",
+    "bd.opto-right",
+    "bd.opto-left",
   ],
 } as const satisfies Readonly<Record<string, readonly string[]>>;
 

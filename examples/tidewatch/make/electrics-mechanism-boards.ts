@@ -224,18 +224,18 @@ const hall: BoardTypeWritten = {
 
 const opto: BoardTypeWritten = {
   name: "opto",
-  label: "Beam board, two beams",
-  labelZh: "双光束板",
-  purpose: "Pulses two infrared emitters and reads their receivers.",
-  sizeMm: [72, 40, 12],
+  label: "Beam board",
+  labelZh: "光束板",
+  purpose: "Pulses an infrared emitter and reads its receiver.",
+  sizeMm: [60, 40, 12],
   standoffMm: 36,
   connectors: [
-    ...busConnectors(72),
-    ...[1, 2].map((n) => ({
-      name: `j${n + 2}`,
-      label: `beam ${n}`,
+    ...busConnectors(60),
+    {
+      name: "j3",
+      label: "beam",
       family: "s250",
-      at: [8 + 34 * (n - 1), 34] as const,
+      at: [26, 34],
       pins: keyed(
         [
           pin("emitter +", "sensor", 0.05),
@@ -243,21 +243,16 @@ const opto: BoardTypeWritten = {
           pin("receiver C", "sensor", 0.02),
           pin("receiver E", "sensor", 0.02),
         ],
-        n === 1 ? 2 : 4,
+        2,
       ),
-    })),
+    },
   ],
   elements: [
     ...busElements(),
-    ...[
-      { name: "j3", plus: 1, minus: 3, c: 4, e: 5 },
-      { name: "j4", plus: 1, minus: 2, c: 3, e: 5 },
-    ].flatMap(({ name, plus, minus, c, e }) => [
-      resistor("j1.1", `${name}.${plus}`, 470, "emitter"),
-      driver(`${name}.${minus}`, "j1.2", 0.05, `${name} emitter`),
-      input(`${name}.${c}`, `${name}.${e}`, `${name} receiver`),
-      resistor(`${name}.${e}`, "j1.2", 100, "receiver"),
-    ]),
+    resistor("j1.1", "j3.1", 470, "emitter"),
+    driver("j3.3", "j1.2", 0.05, "emitter"),
+    input("j3.4", "j3.5", "receiver"),
+    resistor("j3.5", "j1.2", 100, "receiver"),
   ],
 };
 

@@ -32,8 +32,7 @@ const own = (
 const FRONT = "hs.switch-front";
 const MIDDLE = "hs.switch-mid";
 const REAR = "hs.switch-rear";
-/** What feeds weak signals has harnesses of its own, which keep away from coils. */
-const BEAMS = "hs.sensor-beam";
+/** Sensors have harnesses of their own, which keep away from coils. */
 const HALLS = "hs.sensor-hall";
 
 const BANKS: readonly Bank[] = [
@@ -247,15 +246,15 @@ function wireSensors(w: Wiring): void {
     ]);
   hall("magnet", "j3", 2);
   hall("cave", "j4", 1);
-  const beam = (name: string, connector: string, pins: readonly [number, number, number, number]): void =>
-    wires(BEAMS, name, `beam ${name}`, [
-      [`bd.opto:${connector}.${pins[0]}`, `sn.${name}-tx:a`, "a"],
-      [`bd.opto:${connector}.${pins[1]}`, `sn.${name}-tx:k`, "k"],
-      [`bd.opto:${connector}.${pins[2]}`, `sn.${name}-rx:c`, "c"],
-      [`bd.opto:${connector}.${pins[3]}`, `sn.${name}-rx:e`, "e"],
+  const beam = (name: string, side: string): void =>
+    wires(`hs.beam-${side}`, name, `beam ${name}`, [
+      [`bd.opto-${side}:j3.1`, `sn.${name}-tx:a`, "a"],
+      [`bd.opto-${side}:j3.3`, `sn.${name}-tx:k`, "k"],
+      [`bd.opto-${side}:j3.4`, `sn.${name}-rx:c`, "c"],
+      [`bd.opto-${side}:j3.5`, `sn.${name}-rx:e`, "e"],
     ]);
-  beam("skill", "j3", [1, 3, 4, 5]);
-  beam("wreck", "j4", [1, 2, 3, 5]);
+  beam("skill", "right");
+  beam("wreck", "left");
   wires(FRONT, "trough", "trough emitters", [
     ["bd.trough-rx:j3.1", "bd.trough-tx:j1.1", "plus"],
     ["bd.trough-rx:j3.2", "bd.trough-tx:j1.2", "minus"],
