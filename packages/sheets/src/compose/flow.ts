@@ -7,7 +7,10 @@ export interface Block {
   readonly marks: readonly Mark[];
   /** Set again at the top of a page that starts with this block: the header of its table. */
   readonly repeat?: Block;
-  /** Not left alone at the foot of a page: at least this much of what follows comes with it. */
+  /**
+   * Not left alone at the foot of a page: the next block comes with it, and at least this much of what follows.
+   * A heading over a heading so keeps both with the first row under them.
+   */
   readonly keepMm?: number;
 }
 
@@ -24,6 +27,22 @@ export function stacked(upper: Block, lower: Block): Block {
   };
 }
 
+/** One block made of two, the second at the right of the first. */
+export function beside(left: Block, right: Block, rightFromMm: number): Block {
+  return {
+    heightMm: Math.max(left.heightMm, right.heightMm),
+    marks: [...left.marks, group(right.marks, rightFromMm, 0)],
+  };
+}
+
+/** Height that a block takes with all that it is kept together with. */
+function keptMm(blocks: readonly Block[], index: number): number {
+  const block = blocks[index];
+  if (block === undefined) return 0;
+  const after = block.keepMm === undefined ? 0 : Math.max(block.keepMm, keptMm(blocks, index + 1));
+  return block.heightMm + after;
+}
+
 /**
  * Sets blocks one below the other into the bodies of pages; a block that does not fit starts the next page. A
  * block that is higher than a body stands on a page by itself: whoever makes blocks keeps them lower.
@@ -38,9 +57,8 @@ export function flow(blocks: readonly Block[], bodyOf: (page: number) => Box): M
     if (block.marks.length > 0) pages[pages.length - 1]?.push(group(block.marks, body.xMm, yMm));
     yMm += block.heightMm;
   };
-  for (const block of blocks) {
-    const needed = block.heightMm + (block.keepMm ?? 0);
-    if (!empty && yMm + needed > body.yMm + body.heightMm + 1e-6) {
+  for (const [index, block] of blocks.entries()) {
+    if (!empty && yMm + keptMm(blocks, index) > body.yMm + body.heightMm + 1e-6) {
       body = bodyOf(pages.length);
       pages.push([]);
       yMm = body.yMm;

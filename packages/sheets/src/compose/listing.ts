@@ -4,7 +4,7 @@ import { assemble, type PageBody, type SheetDocument } from "./document.ts";
 import { at, box, group, LINE, line, stroke, TEXT, write } from "./draw.ts";
 import { type Block, flow } from "./flow.ts";
 import type { Grid } from "./grid.ts";
-import type { Box, Mark } from "./mark.ts";
+import type { Box, Mark, Weight } from "./mark.ts";
 import { frameOf, type Paper } from "./paper.ts";
 import { leadingMm, textWidthMm } from "./text.ts";
 import { type Identity, TITLE_BLOCK_MM } from "./title-block.ts";
@@ -37,13 +37,19 @@ const PAD_MM = 4;
 /** A caution box narrower than this is not readable; it then stands at the head of the first page. */
 const CAUTION_LEAST_MM = 80;
 
+/** Languages side by side in one line if they fit, else each in lines of its own. */
+function oneLineOrMore(text: string, roomMm: number, heightMm: number, weight: Weight): readonly string[] {
+  const joined = text.split("\n").join(" · ");
+  return textWidthMm(joined, heightMm, weight) <= roomMm ? [joined] : wrap(text, roomMm, heightMm, weight);
+}
+
 /** Badge, title, subtitle and figures over an accent line. */
 export function headingBlock(heading: Heading, widthMm: number): Block {
   const badgeMm = heading.badge === "" ? 0 : textWidthMm(heading.badge, TEXT.huge, "bold") + 4;
   const factsMm = Math.max(0, ...heading.facts.map((t) => textWidthMm(t, TEXT.normal)));
   const room = widthMm - badgeMm - (factsMm === 0 ? 0 : factsMm + 6);
-  const title = wrap(heading.title.split("\n").join(" · "), room, TEXT.head, "bold");
-  const subtitle = wrap(heading.subtitle.split("\n").join(" · "), room, TEXT.large);
+  const title = oneLineOrMore(heading.title, room, TEXT.head, "bold");
+  const subtitle = oneLineOrMore(heading.subtitle, room, TEXT.large, "regular");
   const marks: Mark[] = [];
   if (heading.badge !== "") {
     marks.push(write(heading.badge, at(0, 8), { heightMm: TEXT.huge, weight: "bold", ink: "accent" }));

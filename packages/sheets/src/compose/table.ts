@@ -1,7 +1,7 @@
 import { at, box, LINE, line, rect, stroke, TEXT, write } from "./draw.ts";
 import { type Block, stacked } from "./flow.ts";
 import type { Anchor, Mark, Weight } from "./mark.ts";
-import { emMm, leadingMm } from "./text.ts";
+import { emMm, leadingMm, textWidthMm } from "./text.ts";
 import { naturalWidthMm, widestWordMm, wrap } from "./wrap.ts";
 
 /** A column of a table. */
@@ -238,7 +238,8 @@ function headerBlock(
 function groupBlock(text: string, detail: string, total: number): Block {
   const heightMm = TEXT.normal;
   const detailLines = detail === "" ? [] : wrap(detail, total * 0.45, TEXT.small);
-  const own = wrap(text, detail === "" ? total - 2 * PAD_MM : total * 0.5, heightMm, "bold");
+  const detailMm = Math.max(0, ...detailLines.map((t) => textWidthMm(t, TEXT.small)));
+  const own = wrap(text, total - 2 * PAD_MM - (detailMm === 0 ? 0 : detailMm + 4), heightMm, "bold");
   const tall = Math.max(linesHeightMm(own.length, heightMm), linesHeightMm(detailLines.length, TEXT.small));
   const height = 2.2 + tall + 1.6;
   return {

@@ -2,15 +2,13 @@ import { connectorLoading, type HarnessResult, type LineResult, type LoadedLandi
 import { type SheetLanguage, sheetWords } from "@pinwright/words";
 import { colourKey } from "../colour-key.ts";
 import type { SheetDocument } from "../compose/document.ts";
-import { at, TEXT, write } from "../compose/draw.ts";
-import { type Block, gap, stacked } from "../compose/flow.ts";
+import { TEXT } from "../compose/draw.ts";
+import { type Block, beside, gap, stacked } from "../compose/flow.ts";
 import type { Grid } from "../compose/grid.ts";
 import { shortMm } from "../compose/number.ts";
 import { paragraph } from "../compose/paragraph.ts";
 import { label, say } from "../compose/say.ts";
 import { type TableColumn, type TableRow, TICK, table } from "../compose/table.ts";
-import { leadingMm, textWidthMm } from "../compose/text.ts";
-import { wrap } from "../compose/wrap.ts";
 import { gaugeText, pointText } from "../facts.ts";
 import { composeHarnessListing } from "../listing.ts";
 import type { SheetOptions } from "../options.ts";
@@ -18,6 +16,9 @@ import { housingBlock } from "./housing.ts";
 
 /** A housing with its table is kept on one page up to this height. */
 const TOGETHER_MM = 165;
+
+/** Name, housing and crimp of a landing stand beside its drawing where this width is left for them. */
+const BESIDE_MM = 85;
 
 /** Connector loading of a harness: each housing from the wire-entry side, then the ends without a housing. */
 export function composeConnectorLoading(
@@ -53,41 +54,30 @@ export function composeConnectorLoading(
   });
 }
 
-/** Name of a landing, big; under it what it is; at the right its housing and how much of it is loaded. */
-function nameBlock(landing: LoadedLanding, language: SheetLanguage, widthMm: number): Block {
+/** Housing, how much of it is loaded, and its keys: a line each. */
+function factsOf(landing: LoadedLanding, language: SheetLanguage): readonly string[] {
   const { connector, keyPartId, housingPartId } = landing;
   const used = landing.cavities.filter((c) => c.wires.length > 0).length;
   const keys = landing.cavities.filter((c) => c.state === "key").map((c) => c.name);
-  const right = [
-    housingPartId === null ? "" : say(language, (w) => `${w.loading.housing} ${housingPartId}`, " · "),
+  return [
+    housingPartId === null ? "" : `${say(language, (w) => w.loading.housing, " · ")} ${housingPartId}`,
     connector === null ? "" : say(language, (w) => w.loading.waysOf(used, connector.ways), " · "),
     keys.length === 0
       ? ""
-      : say(language, (w) => `${w.loading.keyPlug} ${keyPartId ?? ""}: ${keys.join(", ")}`, " · "),
+      : `${say(language, (w) => w.loading.keyPlug, " · ")} ${keyPartId ?? ""}: ${keys.join(", ")}`,
   ].filter((t) => t !== "");
-  const rightMm = Math.max(0, ...right.map((t) => textWidthMm(t, TEXT.small)));
-  const name = wrap(landing.landingId, widthMm - rightMm - 6, TEXT.large, "bold");
-  const about = wrap(
-    [label(language, landing.labels, landing.itemId, " · "), connector?.label ?? ""]
-      .filter((t) => t !== "")
-      .join(": "),
-    widthMm - rightMm - 6,
-    TEXT.normal,
-  );
-  const nameMm = name.length * leadingMm(TEXT.large);
-  const aboutMm = about.length * leadingMm(TEXT.normal);
-  return {
-    heightMm: Math.max(nameMm + aboutMm, right.length * leadingMm(TEXT.small)) + 1.5,
-    marks: [
-      ...name.map((t, i) =>
-        write(t, at(0, (i + 0.78) * leadingMm(TEXT.large)), { heightMm: TEXT.large, weight: "bold" }),
-      ),
-      ...about.map((t, i) => write(t, at(0, nameMm + (i + 0.75) * leadingMm(TEXT.normal)))),
-      ...right.map((t, i) =>
-        write(t, at(widthMm, (i + 1) * leadingMm(TEXT.small)), { heightMm: TEXT.small, anchor: "end" }),
-      ),
-    ],
-  };
+}
+
+/** Name of a landing, big; under it what it is, its housing and how it is crimped. */
+function nameBlock(landing: LoadedLanding, language: SheetLanguage, widthMm: number): Block {
+  const about = [label(language, landing.labels, landing.itemId, " · "), landing.connector?.label ?? ""]
+    .filter((t) => t !== "")
+    .join(": ");
+  return [
+    paragraph(landing.landingId, widthMm, TEXT.large, true),
+    paragraph(about, widthMm, TEXT.normal),
+    paragraph([...factsOf(landing, language), crimpText(landing, language)].join("\n"), widthMm, TEXT.small),
+  ].reduce((a, b) => stacked(a, b));
 }
 
 function columnsFor(language: SheetLanguage): TableColumn[] {
@@ -157,10 +147,12 @@ function housingBlocks(
   language: SheetLanguage,
   widthMm: number,
 ): Block[] {
-  const head = stacked(
-    stacked(nameBlock(landing, language, widthMm), housingBlock(landing, language, widthMm)),
-    paragraph(crimpText(landing, language), widthMm, TEXT.small),
-  );
+  const drawing = housingBlock(landing, language, widthMm);
+  const besideMm = widthMm - drawing.widthMm - 6;
+  const head =
+    besideMm >= BESIDE_MM
+      ? beside(nameBlock(landing, language, besideMm), drawing, besideMm + 6)
+      : stacked(nameBlock(landing, language, widthMm), drawing);
   const rows = table(
     columnsFor(language),
     wireRows(line, landing, language),

@@ -78,7 +78,11 @@ function pointer(xMm: number, yMm: number, mirrored: boolean): Mark {
  * A housing from the wire-entry side, in the order of the loading's cells. Rows that are longer than the page is
  * wide are drawn in strips one below the other.
  */
-export function housingBlock(landing: LoadedLanding, language: SheetLanguage, widthMm: number): Block {
+export function housingBlock(
+  landing: LoadedLanding,
+  language: SheetLanguage,
+  widthMm: number,
+): Block & { readonly widthMm: number } {
   const { cavities, columns, rows } = landing;
   const words: Words = {
     key: say(language, (w) => w.common.key),
@@ -116,5 +120,9 @@ export function housingBlock(landing: LoadedLanding, language: SheetLanguage, wi
       ),
     );
   }
-  return { heightMm: strips * stripMm, marks };
+  return {
+    heightMm: strips * stripMm,
+    widthMm: perStrip * cellMm + 2 * (POINTER_MM + 1),
+    marks,
+  };
 }

@@ -10,8 +10,9 @@ export interface BranchDrawing {
   readonly points: readonly PagePoint[];
   /** Half of the laid bundle's diameter. */
   readonly halfMm: number;
-  /** The bundle itself, under everything else. */
-  readonly ground: readonly Mark[];
+  /** Edge and ground of the bundle, under everything else: first all edges, then all grounds. */
+  readonly edge: Mark;
+  readonly ground: Mark;
   /** Centre line and ties. */
   readonly marks: readonly Mark[];
   readonly obstacles: readonly Obstacle[];
@@ -49,10 +50,8 @@ export function drawBranch(
     id: branch.id,
     points,
     halfMm,
-    ground: [
-      polyline(points, stroke("ink", laidMm + 2 * LINE.thin), "BRANCHES"),
-      polyline(points, stroke("tint", laidMm), "BRANCHES"),
-    ],
+    edge: polyline(points, stroke("ink", laidMm + 2 * LINE.thin), "BRANCHES"),
+    ground: polyline(points, stroke("tint", laidMm), "BRANCHES"),
     marks: [
       polyline(points, stroke("accent", LINE.medium), "BRANCHES"),
       ...branch.tiesMm.map((t) => tie(points, t, halfMm)),

@@ -64,7 +64,8 @@ export function drawScene(line: LineResult, harness: HarnessResult, options: Sce
     heightMm: pinboard.heightMm,
     marks: [
       rect(box(0, 0, pinboard.widthMm, pinboard.heightMm), stroke("ink", LINE.medium)),
-      ...branches.flatMap((b) => b.ground),
+      ...branches.map((b) => b.edge),
+      ...branches.map((b) => b.ground),
       ...branches.flatMap((b) => b.marks),
       ...dimensions.flatMap((d) => d.marks),
       ...holders.flatMap((h) => h.marks),

@@ -63,6 +63,18 @@ function crimpedFamilies(line: LineResult): ReadonlySet<string> {
   );
 }
 
+/** `0.52 mm²: 1.15`: one area's part of a family's crimp heights. */
+const CRIMP_HEIGHT = /^\s*([\d.]+)\s*mm²\s*:\s*(.+)$/u;
+
+/** The crimp height for a wire; all that the family says when it names no height for this very area. */
+function crimpHeightFor(text: string, areaMm2: number): string {
+  for (const part of text.split(";")) {
+    const [, area, height] = CRIMP_HEIGHT.exec(part) ?? [];
+    if (height !== undefined && Math.abs(Number(area) - areaMm2) <= 0.02 * areaMm2) return height.trim();
+  }
+  return text;
+}
+
 /** Where the forces come from, each source once. */
 function sourceNote(list: readonly PullTestRow[], language: SheetLanguage): string {
   const sources = [...new Set(list.filter((r) => r.newton !== null && r.source !== "").map((r) => r.source))];
@@ -91,7 +103,7 @@ function typeRows(row: PullTestRow, crimped: ReadonlySet<string>, language: Shee
         cells: [
           `${c.familyId}\n${label(language, c.labels, "", " · ")}`,
           shortMm(c.stripMm),
-          c.crimpHeight,
+          crimpHeightFor(c.crimpHeight, wireType.area_mm2),
           c.tool,
           String(c.count),
           crimped.has(c.familyId) ? force : "—",
