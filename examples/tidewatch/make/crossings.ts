@@ -29,8 +29,6 @@ const HEAD_CORNER_MM = 44;
 
 /** Places along the cabinet's rear edge where bundles go up its back. */
 const REAR_AT = [120, 380, 520] as const;
-/** The leftmost of them is for signals. */
-const SIGNALS_REAR_AT = 120;
 
 /** Places across the cabinet where bundles go over to the playfield, clamped in the gaps between its rear lamps. */
 const FIELD_AT = [165, 195, 355, 385] as const;
@@ -60,6 +58,8 @@ export const SPOTS: readonly FixedSpot[] = [
   ]),
   spot("cf-door", "cab.front", 420, 130),
   spot("cd-hinge", "cab.door", 244, 130),
+  spot("cl-rear", "cab.left", CABINET.depthMm - CORNER_MM, 330),
+  spot("ck-left", "cab.back", CORNER_MM, 330),
   ...FIELD_AT.flatMap((x) => [
     spot(`ck-field-${x}`, "cab.back", x, 400),
     spot(`pf-rear-${x}`, "playfield", x - 23, 1018, "under"),
@@ -99,6 +99,8 @@ const without = (...barred: readonly string[]): readonly string[] =>
 
 /** What a way for signals lets in: nothing that pulses. */
 export const SIGNALS = without("mains", "coil", "motor");
+/** What a way for power lets in: nothing that a pulse disturbs. */
+const POWER = without("mains", "audio", "sensor");
 
 const gap = (id: string, from: string, to: string, maxDiameterMm = 30): CrossingWritten => ({
   id: `cx.${id}`,
@@ -126,10 +128,8 @@ export const CROSSINGS: readonly CrossingWritten[] = [
     gap(`right-${y}`, `cb-right-${y}`, `cr-foot-${y}`, 28),
   ]),
   ...[60, 400].map((x) => gap(`front-${x}`, `cb-front-${x}`, `cf-foot-${x}`, 20)),
-  ...REAR_AT.map((x) => ({
-    ...gap(`rear-${x}`, `cb-rear-${x}`, `ck-foot-${x}`, 34),
-    classes: x === SIGNALS_REAR_AT ? SIGNALS : without("mains", "audio", "sensor"),
-  })),
+  ...REAR_AT.map((x) => ({ ...gap(`rear-${x}`, `cb-rear-${x}`, `ck-foot-${x}`, 34), classes: POWER })),
+  { ...gap("corner-left", "cl-rear", "ck-left", 20), classes: SIGNALS },
   hinge("door", "cf-door", "cd-hinge", 14, 90),
   ...FIELD_AT.map((x) => hinge(`field-${x}`, `ck-field-${x}`, `pf-rear-${x}`, 24, 110)),
   hinge("head-110", "ck-head-110", "bo-neck-110", 24, 190),

@@ -1,7 +1,15 @@
 import type { Book, Shop } from "@pinwright/book";
 import { type Machine, type PanelPoint, resolveMachine } from "@pinwright/engine";
 import { rows, type Topic } from "./author.ts";
-import { CROSSINGS, MAINS_LANES, MAINS_SPOTS, type PanelSide, ROW_SPOTS, SIGNALS, SPOTS } from "./crossings.ts";
+import {
+  CROSSINGS,
+  MAINS_LANES,
+  MAINS_SPOTS,
+  type PanelSide,
+  ROW_SPOTS,
+  SIGNALS,
+  SPOTS,
+} from "./crossings.ts";
 import { type LaneNet, laneNet, type Spot, standingOn } from "./lane-net.ts";
 import { wireHoles } from "./wire-holes.ts";
 
@@ -15,8 +23,8 @@ interface Side {
   readonly overMm: number;
   readonly clearMm: number;
   readonly maxDiameterMm: number;
-  /** Up to this x the ways are for signals: no coil and no motor lies beside them. */
-  readonly signalsToXMm?: number;
+  /** Net classes that may use the ways; left out: all but mains. */
+  readonly classes?: readonly string[];
 }
 
 /** Sides of panels on which bundles lie, with how near to each other the places are where wires may leave. */
@@ -40,7 +48,6 @@ const SIDES: readonly Side[] = [
     overMm: 8,
     clearMm: 8,
     maxDiameterMm: 34,
-    signalsToXMm: 40,
   },
   {
     panel: "cab.front",
@@ -61,6 +68,7 @@ const SIDES: readonly Side[] = [
     overMm: 8,
     clearMm: 8,
     maxDiameterMm: 28,
+    classes: SIGNALS,
   },
   {
     panel: "cab.right",
@@ -170,23 +178,14 @@ const waypointRows = (on: PanelSide, spots: readonly Spot[], holds: ReadonlySet<
     ...(holds.has(id) ? { hold: "clamp" as const } : {}),
   }));
 
-const laneRows = (
-  net: Pick<LaneNet, "lanes">,
-  max_diameter_mm: number,
-  classesOf: (from: Spot, to: Spot) => readonly string[] = () => [],
-) =>
+const laneRows = (net: Pick<LaneNet, "lanes">, max_diameter_mm: number, classes: readonly string[] = []) =>
   net.lanes.map(([from, to]) => ({
     id: `ln.${tail(from.id)}.${tail(to.id)}`,
     from: from.id,
     to: to.id,
     max_diameter_mm,
-    classes: classesOf(from, to),
+    classes,
   }));
-
-const classesWithin =
-  ({ signalsToXMm = 0 }: Side) =>
-  (from: Spot, to: Spot): readonly string[] =>
-    Math.max(from.at.xMm, to.at.xMm) <= signalsToXMm ? SIGNALS : [];
 
 /** Waypoints, lanes and crossings, drawn over the machine as the other topics have placed it. */
 export function lanes(book: Book, shop: Shop): Topic {
@@ -218,9 +217,9 @@ export function lanes(book: Book, shop: Shop): Topic {
         ...MAINS_SPOTS.flatMap((spot) => waypointRows(spot, [spot], clamped)),
       ]),
       lanes: rows("lanes", [
-        ...nets.flatMap(({ side, net }) => laneRows(net, side.maxDiameterMm, classesWithin(side))),
+        ...nets.flatMap(({ side, net }) => laneRows(net, side.maxDiameterMm, side.classes)),
         ...laneRows({ lanes: holes.lanes }, 8),
-        ...laneRows({ lanes: MAINS_LANES }, 20, () => ["mains", "earth"]),
+        ...laneRows({ lanes: MAINS_LANES }, 20, ["mains", "earth"]),
       ]),
       crossings: rows("crossings", [
         ...CROSSINGS.map(({ id, from, to, kind, maxDiameterMm, roomMm, classes }) => ({
