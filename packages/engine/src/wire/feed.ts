@@ -1,6 +1,6 @@
 import { compareText } from "@pinwright/kernel";
 import type { Machine } from "../model/index.ts";
-import { linkedPoints, mateOf, type NetIndex, type RankedEnd } from "./net-index.ts";
+import { mateOf, type NetIndex, type RankedEnd } from "./net-index.ts";
 
 /** Without an element that tells, boards feed what is not a board, and an in-line connector feeds a device. */
 const BOARD_RANK = 3;
@@ -10,7 +10,7 @@ const DEVICE_RANK = 5;
 function rankOf(machine: Machine, index: NetIndex, pointId: string): number {
   const kind = machine.items.get(machine.points.get(pointId)?.itemId ?? "")?.kind;
   const own = kind === "board" ? BOARD_RANK : kind === "inline" ? INLINE_RANK : DEVICE_RANK;
-  return Math.min(own, ...linkedPoints(index, pointId).map((linked) => index.feedRank.get(linked) ?? own));
+  return Math.min(own, index.feedRank.get(pointId) ?? own);
 }
 
 /**

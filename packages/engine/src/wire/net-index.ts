@@ -11,7 +11,10 @@ export interface NetIndex {
   readonly endsByPoint: ReadonlyMap<string, readonly End[]>;
   /** For each point that a link element touches, every point that links join to it, in code-point order. */
   readonly links: ReadonlyMap<string, readonly string[]>;
-  /** How near a point is to where a net is fed from: 0 a supply, 1 a driver, 2 an input; absent: none of them. */
+  /**
+   * How near a point, or one that links join to it, is to where a net is fed from: 0 a supply, 1 a driver, 2 an
+   * input; absent: none of them.
+   */
   readonly feedRank: ReadonlyMap<string, number>;
   /** Ends of a net, nearest to its feed first; filled when a net is first asked for. */
   readonly ranked: Map<string, readonly RankedEnd[]>;
@@ -72,11 +75,16 @@ function makeIndex(machine: Machine): NetIndex {
     rank(supply.negative, 0);
   }
   const ends = machine.ends.filter((end) => machine.points.has(end.point) && machine.nets.has(end.net));
+  const links = closed(direct);
+  for (const group of new Set(links.values())) {
+    const ranked = group.flatMap((point) => feedRank.get(point) ?? []);
+    if (ranked.length > 0) for (const point of group) feedRank.set(point, Math.min(...ranked));
+  }
   return {
     endsByNet: grouped(ends, (end) => end.net),
     endsByHarness: grouped(ends, (end) => end.harness),
     endsByPoint: grouped(ends, (end) => end.point),
-    links: closed(direct),
+    links,
     feedRank,
     ranked: new Map(),
   };

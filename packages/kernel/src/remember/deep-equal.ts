@@ -12,7 +12,9 @@ export function deepEqual(a: unknown, b: unknown): boolean {
 }
 
 function equalArrays(a: readonly unknown[], b: readonly unknown[]): boolean {
-  return a.length === b.length && a.every((value, i) => deepEqual(value, b[i]));
+  if (a.length !== b.length) return false;
+  for (let i = 0; i < a.length; i++) if (!deepEqual(a[i], b[i])) return false;
+  return true;
 }
 
 function equalMaps(a: ReadonlyMap<unknown, unknown>, b: ReadonlyMap<unknown, unknown>): boolean {
@@ -27,11 +29,17 @@ function equalSets(a: ReadonlySet<unknown>, b: ReadonlySet<unknown>): boolean {
   return true;
 }
 
+/** Whether a value is a plain object, so that its own properties are all there is to it. */
+const isPlain = (value: object): value is Readonly<Record<string, unknown>> =>
+  Object.getPrototypeOf(value) === Object.prototype;
+
 function equalObjects(a: object, b: object): boolean {
-  if (Object.getPrototypeOf(a) !== Object.prototype || Object.getPrototypeOf(b) !== Object.prototype)
-    return false;
-  const own = Object.entries(a);
-  if (own.length !== Object.keys(b).length) return false;
-  const other = new Map(Object.entries(b));
-  return own.every(([key, value]) => other.has(key) && deepEqual(value, other.get(key)));
+  if (!isPlain(a) || !isPlain(b)) return false;
+  const keys = Object.keys(a);
+  if (keys.length !== Object.keys(b).length) return false;
+  for (const key of keys) {
+    const value = b[key];
+    if (!deepEqual(a[key], value) || (value === undefined && !Object.hasOwn(b, key))) return false;
+  }
+  return true;
 }

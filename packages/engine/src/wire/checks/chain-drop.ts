@@ -61,10 +61,15 @@ function farthestMm(
     }
   }
   // A splice is measured at the first of the points beside it.
+  const places = new Map<string, Place | null>();
   const placeOf = (end: string): Place | null => {
+    const known = places.get(end);
+    if (known !== undefined) return known;
     const beside = [end, ...[...(next.get(end) ?? [])].sort(compareText)];
     const landing = beside.flatMap((id) => machine.points.get(id)?.landingId ?? [])[0];
-    return machine.landings.get(landing ?? "")?.place ?? null;
+    const place = machine.landings.get(landing ?? "")?.place ?? null;
+    places.set(end, place);
+    return place;
   };
   const stepMm = (a: string, b: string): number => {
     const [p, q] = [placeOf(a), placeOf(b)];
@@ -74,17 +79,16 @@ function farthestMm(
   if (feed === null) return 0;
   const far = new Map([[feed, 0]]);
   const todo = [feed];
+  const reach = (to: string, mm: number): void => {
+    if (mm >= (far.get(to) ?? Number.POSITIVE_INFINITY)) return;
+    far.set(to, mm);
+    todo.push(to);
+  };
   for (let at = todo.pop(); at !== undefined; at = todo.pop()) {
     const here = far.get(at) ?? 0;
-    const steps = [
-      ...linkedPoints(index, at).map((to) => [to, 0] as const),
-      ...(next.get(at) ?? []).map((to) => [to, stepMm(at ?? "", to)] as const),
-    ];
-    for (const [to, mm] of steps) {
-      if (here + mm >= (far.get(to) ?? Number.POSITIVE_INFINITY)) continue;
-      far.set(to, here + mm);
-      todo.push(to);
-    }
+    // Points that links join and that have no wire of their own lead no farther.
+    for (const to of linkedPoints(index, at)) if (next.has(to)) reach(to, here);
+    for (const to of next.get(at) ?? []) reach(to, here + stepMm(at, to));
   }
   return Math.max(...far.values());
 }

@@ -13,43 +13,36 @@ const NAMED_PARTS = 6;
 export function netSplit(facts: WireFacts): readonly Finding[] {
   const { machine, index, wires } = facts;
   const wiresByNet = new Map<string, (readonly [string, string])[]>();
-  for (const wire of wires) {
-    const list = wiresByNet.get(wire.netId);
-    if (list === undefined) wiresByNet.set(wire.netId, [[wire.a, wire.b]]);
-    else list.push([wire.a, wire.b]);
-  }
+  for (const wire of wires) push(wiresByNet, wire.netId, [wire.a, wire.b]);
   return [...index.endsByNet].flatMap(([netId, ends]) => {
     const own = new Set(ends.map((end) => end.point));
     if (own.size < 2) return [];
     const next = new Map<string, string[]>();
-    const join = (a: string, b: string): void => {
-      for (const [from, to] of [
-        [a, b],
-        [b, a],
-      ] as const) {
-        const list = next.get(from);
-        if (list === undefined) next.set(from, [to]);
-        else list.push(to);
-      }
-    };
-    for (const [a, b] of wiresByNet.get(netId) ?? []) join(a, b);
-    for (const point of own) {
-      const mate = mateOf(machine, point);
-      if (mate !== null && own.has(mate)) join(point, mate);
+    for (const [a, b] of wiresByNet.get(netId) ?? []) {
+      push(next, a, b);
+      push(next, b, a);
     }
     const seen = new Set<string>();
+    const linked = new Set<readonly string[]>();
     const firsts: string[] = [];
     for (const point of [...own].sort(compareText)) {
       if (seen.has(point)) continue;
       firsts.push(point);
       const todo = [point];
       seen.add(point);
+      const visit = (to: string): void => {
+        if (seen.has(to)) return;
+        seen.add(to);
+        todo.push(to);
+      };
       for (let at = todo.pop(); at !== undefined; at = todo.pop()) {
-        for (const to of [...(next.get(at) ?? []), ...(index.links.get(at) ?? [])]) {
-          if (seen.has(to)) continue;
-          seen.add(to);
-          todo.push(to);
-        }
+        for (const to of next.get(at) ?? []) visit(to);
+        const mate = own.has(at) ? mateOf(machine, at) : null;
+        if (mate !== null && own.has(mate)) visit(mate);
+        const group = index.links.get(at);
+        if (group === undefined || linked.has(group)) continue;
+        linked.add(group);
+        for (const to of group) visit(to);
       }
     }
     if (firsts.length < 2) return [];
@@ -57,4 +50,10 @@ export function netSplit(facts: WireFacts): readonly Finding[] {
       makeFinding("net-split", "error", [netId, ...firsts.slice(0, NAMED_PARTS)], { parts: firsts.length }),
     ];
   });
+}
+
+function push<T>(lists: Map<string, T[]>, key: string, value: T): void {
+  const list = lists.get(key);
+  if (list === undefined) lists.set(key, [value]);
+  else list.push(value);
 }
