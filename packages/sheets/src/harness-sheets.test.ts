@@ -1,12 +1,11 @@
 import { type SheetLanguage, sheetWords } from "@pinwright/words";
 import { beforeAll, describe, expect, test } from "vitest";
 import type { SheetDocument } from "./compose/document.ts";
-import { leafBox, leavesOf } from "./compose/leaves.ts";
-import { overlaps } from "./compose/overlaps.ts";
-import { frameOf } from "./compose/paper.ts";
+import { leavesOf } from "./compose/leaves.ts";
 import { composeHarnessSheets, documentNames } from "./harness-sheets.ts";
 import { HARNESS_SHEET_KINDS } from "./identity.ts";
 import { exampleLine, OPTIONS } from "./testing/first-light.ts";
+import { overlapLines, strayLines } from "./testing/page-faults.ts";
 
 describe.each(["en", "zh", "both"] as const satisfies readonly SheetLanguage[])(
   "first-light in %s",
@@ -28,29 +27,11 @@ describe.each(["en", "zh", "both"] as const satisfies readonly SheetLanguage[])(
     });
 
     test("no text overlaps another", () => {
-      for (const d of documents) {
-        d.pages.forEach((page, i) => {
-          expect(overlaps(page).map(([a, b]) => `${d.id} ${i + 1}: ${a.text} | ${b.text}`)).toEqual([]);
-        });
-      }
+      expect(documents.flatMap(overlapLines)).toEqual([]);
     });
 
     test("nothing leaves the frame of its page", () => {
-      for (const d of documents) {
-        for (const page of d.pages) {
-          const frame = frameOf(page);
-          for (const { leaf, clip } of leavesOf(page.marks)) {
-            const b = clip ?? leafBox(leaf);
-            const out = Math.max(
-              frame.xMm - b.xMm,
-              frame.yMm - b.yMm,
-              b.xMm + b.widthMm - frame.xMm - frame.widthMm,
-              b.yMm + b.heightMm - frame.yMm - frame.heightMm,
-            );
-            expect(out, `${d.id}: ${leaf.kind} ${leaf.kind === "text" ? leaf.text : ""}`).toBeLessThan(0.01);
-          }
-        }
-      }
+      expect(documents.flatMap(strayLines)).toEqual([]);
     });
 
     test("no lettering is lower than 1.8 mm", () => {

@@ -110,7 +110,7 @@ export const sheets = {
     hint: "Pull one sample of each row at the start of a shift and after every change of reel, contact or die. Pull slowly along the wire (25 to 50 mm/min).",
     family: "Termination",
     strip: "Strip mm",
-    crimpHeight: "Crimp height",
+    crimpHeight: "Crimp height mm",
     tool: "Tool and die",
     force: "Pull at least N",
     measured: "Measured N",

@@ -110,7 +110,7 @@ export const sheets: Translated<typeof english> = {
     hint: "每班开始时，以及每次更换线盘、端子或压接模后，每行拉一个样件。沿线的方向慢拉（25 至 50 mm/min）。",
     family: "端接形式",
     strip: "剥线 mm",
-    crimpHeight: "压接高度",
+    crimpHeight: "压接高度 mm",
     tool: "工具与压接模",
     force: "拉力不小于 N",
     measured: "实测 N",

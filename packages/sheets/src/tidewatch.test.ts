@@ -1,0 +1,43 @@
+import type { LineResult } from "@pinwright/engine";
+import type { SheetLanguage } from "@pinwright/words";
+import { beforeAll, describe, expect, test } from "vitest";
+import { leavesOf } from "./compose/leaves.ts";
+import { composeHarnessSheets, documentNames } from "./harness-sheets.ts";
+import { exampleLine, OPTIONS } from "./testing/first-light.ts";
+import { overlapLines, strayLines } from "./testing/page-faults.ts";
+
+/** Twenty times what it takes alone: other programs may have the machine. */
+const PATIENCE_MS = 240_000;
+
+let line: LineResult;
+beforeAll(async () => {
+  line = await exampleLine("tidewatch");
+}, PATIENCE_MS);
+
+/** Sheets in both languages are the fullest: all of them are looked at, of the others those of every fifth harness. */
+const EVERY: Readonly<Record<SheetLanguage, number>> = { both: 1, en: 5, zh: 5 };
+
+describe.each(["both", "en", "zh"] as const)("the full-size machine in %s", (language) => {
+  test(
+    "no text overlaps another, nothing leaves its frame, and every sheet is there",
+    () => {
+      const harnessIds = [...line.harnesses.keys()].filter((_, i) => i % EVERY[language] === 0);
+      expect(harnessIds.length).toBeGreaterThanOrEqual(2);
+      const faults: string[] = [];
+      const names: string[] = [];
+      let texts = 0;
+      for (const document of composeHarnessSheets(line, { ...OPTIONS, language }, { harnessIds })) {
+        names.push(document.id);
+        faults.push(...overlapLines(document), ...strayLines(document));
+        for (const page of document.pages) {
+          texts += leavesOf(page.marks).filter(({ leaf }) => leaf.kind === "text").length;
+        }
+      }
+      expect(faults).toEqual([]);
+      expect(names).toEqual(documentNames(line, harnessIds, language));
+      // Eleven texts stand in the title block alone.
+      expect(texts).toBeGreaterThan(11 * names.length);
+    },
+    PATIENCE_MS,
+  );
+});
