@@ -32,6 +32,45 @@ let loaded: Promise<Highs> | null = null;
  * @throws Error when the solver can't read the model, which is a fault of this program
  */
 export async function routeMilp(problem: RouteProblem, options: RouteMilpOptions = {}): Promise<RouteProof> {
+  const main = mainLanding(problem);
+  const { start, ...limits } = options;
+  const proof = await solve(rooted(problem, main), {
+    ...limits,
+    ...(start === undefined ? {} : { start: reordered(start, main) }),
+  });
+  return { ...proof, solution: proof.solution === null ? null : reordered(proof.solution, main) };
+}
+
+/** The landing that most wires end at: with it as root most flows share the direction of the tree. */
+function mainLanding(problem: RouteProblem): number {
+  const ends = problem.landings.map(
+    (_, l) => problem.wires.filter(({ a, b }) => a !== b && (a === l || b === l)).length,
+  );
+  return Math.max(0, ends.indexOf(Math.max(...ends)));
+}
+
+/** A list with its first entry and another one exchanged. */
+const exchanged = <T>(list: readonly T[], other: number): T[] => {
+  const place = (i: number): number => (i === 0 ? other : i === other ? 0 : i);
+  return list.flatMap((_, i) => list.slice(place(i), place(i) + 1));
+};
+
+/** The problem with a landing as the first one, and the first one in its place. */
+function rooted(problem: RouteProblem, main: number): RouteProblem {
+  const place = (terminal: number): number => (terminal === 0 ? main : terminal === main ? 0 : terminal);
+  return {
+    ...problem,
+    landings: exchanged(problem.landings, main),
+    wires: problem.wires.map((wire) => ({ ...wire, a: place(wire.a), b: place(wire.b) })),
+  };
+}
+
+const reordered = (solution: RouteSolution, main: number): RouteSolution => ({
+  ...solution,
+  attach: exchanged(solution.attach, main),
+});
+
+async function solve(problem: RouteProblem, options: RouteMilpOptions): Promise<RouteProof> {
   loaded ??= loadHighs();
   const highs = await loaded;
   return highs.withModel({ format: "lp", data: routeModel(problem) }, (model): RouteProof => {
