@@ -2,8 +2,9 @@ import { describe, expect, it } from "vitest";
 import type { HarnessRoute, SizedBranch, SizedWire, TreeNode } from "../model/index.ts";
 import { createBook, createShop } from "../testing/book.ts";
 import { bundleOf } from "./bundle.ts";
-import { type BundledHarness, checkBundles } from "./check.ts";
+import { checkBundles } from "./check.ts";
 import { circlesOf } from "./circles.ts";
+import type { BundledHarness } from "./passages.ts";
 
 const SHOP = createShop({
   holders: [

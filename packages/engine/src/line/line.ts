@@ -2,7 +2,6 @@ import type { Book, Shop } from "@pinwright/book";
 import { compareText, createPackingMemory, deepEqual, Query } from "@pinwright/kernel";
 import { bundleOf } from "../bundle/index.ts";
 import { breakoutGroups, colourHarness, type HarnessColours } from "../colour/index.ts";
-import { keyConnectors } from "../key/index.ts";
 import { sizeBranches, sizeWires } from "../length/index.ts";
 import {
   type HarnessResult,
@@ -20,7 +19,7 @@ import {
 import { layPinboard, pinboardInput } from "../pinboard/index.ts";
 import { type LaneGraph, laneGraph, routeHarness } from "../route/index.ts";
 import { wireHarness } from "../wire/index.ts";
-import { collectFindings } from "./findings.ts";
+import { Checks } from "./findings.ts";
 import { WireInputs } from "./wire-inputs.ts";
 
 type BundleTable = ReturnType<typeof bundleOf>;
@@ -48,6 +47,7 @@ export class Line {
   readonly #sized = new Query<readonly SizedWire[]>(deepEqual);
   readonly #boards = new Query<Pinboard>(deepEqual);
   readonly #results = new Query<HarnessResult>(Object.is);
+  readonly #checks = new Checks();
 
   /** @param options options that the machine is built with; else the usual ones */
   run(book: Book, shop: Shop, options: ReadonlySet<string> = usualOptions(book)): LineResult {
@@ -116,8 +116,9 @@ export class Line {
         })),
       );
     }
-    const keying = keyConnectors(machine, [...harnesses.values()]);
-    const findings = collectFindings(machine, wired, harnesses, colours, keying, this.#packings, graph);
+    const checked = { machine, graph, wired, harnesses, colours, packings: this.#packings };
+    const keying = this.#checks.keying(checked);
+    const findings = this.#checks.findings(checked);
     this.#sweep();
     return { machine, harnesses, keys: keying.keys, swaps: keying.swaps, findings };
   }
@@ -132,6 +133,7 @@ export class Line {
 
   #sweep(): void {
     this.#resolver.sweep();
+    this.#checks.sweep();
     for (const query of [
       this.#graphs,
       this.#wires,
