@@ -4,13 +4,16 @@ import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { writeBookFiles } from "@pinwright/book/csv";
 import { assemble } from "./assemble.ts";
+import { drawnTrunksCsv } from "./drawn-trunks.ts";
 
 const folder = join(dirname(fileURLToPath(import.meta.url)), "..");
 const { book, shop } = assemble();
 const files = writeBookFiles(book, shop);
 
-for (const inner of ["outlines", "shop"]) mkdirSync(join(folder, inner), { recursive: true });
+for (const inner of ["outlines", "shop", "drawn"]) mkdirSync(join(folder, inner), { recursive: true });
 for (const [path, text] of files) writeFileSync(join(folder, path), text);
+// Not a table of the book, and in a folder that a book's reader leaves alone.
+writeFileSync(join(folder, "drawn", "trunks.csv"), drawnTrunksCsv(book, shop));
 
 // What an earlier run wrote and this one does not is stale. Nothing else in these places is touched.
 for (const inner of ["", "outlines/", "shop/"]) {
