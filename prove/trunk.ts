@@ -29,10 +29,10 @@ async function prove(): Promise<void> {
   const { book } = await readBook(FOLDER);
   const { shop } = await readShop(`${FOLDER}/shop`);
   if (book === null || shop === null) throw new Error(`${FOLDER}: the book can't be read`);
-  const drawn = drawnTrunks(book, process.argv[2] ?? `${FOLDER}/drawn-trunks.csv`);
+  const drawn = drawnTrunks(book, process.argv[2] ?? `${FOLDER}/drawn/trunks.csv`);
   if (drawn.size === 0)
     throw new Error("There is no drawn trunk: pin `trunk` choices, or give a table of them.");
-  const choices = book.tables.choices.filter((c) => c.kind !== "trunk");
+  const choices = book.tables.choices.filter((c) => c.kind !== "trunk" && c.held !== "settled");
   const machine = resolveMachine({ ...book, tables: { ...book.tables, choices } }, shop);
   const graph = laneGraph(machine);
   const lines = [...drawn].map(([harnessId, lanes]) => {
