@@ -148,7 +148,9 @@ export function narrowTo(problem: RouteProblem, kept: Uint8Array): Narrowed {
   const at = (spot: number): number => numbers[spot] ?? -1;
   const tails = problem.landings.map(({ candidates }) =>
     candidates
-      .map((tail, index) => ({ index, tail: { ...tail, spot: at(tail.spot) } }))
+      .flatMap((tail, index) =>
+        kept[tail.spot] === 1 ? [{ index, tail: { ...tail, spot: at(tail.spot) } }] : [],
+      )
       .sort((x, y) => x.tail.lengthMm - y.tail.lengthMm || x.index - y.index)
       .slice(0, TAILS),
   );

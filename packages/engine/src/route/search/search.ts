@@ -25,16 +25,48 @@ export interface SearchOptions {
  */
 export function searchRoute(problem: RouteProblem, options: SearchOptions): RouteSolution | null {
   if (problem.lanes.length > SMALL_LANES) {
-    const narrow = narrowTo(problem, surroundings(problem));
-    const found = searchAll(narrow.problem, options);
-    const solution = found === null ? null : narrow.widen(found);
-    if (solution !== null && measureRoute(problem, solution).penaltyMin === 0) return solution;
+    const found = searchNarrowly(problem, options);
+    if (found !== null && found.measure.penaltyMin === 0) return found.solution;
   }
   return searchAll(problem, options);
 }
 
 /** Lane graphs up to this size are searched as a whole; of larger ones the surroundings of the landings first. */
 const SMALL_LANES = 150;
+
+/**
+ * Searches the surroundings of the landings, then only the lanes between the spots of the best tree.
+ * There the steps that are left go much farther.
+ */
+function searchNarrowly(problem: RouteProblem, options: SearchOptions): Judged | null {
+  const steps = options.steps / PASSES;
+  let best: Judged | null = null;
+  for (let pass = 0; pass < PASSES; pass++) {
+    const narrow = narrowTo(problem, best === null ? surroundings(problem) : spotsOf(problem, best.solution));
+    const found = searchAll(narrow.problem, { steps, seed: options.seed + pass });
+    if (found === null) break;
+    const judged = judge(problem, narrow.widen(found));
+    if (best === null || judged.priceMin < best.priceMin - NOTICEABLE) best = judged;
+  }
+  return best;
+}
+
+/** Searches, each narrower than the one before. Found by trial. */
+const PASSES = 2;
+
+/** 1 for each spot of a tree. */
+function spotsOf(problem: RouteProblem, { lanes, attach }: RouteSolution): Uint8Array {
+  const on = new Uint8Array(problem.spots);
+  for (const index of lanes) {
+    const lane = problem.lanes[index];
+    if (lane !== undefined) for (const spot of [lane.a, lane.b]) on[spot] = 1;
+  }
+  attach.forEach((k, l) => {
+    const tail = problem.landings[l]?.candidates[k];
+    if (tail !== undefined) on[tail.spot] = 1;
+  });
+  return on;
+}
 
 function searchAll(problem: RouteProblem, options: SearchOptions): RouteSolution | null {
   const surcharges = new Map<number, number>();
