@@ -55,11 +55,20 @@ export function bodyText(
   const lines: string[] = [];
   for (const page of pages) {
     lines.push(`page ${um(page.widthMm)} ${um(page.heightMm)}`);
-    eachLeaf(page.marks, (leaf, dx, dy, clip, frame) => {
-      if (frame) return;
-      const text = leafText(leaf, dx, dy);
-      lines.push(clip === null ? text : `${text} in ${boxText(clip, 0, 0)}`);
-    });
+    eachLeaf(
+      page.marks,
+      (leaf, dx, dy, clip, frame) => {
+        if (frame) return;
+        const text = leafText(leaf, dx, dy);
+        lines.push(clip === null ? text : `${text} in ${boxText(clip, 0, 0)}`);
+      },
+      (group, dx, dy) => {
+        if (group.hash === undefined) return true;
+        const window = group.clip === null ? "" : ` in ${boxText(group.clip, dx, dy)}`;
+        lines.push(`group ${um(dx + group.dxMm)},${um(dy + group.dyMm)} ${group.hash}${window}`);
+        return false;
+      },
+    );
   }
   return lines.join("\n");
 }

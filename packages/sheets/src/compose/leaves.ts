@@ -1,4 +1,4 @@
-import type { Box, Leaf, Mark, PagePoint, TextMark } from "./mark.ts";
+import type { Box, GroupMark, Leaf, Mark, PagePoint, TextMark } from "./mark.ts";
 import { textCorners } from "./text.ts";
 
 /** A mark that is not a group, where its groups put it. */
@@ -43,10 +43,14 @@ const common = (a: Box, b: Box): Box => {
   };
 };
 
-/** Visits all marks of a page but its groups in drawing order, each with how far its groups move it. */
+/**
+ * Visits all marks of a page but its groups in drawing order, each with how far its groups move it.
+ * @param enter asked for each group; false passes over its marks
+ */
 export const eachLeaf = (
   marks: readonly Mark[],
   visit: (leaf: Leaf, dx: number, dy: number, clip: Box | null, frame: boolean) => void,
+  enter: (group: GroupMark, dx: number, dy: number) => boolean = () => true,
 ): void => {
   const walk = (list: readonly Mark[], dx: number, dy: number, clip: Box | null, frame: boolean): void => {
     for (const mark of list) {
@@ -54,6 +58,7 @@ export const eachLeaf = (
         visit(mark, dx, dy, clip, frame);
         continue;
       }
+      if (!enter(mark, dx, dy)) continue;
       const own =
         mark.clip === null ? null : { ...mark.clip, xMm: mark.clip.xMm + dx, yMm: mark.clip.yMm + dy };
       const both = own === null ? clip : clip === null ? own : common(own, clip);

@@ -133,6 +133,11 @@ export interface GroupMark {
    * it out. `body` is all the rest.
    */
   readonly part: "body" | "frame";
+  /**
+   * A text that stands for its marks in the body hash: the hash of a drawing that several groups show parts of.
+   * Absent: the marks speak for themselves.
+   */
+  readonly hash?: string;
 }
 
 /** Anything that is not a group. */

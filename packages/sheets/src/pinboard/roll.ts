@@ -98,7 +98,7 @@ export function composePinboardRoll(
   const right = paper.widthMm - MARGIN_MM.other - TITLE_BLOCK_MM.width;
   const titleTop = paper.heightMm - MARGIN_MM.other - TITLE_BLOCK_MM.full;
   const marks: Mark[] = [
-    group(scene.marks, left, boardTop),
+    { ...group(scene.marks, left, boardTop), hash: scene.hash },
     ...columnsOf(texts, COLUMN_MM, firstMm).map((m) => group(m, left, textTop)),
     ...tables,
     ...(caution === null ? [] : [group(caution.marks, right, titleTop - cautionMm)]),

@@ -1,5 +1,6 @@
 import type { HarnessResult, LineResult } from "@pinwright/engine";
 import type { SheetLanguage } from "@pinwright/words";
+import { bodyHash } from "../compose/body-hash.ts";
 import { at, box, LINE, rect, stroke, TEXT } from "../compose/draw.ts";
 import { type Balloon, type LabelRequest, type Obstacle, placeLabels } from "../compose/label-placer.ts";
 import type { Box, Mark, PagePoint } from "../compose/mark.ts";
@@ -8,6 +9,7 @@ import { type DimensionDrawing, drawDimension } from "./dimension.ts";
 import { drawHolder, type HolderDrawing, holderLabel } from "./holder.ts";
 import { pegMarks } from "./peg.ts";
 import { type Run, runsOf } from "./run.ts";
+import { type Cuttable, cuttable } from "./window.ts";
 
 export interface SceneOptions {
   readonly language: SheetLanguage;
@@ -23,6 +25,10 @@ export interface Scene {
   readonly widthMm: number;
   readonly heightMm: number;
   readonly marks: readonly Mark[];
+  /** The marks as windows look at them. */
+  readonly cuttable: readonly Cuttable[];
+  /** Body hash of the marks. */
+  readonly hash: string;
   readonly balloons: readonly Balloon[];
   readonly branches: readonly BranchDrawing[];
   readonly holders: readonly HolderDrawing[];
@@ -59,20 +65,24 @@ export function drawScene(line: LineResult, harness: HarnessResult, options: Sce
     ...spliceLabels(harness, toPage),
   ];
   const labels = placeLabels(requests, obstacles, [], bounds);
+  const { widthMm, heightMm } = pinboard;
+  const marks: Mark[] = [
+    rect(box(0, 0, widthMm, heightMm), stroke("ink", LINE.medium)),
+    ...branches.map((b) => b.edge),
+    ...branches.map((b) => b.ground),
+    ...branches.flatMap((b) => b.marks),
+    ...dimensions.flatMap((d) => d.marks),
+    ...holders.flatMap((h) => h.marks),
+    ...pegs.flatMap((p) => pegMarks(p, options.pegHoleMm)),
+    ...spliceMarks(harness, toPage),
+    ...labels.marks,
+  ];
   return {
-    widthMm: pinboard.widthMm,
-    heightMm: pinboard.heightMm,
-    marks: [
-      rect(box(0, 0, pinboard.widthMm, pinboard.heightMm), stroke("ink", LINE.medium)),
-      ...branches.map((b) => b.edge),
-      ...branches.map((b) => b.ground),
-      ...branches.flatMap((b) => b.marks),
-      ...dimensions.flatMap((d) => d.marks),
-      ...holders.flatMap((h) => h.marks),
-      ...pegs.flatMap((p) => pegMarks(p, options.pegHoleMm)),
-      ...spliceMarks(harness, toPage),
-      ...labels.marks,
-    ],
+    widthMm,
+    heightMm,
+    marks,
+    cuttable: cuttable(marks),
+    hash: bodyHash([{ widthMm, heightMm, marks }]),
     balloons: labels.balloons,
     branches,
     holders,

@@ -1,4 +1,5 @@
 import type { HarnessResult, LineResult } from "@pinwright/engine";
+import { bodyHash } from "../compose/body-hash.ts";
 import { assemble, type PageBody, type SheetDocument } from "../compose/document.ts";
 import { at, box, group, LINE, line, polyline, rect, stroke, TEXT, write } from "../compose/draw.ts";
 import { flow } from "../compose/flow.ts";
@@ -53,13 +54,13 @@ export function composePinboardTiles(
 ): SheetDocument {
   const paper = TILE_PAPERS[size];
   const window = tileWindow(paper);
-  const marks = cuttable(scene.marks);
-  const tiling = tileBoard(scene, window, OVERLAP_MM, marks);
+  const tiling = tileBoard(scene, window, OVERLAP_MM, scene.cuttable);
+  const seams = seamsOf(tiling, window);
   const bodies: PageBody[] = [
     ...mapPages(harness, scene, tiling, paper, options).map((m) => ({ paper, marks: m })),
     ...tiling.tiles
       .filter((t) => t.printed)
-      .map((tile) => ({ paper, marks: tileMarks(tile, tiling, marks, window, options) })),
+      .map((tile) => ({ paper, marks: tileMarks(tile, tiling, scene, seams, window, options) })),
   ];
   const identity = identityOf(result, harness, "pinboard", options, VARIANTS[size]);
   return assemble(identity, options.language, bodies, []);
@@ -102,10 +103,22 @@ function registration(tiling: Tiling, window: Box): Mark[] {
   return marks;
 }
 
+/** The marks of the seams as windows look at them. */
+interface Seams {
+  readonly cuttable: readonly Cuttable[];
+  readonly hash: string;
+}
+
+function seamsOf(tiling: Tiling, window: Box): Seams {
+  const marks = registration(tiling, window);
+  return { cuttable: cuttable(marks), hash: bodyHash([{ widthMm: 0, heightMm: 0, marks }]) };
+}
+
 function tileMarks(
   tile: Tile,
   tiling: Tiling,
-  marks: readonly Cuttable[],
+  scene: Scene,
+  seams: Seams,
   window: Box,
   options: SheetOptions,
 ): Mark[] {
@@ -126,8 +139,8 @@ function tileMarks(
   );
   const top = window.yMm - BAND_MM;
   return [
-    windowMarks(marks, tile.window, window),
-    windowMarks(cuttable(registration(tiling, window)), tile.window, window),
+    windowMarks(scene.cuttable, tile.window, window, scene.hash),
+    windowMarks(seams.cuttable, tile.window, window, seams.hash),
     rect(window, stroke("faint", LINE.hair)),
     group(rulerMarks(false), window.xMm + 22, top + 1.5),
     write("100 mm", at(window.xMm + 124, top + 5), { heightMm: TEXT.small }),

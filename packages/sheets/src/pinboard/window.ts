@@ -65,16 +65,21 @@ export function through(marks: readonly Cuttable[], window: Box): readonly Leaf[
   return marks.filter((m) => shows(m, window)).map((m) => m.leaf);
 }
 
-/** What a window on the scene shows, set with its upper left corner at a place on a page and cut off there. */
+/**
+ * What a window on a drawing shows, set with its upper left corner at a place on a page and cut off there.
+ * @param hash of the whole drawing
+ */
 export function windowMarks(
   marks: readonly Cuttable[],
   window: Box,
   at: { readonly xMm: number; readonly yMm: number },
+  hash: string,
 ): GroupMark {
-  return group(
+  const shown = group(
     through(marks, window),
     at.xMm - window.xMm,
     at.yMm - window.yMm,
     box(at.xMm, at.yMm, window.widthMm, window.heightMm),
   );
+  return { ...shown, hash };
 }
