@@ -206,9 +206,10 @@ export class Layout {
     let least = now === null ? Number.POSITIVE_INFINITY : this.#priceOf(now, still) - GAIN;
     let best: readonly Chosen[] | null = null;
     const flips = (now?.length ?? 0) > 1 ? [false, true] : [false];
+    const floor = benchPrice(this.#task.bench, still.box);
     for (const candidate of this.#task.candidates(limb)) {
-      // Candidates come cheapest first, and no price is below its dislike.
-      if (candidate.dislike >= least) break;
+      // Candidates come cheapest first, and no price is below its dislike and that of the bench as it is.
+      if (candidate.dislike + floor >= least) break;
       for (const flip of flips) {
         const trial: Trial = { still, limit: least, price: 0, box: still.box, laid: [] };
         if (!this.#lay(limb, candidate, flip, trial)) continue;
@@ -257,9 +258,12 @@ export class Layout {
     const { at, directionDeg } = this.#hook(limb, trial.laid);
     const placed = placeLimb(tree, limb.steps, legsFrom(candidate, directionDeg), at, directionDeg);
     trial.box = joinBoxes(trial.box, placed.box);
-    trial.price +=
-      candidate.dislike + this.#priceAmong(placed, trial.still, trial.laid, trial.limit - trial.price);
-    if (trial.price + benchPrice(this.#task.bench, trial.box) >= trial.limit) return false;
+    trial.price += candidate.dislike;
+    const left = trial.limit - trial.price - benchPrice(this.#task.bench, trial.box);
+    if (left <= 0) return false;
+    const among = this.#priceAmong(placed, trial.still, trial.laid, left);
+    if (among >= left) return false;
+    trial.price += among;
     trial.laid.push({ limb: number, candidate, placed });
     for (const child of limb.children) {
       const chosen = this.#chosen[child] ?? null;
@@ -282,16 +286,19 @@ export class Layout {
     const { base } = this.#task;
     const items: Item[] = [];
     let box = base.box;
-    const take = (from: readonly Item[]): void => {
-      for (const item of from) if (boxesNear(item.box, near, this.#pricing.reachMm)) items.push(item);
-    };
-    take(base.items);
+    this.#takeNear(base.items, near, items);
     for (const chosen of this.#chosen) {
       if (chosen === null || moving.has(chosen.limb)) continue;
       box = joinBoxes(box, chosen.placed.box);
-      if (boxesNear(chosen.placed.box, near, this.#pricing.reachMm)) take(chosen.placed.items);
+      if (boxesNear(chosen.placed.box, near, this.#pricing.reachMm)) {
+        this.#takeNear(chosen.placed.items, near, items);
+      }
     }
     return this.#pricing.still(items, box);
+  }
+
+  #takeNear(from: readonly Item[], near: BoxMm, items: Item[]): void {
+    for (const item of from) if (boxesNear(item.box, near, this.#pricing.reachMm)) items.push(item);
   }
 
   /** Price of some limbs among what stands still. */

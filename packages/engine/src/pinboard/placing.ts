@@ -1,4 +1,4 @@
-import { addPoints, type BoxMm, normaliseDeg, type PointMm, polar } from "@pinwright/kernel";
+import { type BoxMm, normaliseDeg, type PointMm, polar } from "@pinwright/kernel";
 import { grip, holderRectangle, type Item, stretch } from "./item.ts";
 import type { LimbStep } from "./limb.ts";
 import type { BoardTree } from "./tree.ts";
@@ -35,19 +35,21 @@ export function placeLimb(
   let at = start;
   let leg = 0;
   let direction = normaliseDeg(directionDeg + (legs[0]?.turnDeg ?? 0));
+  let along = polar(direction, 1);
   let left = legs.length > 1 ? (legs[0]?.lengthMm ?? 0) : Number.POSITIVE_INFINITY;
   for (const step of steps) {
     const line = [at];
     let rest = step.lengthMm;
     while (rest > left + NODE_EPSILON_MM) {
-      at = addPoints(at, polar(direction, left));
+      at = { xMm: at.xMm + along.xMm * left, yMm: at.yMm + along.yMm * left };
       if (left > NODE_EPSILON_MM) line.push(at);
       rest -= left;
       leg++;
       direction = normaliseDeg(direction + (legs[leg]?.turnDeg ?? 0));
+      along = polar(direction, 1);
       left = leg < legs.length - 1 ? (legs[leg]?.lengthMm ?? 0) : Number.POSITIVE_INFINITY;
     }
-    at = addPoints(at, polar(direction, rest));
+    at = { xMm: at.xMm + along.xMm * rest, yMm: at.yMm + along.yMm * rest };
     left -= rest;
     line.push(at);
     ends.push(at);
@@ -55,9 +57,10 @@ export function placeLimb(
     lines.push(line);
   }
   const items: Item[] = [];
-  steps.forEach((step, i) => {
-    addBranchItems(tree, step, lines[i] ?? [], directions[i] ?? 0, items);
-  });
+  for (let i = 0; i < steps.length; i++) {
+    const step = steps[i];
+    if (step !== undefined) addBranchItems(tree, step, lines[i] ?? [], directions[i] ?? 0, items);
+  }
   return { ends, directions, lines, items, box: boxOfItems(items, start) };
 }
 

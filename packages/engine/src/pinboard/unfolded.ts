@@ -36,11 +36,11 @@ function turnsDeg(ways: number, isEnd: boolean): readonly number[] {
 }
 
 /** Limbs that may be laid while a layout is improved, for each limb there is. */
-const SEARCH_STEPS_PER_LIMB = 50;
+const SEARCH_STEPS_PER_LIMB = 20;
 /** The same for making room where a layout cannot be built, where hands have no room, and for each folded trunk. */
-const BUILD_STEPS_PER_LIMB = 120;
-const ROOM_STEPS_PER_LIMB = 20;
-const FOLD_STEPS_PER_LIMB = 30;
+const BUILD_STEPS_PER_LIMB = 60;
+const ROOM_STEPS_PER_LIMB = 8;
+const FOLD_STEPS_PER_LIMB = 8;
 
 export interface UnfoldTask {
   readonly tree: BoardTree;
