@@ -34,10 +34,10 @@ export function heldRoutes(machine: Machine, harnessId: string): readonly HeldRo
   const everything: HeldRoute = {
     only: lanes,
     rather: null,
-    attach: places("attach", false),
+    attach: attachPlaces(places("attach", false), harnessId),
     splices: places("splice-place", false),
   };
-  const pinned = { attach: places("attach", true), splices: places("splice-place", true) };
+  const pinned = { attach: attachPlaces(places("attach", true), harnessId), splices: places("splice-place", true) };
   const settled =
     everything.attach.size > pinned.attach.size ||
     everything.splices.size > pinned.splices.size ||
@@ -49,6 +49,26 @@ export function heldRoutes(machine: Machine, harnessId: string): readonly HeldRo
     { ...pinned, only: pinnedLanes, rather: lanes },
     { ...pinned, only: pinnedLanes, rather: null },
   ];
+}
+
+/** Subject of the choice that holds a landing's tail in one harness: several may meet at one row of terminals. */
+export const attachSubject = (harnessId: string, landingId: string): string => `${harnessId}|${landingId}`;
+
+/** The landing that such a subject means in a harness: without a harness it means any; null: another harness's. */
+export function attachedLanding(subject: string, harnessId: string): string | null {
+  const own = attachSubject(harnessId, "");
+  if (subject.startsWith(own)) return subject.slice(own.length);
+  return subject.includes("|") ? null : subject;
+}
+
+/** Waypoints by landing id; what is held for this harness goes before what is held for any. */
+function attachPlaces(chosen: ReadonlyMap<string, string>, harnessId: string): ReadonlyMap<string, string> {
+  const held = new Map<string, string>();
+  for (const [subject, value] of chosen) {
+    const landingId = attachedLanding(subject, harnessId);
+    if (landingId !== null && (subject !== landingId || !held.has(landingId))) held.set(landingId, value);
+  }
+  return held;
 }
 
 /** A spot that a landing's tail may lead to. */
@@ -78,7 +98,13 @@ export function tailRooms(
   heldId: string | undefined,
 ): readonly TailRoom[] {
   const rooms: TailRoom[] = [];
+  const { xMm, yMm } = landing.place;
   for (const spot of graph.onSide.get(sideKey(landing.place)) ?? []) {
+    const at = graph.spots[spot]?.place;
+    if (at === undefined) continue;
+    // Most spots are too far off along one axis alone.
+    const far = Math.abs(at.xMm - xMm) > longestMm || Math.abs(at.yMm - yMm) > longestMm;
+    if (far && heldId === undefined) continue;
     const lengthMm = tailLengthMm(graph, spot, landing);
     if (lengthMm === null) continue;
     if (heldId !== undefined && graph.spots[spot]?.id === heldId) return [{ spot, lengthMm }];

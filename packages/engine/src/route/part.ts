@@ -1,4 +1,4 @@
-import type { ShopNumbers } from "@pinwright/book";
+import { NET_CLASSES, type ShopNumbers } from "@pinwright/book";
 import { UnionFind } from "@pinwright/kernel";
 import type { NetClass } from "../model/index.ts";
 import { squareWithin } from "./bundle-rule.ts";
@@ -24,10 +24,35 @@ export interface LanePart {
 
 type Numbers = Pick<ShopNumbers, "tie_min" | "tie_spacing_mm" | "laid_factor">;
 
-const known = new WeakMap<LaneGraph, Map<string, LaneParts>>();
+/** What the lanes of a graph let in, and the parts that were asked for. */
+interface Known {
+  /** The different lists of barred classes, and for each lane the number of its own. */
+  readonly lists: readonly (readonly number[])[];
+  readonly listOf: Int32Array;
+  readonly parts: Map<string, LaneParts>;
+}
+
+const known = new WeakMap<LaneGraph, Known>();
+
+function knownOf(graph: LaneGraph): Known {
+  const found = known.get(graph);
+  if (found !== undefined) return found;
+  const lists: (readonly number[])[] = [];
+  const numbers = new Map<string, number>();
+  const listOf = Int32Array.from(graph.lanes, ({ barred }) => {
+    const key = barred.join(" ");
+    const number = numbers.get(key) ?? lists.push(barred) - 1;
+    numbers.set(key, number);
+    return number;
+  });
+  const made: Known = { lists, listOf, parts: new Map() };
+  known.set(graph, made);
+  return made;
+}
 
 /**
- * The parts of the lane graph for wires of some classes. Harnesses of the same classes get the very same ones.
+ * The parts of the lane graph for wires of some classes. Harnesses whose wires may use the same lanes get the very
+ * same ones.
  * @param only ids of the only lanes that may be used; null: any
  */
 export function laneParts(
@@ -36,26 +61,29 @@ export function laneParts(
   only: ReadonlySet<string> | null,
   numbers: Numbers,
 ): LaneParts {
-  if (only !== null) return partsOf(graph, classes, only, numbers);
-  const ofGraph = known.get(graph) ?? new Map<string, LaneParts>();
-  known.set(graph, ofGraph);
+  const { lists, listOf, parts } = knownOf(graph);
+  const indices = [...classes].map((c) => NET_CLASSES.indexOf(c));
+  const open = lists.map((barred) => indices.some((c) => !barred.includes(c)));
+  if (only !== null)
+    return partsOf(
+      graph,
+      graph.lanes.filter((lane, i) => open[listOf[i] ?? 0] === true && only.has(lane.id)),
+      numbers,
+    );
   const { tie_min, tie_spacing_mm, laid_factor } = numbers;
-  const key = [...[...classes].sort(), tie_min, tie_spacing_mm, laid_factor].join(" ");
-  const parts = ofGraph.get(key) ?? partsOf(graph, classes, null, numbers);
-  ofGraph.set(key, parts);
-  return parts;
+  const key = [...open, tie_min, tie_spacing_mm, laid_factor].join(" ");
+  const found =
+    parts.get(key) ??
+    partsOf(
+      graph,
+      graph.lanes.filter((_, i) => open[listOf[i] ?? 0]),
+      numbers,
+    );
+  parts.set(key, found);
+  return found;
 }
 
-function partsOf(
-  graph: LaneGraph,
-  classes: ReadonlySet<NetClass>,
-  only: ReadonlySet<string> | null,
-  numbers: Numbers,
-): LaneParts {
-  const wanted = [...classes];
-  const lanes = graph.lanes.filter(
-    (lane) => wanted.some((c) => lane.allowed.has(c)) && (only === null || only.has(lane.id)),
-  );
+function partsOf(graph: LaneGraph, lanes: readonly GraphLane[], numbers: Numbers): LaneParts {
   const joined = new UnionFind(graph.spots.length);
   for (const lane of lanes) joined.join(lane.a, lane.b);
   const partOf = graph.spots.map((_, i) => joined.find(i));

@@ -1,6 +1,7 @@
 import { compareText } from "@pinwright/kernel";
 import type { HarnessRoute } from "../model/index.ts";
 import type { SettledChoice } from "../wire/index.ts";
+import { attachSubject } from "./held.ts";
 
 /** The choices that keep a route as it is now: its trunk, its tails and the places of its splices. */
 export function settleRoute(route: HarnessRoute): readonly SettledChoice[] {
@@ -11,7 +12,7 @@ export function settleRoute(route: HarnessRoute): readonly SettledChoice[] {
   const tails = route.branches.flatMap((b): readonly SettledChoice[] => {
     if (b.kind !== "tail") return [];
     const value = b.a.startsWith("landing:") ? b.b : b.a;
-    return [{ kind: "attach", subject: b.id.slice("tail:".length), value }];
+    return [{ kind: "attach", subject: attachSubject(route.harnessId, b.id.slice("tail:".length)), value }];
   });
   const splices = [...route.spliceAt].map(
     ([subject, value]): SettledChoice => ({ kind: "splice-place", subject, value }),

@@ -1,6 +1,6 @@
 import type { BookRow } from "@pinwright/book";
 import { type Finding, makeFinding } from "../../model/index.ts";
-import { idsIn } from "../held.ts";
+import { attachedLanding, idsIn } from "../held.ts";
 import { tailId } from "../tree-of.ts";
 import type { RouteFacts, RouteRule } from "./facts.ts";
 
@@ -43,7 +43,9 @@ function attached({ machine, harnesses }: RouteFacts): readonly Finding[] {
   const choices = machine.choices.get("attach");
   if (choices === undefined) return [];
   return harnesses.flatMap(({ route }) =>
-    [...choices].flatMap(([landingId, choice]) => {
+    [...choices].flatMap(([subject, choice]) => {
+      const landingId = attachedLanding(subject, route.harnessId);
+      if (landingId === null) return [];
       const tail = route.branches.find((b) => b.id === tailId(landingId));
       if (tail === undefined || tail.a === choice.value || tail.b === choice.value) return [];
       const node = tail.a.startsWith("landing:") ? tail.b : tail.a;
