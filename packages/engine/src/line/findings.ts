@@ -10,7 +10,7 @@ import { type KeyPlan, keyConnectors } from "../key/index.ts";
 import type { Finding, HarnessResult, HarnessWires, Machine } from "../model/index.ts";
 import { checkPinboard, pinboardInput } from "../pinboard/index.ts";
 import { checkRoutes, type LaneGraph } from "../route/index.ts";
-import { checkWires } from "../wire/index.ts";
+import { checkDrops, checkJoints } from "../wire/index.ts";
 import { withAcceptance } from "./accept.ts";
 
 /** Tables that nothing which is checked here is made from. */
@@ -25,6 +25,23 @@ const UNRELATED: ReadonlySet<string> = new Set([
   "steps",
   "tests",
   "tooling",
+]);
+
+/** Tables that only say where things are, or of what type: what is at each place is told by the items themselves. */
+const PLACES: ReadonlySet<string> = new Set([
+  "boards",
+  "bonds",
+  "crossings",
+  "cutouts",
+  "devices",
+  "inlines",
+  "lanes",
+  "mechanism_devices",
+  "mechanisms",
+  "panels",
+  "pose_places",
+  "poses",
+  "waypoints",
 ]);
 
 /** What the checks look at. */
@@ -42,7 +59,8 @@ export interface Checked {
  * only when that has changed.
  */
 export class Checks {
-  readonly #wires = new Query<readonly Finding[]>(Object.is);
+  readonly #joints = new Query<readonly Finding[]>(Object.is);
+  readonly #drops = new Query<readonly Finding[]>(Object.is);
   readonly #routes = new Query<readonly Finding[]>(Object.is);
   readonly #bundles = new Query<readonly Finding[]>(Object.is);
   readonly #places = new Query<Finding | null>(Object.is);
@@ -66,7 +84,8 @@ export class Checks {
     });
     const routes = routed.flatMap(({ wires, route }) => [wires, route]);
     const found: readonly Finding[] = [
-      ...this.#wires.ask("all", [...tables, ...wired], () => checkWires(machine, wired)),
+      ...this.#joints.ask("all", [...jointInputs(machine), ...wired], () => checkJoints(machine, wired)),
+      ...this.#drops.ask("all", [...tables, ...wired], () => checkDrops(machine, wired)),
       ...this.#routes.ask("all", [...tables, graph, ...routes], () => checkRoutes(machine, routed, graph)),
       ...this.#bundleFindings(checked, results),
       ...colours.flatMap((c) => c.findings),
@@ -115,13 +134,32 @@ export class Checks {
 
   /** Forgets what the last run did not ask for. */
   sweep(): void {
-    const all = [this.#wires, this.#routes, this.#bundles, this.#places, this.#boards, this.#keys];
-    for (const query of all) query.sweep();
+    for (const query of [
+      this.#joints,
+      this.#drops,
+      this.#routes,
+      this.#bundles,
+      this.#places,
+      this.#boards,
+      this.#keys,
+    ])
+      query.sweep();
   }
 }
 
 /** Everything that a check of the whole machine can look at, as objects that stay the same until they are edited. */
-function tablesOf({ book, shop, options }: Machine): readonly unknown[] {
-  const tables = Object.entries(book.tables).filter(([name]) => !UNRELATED.has(name));
+const tablesOf = (machine: Machine): readonly unknown[] => inputsOf(machine, (name) => !UNRELATED.has(name));
+
+/** The same for checks that no place has a say in: the items by what they are, not by where they are. */
+function jointInputs(machine: Machine): readonly unknown[] {
+  const inputs = [...inputsOf(machine, (name) => !UNRELATED.has(name) && !PLACES.has(name)), machine.ends];
+  for (const item of machine.items.values()) {
+    if (item.kind !== "fastener") inputs.push(item.id, item.kind, item.type);
+  }
+  return inputs;
+}
+
+function inputsOf({ book, shop, options }: Machine, takes: (table: string) => boolean): unknown[] {
+  const tables = Object.entries(book.tables).filter(([name]) => takes(name));
   return [shop, book.outlines, ...options, ...tables.map(([, rows]) => rows)];
 }

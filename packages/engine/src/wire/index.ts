@@ -1,4 +1,4 @@
-export { checkWires } from "./checks/index.ts";
+export { checkDrops, checkJoints, checkWires } from "./checks/index.ts";
 export {
   optimum,
   type SettledChoice,

@@ -19,8 +19,11 @@ import type { WireFacts } from "./facts.ts";
 export function chainDrop({ machine, index, wires }: WireFacts): readonly Finding[] {
   const distance = straightDistances(machine);
   const parts = new Map<string, Wire[]>();
+  const limits = new Map<string, number>();
   for (const wire of wires) {
-    if (dropLimitMm(machine, wire.netId) === Number.POSITIVE_INFINITY) continue;
+    const limitMm = limits.get(wire.netId) ?? dropLimitMm(machine, wire.netId);
+    limits.set(wire.netId, limitMm);
+    if (limitMm === Number.POSITIVE_INFINITY) continue;
     const key = `${wire.netId}|${wire.harnessId}`;
     const list = parts.get(key);
     if (list === undefined) parts.set(key, [wire]);

@@ -19,8 +19,8 @@ import { spliceArea } from "./splice-area.ts";
 import { wireLoopsBack } from "./wire-loops-back.ts";
 import { wireVoltage } from "./wire-voltage.ts";
 
+/** Rules that look at how points are joined, whatever their places. */
 const RULES = [
-  chainDrop,
   choiceFollowed,
   contactFit,
   contactRating,
@@ -45,7 +45,24 @@ const RULES = [
  * @returns in the order of rule and subjects, so that the order of rows does not matter
  */
 export function checkWires(machine: Machine, harnesses: readonly HarnessWires[]): readonly Finding[] {
+  return sorted([...checkJoints(machine, harnesses), ...checkDrops(machine, harnesses)]);
+}
+
+/** The part of `checkWires` that nothing's place has a say in. */
+export function checkJoints(machine: Machine, harnesses: readonly HarnessWires[]): readonly Finding[] {
   const facts = wireFacts(machine, harnesses);
-  const key = (f: Finding): string => `${f.rule} ${f.subjects.join(" ")}`;
-  return RULES.flatMap((rule) => rule(facts)).sort((a, b) => compareText(key(a), key(b)));
+  return sorted(RULES.flatMap((rule) => rule(facts)));
+}
+
+/** The part of `checkWires` that measures between places. */
+export function checkDrops(machine: Machine, harnesses: readonly HarnessWires[]): readonly Finding[] {
+  return sorted(chainDrop(wireFacts(machine, harnesses)));
+}
+
+function sorted(findings: readonly Finding[]): readonly Finding[] {
+  const name = (f: Finding): string => `${f.rule} ${f.subjects.join(" ")}`;
+  return findings
+    .map((finding) => ({ finding, name: name(finding) }))
+    .sort((a, b) => compareText(a.name, b.name))
+    .map(({ finding }) => finding);
 }
