@@ -28,7 +28,7 @@ function belongsTo(result: LineResult, harnessId: string): (choice: Choice) => b
       case "trunk":
         return subject === harnessId;
       case "attach":
-        return landings.has(subject);
+        return landings.has(subject) || subject.startsWith(`${harnessId}|`);
       case "peg":
         return subject.startsWith(`${harnessId}|`);
       case "splice-place":

@@ -37,7 +37,10 @@ export function heldRoutes(machine: Machine, harnessId: string): readonly HeldRo
     attach: attachPlaces(places("attach", false), harnessId),
     splices: places("splice-place", false),
   };
-  const pinned = { attach: attachPlaces(places("attach", true), harnessId), splices: places("splice-place", true) };
+  const pinned = {
+    attach: attachPlaces(places("attach", true), harnessId),
+    splices: places("splice-place", true),
+  };
   const settled =
     everything.attach.size > pinned.attach.size ||
     everything.splices.size > pinned.splices.size ||
