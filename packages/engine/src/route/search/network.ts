@@ -121,7 +121,10 @@ export interface Network {
  */
 export function buildNetwork(problem: RouteProblem, surcharges: ReadonlyMap<number, number>): Network {
   const spots: Spot[] = [];
-  for (let index = 0; index < problem.spots; index++) spots.push(newSpot(index, problem.breakoutMin));
+  const following = problem.splices.some(({ places }) => places.length > 1);
+  const nothing = new Set<Terminal>();
+  for (let index = 0; index < problem.spots; index++)
+    spots.push(newSpot(index, problem.breakoutMin, following ? new Set() : nothing));
   const classes = [...new Set(problem.wires.map((w) => w.classIndex))].sort((x, y) => x - y);
   const plain = problem.lanes.map((lane) => (lane.lengthMm / 1000) * problem.layMinPerM);
   const unitOf = (index: number, classIndex: number): number =>
@@ -188,14 +191,14 @@ export function buildNetwork(problem: RouteProblem, surcharges: ReadonlyMap<numb
   };
 }
 
-const newSpot = (index: number, breakoutMin: number): Spot => ({
+const newSpot = (index: number, breakoutMin: number, loose: Set<Terminal>): Spot => ({
   index,
   breakoutMin,
   arcs: [],
   on: false,
   branches: 0,
   held: 0,
-  loose: new Set(),
+  loose,
   parent: null,
   parentLane: null,
   depth: 0,
