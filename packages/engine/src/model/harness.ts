@@ -49,7 +49,7 @@ export interface TreeNode {
   readonly id: string;
   readonly kind: "waypoint" | "landing";
   readonly place: Place;
-  /** More than two branches meet here: the builder forms, pegs and ties a breakout. */
+  /** More than two branches meet here: the builder forms, pegs and ties a breakout, or several at a crowded place. */
   readonly breakout: boolean;
 }
 
