@@ -5,12 +5,11 @@
  */
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
-import { type Book, emptyShop, withRows } from "@pinwright/book";
+import { type Book, emptyShop, multiplyBook, withRows } from "@pinwright/book";
 import { readBook } from "@pinwright/book/io";
 import { Line } from "@pinwright/engine";
 import Papa from "papaparse";
 import { median, repeated, timed, writeResults } from "./measure.ts";
-import { multiplyBook } from "./multiply.ts";
 
 const folder = join(import.meta.dirname, "../examples/tidewatch");
 const round = (ms: number): number => Math.round(ms * 10) / 10;

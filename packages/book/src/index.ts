@@ -1,5 +1,6 @@
 export type { Book, ReadBook, Shop } from "./book.ts";
 export { bookDocs } from "./docs/book-docs.ts";
+export { multiplyBook } from "./edit/multiply-book.ts";
 export { type Renamed, renameId } from "./edit/rename-id.ts";
 export { withRows } from "./edit/with-rows.ts";
 export { FAULT_CODES, type Fault, type FaultCode } from "./fault.ts";

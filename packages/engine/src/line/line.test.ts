@@ -1,5 +1,12 @@
 import { join } from "node:path";
-import { type Book, type BookRow, type BookTableName, emptyShop, withRows } from "@pinwright/book";
+import {
+  type Book,
+  type BookRow,
+  type BookTableName,
+  emptyShop,
+  multiplyBook,
+  withRows,
+} from "@pinwright/book";
 import { readBook } from "@pinwright/book/io";
 import fc from "fast-check";
 import { beforeAll, describe, expect, it } from "vitest";
@@ -145,6 +152,32 @@ describe("Line", () => {
     for (const id of ["hs.power", "hs.deck", "hs.field"])
       expect(after.harnesses.get(id)).toBe(before.harnesses.get(id));
     expect(after.harnesses.get("hs.lamps")).not.toBe(before.harnesses.get("hs.lamps"));
+  });
+});
+
+describe("growth, in counted operations", () => {
+  /** Operations of a first run on so many copies of the book, and of a second after one lamp has moved. */
+  const counts = (times: number) => {
+    const large = multiplyBook(book, times);
+    const line = new Line();
+    const { harnesses } = line.run(large, shop);
+    const first = { stages: line.computed, packed: line.packed };
+    const lamp = large.tables.devices.findIndex((row) => row.id === "lp.d");
+    line.run(
+      edited(large, "devices", lamp, (row) => ({ ...row, y_mm: row.y_mm + 3 })),
+      shop,
+    );
+    return { harnesses: harnesses.size, first, again: line.computed - first.stages };
+  };
+
+  it("takes four times the stages for four copies, packs no bundle twice, and after an edit as many as for one", () => {
+    const one = counts(1);
+    const four = counts(4);
+    expect(one.first.stages).toBe(6 * one.harnesses);
+    expect(four.harnesses).toBe(4 * one.harnesses);
+    expect(four.first.stages).toBe(4 * one.first.stages);
+    expect(four.first.packed).toBe(one.first.packed);
+    expect(four.again).toBe(one.again);
   });
 });
 

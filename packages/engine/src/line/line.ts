@@ -131,6 +131,11 @@ export class Line {
     );
   }
 
+  /** How many different bundles are packed, for the same. */
+  get packed(): number {
+    return this.#packings.packings.size;
+  }
+
   #sweep(): void {
     this.#resolver.sweep();
     this.#checks.sweep();

@@ -1,4 +1,7 @@
-import { BOOK_TABLES, type Book, type BookTables, type Column, type Table } from "@pinwright/book";
+import type { Book } from "../book.ts";
+import type { Column } from "../schema/column.ts";
+import type { Table } from "../schema/table.ts";
+import { BOOK_TABLES, type BookTables } from "../schema/tables/index.ts";
 
 /** Tables whose rows are in the machine; all others describe types and parts, which copies share. */
 const PLACED: ReadonlySet<string> = new Set([
