@@ -31,6 +31,28 @@ describe("colourHarness", () => {
     expect(findings).toEqual([]);
   });
 
+  test("blue on a mains line, or another colour on the neutral, is an error (EN 60204-1, 13.2.3)", () => {
+    const mains = (line: string, neutral: string): TestWiring => ({
+      boards: [
+        { id: "a", x: 0, y: 0, connectors: { j1: 2 } },
+        { id: "b", x: 300, y: 0, connectors: { j1: 2 } },
+      ],
+      nets: { l: { h1: ["a:j1.1", "b:j1.1"] }, n: { h1: ["a:j1.2", "b:j1.2"] } },
+      netRows: {
+        l: { class: "mains", volts: 230, colour: line },
+        n: { class: "mains", volts: 0, colour: neutral },
+      },
+    });
+    const told = (line: string, neutral: string) =>
+      colour(createMachine(createWiring(mains(line, neutral))))
+        .findings.filter((f) => f.rule === "mains-colour")
+        .map((f) => f.subjects[1]);
+    expect(told("BN", "BU")).toEqual([]);
+    expect(told("BK", "BUWH")).toEqual([]);
+    expect(told("BU", "BN")).toEqual(["l", "n"]);
+    expect(told("BN", "GY")).toEqual(["n"]);
+  });
+
   test("a housing with more wires than stocked colours is told of, with the fewest alike", () => {
     const { optimum, alike, findings } = colour(
       createMachine(createWiring(eight), reels(["BK", "RD", "BU", "WH", "OG", "GNYE"])),

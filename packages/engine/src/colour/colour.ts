@@ -10,6 +10,7 @@ import {
 import { optimum } from "../wire/index.ts";
 import { colourBound, paletteSize } from "./bound.ts";
 import { fixedColours } from "./fixed.ts";
+import { checkMainsColours } from "./mains-colour.ts";
 import { type ColourProblem, colourProblem, isEarth } from "./problem.ts";
 import { ColourSearch } from "./search.ts";
 
@@ -46,13 +47,18 @@ export function colourHarness(
   const search = new ColourSearch(problem, fixed.colours, known);
   const worn = search.run();
   const counts = countAlike(problem, worn);
+  const colours = new Map(wires.map((wire, i) => [wire.id, worn[i] ?? ""]));
   return {
     harnessId: harness.harnessId,
-    colours: new Map(wires.map((wire, i) => [wire.id, worn[i] ?? ""])),
+    colours,
     netColours: search.netColours(),
     optimum: optimum(counts.alike + counts.reels, colourBound(problem)),
     ...counts,
-    findings: [...fixed.findings, ...findingsOf(problem, worn)],
+    findings: [
+      ...fixed.findings,
+      ...findingsOf(problem, worn),
+      ...checkMainsColours(machine, wires, colours),
+    ],
   };
 }
 

@@ -20,6 +20,12 @@ export const wiringFindings: Readonly<Record<string, RuleWords>> = {
     why: "Harnesses built to it differ here from now on.",
     todo: "Look at what changed, then settle again.",
   },
+  "crimp-height-missing": {
+    title: "No crimp height is given for a conductor",
+    says: "{0} on {1}: no height for {area_mm2} mm²; {ends} ends.",
+    why: "The crimp cannot be checked with the micrometer, and the die may be the wrong one.",
+    todo: "Add the maker's height for this conductor to the family, or choose a wire type that has one.",
+  },
   "contact-conductor": {
     title: "A contact cannot crimp this conductor",
     says: "{0}: {wire_type} has {area_mm2} mm²; {family} takes {least_mm2} to {most_mm2} mm².",
@@ -157,6 +163,12 @@ export const wiringFindings: Readonly<Record<string, RuleWords>> = {
     says: "{0}: colour {colour} on a net of class {net_class}.",
     why: "Green-and-yellow means protective earth and nothing else (IEC 60445).",
     todo: "Take the pinned colour back.",
+  },
+  "mains-colour": {
+    title: "A mains wire in the colour of the other pole",
+    says: "{0} wears {colour}; blue is for the neutral and for nothing else (neutral: {neutral}).",
+    why: "A builder who takes line for neutral makes a machine that is live when it is switched off.",
+    todo: "Give the net a colour: blue for the neutral, brown, black or grey for the line. A net of the mains with 0 volts counts as neutral. Local codes and a licensed electrician decide.",
   },
   "colour-not-stocked": {
     title: "A pinned colour is not in stock",

@@ -20,6 +20,12 @@ export const wiringFindings: Readonly<Record<string, RuleWords>> = {
     why: "从现在起，此处与已制作的线束不同。",
     todo: "查看改动，然后重新固定。",
   },
+  "crimp-height-missing": {
+    title: "某线径没有压接高度",
+    says: "{0} 配 {1}：没有 {area_mm2} mm² 的压接高度，共 {ends} 个线端。",
+    why: "压接无法用千分尺核对，压接模也可能不对。",
+    todo: "在该系列中补上厂家给出的压接高度，或改用有该数值的线材。",
+  },
   "contact-conductor": {
     title: "端子不能压接该导体",
     says: "{0}：{wire_type} 为 {area_mm2} mm²；{family} 适用 {least_mm2} 至 {most_mm2} mm²。",
@@ -157,6 +163,12 @@ export const wiringFindings: Readonly<Record<string, RuleWords>> = {
     says: "{0}：类别 {net_class} 的网络用了颜色 {colour}。",
     why: "黄绿色只表示保护接地（IEC 60445）。",
     todo: "撤销指定的颜色。",
+  },
+  "mains-colour": {
+    title: "市电导线颜色与极性不符",
+    says: "{0} 为 {colour} 色；蓝色仅用于零线（零线：{neutral}）。",
+    why: "火线与零线混淆会使机器断电后仍带电。",
+    todo: "为该网络指定颜色：零线蓝色，火线棕、黑或灰色。电压为 0 的市电网络视为零线。以当地法规及持证电工为准。",
   },
   "colour-not-stocked": {
     title: "指定的颜色没有库存",
