@@ -99,7 +99,7 @@ export const wireTypes: Topic = {
         od_mm: 2.8,
         temperature_c: 105,
         volts: 600,
-        colours: ["BN", "BU", "BK", "GY"],
+        colours: ["BN", "BU", "BK", "GY", "BUWH"],
         part: "wire.hv-18",
       },
       {

@@ -270,10 +270,19 @@ const MAINS = "hs.mains";
 const DC = "hs.dc";
 
 function wireMains(w: Wiring): void {
-  const mains = (id: string, label: string, labelZh: string, points: readonly string[], wire = "hv-18") => {
+  // Blue is the neutral and only the neutral; the wires before and behind the switch differ by their stripe or base.
+  const mains = (
+    id: string,
+    label: string,
+    labelZh: string,
+    points: readonly string[],
+    colour: "BN" | "BK" | "BU" | "BUWH",
+    wire = "hv-18",
+  ) => {
     const net = w.net(id, "mains", label, labelZh, {
       supply: "sup.mains",
-      volts: 230,
+      volts: colour.startsWith("BU") ? 0 : 230,
+      colour,
       amps: 5,
       shape: "chain",
       wire_type: wire,
@@ -286,6 +295,7 @@ function wireMains(w: Wiring): void {
     "line, inlet to switch",
     "火线 插座至开关",
     ["ml.inlet:l", "ml.switch:l-in"],
+    "BN",
     "cord-1",
   );
   mains(
@@ -293,28 +303,37 @@ function wireMains(w: Wiring): void {
     "neutral, inlet to switch",
     "零线 插座至开关",
     ["ml.inlet:n", "ml.switch:n-in"],
+    "BU",
     "cord-1",
   );
-  mains("mains.switch-l", "line, switch to filter", "火线 开关至滤波器", [
-    "ml.switch:l-out",
-    "ml.filter:l-in",
-  ]);
-  mains("mains.switch-n", "neutral, switch to filter", "零线 开关至滤波器", [
-    "ml.switch:n-out",
-    "ml.filter:n-in",
-  ]);
-  mains("mains.l", "line, filter to fuses", "火线 滤波器至保险", ["ml.filter:l-out", "bd.mains:j1.1"]);
+  mains(
+    "mains.switch-l",
+    "line, switch to filter",
+    "火线 开关至滤波器",
+    ["ml.switch:l-out", "ml.filter:l-in"],
+    "BK",
+  );
+  mains(
+    "mains.switch-n",
+    "neutral, switch to filter",
+    "零线 开关至滤波器",
+    ["ml.switch:n-out", "ml.filter:n-in"],
+    "BUWH",
+  );
+  mains("mains.l", "line, filter to fuses", "火线 滤波器至保险", ["ml.filter:l-out", "bd.mains:j1.1"], "BN");
   const units = [
     ["j2", "psu.48", "coil supply", "线圈电源"],
     ["j3", "psu.motor", "motor supply", "电机电源"],
     ["j4", "psu.lamp", "lamp supply", "灯电源"],
     ["j5", "psu.logic", "logic supply", "逻辑电源"],
   ] as const;
-  const neutral = mains("mains.n", "neutral, filter to supplies", "零线 滤波器至电源", [
-    "ml.filter:n-out",
-    "bd.mains:j1.2",
-    ...units.flatMap(([j, psu]) => [`bd.mains:${j}.3`, `${psu}:n`]),
-  ]);
+  const neutral = mains(
+    "mains.n",
+    "neutral, filter to supplies",
+    "零线 滤波器至电源",
+    ["ml.filter:n-out", "bd.mains:j1.2", ...units.flatMap(([j, psu]) => [`bd.mains:${j}.3`, `${psu}:n`])],
+    "BU",
+  );
   w.order(
     neutral,
     MAINS,
@@ -326,7 +345,13 @@ function wireMains(w: Wiring): void {
     "Each supply has line and neutral from one housing.",
   );
   for (const [j, psu, label, labelZh] of units)
-    mains(`mains.${psu.slice(4)}-l`, `line, ${label}`, `火线 ${labelZh}`, [`bd.mains:${j}.1`, `${psu}:l`]);
+    mains(
+      `mains.${psu.slice(4)}-l`,
+      `line, ${label}`,
+      `火线 ${labelZh}`,
+      [`bd.mains:${j}.1`, `${psu}:l`],
+      "BN",
+    );
 }
 
 /** From the supply units to the fuse boards; the coil supply goes through the interlock. */
