@@ -18,9 +18,9 @@ export interface RouteOptions {
 /** Lane graphs up to this size are searched more thoroughly: there every tenth of a per cent can be had. */
 const SMALL_LANES = 150;
 
-/** Steps of the search: some 25 ms for a small lane graph, 10 ms for a harness of 30 landings in a whole machine. */
+/** Steps of the search: some 25 ms for a small lane graph, 5 ms for a harness of 30 landings in a whole machine. */
 export const usualSteps = (problem: RouteProblem): number =>
-  problem.lanes.length <= SMALL_LANES ? 1_500_000 : 20_000 + 9_000 * problem.landings.length;
+  problem.lanes.length <= SMALL_LANES ? 1_500_000 : 20_000 + 6_000 * problem.landings.length;
 
 /** Minutes added to a lane off the settled trunk while the trunk is being kept. Our own choice, no source. */
 const OFF_TRUNK_MIN = 30;
