@@ -17,6 +17,14 @@ const OF_KIND: Readonly<Record<HarnessSheetKind, readonly Caution[]>> = {
   continuity: ["energised"],
 };
 
+/** Sheets at whose work an end may be soldered. */
+const SOLDERED_AT: ReadonlySet<HarnessSheetKind> = new Set([
+  "cut-list",
+  "lay-up",
+  "connector-loading",
+  "pull-test",
+]);
+
 /**
  * Cautions for a sheet of a harness, each with a line for each language: those of the work, soldering when a wire
  * ends in a lug or there is a splice, and mains when any wire of the harness is of that class.
@@ -28,7 +36,7 @@ export function cautionsOf(
   solders = harness.splices.length > 0,
 ): readonly string[] {
   const list: Caution[] = [...OF_KIND[kind]];
-  if (solders && (kind === "lay-up" || kind === "connector-loading")) list.push("solder");
+  if (solders && SOLDERED_AT.has(kind)) list.push("solder");
   if (harness.wires.some((w) => w.netClass === "mains")) list.unshift("mains");
   return list.map((c) => say(language, (w) => w.caution[c]));
 }

@@ -20,13 +20,21 @@ export function endCavity(end: ListEnd): string {
   return end.pin === null ? end.localId : String(end.pin);
 }
 
-/** `bd.io:j2 3`: where a wire's end goes, in one line, from a point or splice id. */
+/** `bd.io:j2.3`: where a wire's end goes, in one line, from a point or splice id. */
 export function pointText(line: LineResult, id: string, language: SheetLanguage): string {
-  const point = line.machine.points.get(id);
-  if (point !== undefined) return `${point.landingId} ${point.pin ?? point.localId}`;
-  return id.startsWith("splice:")
+  return !line.machine.points.has(id) && id.startsWith("splice:")
     ? say(language, (w) => `${w.common.splice} ${id.slice(id.lastIndexOf(":") + 1)}`, " · ")
     : id;
+}
+
+/** `4-6`: the number of a wire as it stands on its label, on every sheet. */
+export function wireNo(harness: HarnessResult, number: number): string {
+  return `${harness.harness.number}-${number}`;
+}
+
+/** Metres of wire to fetch, to two decimals, rounded up. */
+export function metresUp(metres: number): string {
+  return (Math.ceil(metres * 100 - 1e-6) / 100).toFixed(2);
 }
 
 /** `AWG 22`, or `0.75 mm²` for a wire that is not sold by gauge. */

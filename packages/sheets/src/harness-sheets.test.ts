@@ -17,7 +17,7 @@ describe.each(["en", "zh", "both"] as const satisfies readonly SheetLanguage[])(
       const line = await exampleLine("first-light");
       documents = [...composeHarnessSheets(line, { ...OPTIONS, language })];
       names = documentNames(line, [...line.harnesses.keys()], language);
-    });
+    }, 60_000);
 
     test("every kind of sheet is there, under the name that it is told by", () => {
       expect(documents.map((d) => d.id)).toEqual(names);

@@ -1,13 +1,12 @@
-import type { HarnessResult, LineResult } from "@pinwright/engine";
+import { endKind, type HarnessResult, type LineResult } from "@pinwright/engine";
 import { cautionsOf } from "./cautions.ts";
 import type { SheetDocument } from "./compose/document.ts";
 import type { Block } from "./compose/flow.ts";
 import type { Grid } from "./compose/grid.ts";
 import { composeListing } from "./compose/listing.ts";
-import { metres } from "./compose/number.ts";
 import { PAPERS, type PaperName } from "./compose/paper.ts";
 import { say } from "./compose/say.ts";
-import { cutMm } from "./facts.ts";
+import { cutMm, metresUp } from "./facts.ts";
 import { badgeOf, type HarnessSheetKind, harnessTitle, identityOf } from "./identity.ts";
 import type { SheetOptions } from "./options.ts";
 
@@ -18,6 +17,15 @@ export interface HarnessListing {
   readonly facts?: readonly string[];
   readonly blocks: (widthMm: number) => readonly Block[];
   readonly grids: readonly Grid[];
+}
+
+/** Whether an end or a joint of this harness is soldered. */
+function solders(line: LineResult, harness: HarnessResult): boolean {
+  const isLug = (end: string): boolean => {
+    const family = line.machine.points.get(end)?.family;
+    return family !== undefined && endKind(family) === "solder";
+  };
+  return harness.splices.length > 0 || harness.wires.some((w) => isLug(w.a) || isLug(w.b));
 }
 
 /** A list of a harness as a sheet, with the harness's number, name, cautions and figures. */
@@ -38,10 +46,10 @@ export function composeHarnessListing(
       subtitle: harnessTitle(harness, options),
       facts: listing.facts ?? [
         say(language, (w) => w.common.wires(harness.wires.length), " · "),
-        `${metres(cutMm(harness))} m`,
+        `${metresUp(cutMm(harness) / 1000)} m`,
       ],
     },
-    cautions: cautionsOf(harness, listing.kind, language),
+    cautions: cautionsOf(harness, listing.kind, language, solders(line, harness)),
     blocks: listing.blocks,
     grids: listing.grids,
   });

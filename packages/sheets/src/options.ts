@@ -9,8 +9,8 @@ export interface SheetOptions {
   readonly creator: string;
   /** Hole of a pinboard's pegs. */
   readonly pegHoleMm: number;
-  /** Wire label: the printed field, and the clear tail that is wrapped over it. */
-  readonly label: { readonly widthMm: number; readonly fieldMm: number; readonly tailMm: number };
+  /** Wire label: its width along the wire, and the clear tail that is wrapped over the print. */
+  readonly label: { readonly widthMm: number; readonly tailMm: number };
 }
 
 /** Usual choices; the date has none. Sizes: common practice, no source. */
@@ -19,5 +19,5 @@ export const USUAL_OPTIONS: Omit<SheetOptions, "date"> = {
   state: "draft",
   creator: "Pinwright",
   pegHoleMm: 4,
-  label: { widthMm: 25, fieldMm: 10, tailMm: 20 },
+  label: { widthMm: 25, tailMm: 20 },
 };

@@ -1,8 +1,9 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { box } from "./draw.ts";
-import { type LabelRequest, type Obstacle, placeLabels } from "./label-placer.ts";
+import { type LabelRequest, placeLabels } from "./label-placer.ts";
 import { leavesOf } from "./leaves.ts";
+import type { Obstacle } from "./obstacle.ts";
 import { overlaps } from "./overlaps.ts";
 
 const BOUNDS = box(0, 0, 160, 110);

@@ -1,22 +1,9 @@
 import { at, LINE, line, stroke, TEXT, write } from "./draw.ts";
-import type { Box, Ink, Layer, Mark, PagePoint, Weight } from "./mark.ts";
+import { blockMarks, blockSize, type LabelLine, type LabelPlace, leaderMark, PAD_MM } from "./label.ts";
+import type { Box, Layer, Mark, PagePoint } from "./mark.ts";
+import { covers, isNear, type Obstacle } from "./obstacle.ts";
 import { cornersOverlap } from "./overlaps.ts";
 import { corners, distanceMm, fromStretchMm, inside, offset, type TurnedBox } from "./plane.ts";
-import { leadingMm, textWidthMm } from "./text.ts";
-
-export interface LabelLine {
-  readonly text: string;
-  readonly heightMm: number;
-  readonly weight?: Weight;
-  readonly ink?: Ink;
-}
-
-/** A place where a label would like to stand: the middle of its block and its turn. The lower cost wins. */
-export interface LabelPlace {
-  readonly middle: PagePoint;
-  readonly turnDeg: number;
-  readonly cost: number;
-}
 
 export interface LabelRequest {
   readonly id: string;
@@ -26,11 +13,6 @@ export interface LabelRequest {
   readonly places: (block: { readonly widthMm: number; readonly heightMm: number }) => readonly LabelPlace[];
   readonly layer: Layer;
 }
-
-/** What a label should rather not cover: a stretch with a half width, or a turned box. */
-export type Obstacle =
-  | { readonly kind: "stretch"; readonly a: PagePoint; readonly b: PagePoint; readonly halfMm: number }
-  | { readonly kind: "box"; readonly box: TurnedBox };
 
 export interface Balloon {
   readonly number: number;
@@ -56,7 +38,6 @@ const LEADER_COST = 0.35;
 const CROSSED_TEXT_COST = 25;
 /** A place of this cost or less, which covers next to nothing, is taken without looking farther. */
 const GOOD_COST = 3.5;
-const PAD_MM = 0.5;
 
 type Corners = readonly (readonly [number, number])[];
 
@@ -69,13 +50,6 @@ interface Taken {
 interface Stretch {
   readonly a: PagePoint;
   readonly b: PagePoint;
-}
-
-/** Size of a block of lines. */
-function blockSize(lines: readonly LabelLine[]): { widthMm: number; heightMm: number } {
-  const widthMm = Math.max(0, ...lines.map((l) => textWidthMm(l.text, l.heightMm, l.weight ?? "regular")));
-  const heightMm = lines.reduce((sum, l) => sum + leadingMm(l.heightMm), 0);
-  return { widthMm, heightMm };
 }
 
 function halfHeights(size: { widthMm: number; heightMm: number }): number {
@@ -164,36 +138,6 @@ class Placer {
   }
 }
 
-function covers(o: Obstacle, p: PagePoint): boolean {
-  if (o.kind === "stretch") return fromStretchMm(p, o.a, o.b) <= o.halfMm;
-  const b = o.box;
-  const a = (b.turnDeg * Math.PI) / 180;
-  const dx = p.xMm - b.middle.xMm;
-  const dy = b.middle.yMm - p.yMm;
-  const u = dx * Math.cos(a) + dy * Math.sin(a);
-  const v = -dx * Math.sin(a) + dy * Math.cos(a);
-  return Math.abs(u) <= b.widthMm / 2 && Math.abs(v) <= b.heightMm / 2;
-}
-
-/** Tells for places near a stretch whether they lie on one of some obstacles. */
-export function coverer(
-  obstacles: readonly Obstacle[],
-  from: PagePoint,
-  to: PagePoint,
-): (p: PagePoint) => boolean {
-  const middle = at((from.xMm + to.xMm) / 2, (from.yMm + to.yMm) / 2);
-  const reach = distanceMm(from, to) / 2;
-  const near = obstacles.filter((o) => isNear(o, middle, reach));
-  return (p) => near.some((o) => covers(o, p));
-}
-
-/** True if an obstacle may reach into a circle. */
-function isNear(o: Obstacle, middle: PagePoint, radiusMm: number): boolean {
-  return o.kind === "stretch"
-    ? fromStretchMm(middle, o.a, o.b) < o.halfMm + radiusMm
-    : distanceMm(middle, o.box.middle) < Math.hypot(o.box.widthMm, o.box.heightMm) / 2 + radiusMm;
-}
-
 /** True if a stretch enters a convex shape, found at places 1.5 mm apart. */
 function stretchCrosses(a: PagePoint, b: PagePoint, shape: Corners): boolean {
   const steps = Math.max(1, Math.ceil(distanceMm(a, b) / 1.5));
@@ -239,47 +183,6 @@ function searchRings(
     if (here !== null && (found === null || here.cost < found.cost)) found = here;
   }
   return found;
-}
-
-/** Marks of a block of lines about its middle. */
-function blockMarks(
-  lines: readonly LabelLine[],
-  size: { heightMm: number },
-  place: LabelPlace,
-  layer: Layer,
-): Mark[] {
-  let down = -size.heightMm / 2;
-  return lines.map((l) => {
-    const leading = leadingMm(l.heightMm);
-    // The capitals stand in the middle of their line.
-    const baseline = down + (leading + l.heightMm) / 2;
-    down += leading;
-    return write(l.text, offset(place.middle, place.turnDeg, 0, -baseline), {
-      heightMm: l.heightMm,
-      weight: l.weight ?? "regular",
-      ink: l.ink ?? "ink",
-      anchor: "middle",
-      turnDeg: place.turnDeg,
-      layer,
-    });
-  });
-}
-
-/** Leader from the edge of a block to its target. */
-function leaderMark(size: { widthMm: number; heightMm: number }, place: LabelPlace, target: PagePoint): Mark {
-  const dx = target.xMm - place.middle.xMm;
-  const dy = target.yMm - place.middle.yMm;
-  const shrink = Math.min(
-    dx === 0 ? Number.POSITIVE_INFINITY : (size.widthMm / 2 + PAD_MM) / Math.abs(dx),
-    dy === 0 ? Number.POSITIVE_INFINITY : size.heightMm / 2 / Math.abs(dy),
-    1,
-  );
-  return line(
-    at(place.middle.xMm + dx * shrink, place.middle.yMm + dy * shrink),
-    target,
-    stroke("ink", LINE.hair),
-    "TEXT",
-  );
 }
 
 const BALLOON_MM = 2.6;

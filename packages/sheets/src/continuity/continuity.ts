@@ -5,6 +5,7 @@ import {
   type HarnessResult,
   type LineResult,
   type LoadedLanding,
+  type ProbeSpot,
 } from "@pinwright/engine";
 import { type SheetLanguage, sheetWords } from "@pinwright/words";
 import type { SheetDocument } from "../compose/document.ts";
@@ -13,12 +14,25 @@ import { type Block, gap } from "../compose/flow.ts";
 import type { Grid } from "../compose/grid.ts";
 import { paragraph } from "../compose/paragraph.ts";
 import { label, say } from "../compose/say.ts";
-import { type TableRow, TICK, table } from "../compose/table.ts";
-import { netName, pointText } from "../facts.ts";
+import { type TableColumn, type TableRow, TICK, table } from "../compose/table.ts";
+import { netName, pointText, wireNo } from "../facts.ts";
 import { composeHarnessListing } from "../listing.ts";
 import type { SheetOptions } from "../options.ts";
 
-/** The continuity list of a harness: tug, then what is joined, then which neighbours are open. */
+type Say = (choose: Parameters<typeof say>[1]) => string;
+
+/** What the blocks of a continuity list are made from. */
+interface Test {
+  readonly line: LineResult;
+  readonly harness: HarnessResult;
+  readonly list: ContinuityList;
+  /** Housings whose contacts latch. */
+  readonly latched: readonly LoadedLanding[];
+  readonly language: SheetLanguage;
+  readonly words: Say;
+}
+
+/** The continuity list of a harness: tug, then what is joined and open on the bench, then the joints made in the machine. */
 export function composeContinuity(
   line: LineResult,
   harness: HarnessResult,
@@ -26,7 +40,10 @@ export function composeContinuity(
 ): SheetDocument {
   const { language } = options;
   const list = continuityList(line.machine, harness);
-  const landings = connectorLoading(line.machine, harness, line.keys);
+  const latched = connectorLoading(line.machine, harness, line.keys).filter(
+    (l) => l.connector !== null && l.family?.latch === true && wiredCount(l) > 0,
+  );
+  const test: Test = { line, harness, list, latched, language, words: (choose) => say(language, choose) };
   return composeHarnessListing(line, harness, options, {
     kind: "continuity",
     paper: "a4-portrait",
@@ -34,35 +51,43 @@ export function composeContinuity(
       say(language, (w) => w.continuity.nets(list.joined.length), " · "),
       say(language, (w) => w.continuity.pairs(list.open.length), " · "),
     ],
-    blocks: (widthMm) => [
-      ...tugBlocks(landings, language, widthMm),
-      gap(5),
-      ...joinedBlocks(line, list, language, widthMm),
-      gap(5),
-      ...openBlocks(line, list, language, widthMm),
-    ],
-    grids: [continuityGrid(harness, landings, list, language)],
+    blocks: (widthMm) =>
+      [tugBlocks, joinedBlocks, openBlocks, fittedBlocks]
+        .map((make) => make(test, widthMm))
+        .filter((blocks) => blocks.length > 0)
+        .flatMap((blocks, i) => [gap(i === 0 ? 0 : 5), ...heading(blocks, i + 1, widthMm)]),
+    grids: [continuityGrid(test)],
   });
 }
 
-function section(
-  title: (w: ReturnType<typeof sheetWords>) => string,
-  text: (w: ReturnType<typeof sheetWords>) => string,
-  language: SheetLanguage,
-  widthMm: number,
-): Block[] {
-  return [
-    { ...paragraph(say(language, title, " · "), widthMm, TEXT.large, true), keepMm: 30 },
-    { ...paragraph(say(language, text), widthMm, TEXT.small), keepMm: 20 },
-  ];
+/** A numbered section: its title, what to do, its table. */
+interface Section {
+  readonly title: string;
+  readonly text: string;
+  readonly blocks: readonly Block[];
+}
+
+/** `loose end 4-12 (for mech.bumper/coil:out)`, or a contact in a housing by its point. */
+function spotText({ line, harness, language }: Test, spot: ProbeSpot): string {
+  const place = pointText(line, spot.pointId, language);
+  if (!spot.loose) return place;
+  const labels = spot.wires.map((n) => wireNo(harness, n)).join(", ");
+  return say(language, (w) => w.continuity.loose(labels, place));
+}
+function heading(section: readonly Section[], n: number, widthMm: number): readonly Block[] {
+  return section.flatMap(({ title, text, blocks }) => [
+    { ...paragraph(`${n}  ${title}`, widthMm, TEXT.large, true), keepMm: 30 },
+    { ...paragraph(text, widthMm, TEXT.small), keepMm: 20 },
+    ...blocks,
+  ]);
 }
 
 const wiredCount = (landing: LoadedLanding): number =>
   landing.cavities.reduce((sum, c) => sum + c.wires.length, 0);
 
-function tugBlocks(landings: readonly LoadedLanding[], language: SheetLanguage, widthMm: number): Block[] {
-  const words = (choose: Parameters<typeof say>[1]): string => say(language, choose);
-  const rows = landings.map(
+function tugBlocks({ latched, language, words }: Test, widthMm: number): readonly Section[] {
+  if (latched.length === 0) return [];
+  const rows = latched.map(
     (landing): TableRow => ({
       kind: "row",
       cells: [
@@ -76,141 +101,189 @@ function tugBlocks(landings: readonly LoadedLanding[], language: SheetLanguage, 
       ],
     }),
   );
+  const columns: TableColumn[] = [
+    { header: words((w) => w.loading.housing), detail: true },
+    { header: words((w) => w.common.cavity), grow: true },
+    { header: words((w) => w.continuity.tugCount), align: "end", heightMm: TEXT.large, weight: "bold" },
+    { header: words((w) => w.common.done), align: "middle" },
+  ];
   return [
-    ...section(
-      (w) => w.continuity.tugTitle,
-      (w) => w.continuity.tug,
-      language,
-      widthMm,
-    ),
-    ...table(
-      [
-        { header: words((w) => w.loading.housing), detail: true },
-        { header: words((w) => w.common.cavity), grow: true },
-        { header: words((w) => w.continuity.tugCount), align: "end", heightMm: TEXT.large, weight: "bold" },
-        { header: words((w) => w.common.done), align: "middle" },
-      ],
-      rows,
-      widthMm,
-      words((w) => w.common.continued),
-    ),
+    {
+      title: say(language, (w) => w.continuity.tugTitle, " · "),
+      text: words((w) => w.continuity.tug),
+      blocks: table(
+        columns,
+        rows,
+        widthMm,
+        words((w) => w.common.continued),
+      ),
+    },
   ];
 }
 
-function joinedBlocks(
-  line: LineResult,
-  list: ContinuityList,
-  language: SheetLanguage,
-  widthMm: number,
-): Block[] {
-  const words = (choose: Parameters<typeof say>[1]): string => say(language, choose);
+/** Net, its name, and which part of it this is. */
+function netText({ line, language }: Test, netId: string, part: number, parts: number): string {
+  const name = netName(line, netId, language);
+  return parts === 1
+    ? `${netId}\n${name}`
+    : `${netId}\n${name}\n${say(language, (w) => w.continuity.part(part, parts), " · ")}`;
+}
+
+function joinedBlocks(test: Test, widthMm: number): readonly Section[] {
+  const { list, language, words } = test;
   const rows = list.joined.flatMap((part): TableRow[] => {
-    const [first, ...others] = part.points;
-    const net = `${part.netId}\n${netName(line, part.netId, language)}`;
+    const [first, ...others] = part.spots;
     if (first === undefined) return [];
-    return others.map((point, i) => ({
+    return others.map((spot, i) => ({
       kind: "row",
       cells: [
-        i === 0 ? net : "",
-        i === 0 ? pointText(line, first, language) : "″",
-        pointText(line, point, language),
+        i === 0 ? netText(test, part.netId, part.part, part.parts) : "",
+        i === 0 ? spotText(test, first) : "″",
+        spotText(test, spot),
         TICK,
       ],
     }));
   });
+  const columns: TableColumn[] = [
+    { header: words((w) => w.common.net), detail: true, grow: true },
+    { header: words((w) => w.common.from), grow: true },
+    { header: words((w) => w.common.to), grow: true, weight: "bold" },
+    { header: words((w) => w.continuity.expectJoined), align: "middle" },
+  ];
   return [
-    ...section(
-      (w) => w.continuity.joinedTitle,
-      (w) => w.continuity.joined,
-      language,
-      widthMm,
-    ),
-    ...table(
-      [
-        { header: words((w) => w.common.net), detail: true, grow: true },
-        { header: words((w) => w.common.from), grow: true },
-        { header: words((w) => w.common.to), grow: true, weight: "bold" },
-        { header: words((w) => w.continuity.expectJoined), align: "middle" },
+    {
+      title: say(language, (w) => w.continuity.joinedTitle, " · "),
+      text: words((w) => w.continuity.joined),
+      blocks: table(
+        columns,
+        rows,
+        widthMm,
+        words((w) => w.common.continued),
+      ),
+    },
+  ];
+}
+
+function openBlocks(test: Test, widthMm: number): readonly Section[] {
+  const { list, language, words } = test;
+  if (list.open.length === 0) return [];
+  const rows = list.open.map(
+    (pair): TableRow => ({
+      kind: "row",
+      cells: [
+        spotText(test, pair.a),
+        spotText(test, pair.b),
+        words((w) => w.continuity.reasons[pair.reason]),
+        TICK,
       ],
-      rows,
-      widthMm,
-      words((w) => w.common.continued),
-    ),
+    }),
+  );
+  const columns: TableColumn[] = [
+    { header: words((w) => w.continuity.between), grow: true },
+    { header: words((w) => w.continuity.and), grow: true, weight: "bold" },
+    { header: words((w) => w.continuity.why) },
+    { header: words((w) => w.continuity.expectOpen), align: "middle" },
   ];
-}
-
-/** Pairs by housing: cavities 1 and 2, 2 and 3 … with a box to tick for each. */
-function openBlocks(
-  line: LineResult,
-  list: ContinuityList,
-  language: SheetLanguage,
-  widthMm: number,
-): Block[] {
-  const words = (choose: Parameters<typeof say>[1]): string => say(language, choose);
-  const name = (id: string): string => {
-    const point = line.machine.points.get(id);
-    return String(point?.pin ?? point?.localId ?? id);
-  };
-  const byLanding = new Map<string, string[]>();
-  for (const pair of list.open) {
-    const text = `${name(pair.a)}–${name(pair.b)}`;
-    const pairs = byLanding.get(pair.landingId);
-    if (pairs === undefined) byLanding.set(pair.landingId, [text]);
-    else pairs.push(text);
-  }
-  const PER_ROW = 4;
-  const rows = [...byLanding].flatMap(([landingId, pairs]): TableRow[] => {
-    const lines: TableRow[] = [];
-    for (let i = 0; i < pairs.length; i += PER_ROW) {
-      const cells = Array.from({ length: PER_ROW }, (_, k) => pairs[i + k]);
-      lines.push({
-        kind: "row",
-        cells: [i === 0 ? landingId : "", ...cells.flatMap((t) => (t === undefined ? ["", ""] : [t, TICK]))],
-      });
-    }
-    return lines;
-  });
-  const pairColumns = Array.from({ length: PER_ROW }, () => [
-    { header: words((w) => w.continuity.pair), align: "end" as const, grow: true },
-    { header: words((w) => w.continuity.expectOpen), align: "middle" as const },
-  ]).flat();
   return [
-    ...section(
-      (w) => w.continuity.openTitle,
-      (w) => w.continuity.open,
-      language,
-      widthMm,
-    ),
-    ...table(
-      [{ header: words((w) => w.loading.housing), weight: "bold" }, ...pairColumns],
-      rows,
-      widthMm,
-      words((w) => w.common.continued),
-    ),
+    {
+      title: say(language, (w) => w.continuity.openTitle, " · "),
+      text: words((w) => w.continuity.open),
+      blocks: table(
+        columns,
+        rows,
+        widthMm,
+        words((w) => w.common.continued),
+      ),
+    },
   ];
 }
 
-function continuityGrid(
-  harness: HarnessResult,
-  landings: readonly LoadedLanding[],
-  list: ContinuityList,
-  language: SheetLanguage,
-): Grid {
+function fittedBlocks({ line, list, language, words }: Test, widthMm: number): readonly Section[] {
+  if (list.fitted.length === 0) return [];
+  const rows = list.fitted.map(
+    (pair): TableRow => ({
+      kind: "row",
+      cells: [
+        pointText(line, pair.at, language),
+        pointText(line, pair.a, language),
+        pointText(line, pair.b, language),
+        TICK,
+      ],
+    }),
+  );
+  const columns: TableColumn[] = [
+    { header: words((w) => w.continuity.joint), grow: true, weight: "bold" },
+    { header: words((w) => w.common.from), grow: true },
+    { header: words((w) => w.common.to), grow: true },
+    { header: words((w) => w.continuity.expectFitted), align: "middle" },
+  ];
+  return [
+    {
+      title: say(language, (w) => w.continuity.fittedTitle, " · "),
+      text: words((w) => w.continuity.fitted),
+      blocks: table(
+        columns,
+        rows,
+        widthMm,
+        words((w) => w.common.continued),
+      ),
+    },
+  ];
+}
+
+function continuityGrid(test: Test): Grid {
+  const { harness, latched, list, language } = test;
   const w = sheetWords(language === "zh" ? "zh" : "en");
   const h = harness.harness.number;
+  const spot = (s: ProbeSpot): readonly string[] => [
+    s.pointId,
+    s.loose ? s.wires.map((n) => wireNo(harness, n)).join(" ") : "",
+  ];
   return {
     name: w.kinds.continuity,
-    header: [w.common.harness, w.continuity.test, w.common.from, w.common.to, w.common.net],
+    header: [
+      w.common.harness,
+      w.continuity.test,
+      w.common.from,
+      w.continuity.looseEnd,
+      w.common.to,
+      w.continuity.looseEnd,
+      w.common.net,
+      w.continuity.why,
+    ],
     rows: [
-      ...landings.flatMap((l) =>
+      ...latched.flatMap((l) =>
         l.cavities
           .filter((c) => c.wires.length > 0)
-          .map((c) => [h, w.continuity.expectTug, c.pointId, "", c.netId ?? ""]),
+          .map((c) => [h, w.continuity.expectTug, c.pointId, "", "", "", c.netId ?? "", ""]),
       ),
       ...list.joined.flatMap((part) =>
-        part.points.slice(1).map((p) => [h, w.continuity.expectJoined, part.points[0] ?? "", p, part.netId]),
+        part.spots.slice(1).flatMap((s) => {
+          const [first] = part.spots;
+          const name = part.parts === 1 ? "" : w.continuity.part(part.part, part.parts);
+          return first === undefined
+            ? []
+            : [[h, w.continuity.expectJoined, ...spot(first), ...spot(s), part.netId, name]];
+        }),
       ),
-      ...list.open.map((pair) => [h, w.continuity.expectOpen, pair.a, pair.b, ""]),
+      ...list.open.map((pair) => [
+        h,
+        w.continuity.expectOpen,
+        ...spot(pair.a),
+        ...spot(pair.b),
+        "",
+        w.continuity.reasons[pair.reason],
+      ]),
+      ...list.fitted.map((pair) => [
+        h,
+        w.continuity.expectFitted,
+        pair.a,
+        "",
+        pair.b,
+        "",
+        pair.netId,
+        pair.at,
+      ]),
     ],
   };
 }

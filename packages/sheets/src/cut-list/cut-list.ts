@@ -1,4 +1,5 @@
 import {
+  type CableCut,
   type CutGroup,
   type CutRow,
   cutList,
@@ -6,29 +7,32 @@ import {
   type LineResult,
   type ListEnd,
 } from "@pinwright/engine";
-import { type SheetLanguage, sheetWords } from "@pinwright/words";
+import { type SheetLanguage, type SheetWords, sheetWords } from "@pinwright/words";
 import { colourKey } from "../colour-key.ts";
 import type { SheetDocument } from "../compose/document.ts";
 import { TEXT } from "../compose/draw.ts";
-import { type Block, gap } from "../compose/flow.ts";
+import { gap } from "../compose/flow.ts";
 import type { Grid, GridValue } from "../compose/grid.ts";
 import { shortMm, shortNumber } from "../compose/number.ts";
 import { paragraph } from "../compose/paragraph.ts";
 import { label, say } from "../compose/say.ts";
 import { type TableColumn, type TableRow, TICK, table } from "../compose/table.ts";
-import { gaugeText } from "../facts.ts";
+import { gaugeText, metresUp, wireNo, wiresById } from "../facts.ts";
 import { composeHarnessListing } from "../listing.ts";
 import type { SheetOptions } from "../options.ts";
+import { kitBlocks } from "./kit.ts";
 
 type Say = (choose: Parameters<typeof say>[1]) => string;
 
-/** `● p.contact-25`: what is done to an end at the cutting bench, and its contact. */
-function endText(end: ListEnd, place: string): string {
-  const sign = end.crimpedFirst ? "●" : "○";
-  return `${sign} ${end.contactPartId ?? "—"}\n${place}`;
+/** `● p.contact-25` or `○ solder`: when an end is made and with what, then where it goes and how. */
+function endText(end: ListEnd, language: SheetLanguage): string {
+  const work = say(language, (w) => w.ends.work[end.made], " · ");
+  const place =
+    end.kind === "splice" ? say(language, (w) => `${w.common.splice} ${end.localId}`, " · ") : end.id;
+  return `${end.crimpedFirst ? "●" : "○"} ${end.contactPartId ?? work}\n${place}${end.contactPartId === null ? "" : ` · ${work}`}`;
 }
 
-/** The cut list of a harness: every reel once, the longest wire first, totals for each reel. */
+/** The cut list of a harness: what to fetch, then every reel once, the longest wire first, totals for each reel. */
 export function composeCutList(
   line: LineResult,
   harness: HarnessResult,
@@ -37,6 +41,8 @@ export function composeCutList(
   const { language } = options;
   const words: Say = (choose) => say(language, choose);
   const list = cutList(line.machine, harness);
+  const { trim_mm, cut_step_mm } = line.machine.shop.numbers;
+  const rule = (w: SheetWords): string => w.cutList.cutRule(shortMm(trim_mm), shortMm(cut_step_mm));
   return composeHarnessListing(line, harness, options, {
     kind: "cut-list",
     paper: "a4-portrait",
@@ -46,27 +52,32 @@ export function composeCutList(
       say(language, (w) => w.cutList.minutes(shortNumber(list.minutes, 0)), " · "),
     ],
     blocks: (widthMm) => [
+      ...kitBlocks(line, harness, language, widthMm),
+      gap(4),
       paragraph(
-        words((w) => w.cutList.note),
+        words((w) => `${w.cutList.note} ${rule(w)}`),
         widthMm,
         TEXT.small,
       ),
       colourKey(harness, language, widthMm),
       ...table(
         columns(words),
-        list.groups.flatMap((group) => groupRows(group, language)),
+        [
+          ...list.groups.flatMap((group) => groupRows(harness, group, language)),
+          ...list.cables.flatMap((cable) => cableRows(harness, cable, language)),
+        ],
         widthMm,
         words((w) => w.common.continued),
       ),
-      ...cableBlocks(list.cables, language, widthMm),
     ],
-    grids: [wireGrid(harness, list.groups, language), reelGrid(harness, list.groups, language)],
+    grids: [wireGrid(harness, list, language), reelGrid(harness, list.groups, language)],
   });
 }
 
 function columns(words: Say): TableColumn[] {
   return [
     { whole: true, header: words((w) => w.common.wire), heightMm: TEXT.large, weight: "bold", align: "end" },
+    { whole: true, header: words((w) => w.common.colour), weight: "bold" },
     { whole: true, header: words((w) => w.common.cutMm), heightMm: TEXT.large, weight: "bold", align: "end" },
     { header: words((w) => w.cutList.strip), align: "end" },
     { header: words((w) => w.cutList.aEnd), grow: true, detail: true },
@@ -76,99 +87,92 @@ function columns(words: Say): TableColumn[] {
   ];
 }
 
-function place(end: ListEnd, language: SheetLanguage): string {
-  if (end.kind === "splice") return say(language, (w) => `${w.common.splice} ${end.localId}`, " · ");
-  return `${end.landingId ?? ""} ${end.pin ?? end.localId}`;
-}
-
-function rowCells(row: CutRow, language: SheetLanguage): readonly string[] {
+function rowCells(
+  harness: HarnessResult,
+  row: CutRow,
+  language: SheetLanguage,
+  isCore: boolean,
+): readonly string[] {
   const cable = row.cableId;
-  const a = endText(row.a, place(row.a, language));
+  const a = endText(row.a, language);
   return [
-    String(row.number),
-    shortMm(row.cutMm),
+    wireNo(harness, row.number),
+    row.colour,
+    isCore ? "″" : shortMm(row.cutMm),
     shortMm(row.a.stripMm),
-    cable === null ? a : `${a}\n${say(language, (w) => w.cutList.bundleWith(cable), " · ")}`,
+    cable === null || isCore ? a : `${a}\n${say(language, (w) => w.cutList.bundleWith(cable), " · ")}`,
     shortMm(row.b.stripMm),
-    endText(row.b, place(row.b, language)),
+    endText(row.b, language),
     TICK,
   ];
 }
 
-function groupRows(group: CutGroup, language: SheetLanguage): TableRow[] {
+/** A bought cable: a row to cut it and take its sheath off, then its cores as ordinary rows. */
+function cableRows(harness: HarnessResult, cut: CableCut, language: SheetLanguage): TableRow[] {
+  const { cable, cutMm, sheathStripMm, cores } = cut;
+  const name = label(language, { en: cable.label, zh: cable.label_zh }, cable.id, " · ");
+  const strip = shortMm(sheathStripMm);
+  const sheath = say(language, (w) => w.cutList.sheath, " · ");
+  return [
+    {
+      kind: "group",
+      text: `${say(language, (w) => w.cutList.cable, " · ")} · ${cable.part ?? cable.id}`,
+      detail: [
+        `${name}, Ø ${shortNumber(cable.od_mm, 2)} mm`,
+        say(language, (w) => w.cutList.sheathRule(strip)),
+      ].join("\n"),
+    },
+    { kind: "row", cells: ["", "", shortMm(cutMm), strip, `${sheath}\n${cable.id}`, strip, sheath, TICK] },
+    ...cores.map((row): TableRow => ({ kind: "row", cells: rowCells(harness, row, language, true) })),
+  ];
+}
+
+function groupRows(harness: HarnessResult, group: CutGroup, language: SheetLanguage): TableRow[] {
   const { wireType } = group;
   const name = label(language, { en: wireType.label, zh: wireType.label_zh }, wireType.id, " · ");
-  const total = say(language, (w) => w.cutList.total(group.count, group.metres.toFixed(2)), " · ");
+  const total = say(language, (w) => w.cutList.total(group.count, metresUp(group.metres)), " · ");
   return [
     {
       kind: "group",
       text: `${group.colour} · ${gaugeText(wireType)}`,
       detail: `${name}, Ø ${shortNumber(wireType.od_mm, 2)} mm\n${total}`,
     },
-    ...group.rows.map((row): TableRow => ({ kind: "row", cells: rowCells(row, language) })),
+    ...group.rows.map((row): TableRow => ({ kind: "row", cells: rowCells(harness, row, language, false) })),
   ];
 }
 
-/** Bought cables, cut as a whole. */
-function cableBlocks(
-  cables: ReturnType<typeof cutList>["cables"],
-  language: SheetLanguage,
-  widthMm: number,
-): Block[] {
-  if (cables.length === 0) return [];
-  const words: Say = (choose) => say(language, choose);
-  const rows = cables.map(({ cable, cutMm, cores }): TableRow => {
-    const name = label(language, { en: cable.label, zh: cable.label_zh }, "", " · ");
-    const ends = cores.map((c) => `${c.number}: ${place(c.a, language)} – ${place(c.b, language)}`);
-    return {
-      kind: "row",
-      cells: [
-        `${cable.part ?? cable.id}\n${[cable.id, name].filter((t) => t !== "").join(" · ")}`,
-        shortMm(cutMm),
-        ends.join("\n"),
-        TICK,
-      ],
-    };
-  });
-  return [
-    gap(6),
-    {
-      ...paragraph(
-        words((w) => w.cutList.cables),
-        widthMm,
-        TEXT.large,
-        true,
-      ),
-      keepMm: 20,
-    },
-    ...table(
-      [
-        { header: words((w) => w.cutList.cable), detail: true },
-        {
-          whole: true,
-          header: words((w) => w.common.cutMm),
-          heightMm: TEXT.large,
-          weight: "bold",
-          align: "end",
-        },
-        { header: words((w) => w.cutList.cores), grow: true },
-        { header: words((w) => w.common.done), align: "middle" },
-      ],
-      rows,
-      widthMm,
-      words((w) => w.common.continued),
-    ),
-  ];
-}
-
-function wireGrid(harness: HarnessResult, groups: readonly CutGroup[], language: SheetLanguage): Grid {
+function wireGrid(harness: HarnessResult, list: ReturnType<typeof cutList>, language: SheetLanguage): Grid {
   const w = sheetWords(language === "zh" ? "zh" : "en");
   const end = (e: ListEnd): GridValue[] => [
     e.id,
     e.stripMm,
     e.contactPartId ?? "",
+    w.ends.work[e.made],
     e.crimpedFirst ? w.cutList.first : w.cutList.later,
   ];
+  const endHeader = (name: string): string[] => [
+    name,
+    w.cutList.strip,
+    w.common.contact,
+    w.ends.how,
+    w.common.remark,
+  ];
+  const cells = (gauge: string, row: CutRow): GridValue[] => [
+    harness.harness.number,
+    gauge,
+    row.colour,
+    wireNo(harness, row.number),
+    row.cutMm,
+    row.cableId ?? "",
+    ...end(row.a),
+    ...end(row.b),
+  ];
+  const wires = wiresById(harness);
+  const gaugeOf = (row: CutRow): string => {
+    const wire = wires.get(row.wireId);
+    return wire === undefined ? "" : gaugeText(wire.wireType);
+  };
+  const sheath = (mm: number): GridValue[] => ["", mm, "", w.cutList.sheath, w.cutList.first];
   return {
     name: w.kinds["cut-list"],
     header: [
@@ -177,26 +181,26 @@ function wireGrid(harness: HarnessResult, groups: readonly CutGroup[], language:
       w.common.colour,
       w.common.wire,
       w.common.cutMm,
-      w.cutList.aEnd,
-      w.cutList.strip,
-      w.common.contact,
-      w.common.remark,
-      w.cutList.bEnd,
-      w.cutList.strip,
-      w.common.contact,
-      w.common.remark,
+      w.cutList.cable,
+      ...endHeader(w.cutList.aEnd),
+      ...endHeader(w.cutList.bEnd),
     ],
-    rows: groups.flatMap((g) =>
-      g.rows.map((row) => [
-        harness.harness.number,
-        gaugeText(g.wireType),
-        g.colour,
-        row.number,
-        row.cutMm,
-        ...end(row.a),
-        ...end(row.b),
+    rows: [
+      ...list.groups.flatMap((g) => g.rows.map((row) => cells(gaugeText(g.wireType), row))),
+      ...list.cables.flatMap(({ cable, cutMm, sheathStripMm, cores }) => [
+        [
+          harness.harness.number,
+          cable.part ?? "",
+          "",
+          "",
+          cutMm,
+          cable.id,
+          ...sheath(sheathStripMm),
+          ...sheath(sheathStripMm),
+        ],
+        ...cores.map((row) => cells(gaugeOf(row), row)),
       ]),
-    ),
+    ],
   };
 }
 

@@ -9,7 +9,7 @@ import { shortMm } from "../compose/number.ts";
 import { paragraph } from "../compose/paragraph.ts";
 import { say } from "../compose/say.ts";
 import { type TableColumn, type TableRow, table } from "../compose/table.ts";
-import { endCavity, endPlace, endPlaceNamed, gaugeText, netName, wiresById } from "../facts.ts";
+import { endCavity, endPlace, endPlaceNamed, gaugeText, netName, wireNo, wiresById } from "../facts.ts";
 import { composeHarnessListing } from "../listing.ts";
 import type { SheetOptions } from "../options.ts";
 
@@ -51,7 +51,7 @@ export function composeFromTo(
     (row): TableRow => ({
       kind: "row",
       cells: [
-        String(row.number),
+        wireNo(harness, row.number),
         row.colour,
         gauge(line, row),
         endPlaceNamed(row.from, language),
@@ -70,7 +70,9 @@ export function composeFromTo(
     paper: "a4-landscape",
     blocks: (widthMm) => [
       paragraph(
-        words((w) => w.fromTo.hint),
+        words(
+          (w) => `${w.fromTo.hint} ${w.fromTo.toleranceRule(shortMm(line.machine.shop.numbers.trim_mm))}`,
+        ),
         widthMm,
         TEXT.small,
       ),
@@ -109,7 +111,7 @@ export function fromToBlocks(
     (row): TableRow => ({
       kind: "row",
       cells: [
-        String(row.number),
+        wireNo(harness, row.number),
         row.colour,
         gauge(line, row),
         endPlace(row.from, language),
@@ -158,7 +160,7 @@ function fromToGrid(
     ],
     rows: list.map((row) => [
       harness.harness.number,
-      row.number,
+      wireNo(harness, row.number),
       row.colour,
       gauge(line, row),
       row.from.landingId ?? row.from.id,

@@ -1,4 +1,11 @@
-import { type HarnessResult, type LayUpStep, type LineResult, layUpOrder } from "@pinwright/engine";
+import {
+  type HarnessResult,
+  type LayUpEnd,
+  type LayUpRun,
+  type LayUpStep,
+  type LineResult,
+  layUpOrder,
+} from "@pinwright/engine";
 import { type SheetLanguage, sheetWords } from "@pinwright/words";
 import { colourKey } from "../colour-key.ts";
 import type { SheetDocument } from "../compose/document.ts";
@@ -8,7 +15,7 @@ import { shortMm } from "../compose/number.ts";
 import { paragraph } from "../compose/paragraph.ts";
 import { label, say } from "../compose/say.ts";
 import { type TableColumn, type TableRow, TICK, table } from "../compose/table.ts";
-import { gaugeText, pointText, wiresById } from "../facts.ts";
+import { gaugeText, pointText, wireNo, wiresById } from "../facts.ts";
 import { composeHarnessListing } from "../listing.ts";
 import type { SheetOptions } from "../options.ts";
 
@@ -30,31 +37,39 @@ export function composeLayUp(line: LineResult, harness: HarnessResult, options: 
   let order = 0;
   const wires = wiresById(harness);
   const rows = steps.flatMap((step, n): TableRow[] => [
-    groupRow(line, step, n + 1, language),
-    ...step.wires.map((laid): TableRow => {
+    groupRow(line, harness, step, n + 1, language),
+    ...step.runs.flatMap((run) => {
       order += 1;
-      const wire = wires.get(laid.wireId);
-      return {
-        kind: "row",
-        cells: [
-          String(order),
-          String(laid.number),
-          laid.colour,
-          wire === undefined ? "" : gaugeText(wire.wireType),
-          endName(line, laid.from, language),
-          farText(line, laid.to, language),
-          shortMm(wire?.cutMm ?? 0),
-          TICK,
-        ],
-      };
+      const n = String(order);
+      const cable = run.cable === null ? [] : [cableRow(run, n, language)];
+      return [
+        ...cable,
+        ...run.wires.map((laid): TableRow => {
+          const wire = wires.get(laid.wireId);
+          return {
+            kind: "row",
+            cells: [
+              run.cable === null ? n : "",
+              wireNo(harness, laid.number),
+              laid.colour,
+              wire === undefined ? "" : gaugeText(wire.wireType),
+              `${sign(laid.from)} ${endName(line, laid.from.id, language)}`,
+              `${sign(laid.to)} ${farText(line, laid.to.id, language)}`,
+              shortMm(wire?.cutMm ?? 0),
+              run.cable === null ? TICK : "",
+            ],
+          };
+        }),
+      ];
     }),
   ]);
+  const trim = shortMm(line.machine.shop.numbers.trim_mm);
   return composeHarnessListing(line, harness, options, {
     kind: "lay-up",
     paper: "a4-portrait",
     blocks: (widthMm) => [
       paragraph(
-        words((w) => w.layUp.note),
+        words((w) => `${w.layUp.note} ${w.layUp.signs(trim)}`),
         widthMm,
         TEXT.small,
       ),
@@ -68,6 +83,28 @@ export function composeLayUp(line: LineResult, harness: HarnessResult, options: 
     ],
     grids: [layUpGrid(harness, steps, language)],
   });
+}
+
+/** `●`: the contact is on; `○`: trimmed and finished at the holder. */
+const sign = (end: LayUpEnd): string => (end.crimpedFirst ? "●" : "○");
+
+/** A cable: laid once, its cores in the rows below. */
+function cableRow(run: LayUpRun, n: string, language: SheetLanguage): TableRow {
+  const { cable } = run;
+  const name = cable === null ? "" : label(language, { en: cable.label, zh: cable.label_zh }, "", " · ");
+  return {
+    kind: "row",
+    cells: [
+      n,
+      "",
+      "",
+      "",
+      say(language, (w) => w.cutList.cable),
+      `${cable?.id ?? ""}\n${name}`,
+      shortMm(run.cutMm),
+      TICK,
+    ],
+  };
 }
 
 /** Cavity or terminal alone: the step's heading names the holder. */
@@ -84,7 +121,13 @@ function farText(line: LineResult, id: string, language: SheetLanguage): string 
   return name === "" ? pointText(line, id, language) : `${pointText(line, id, language)}\n${name}`;
 }
 
-function groupRow(line: LineResult, step: LayUpStep, n: number, language: SheetLanguage): TableRow {
+function groupRow(
+  line: LineResult,
+  harness: HarnessResult,
+  step: LayUpStep,
+  n: number,
+  language: SheetLanguage,
+): TableRow {
   const landing = line.machine.landings.get(step.landingId);
   const item = landing === undefined ? undefined : line.machine.items.get(landing.itemId);
   const title = say(language, (w) => w.layUp.step(n), " · ");
@@ -94,9 +137,12 @@ function groupRow(line: LineResult, step: LayUpStep, n: number, language: SheetL
   return {
     kind: "group",
     text: `${title} · ${step.landingId}`,
-    detail: `${label(language, item.labels, "", " · ")}\n${say(language, (w) => w.layUp.fromRoot(shortMm(step.fromRootMm)), " · ")}`,
+    detail: `${label(language, item.labels, "", " · ")}\n${say(language, (w) => w.layUp.fromRoot(shortMm(step.fromRootMm), rootName(harness)), " · ")}`,
   };
 }
+
+/** What distances are counted from: a waypoint, or the landing at the root. */
+const rootName = ({ route }: HarnessResult): string => route.rootId.replace(/^landing:/u, "");
 
 function layUpGrid(harness: HarnessResult, steps: readonly LayUpStep[], language: SheetLanguage): Grid {
   const w = sheetWords(language === "zh" ? "zh" : "en");
@@ -111,22 +157,28 @@ function layUpGrid(harness: HarnessResult, steps: readonly LayUpStep[], language
       w.common.wire,
       w.common.colour,
       w.common.from,
+      "●○",
       w.common.to,
+      "●○",
       w.common.cutMm,
+      w.cutList.cable,
     ],
     rows: steps.flatMap((step) =>
-      step.wires.map((laid) => {
+      step.runs.flatMap((run) => {
         order += 1;
-        return [
+        return run.wires.map((laid) => [
           order,
           harness.harness.number,
           step.landingId,
-          laid.number,
+          wireNo(harness, laid.number),
           laid.colour,
-          laid.from,
-          laid.to,
+          laid.from.id,
+          sign(laid.from),
+          laid.to.id,
+          sign(laid.to),
           wires.get(laid.wireId)?.cutMm ?? 0,
-        ];
+          run.cable?.id ?? "",
+        ]);
       }),
     ),
   };

@@ -1,7 +1,7 @@
 import type { PinboardBranch, SizedBranch } from "@pinwright/engine";
 import { LINE, line, polyline, stroke } from "../compose/draw.ts";
-import type { Obstacle } from "../compose/label-placer.ts";
 import type { Mark, PagePoint } from "../compose/mark.ts";
+import type { Obstacle } from "../compose/obstacle.ts";
 import { along, offset } from "../compose/plane.ts";
 
 /** A branch as marks. */

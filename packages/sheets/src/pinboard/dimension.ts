@@ -1,7 +1,9 @@
 import { LINE, line, stroke, TEXT } from "../compose/draw.ts";
-import { coverer, type LabelPlace, type LabelRequest, type Obstacle } from "../compose/label-placer.ts";
+import type { LabelPlace } from "../compose/label.ts";
+import type { LabelRequest } from "../compose/label-placer.ts";
 import type { Mark, PagePoint } from "../compose/mark.ts";
 import { shortMm } from "../compose/number.ts";
+import { coverer, type Obstacle } from "../compose/obstacle.ts";
 import {
   along,
   directionDeg,

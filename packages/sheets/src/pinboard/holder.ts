@@ -7,7 +7,8 @@ import {
 } from "@pinwright/engine";
 import type { SheetLanguage } from "@pinwright/words";
 import { LINE, line, stroke, TEXT } from "../compose/draw.ts";
-import type { LabelLine, LabelPlace, LabelRequest } from "../compose/label-placer.ts";
+import type { LabelLine, LabelPlace } from "../compose/label.ts";
+import type { LabelRequest } from "../compose/label-placer.ts";
 import type { Mark, PagePoint } from "../compose/mark.ts";
 import { corners, offset, type TurnedBox } from "../compose/plane.ts";
 import { label, say } from "../compose/say.ts";

@@ -18,6 +18,8 @@ const PAD_MM = 8;
 const COLUMN_MM = 88;
 const TABLE_MM = 150;
 const GUTTER_MM = 7;
+/** The upright ruler with its figure. */
+const RULER_MM = 105;
 
 const VARIANT: Variant = { name: "roll", title: (w) => w.pinboard.roll, scale: "1:1" };
 
@@ -75,6 +77,7 @@ export function composePinboardRoll(
   const firstMm = Math.max(
     textMm,
     TITLE_BLOCK_MM.full + cautionMm + 20,
+    RULER_MM + 6,
     beside > 0 ? heightFor(rows, TABLE_MM, beside, 40) : 0,
   );
   const below = Math.max(1, Math.floor((innerMm - 2 * PAD_MM + GUTTER_MM) / (TABLE_MM + GUTTER_MM)));
@@ -104,6 +107,8 @@ export function composePinboardRoll(
     ...(caution === null ? [] : [group(caution.marks, right, titleTop - cautionMm)]),
     group(rulerMarks(false), right + 2, textTop),
     write("100 mm", at(right + 105, textTop + 3), { heightMm: TEXT.small }),
+    group(rulerMarks(true), right - 4.5, textTop + 5),
+    write("100 mm", at(right - 1, textTop + 3), { heightMm: TEXT.small, anchor: "end" }),
   ];
   const identity = identityOf(result, harness, "pinboard", options, VARIANT);
   const document = assemble(identity, language, [{ paper, marks }], []);

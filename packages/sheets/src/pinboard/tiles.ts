@@ -1,8 +1,10 @@
 import type { HarnessResult, LineResult } from "@pinwright/engine";
+import { cautionsOf } from "../cautions.ts";
 import { bodyHash } from "../compose/body-hash.ts";
+import { cautionBlock } from "../compose/caution.ts";
 import { assemble, type PageBody, type SheetDocument } from "../compose/document.ts";
 import { at, box, group, LINE, line, polyline, rect, stroke, TEXT, write } from "../compose/draw.ts";
-import { flow } from "../compose/flow.ts";
+import { flow, gap } from "../compose/flow.ts";
 import { headingBlock, roomOf } from "../compose/listing.ts";
 import type { Box, Mark } from "../compose/mark.ts";
 import { frameOf, PAPERS, type Paper } from "../compose/paper.ts";
@@ -180,7 +182,9 @@ function mapPages(
   );
   // Beside the title block, so that the text may use the height of the page.
   const textMm = Math.min(100, frameOf(paper).widthMm - TITLE_BLOCK_MM.width - 9);
+  const cautions = cautionsOf(harness, "pinboard", language);
   const blocks = [
+    ...(cautions.length === 0 ? [] : [cautionBlock(cautions, language, textMm), gap(2)]),
     ...noteBlocks(harness, scene, language, textMm),
     paragraph(
       say(language, (w) => w.pinboard.joinTiles),

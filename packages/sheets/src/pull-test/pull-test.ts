@@ -1,4 +1,11 @@
-import { type HarnessResult, type LineResult, type PullTestRow, pullTest } from "@pinwright/engine";
+import {
+  type EndKind,
+  type HarnessResult,
+  type LineResult,
+  type PullTestContact,
+  type PullTestRow,
+  pullTest,
+} from "@pinwright/engine";
 import { type SheetLanguage, sheetWords } from "@pinwright/words";
 import type { SheetDocument } from "../compose/document.ts";
 import { TEXT } from "../compose/draw.ts";
@@ -21,16 +28,16 @@ export function composePullTest(
   const { language } = options;
   const words = (choose: Parameters<typeof say>[1]): string => say(language, choose);
   const list = pullTest(line.machine, harness);
-  const crimped = crimpedFamilies(line);
   const columns: TableColumn[] = [
     { header: words((w) => w.pull.family), grow: true, detail: true },
+    { header: words((w) => w.pull.contact), grow: true, detail: true },
     { whole: true, header: words((w) => w.pull.strip), heightMm: TEXT.large, weight: "bold", align: "end" },
-    { header: words((w) => w.pull.crimpHeight) },
+    { header: words((w) => w.pull.crimpHeight), align: "end" },
     { header: words((w) => w.pull.tool), grow: true },
     { header: words((w) => w.pull.ends), align: "end" },
     { whole: true, header: words((w) => w.pull.force), heightMm: TEXT.large, weight: "bold", align: "end" },
-    { header: words((w) => w.pull.measured), minMm: 22 },
-    { header: words((w) => w.pull.initials), minMm: 14 },
+    { header: words((w) => w.pull.measured), minMm: 18 },
+    { header: words((w) => w.pull.initials), minMm: 12 },
   ];
   return composeHarnessListing(line, harness, options, {
     kind: "pull-test",
@@ -43,46 +50,56 @@ export function composePullTest(
       ),
       ...table(
         columns,
-        list.flatMap((row) => typeRows(row, crimped, language)),
+        list.flatMap((row) => typeRows(row, language)),
         widthMm,
         words((w) => w.common.continued),
       ),
       gap(3),
-      paragraph(sourceNote(list, language), widthMm, TEXT.small),
+      paragraph(closingNote(list, language), widthMm, TEXT.small),
     ],
-    grids: [pullGrid(harness, list, crimped, language)],
+    grids: [pullGrid(harness, list, language)],
   });
 }
 
-/** Families whose contact is crimped: what is soldered or screwed is not pulled. */
-function crimpedFamilies(line: LineResult): ReadonlySet<string> {
-  return new Set(
-    line.machine.book.tables.connector_families
-      .filter((f) => f.kind !== "lug" && f.kind !== "screw")
-      .map((f) => f.id),
+/** Ends that are crimped, and so pulled and measured: what is soldered, screwed or pressed is not. */
+const CRIMPED: ReadonlySet<EndKind> = new Set(["crimp", "tab", "ring"]);
+
+/** Height for the conductor at hand in mm; `—` where nothing is crimped. */
+function heightText(contact: PullTestContact, language: SheetLanguage): string {
+  if (!CRIMPED.has(contact.made)) return "—";
+  if (contact.crimpHeightMm === null) return say(language, (w) => w.pull.notGiven);
+  return contact.crimpHeightMm.toFixed(2);
+}
+
+/** Tool as in the book; a lug's is the iron when the book names none. */
+function toolText(contact: PullTestContact, language: SheetLanguage): string {
+  return contact.made === "solder" && contact.tool === "" ? say(language, (w) => w.ends.iron) : contact.tool;
+}
+
+/** What the contact is: its part and name; without one how the end is made. */
+function contactText(contact: PullTestContact, language: SheetLanguage): string {
+  const done = say(language, (w) => w.ends.done[contact.made], " · ");
+  if (contact.contactPartId === null) return done;
+  const name = label(language, contact.contactLabels, "", " · ");
+  return [contact.contactPartId, [name, done].filter((t) => t !== "").join("\n")].join("\n");
+}
+
+/** Where the forces come from, each source once, what is not pulled, and what to do without a height. */
+function closingNote(list: readonly PullTestRow[], language: SheetLanguage): string {
+  const sources = [...new Set(list.filter((r) => r.newton !== null && r.source !== "").map((r) => r.source))];
+  const lacking = list.some((r) => r.contacts.some((c) => CRIMPED.has(c.made) && c.crimpHeightMm === null));
+  return say(language, (w) =>
+    [
+      sources.length === 0 ? "" : `${w.pull.source}: ${sources.join("; ")}.`,
+      w.pull.notPulled,
+      lacking ? w.pull.heights : "",
+    ]
+      .filter((t) => t !== "")
+      .join(" "),
   );
 }
 
-/** `0.52 mm²: 1.15`: one area's part of a family's crimp heights. */
-const CRIMP_HEIGHT = /^\s*([\d.]+)\s*mm²\s*:\s*(.+)$/u;
-
-/** The crimp height for a wire; all that the family says when it names no height for this very area. */
-function crimpHeightFor(text: string, areaMm2: number): string {
-  for (const part of text.split(";")) {
-    const [, area, height] = CRIMP_HEIGHT.exec(part) ?? [];
-    if (height !== undefined && Math.abs(Number(area) - areaMm2) <= 0.02 * areaMm2) return height.trim();
-  }
-  return text;
-}
-
-/** Where the forces come from, each source once. */
-function sourceNote(list: readonly PullTestRow[], language: SheetLanguage): string {
-  const sources = [...new Set(list.filter((r) => r.newton !== null && r.source !== "").map((r) => r.source))];
-  if (sources.length === 0) return "";
-  return say(language, (w) => `${w.pull.source}: ${sources.join("; ")}. ${w.pull.notPulled}`);
-}
-
-function typeRows(row: PullTestRow, crimped: ReadonlySet<string>, language: SheetLanguage): TableRow[] {
+function typeRows(row: PullTestRow, language: SheetLanguage): TableRow[] {
   const { wireType } = row;
   const name = label(language, { en: wireType.label, zh: wireType.label_zh }, wireType.id, " · ");
   const force = row.newton === null ? "—" : shortNumber(row.newton, 1);
@@ -102,11 +119,12 @@ function typeRows(row: PullTestRow, crimped: ReadonlySet<string>, language: Shee
         kind: "row",
         cells: [
           `${c.familyId}\n${label(language, c.labels, "", " · ")}`,
+          contactText(c, language),
           shortMm(c.stripMm),
-          crimpHeightFor(c.crimpHeight, wireType.area_mm2),
-          c.tool,
+          heightText(c, language),
+          toolText(c, language),
           String(c.count),
-          crimped.has(c.familyId) ? force : "—",
+          CRIMPED.has(c.made) ? force : "—",
           "",
           "",
         ],
@@ -115,12 +133,7 @@ function typeRows(row: PullTestRow, crimped: ReadonlySet<string>, language: Shee
   ];
 }
 
-function pullGrid(
-  harness: HarnessResult,
-  list: readonly PullTestRow[],
-  crimped: ReadonlySet<string>,
-  language: SheetLanguage,
-): Grid {
+function pullGrid(harness: HarnessResult, list: readonly PullTestRow[], language: SheetLanguage): Grid {
   const w = sheetWords(language === "zh" ? "zh" : "en");
   return {
     name: w.kinds["pull-test"],
@@ -128,6 +141,8 @@ function pullGrid(
       w.common.harness,
       w.common.gauge,
       w.pull.family,
+      w.pull.contact,
+      w.ends.how,
       w.pull.strip,
       w.pull.crimpHeight,
       w.pull.tool,
@@ -140,12 +155,14 @@ function pullGrid(
         harness.harness.number,
         gaugeText(row.wireType),
         c.familyId,
+        c.contactPartId ?? "",
+        w.ends.done[c.made],
         c.stripMm,
-        c.crimpHeight,
-        c.tool,
+        CRIMPED.has(c.made) ? (c.crimpHeightMm ?? w.pull.notGiven) : "",
+        c.made === "solder" && c.tool === "" ? w.ends.iron : c.tool,
         c.count,
-        crimped.has(c.familyId) ? (row.newton ?? "") : "",
-        crimped.has(c.familyId) ? row.source : "",
+        CRIMPED.has(c.made) ? (row.newton ?? "") : "",
+        CRIMPED.has(c.made) ? row.source : "",
       ]),
     ),
   };

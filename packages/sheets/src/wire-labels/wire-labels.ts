@@ -1,4 +1,5 @@
 import { type HarnessResult, type LineResult, type WireLabel, wireLabels } from "@pinwright/engine";
+import { sheetWords } from "@pinwright/words";
 import type { SheetDocument } from "../compose/document.ts";
 import { at, box, LINE, line, rect, stroke, TEXT, write } from "../compose/draw.ts";
 import type { Block } from "../compose/flow.ts";
@@ -33,67 +34,82 @@ function cutMarks(xMm: number, yMm: number, widthMm: number, heightMm: number): 
   return marks;
 }
 
-/** Where this end goes, and where the other one does. */
-function fieldLines(wireLabel: WireLabel, options: SheetOptions): string[] {
-  const width = options.label.widthMm - 2;
-  return [...wrap(wireLabel.here, width, TEXT.small), ...wrap(`→ ${wireLabel.there}`, width, TEXT.small)];
+/** From line to line of a printed field. */
+const PITCH_MM = 1.02 * emMm(TEXT.small);
+/** White above the first line and below the last one of a field. */
+const EDGE_MM = 0.35;
+
+interface Field {
+  readonly lines: readonly { readonly number: string; readonly rest: string }[];
+  readonly heightMm: number;
 }
 
 /**
- * The code in big figures, where this end goes below it, and where the wire comes from.
+ * What is printed on a label: the number again and again round the wire, three lines at most and no more than one
+ * turn of the wire shows; beside it, where the line has room, this end and then the other one. A wire too thin for
+ * two lines has the number twice in one line.
  */
-function fieldMarks(wireLabel: WireLabel, xMm: number, yMm: number, options: SheetOptions): Mark[] {
-  const { widthMm } = options.label;
-  const numberMm = textWidthMm(wireLabel.code, TEXT.normal, "bold") <= widthMm - 2 ? TEXT.normal : TEXT.small;
-  const lines = fieldLines(wireLabel, options);
-  const step = 1.02 * emMm(TEXT.small);
-  const marks: Mark[] = [];
-  let baseline = yMm + 0.9 + numberMm;
-  marks.push(write(wireLabel.code, at(xMm + 1, baseline), { heightMm: numberMm, weight: "bold" }));
-  for (const text of lines) {
-    baseline += step;
-    marks.push(write(text, at(xMm + 1, baseline), { heightMm: TEXT.small }));
-  }
-  return marks;
+function fieldOf(wireLabel: WireLabel, widthMm: number): Field {
+  const roundMm = Math.PI * wireLabel.odMm;
+  const count = Math.max(1, Math.min(3, Math.floor((roundMm - 2 * EDGE_MM) / PITCH_MM)));
+  const numberMm = textWidthMm(`${wireLabel.code}  `, TEXT.small, "bold");
+  const rest = (text: string): string =>
+    numberMm + textWidthMm(text, TEXT.small) <= widthMm - 2 ? text : "";
+  const texts = [rest(wireLabel.here), rest(`→ ${wireLabel.there}`), ""];
+  const lines = texts.slice(0, count).map((text) => ({ number: wireLabel.code, rest: text }));
+  const single = [{ number: `${wireLabel.code}   ${wireLabel.code}`, rest: "" }];
+  return { lines: count === 1 ? single : lines, heightMm: count * PITCH_MM + 2 * EDGE_MM };
 }
 
+function fieldMarks({ lines }: Field, xMm: number, yMm: number): Mark[] {
+  return lines.flatMap(({ number, rest }, i): Mark[] => {
+    const baseline = yMm + EDGE_MM + i * PITCH_MM + TEXT.small + 0.2 * (PITCH_MM - TEXT.small);
+    const numberMm = textWidthMm(`${number}  `, TEXT.small, "bold");
+    const marks = [write(number, at(xMm + 1, baseline), { heightMm: TEXT.small, weight: "bold" })];
+    return rest === ""
+      ? marks
+      : [...marks, write(rest, at(xMm + 1 + numberMm, baseline), { heightMm: TEXT.small })];
+  });
+}
+
+/** A row of labels, and below each one, beside the cut, the end that it goes on. */
 function labelRow(labels: readonly WireLabel[], options: SheetOptions): Block {
-  const { widthMm, fieldMm, tailMm } = options.label;
-  const heightMm = fieldMm + tailMm;
-  const marks = labels.flatMap((l, i) => {
+  const { widthMm, tailMm } = options.label;
+  const fields = labels.map((l) => fieldOf(l, widthMm));
+  const heightMm = Math.max(...fields.map((f) => f.heightMm)) + tailMm;
+  const captions = labels.map((l) =>
+    wrap(`${l.code} ${say(options.language, (w) => w.labels.onEnd(l.here), " · ")}`, widthMm, TEXT.small),
+  );
+  const y = CUT_MM + 0.2;
+  const marks = fields.flatMap((field, i) => {
     const x = i * (widthMm + GUTTER_MM) + GUTTER_MM / 2;
-    const y = CUT_MM + 0.2;
     return [
       ...cutMarks(x, y, widthMm, heightMm),
-      rect(box(x, y, widthMm, fieldMm), stroke("faint", LINE.hair)),
-      ...fieldMarks(l, x, y, options),
+      rect(box(x, y, widthMm, field.heightMm), stroke("faint", LINE.hair)),
+      ...fieldMarks(field, x, y),
+      ...(captions[i] ?? []).map((text, n) =>
+        write(text, at(x + 0.5, y + heightMm + CUT_MM + TEXT.small + 0.4 + n * PITCH_MM), {
+          heightMm: TEXT.small,
+        }),
+      ),
     ];
   });
-  return { heightMm: heightMm + 2 * CUT_MM + 0.6, marks };
+  const captionMm = Math.max(...captions.map((c) => c.length)) * PITCH_MM;
+  return { heightMm: heightMm + 2 * CUT_MM + captionMm + 2, marks };
 }
 
-/** Height of the printed field that a label needs for its texts. */
-function needsMm(l: WireLabel, options: SheetOptions): number {
-  const lines = fieldLines(l, options).length;
-  return 0.9 + TEXT.normal + lines * 1.02 * emMm(TEXT.small) + 0.7;
-}
-
-/** A sheet of wire labels: two for each wire, with a clear tail that wraps over the print, and cut marks. */
+/**
+ * A sheet of wire labels: two for each wire, the number readable from any side, a clear tail that wraps over the
+ * print, cut marks, and under each label the end that it goes on.
+ */
 export function composeWireLabels(
   line: LineResult,
   harness: HarnessResult,
   options: SheetOptions,
 ): SheetDocument {
   const labels = wireLabels(harness);
-  // A text that does not fit makes all fields higher: nothing is cut off, and a sheet is cut in straight lines.
-  const fieldMm = Math.max(options.label.fieldMm, ...labels.map((l) => needsMm(l, options)));
-  const own: SheetOptions = { ...options, label: { ...options.label, fieldMm } };
-  const { widthMm, tailMm } = own.label;
+  const { widthMm, tailMm } = options.label;
   const words = (choose: Parameters<typeof say>[1]): string => say(options.language, choose);
-  const sizes = words(
-    (w) =>
-      `${w.labels.size(shortMm(widthMm), shortMm(fieldMm), shortMm(tailMm))}. ${w.labels.fits(shortMm(Math.floor((tailMm / Math.PI) * 10) / 10))}.`,
-  );
   return composeHarnessListing(line, harness, options, {
     kind: "wire-labels",
     paper: "a4-portrait",
@@ -104,31 +120,31 @@ export function composeWireLabels(
     blocks: (bodyMm) => {
       const perRow = Math.max(1, Math.floor(bodyMm / (widthMm + GUTTER_MM)));
       const rows: Block[] = [];
-      for (let i = 0; i < labels.length; i += perRow) rows.push(labelRow(labels.slice(i, i + perRow), own));
+      for (let i = 0; i < labels.length; i += perRow)
+        rows.push(labelRow(labels.slice(i, i + perRow), options));
       return [
         paragraph(
-          words((w) => w.labels.hint),
+          words((w) => `${w.labels.hint} ${w.labels.ends}`),
           bodyMm,
           TEXT.small,
         ),
-        paragraph(sizes, bodyMm, TEXT.small),
+        paragraph(
+          words((w) => w.labels.size(shortMm(widthMm), shortMm(tailMm))),
+          bodyMm,
+          TEXT.small,
+        ),
         ...rows,
       ];
     },
-    grids: [labelGrid(labels, words)],
+    grids: [labelGrid(labels, options)],
   });
 }
 
-function labelGrid(labels: readonly WireLabel[], words: (choose: Parameters<typeof say>[1]) => string): Grid {
-  const first = (text: string): string => text.split("\n")[0] ?? text;
+function labelGrid(labels: readonly WireLabel[], { language }: SheetOptions): Grid {
+  const w = sheetWords(language === "zh" ? "zh" : "en");
   return {
-    name: first(words((w) => w.kinds["wire-labels"])),
-    header: [
-      first(words((w) => w.common.wire)),
-      first(words((w) => w.common.to)),
-      first(words((w) => w.common.from)),
-      "id",
-    ],
+    name: w.kinds["wire-labels"],
+    header: [w.common.wire, w.labels.thisEnd, w.labels.otherEnd, "id"],
     rows: labels.map((l) => [l.code, l.here, l.there, l.wireId]),
   };
 }

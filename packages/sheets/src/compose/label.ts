@@ -1,0 +1,73 @@
+import { at, LINE, line, stroke, write } from "./draw.ts";
+import type { Ink, Layer, Mark, PagePoint, Weight } from "./mark.ts";
+import { offset } from "./plane.ts";
+import { leadingMm, textWidthMm } from "./text.ts";
+
+/** White space that a label keeps round itself. */
+export const PAD_MM = 0.5;
+
+export interface LabelLine {
+  readonly text: string;
+  readonly heightMm: number;
+  readonly weight?: Weight;
+  readonly ink?: Ink;
+}
+
+/** A place where a label would like to stand: the middle of its block and its turn. The lower cost wins. */
+export interface LabelPlace {
+  readonly middle: PagePoint;
+  readonly turnDeg: number;
+  readonly cost: number;
+}
+
+/** Size of a block of lines. */
+export function blockSize(lines: readonly LabelLine[]): { widthMm: number; heightMm: number } {
+  const widthMm = Math.max(0, ...lines.map((l) => textWidthMm(l.text, l.heightMm, l.weight ?? "regular")));
+  const heightMm = lines.reduce((sum, l) => sum + leadingMm(l.heightMm), 0);
+  return { widthMm, heightMm };
+}
+
+/** Marks of a block of lines about its middle. */
+export function blockMarks(
+  lines: readonly LabelLine[],
+  size: { heightMm: number },
+  place: LabelPlace,
+  layer: Layer,
+): Mark[] {
+  let down = -size.heightMm / 2;
+  return lines.map((l) => {
+    const leading = leadingMm(l.heightMm);
+    // The capitals stand in the middle of their line.
+    const baseline = down + (leading + l.heightMm) / 2;
+    down += leading;
+    return write(l.text, offset(place.middle, place.turnDeg, 0, -baseline), {
+      heightMm: l.heightMm,
+      weight: l.weight ?? "regular",
+      ink: l.ink ?? "ink",
+      anchor: "middle",
+      turnDeg: place.turnDeg,
+      layer,
+    });
+  });
+}
+
+/** Leader from the edge of a block to its target. */
+export function leaderMark(
+  size: { widthMm: number; heightMm: number },
+  place: LabelPlace,
+  target: PagePoint,
+): Mark {
+  const dx = target.xMm - place.middle.xMm;
+  const dy = target.yMm - place.middle.yMm;
+  const shrink = Math.min(
+    dx === 0 ? Number.POSITIVE_INFINITY : (size.widthMm / 2 + PAD_MM) / Math.abs(dx),
+    dy === 0 ? Number.POSITIVE_INFINITY : size.heightMm / 2 / Math.abs(dy),
+    1,
+  );
+  return line(
+    at(place.middle.xMm + dx * shrink, place.middle.yMm + dy * shrink),
+    target,
+    stroke("ink", LINE.hair),
+    "TEXT",
+  );
+}
