@@ -67,6 +67,7 @@ export const SHOP_SETTINGS = {
   },
   board_margin_mm: { value: 60, about: "Margin at the edge of the pinboard.", source: habit },
   splice_strip_mm: { value: 8, about: "Bare conductor of each wire in a splice.", source: habit },
+  sheath_strip_mm: { value: 40, about: "Sheath taken off a bought cable at each end.", source: habit },
   splice_gap_mm: {
     value: 50,
     about: "Least distance between two splices, and from a splice to a breakout.",

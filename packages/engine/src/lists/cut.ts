@@ -8,6 +8,8 @@ export interface CutRow {
   readonly wireId: string;
   readonly number: number;
   readonly cutMm: number;
+  /** IEC 60757 code; of a core the cable's own colour. */
+  readonly colour: string;
   readonly a: ListEnd;
   readonly b: ListEnd;
   /** Cable that the wire is twisted or bound into; null: it stays single. */
@@ -23,10 +25,12 @@ export interface CutGroup {
   readonly metres: number;
 }
 
-/** A length of bought cable, cut as a whole. */
+/** A length of bought cable, cut as a whole; its cores are then ordinary wires with two ends. */
 export interface CableCut {
   readonly cable: BookRow<"cables">;
   readonly cutMm: number;
+  /** Sheath taken off at each end, within the finished length. */
+  readonly sheathStripMm: number;
   readonly cores: readonly CutRow[];
 }
 
@@ -62,6 +66,7 @@ export function cutList(machine: Machine, harness: HarnessResult): CutList {
     wireId: wire.id,
     number: wire.number,
     cutMm: wire.cutMm,
+    colour: wire.colour,
     a: listEnd(machine, wire, "a"),
     b: listEnd(machine, wire, "b"),
     cableId: wire.cableId,
@@ -89,7 +94,8 @@ export function cutList(machine: Machine, harness: HarnessResult): CutList {
   const cables = [...cores].flatMap(([id, wires]): readonly CableCut[] => {
     const cable = bought.get(id);
     const cutMm = Math.max(...wires.map((wire) => wire.cutMm));
-    return cable === undefined ? [] : [{ cable, cutMm, cores: wires.map(row) }];
+    if (cable === undefined) return [];
+    return [{ cable, cutMm, sheathStripMm: machine.shop.numbers.sheath_strip_mm, cores: wires.map(row) }];
   });
   cables.sort((a, b) => compareText(a.cable.id, b.cable.id));
   const cuts = made.reduce((sum, group) => sum + group.count, 0) + cables.length;

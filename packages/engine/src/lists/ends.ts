@@ -1,3 +1,4 @@
+import type { BookRow } from "@pinwright/book";
 import { compareText } from "@pinwright/kernel";
 import {
   cavityAt,
@@ -8,6 +9,38 @@ import {
   type Machine,
   type SizedWire,
 } from "../model/index.ts";
+
+type Family = BookRow<"connector_families">;
+
+/**
+ * How an end is made, which decides the verb: a contact crimped for a housing, a crimped tab that is pushed on, a
+ * crimped ring on its stud, a soldered lug, a ferrule or a bare end under a screw, a socket pressed on, a splice.
+ */
+export type EndKind = "crimp" | "tab" | "ring" | "solder" | "ferrule" | "screw" | "press" | "splice";
+
+const END_KINDS: Readonly<Record<Family["kind"], EndKind>> = {
+  housing: "crimp",
+  tab: "tab",
+  ring: "ring",
+  lug: "solder",
+  screw: "ferrule",
+  idc: "press",
+  splice: "splice",
+};
+
+export function endKind(family: Family): EndKind {
+  return family.kind === "screw" && family.contact_part === null ? "screw" : END_KINDS[family.kind];
+}
+
+/** Whether the end hangs free while the harness lies on the bench: its terminal is in the machine. */
+export function isLoose(family: Family): boolean {
+  return family.kind !== "housing" && family.kind !== "idc";
+}
+
+/** Whether two wires on one point are joined before the harness is fitted; on a lug or under a screw they are not. */
+export function isBenchJoint(family: Family): boolean {
+  return family.kind !== "lug" && family.kind !== "screw";
+}
 
 /** One end of a wire as a list names it. */
 export interface ListEnd {
@@ -23,6 +56,7 @@ export interface ListEnd {
   /** `j1.3`, a terminal's name, or for a splice its number. */
   readonly localId: string;
   readonly stripMm: number;
+  readonly made: EndKind;
   readonly familyId: string | null;
   readonly contactPartId: string | null;
   /** Crimped at the cutting bench, before the wire is laid. */
@@ -51,6 +85,7 @@ export function listEnd(machine: Machine, wire: SizedWire, side: "a" | "b"): Lis
       pin: null,
       localId: id.slice(id.lastIndexOf(":") + 1),
       stripMm: machine.shop.numbers.splice_strip_mm,
+      made: "splice",
       familyId: null,
       contactPartId: null,
       crimpedFirst: false,
@@ -65,6 +100,7 @@ export function listEnd(machine: Machine, wire: SizedWire, side: "a" | "b"): Lis
     pin: point.pin,
     localId: point.localId,
     stripMm: point.family.strip_mm,
+    made: endKind(point.family),
     familyId: point.family.id,
     contactPartId: contactPart(machine, id),
     crimpedFirst,
@@ -87,11 +123,6 @@ export function wiresAtEnds(harness: HarnessResult): ReadonlyMap<string, readonl
     }
   }
   return map;
-}
-
-/** Points of a landing: cavities by number, bare terminals by name, so that the order of rows does not matter. */
-export function orderedPoints(landing: Landing): readonly string[] {
-  return landing.connector === null ? [...landing.pointIds].sort(compareText) : landing.pointIds;
 }
 
 /** Column and row of a cavity, from 0. */

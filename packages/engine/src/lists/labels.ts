@@ -5,8 +5,10 @@ export interface WireLabel {
   readonly wireId: string;
   /** End of the wire that the label is wrapped round. */
   readonly end: "a" | "b";
-  /** `12-034`: harness and wire number. */
+  /** `12-34`: harness and wire number. */
   readonly code: string;
+  /** Diameter of the wire, mm: what one turn round it shows. */
+  readonly odMm: number;
   /** Where this end goes, and where the other one does. */
   readonly here: string;
   readonly there: string;
@@ -14,13 +16,13 @@ export interface WireLabel {
 
 /** Two labels for each wire, one for each end, in the order of the wires' numbers. */
 export function wireLabels(harness: HarnessResult): readonly WireLabel[] {
-  const digits = String(Math.max(0, ...harness.wires.map((w) => w.number))).length;
   return byNumber(harness).flatMap((wire) => {
-    const code = `${harness.harness.number}-${String(wire.number).padStart(digits, "0")}`;
+    const code = `${harness.harness.number}-${wire.number}`;
     const label = (end: "a" | "b"): WireLabel => ({
       wireId: wire.id,
       end,
       code,
+      odMm: wire.wireType.od_mm,
       here: shortEnd(wire[end]),
       there: shortEnd(wire[end === "a" ? "b" : "a"]),
     });

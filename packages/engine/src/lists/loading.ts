@@ -1,6 +1,6 @@
 import type { BookRow } from "@pinwright/book";
 import type { HarnessResult, Landing, Languages, Machine, SizedWire } from "../model/index.ts";
-import { type Cell, contactPart, orderedPoints, wireEntryCell, wiresAtEnds } from "./ends.ts";
+import { type Cell, contactPart, wireEntryCell, wiresAtEnds } from "./ends.ts";
 
 export interface LoadedWire {
   readonly wireId: string;
@@ -24,7 +24,7 @@ export interface LoadedCavity {
   readonly wires: readonly LoadedWire[];
   readonly contactPartId: string | null;
   readonly state: "wired" | "key" | "spare" | "empty";
-  /** Place seen from the wire-entry side; of a terminal its place in order of names. */
+  /** Place seen from the wire-entry side; of a terminal its place in the order of the book. */
   readonly cell: Cell;
 }
 
@@ -79,7 +79,7 @@ export function connectorLoading(
     if (landing === undefined || item === undefined) return [];
     const { connector } = landing;
     const blocked = keyPinsOf(landing, keys);
-    const cavities = orderedPoints(landing).flatMap((pointId, i): readonly LoadedCavity[] => {
+    const cavities = landing.pointIds.flatMap((pointId, i): readonly LoadedCavity[] => {
       const point = machine.points.get(pointId);
       if (point === undefined) return [];
       const wires = wiresAt.get(pointId) ?? [];

@@ -1,14 +1,21 @@
 import type { BookRow } from "@pinwright/book";
 import { awg, CRIMP_PULL_FORCES, compareText } from "@pinwright/kernel";
-import type { HarnessResult, Machine } from "../model/index.ts";
-import { byNumber } from "./ends.ts";
+import { type HarnessResult, type Languages, labelsOf, type Machine } from "../model/index.ts";
+import { crimpHeightMm } from "../wire/index.ts";
+import { byNumber, contactPart, type EndKind, endKind } from "./ends.ts";
 
-/** How wires of one type end in contacts of one family. */
+/** How wires of one type end in contacts of one part. */
 export interface PullTestContact {
   readonly familyId: string;
-  readonly labels: { readonly en: string; readonly zh: string };
+  readonly labels: Languages;
+  readonly made: EndKind;
+  /** Null where nothing is crimped on, or the book names no part. */
+  readonly contactPartId: string | null;
+  /** Name of that part. */
+  readonly contactLabels: Languages;
   readonly stripMm: number;
-  readonly crimpHeight: string;
+  /** Crimp height for this conductor, mm; null: not given. */
+  readonly crimpHeightMm: number | null;
   readonly tool: string;
   /** Ends of this kind in the harness. */
   readonly count: number;
@@ -28,6 +35,7 @@ export interface PullTestRow {
  * commercial one. A wire that is not sold by gauge takes the force of the next thinner gauge.
  */
 export function pullTest(machine: Machine, harness: HarnessResult): readonly PullTestRow[] {
+  const partRows = new Map(machine.book.tables.parts.map((part) => [part.id, part]));
   const rows = new Map<string, { type: BookRow<"wire_types">; contacts: Map<string, PullTestContact> }>();
   for (const wire of byNumber(harness)) {
     const row = rows.get(wire.wireType.id) ?? { type: wire.wireType, contacts: new Map() };
@@ -35,13 +43,19 @@ export function pullTest(machine: Machine, harness: HarnessResult): readonly Pul
     for (const end of [wire.a, wire.b]) {
       const family = machine.points.get(end)?.family;
       if (family === undefined) continue;
-      row.contacts.set(family.id, {
+      const partId = contactPart(machine, end);
+      const part = partRows.get(partId ?? "");
+      const key = `${family.id} ${partId ?? ""}`;
+      row.contacts.set(key, {
         familyId: family.id,
-        labels: { en: family.label || family.id, zh: family.label_zh || family.label || family.id },
+        labels: labelsOf(family, family.id),
+        made: endKind(family),
+        contactPartId: partId,
+        contactLabels: part === undefined ? { en: "", zh: "" } : labelsOf(part, part.id),
         stripMm: family.strip_mm,
-        crimpHeight: family.crimp_height_mm,
+        crimpHeightMm: crimpHeightMm(family.crimp_height_mm, wire.wireType.area_mm2),
         tool: family.tool,
-        count: (row.contacts.get(family.id)?.count ?? 0) + 1,
+        count: (row.contacts.get(key)?.count ?? 0) + 1,
       });
     }
   }
@@ -50,7 +64,10 @@ export function pullTest(machine: Machine, harness: HarnessResult): readonly Pul
     .map(({ type, contacts }) => ({
       wireType: type,
       ...forceOf(machine, type),
-      contacts: [...contacts.values()].sort((a, b) => compareText(a.familyId, b.familyId)),
+      contacts: [...contacts.values()].sort(
+        (a, b) =>
+          compareText(a.familyId, b.familyId) || compareText(a.contactPartId ?? "", b.contactPartId ?? ""),
+      ),
     }));
 }
 

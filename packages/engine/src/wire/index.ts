@@ -1,4 +1,5 @@
 export { checkDrops, checkJoints, checkWires } from "./checks/index.ts";
+export { crimpHeightMm } from "./crimp-height.ts";
 export {
   optimum,
   type SettledChoice,

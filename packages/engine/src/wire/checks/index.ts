@@ -6,6 +6,7 @@ import { contactFit } from "./contact-fit.ts";
 import { contactRating } from "./contact-rating.ts";
 import { contactWires } from "./contact-wires.ts";
 import { coreUnwired } from "./core-unwired.ts";
+import { crimpHeight } from "./crimp-height.ts";
 import { endOnIdlePin } from "./end-on-idle-pin.ts";
 import { endUnwired } from "./end-unwired.ts";
 import { wireFacts } from "./facts.ts";
@@ -26,6 +27,7 @@ const RULES = [
   contactRating,
   contactWires,
   coreUnwired,
+  crimpHeight,
   endOnIdlePin,
   endUnwired,
   housingShared,
