@@ -5,10 +5,11 @@ import { fileURLToPath } from "node:url";
 import { writeBookFiles } from "@pinwright/book/csv";
 import { assemble } from "./assemble.ts";
 import { drawnTrunksCsv } from "./drawn-trunks.ts";
+import { settled } from "./settled.ts";
 
 const folder = join(dirname(fileURLToPath(import.meta.url)), "..");
 const { book, shop } = assemble();
-const files = writeBookFiles(book, shop);
+const files = writeBookFiles(settled(book, shop), shop);
 
 for (const inner of ["outlines", "shop", "drawn"]) mkdirSync(join(folder, inner), { recursive: true });
 for (const [path, text] of files) writeFileSync(join(folder, path), text);

@@ -127,6 +127,12 @@ function supplyTests(supplies: readonly BookRow<"supplies">[]): Test[] {
     });
 }
 
+/** Mains voltages that the machine is made for; 10 % either way is common practice, no source. */
+const MAINS_VOLTS = [
+  [230, "mains-230"],
+  [115, "mains-115"],
+] as const;
+
 /** The machine's end test, least risk first. */
 function machineTests(bonds: readonly BookRow<"bonds">[], supplies: readonly BookRow<"supplies">[]): Test[] {
   const machine = { scope: "machine" as const };
@@ -191,6 +197,26 @@ function machineTests(bonds: readonly BookRow<"bonds">[], supplies: readonly Boo
       "Open the door: the coil supply falls within a second.",
       "开门：线圈电源一秒内断开。",
       COIL_CAUTION,
+    ),
+    ...MAINS_VOLTS.map(([volts, option]) =>
+      step(
+        option,
+        57,
+        "supply",
+        `Mains ${volts} V at the fuse board`,
+        `保险板市电 ${volts} V`,
+        "Coil fuse out. Read the guarded meter; compare it with the rating plate.",
+        "线圈保险取出。读取带防护的电表，与铭牌核对。",
+        {
+          kind: "measure",
+          unit: "V",
+          nominal: volts,
+          min: Math.round(volts * 0.9),
+          max: Math.round(volts * 1.1),
+          options: [option],
+          ...MAINS_CAUTION,
+        },
+      ),
     ),
     ...supplyTests(supplies),
     step(

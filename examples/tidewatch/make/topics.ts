@@ -1,3 +1,4 @@
+import { accepted } from "./accepted.ts";
 import { activity } from "./activity.ts";
 import type { Topic } from "./author.ts";
 import { cabinetDevices } from "./cabinet-devices.ts";
@@ -57,4 +58,5 @@ export const TOPICS: readonly Topic[] = [
   cables,
   supplies,
   electricsParts,
+  accepted,
 ];
