@@ -111,7 +111,7 @@ describe("lists of a harness", () => {
       ...two,
       choices: [{ kind: "step", subject: "h1", value: "a:j1", held: "pinned" }],
     });
-    expect(layUpOrder(pinned.machine, pinned.harness).map((s) => s.landingId)).toEqual(["a:j1", "d"]);
+    expect(layUpOrder(pinned.machine, pinned.harness).map((s) => s.landingId)).toEqual(["a:j1", "b:j1"]);
   });
 
   test("connector loading shows each cavity with its wire, key or nothing", () => {

@@ -8,7 +8,7 @@ import type { Mark } from "../compose/mark.ts";
 import { shortMm } from "../compose/number.ts";
 import { paragraph } from "../compose/paragraph.ts";
 import { say } from "../compose/say.ts";
-import { emMm, textWidthMm } from "../compose/text.ts";
+import { emMm, leadingMm, textWidthMm } from "../compose/text.ts";
 import { wrap } from "../compose/wrap.ts";
 import { composeHarnessListing } from "../listing.ts";
 import type { SheetOptions } from "../options.ts";
@@ -77,9 +77,7 @@ function labelRow(labels: readonly WireLabel[], options: SheetOptions): Block {
   const { widthMm, tailMm } = options.label;
   const fields = labels.map((l) => fieldOf(l, widthMm));
   const heightMm = Math.max(...fields.map((f) => f.heightMm)) + tailMm;
-  const captions = labels.map((l) =>
-    wrap(`${l.code} ${say(options.language, (w) => w.labels.onEnd(l.here), " · ")}`, widthMm, TEXT.small),
-  );
+  const captions = labels.map((l) => wrap(`${l.code} · ${l.here}`, widthMm, TEXT.small));
   const y = CUT_MM + 0.2;
   const marks = fields.flatMap((field, i) => {
     const x = i * (widthMm + GUTTER_MM) + GUTTER_MM / 2;
@@ -88,13 +86,13 @@ function labelRow(labels: readonly WireLabel[], options: SheetOptions): Block {
       rect(box(x, y, widthMm, field.heightMm), stroke("faint", LINE.hair)),
       ...fieldMarks(field, x, y),
       ...(captions[i] ?? []).map((text, n) =>
-        write(text, at(x + 0.5, y + heightMm + CUT_MM + TEXT.small + 0.4 + n * PITCH_MM), {
+        write(text, at(x + 0.5, y + heightMm + CUT_MM + TEXT.small + 0.4 + n * leadingMm(TEXT.small)), {
           heightMm: TEXT.small,
         }),
       ),
     ];
   });
-  const captionMm = Math.max(...captions.map((c) => c.length)) * PITCH_MM;
+  const captionMm = Math.max(...captions.map((c) => c.length)) * leadingMm(TEXT.small);
   return { heightMm: heightMm + 2 * CUT_MM + captionMm + 2, marks };
 }
 

@@ -131,7 +131,6 @@ export const sheets = {
     ends: "Under each label: the end of the wire that it goes on. On the label, where it fits: this end, then → the other end.",
     size: (width: string, tail: string) =>
       `Label ${width} mm along the wire; the printed field is as high as its frame and goes round its wire once at most; clear tail ${tail} mm below it`,
-    onEnd: (end: string) => `on ${end}`,
     thisEnd: "This end",
     otherEnd: "Other end",
     count: (count: number) => (count === 1 ? "1 label" : `${count} labels`),

@@ -131,7 +131,6 @@ export const sheets: Translated<typeof english> = {
     ends: "每枚标签下方注明它贴在哪一端。标签上如放得下：先写本端，再写 → 另一端。",
     size: (width, tail) =>
       `标签沿线方向 ${width} mm；印字高度如框所示，绕线不超过一圈；下方透明尾 ${tail} mm`,
-    onEnd: (end) => `贴在 ${end}`,
     thisEnd: "本端",
     otherEnd: "另一端",
     count: (count) => `${count} 枚标签`,
