@@ -28,7 +28,7 @@ const THICK_CORNER_MM = 58;
 const HEAD_CORNER_MM = 44;
 
 /** Places along the cabinet's rear edge where bundles go up its back. */
-const REAR_AT = [120, 380, 520] as const;
+const REAR_AT = [120, 520] as const;
 
 /** Places across the cabinet where bundles go over to the playfield, clamped in the gaps between its rear lamps. */
 const FIELD_AT = [165, 195, 355, 385] as const;
