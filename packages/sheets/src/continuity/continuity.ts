@@ -67,12 +67,12 @@ interface Section {
   readonly blocks: readonly Block[];
 }
 
-/** `loose end 4-12 (for mech.bumper/coil:out)`, or a contact in a housing by its point. */
+/** A contact in a housing by its point; `loose end 4-12` and in small letters the terminal that it is for. */
 function spotText({ line, harness, language }: Test, spot: ProbeSpot): string {
   const place = pointText(line, spot.pointId, language);
   if (!spot.loose) return place;
   const labels = spot.wires.map((n) => wireNo(harness, n)).join(", ");
-  return say(language, (w) => w.continuity.loose(labels, place));
+  return `${say(language, (w) => w.continuity.loose(labels), " · ")}\n${place}`;
 }
 function heading(section: readonly Section[], n: number, widthMm: number): readonly Block[] {
   return section.flatMap(({ title, text, blocks }) => [
@@ -146,8 +146,8 @@ function joinedBlocks(test: Test, widthMm: number): readonly Section[] {
   });
   const columns: TableColumn[] = [
     { header: words((w) => w.common.net), detail: true, grow: true },
-    { header: words((w) => w.common.from), grow: true },
-    { header: words((w) => w.common.to), grow: true, weight: "bold" },
+    { header: words((w) => w.common.from), grow: true, detail: true },
+    { header: words((w) => w.common.to), grow: true, detail: true, weight: "bold" },
     { header: words((w) => w.continuity.expectJoined), align: "middle" },
   ];
   return [
@@ -179,8 +179,8 @@ function openBlocks(test: Test, widthMm: number): readonly Section[] {
     }),
   );
   const columns: TableColumn[] = [
-    { header: words((w) => w.continuity.between), grow: true },
-    { header: words((w) => w.continuity.and), grow: true, weight: "bold" },
+    { header: words((w) => w.continuity.between), grow: true, detail: true },
+    { header: words((w) => w.continuity.and), grow: true, detail: true, weight: "bold" },
     { header: words((w) => w.continuity.why) },
     { header: words((w) => w.continuity.expectOpen), align: "middle" },
   ];

@@ -55,7 +55,7 @@ export function composeCutList(
       ...kitBlocks(line, harness, language, widthMm),
       gap(4),
       paragraph(
-        words((w) => `${w.cutList.note} ${rule(w)}`),
+        words((w) => `${w.cutList.note} ${rule(w)} ${w.cutList.minutesNote}`),
         widthMm,
         TEXT.small,
       ),

@@ -34,36 +34,44 @@ function cutMarks(xMm: number, yMm: number, widthMm: number, heightMm: number): 
   return marks;
 }
 
-/** From line to line of a printed field. */
-const PITCH_MM = 1.02 * emMm(TEXT.small);
-/** White above the first line and below the last one of a field. */
-const EDGE_MM = 0.35;
+/** From line to line of a printed field: figures have no descenders, the names of ends have. */
+const FIGURES_MM = TEXT.small + 0.3;
+const NAMES_MM = 1.02 * emMm(TEXT.small);
+/** White beside the first and the last line of a field, both together. */
+const EDGES_MM = 0.15;
+const MOST_LINES = 3;
 
 interface Field {
   readonly lines: readonly { readonly number: string; readonly rest: string }[];
+  readonly pitchMm: number;
   readonly heightMm: number;
 }
 
 /**
  * What is printed on a label: the number again and again round the wire, three lines at most and no more than one
- * turn of the wire shows; beside it, where the line has room, this end and then the other one. A wire too thin for
- * two lines has the number twice in one line.
+ * turn of the wire shows. Where the turn and the line have room, this end and then the other one stand beside it;
+ * else the number stands twice in its line.
  */
 function fieldOf(wireLabel: WireLabel, widthMm: number): Field {
-  const roundMm = Math.PI * wireLabel.odMm;
-  const count = Math.max(1, Math.min(3, Math.floor((roundMm - 2 * EDGE_MM) / PITCH_MM)));
+  const roundMm = Math.PI * wireLabel.odMm - EDGES_MM;
+  const count = Math.max(1, Math.min(MOST_LINES, Math.floor(roundMm / FIGURES_MM)));
+  const hasNames = count > 1 && count * NAMES_MM <= roundMm;
+  const pitchMm = hasNames ? NAMES_MM : FIGURES_MM;
   const numberMm = textWidthMm(`${wireLabel.code}  `, TEXT.small, "bold");
-  const rest = (text: string): string =>
-    numberMm + textWidthMm(text, TEXT.small) <= widthMm - 2 ? text : "";
-  const texts = [rest(wireLabel.here), rest(`→ ${wireLabel.there}`), ""];
-  const lines = texts.slice(0, count).map((text) => ({ number: wireLabel.code, rest: text }));
-  const single = [{ number: `${wireLabel.code}   ${wireLabel.code}`, rest: "" }];
-  return { lines: count === 1 ? single : lines, heightMm: count * PITCH_MM + 2 * EDGE_MM };
+  const fits = (text: string): boolean => numberMm + textWidthMm(text, TEXT.small) <= widthMm - 2;
+  const names = hasNames ? [wireLabel.here, `→ ${wireLabel.there}`] : [];
+  const lines = Array.from({ length: count }, (_, i) => {
+    const name = names[i] ?? "";
+    return name !== "" && fits(name)
+      ? { number: wireLabel.code, rest: name }
+      : { number: `${wireLabel.code}   ${wireLabel.code}`, rest: "" };
+  });
+  return { lines, pitchMm, heightMm: count * pitchMm + EDGES_MM };
 }
 
-function fieldMarks({ lines }: Field, xMm: number, yMm: number): Mark[] {
+function fieldMarks({ lines, pitchMm }: Field, xMm: number, yMm: number): Mark[] {
   return lines.flatMap(({ number, rest }, i): Mark[] => {
-    const baseline = yMm + EDGE_MM + i * PITCH_MM + TEXT.small + 0.2 * (PITCH_MM - TEXT.small);
+    const baseline = yMm + EDGES_MM + i * pitchMm + TEXT.small;
     const numberMm = textWidthMm(`${number}  `, TEXT.small, "bold");
     const marks = [write(number, at(xMm + 1, baseline), { heightMm: TEXT.small, weight: "bold" })];
     return rest === ""

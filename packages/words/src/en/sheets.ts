@@ -156,7 +156,9 @@ export const sheets = {
   },
   cutList: {
     reels: (count: number) => (count === 1 ? "1 reel" : `${count} reels`),
-    minutes: (min: string) => `about ${min} min to cut, strip, crimp and change reels`,
+    minutes: (min: string) => `about ${min} min`,
+    minutesNote:
+      "The minutes at the head are those of the shop's times for cutting, stripping, crimping and changing reels.",
     reel: (type: string, colour: string) => `${type}, ${colour}`,
     total: (count: number, metres: string) => `${count} pcs, ${metres} m`,
     aEnd: "One end",
@@ -224,7 +226,7 @@ export const sheets = {
       load: "winding",
       neighbour: "neighbours",
     },
-    loose: (labels: string, place: string) => `loose end ${labels} (for ${place})`,
+    loose: (labels: string) => `loose end ${labels}`,
     looseEnd: "Loose end",
     part: (n: number, of: number) => `part ${n} of ${of}`,
     test: "Test",

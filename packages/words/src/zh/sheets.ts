@@ -155,7 +155,8 @@ export const sheets: Translated<typeof english> = {
   },
   cutList: {
     reels: (count) => `${count} 盘线`,
-    minutes: (min) => `下线、剥线、压接和换盘约 ${min} 分钟`,
+    minutes: (min) => `约 ${min} 分钟`,
+    minutesNote: "页首的分钟数按车间工时计算，含下线、剥线、压接和换盘。",
     reel: (type, colour) => `${type}，${colour}`,
     total: (count, metres) => `${count} 根，${metres} m`,
     aEnd: "一端",
@@ -222,7 +223,7 @@ export const sheets: Translated<typeof english> = {
       load: "绕组",
       neighbour: "相邻",
     },
-    loose: (labels, place) => `散线端 ${labels}（接 ${place}）`,
+    loose: (labels) => `散线端 ${labels}`,
     looseEnd: "散线端",
     part: (n, of) => `第 ${n} 部分，共 ${of} 部分`,
     test: "检查",
