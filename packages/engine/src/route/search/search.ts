@@ -1,6 +1,7 @@
 import { IndexHeap } from "@pinwright/kernel";
 import { construct, outwardFrom } from "./construct.ts";
 import { descend, evacuate, gather, NOTICEABLE, reinsertAll, visitAndGather } from "./descend.ts";
+import { isForced } from "./forced.ts";
 import { insert } from "./insert.ts";
 import { measureRoute, type RouteMeasure } from "./measure.ts";
 import { narrowTo, surroundings } from "./narrow.ts";
@@ -24,11 +25,21 @@ export interface SearchOptions {
  * @returns null when no tree joins all landings
  */
 export function searchRoute(problem: RouteProblem, options: SearchOptions): RouteSolution | null {
+  if (isForced(problem)) return onlyTree(problem);
   if (problem.lanes.length > SMALL_LANES) {
     const found = searchNarrowly(problem, options);
     if (found !== null && found.measure.penaltyMin === 0) return found.solution;
   }
   return searchAll(problem, options);
+}
+
+/** The one tree of a problem that leaves no choice. */
+function onlyTree(problem: RouteProblem): RouteSolution | null {
+  const net = buildNetwork(problem, new Map());
+  const heap = new IndexHeap(problem.spots);
+  const [root] = startingPoints(net, heap);
+  if (root === undefined || !construct(net, heap, outwardFrom(net, heap, root))) return null;
+  return solutionOf(net, takeSnapshot(net, 0));
 }
 
 /** Lane graphs up to this size are searched as a whole; of larger ones the surroundings of the landings first. */
