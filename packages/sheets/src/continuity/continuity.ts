@@ -173,7 +173,7 @@ function openBlocks(test: Test, widthMm: number): readonly Section[] {
       cells: [
         spotText(test, pair.a),
         spotText(test, pair.b),
-        words((w) => w.continuity.reasons[pair.reason]),
+        say(language, (w) => w.continuity.reasons[pair.reason], " · "),
         TICK,
       ],
     }),

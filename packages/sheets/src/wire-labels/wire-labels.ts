@@ -34,7 +34,7 @@ function cutMarks(xMm: number, yMm: number, widthMm: number, heightMm: number): 
   return marks;
 }
 
-/** From line to line of a printed field: figures have no descenders, the names of ends have. */
+/** From line to line of a printed field: lines of figures are staggered and stand closer than those with names. */
 const FIGURES_MM = TEXT.small + 0.3;
 const NAMES_MM = 1.02 * emMm(TEXT.small);
 /** White beside the first and the last line of a field, both together. */
@@ -42,7 +42,7 @@ const EDGES_MM = 0.15;
 const MOST_LINES = 3;
 
 interface Field {
-  readonly lines: readonly { readonly number: string; readonly rest: string }[];
+  readonly lines: readonly { readonly number: string; readonly rest: string; readonly xMm: number }[];
   readonly pitchMm: number;
   readonly heightMm: number;
 }
@@ -50,7 +50,7 @@ interface Field {
 /**
  * What is printed on a label: the number again and again round the wire, three lines at most and no more than one
  * turn of the wire shows. Where the turn and the line have room, this end and then the other one stand beside it;
- * else the number stands twice in its line.
+ * on thinner wires the numbers stand by turns at the left and at the right.
  */
 function fieldOf(wireLabel: WireLabel, widthMm: number): Field {
   const roundMm = Math.PI * wireLabel.odMm - EDGES_MM;
@@ -60,20 +60,21 @@ function fieldOf(wireLabel: WireLabel, widthMm: number): Field {
   const numberMm = textWidthMm(`${wireLabel.code}  `, TEXT.small, "bold");
   const fits = (text: string): boolean => numberMm + textWidthMm(text, TEXT.small) <= widthMm - 2;
   const names = hasNames ? [wireLabel.here, `→ ${wireLabel.there}`] : [];
+  const twice = `${wireLabel.code}   ${wireLabel.code}`;
   const lines = Array.from({ length: count }, (_, i) => {
     const name = names[i] ?? "";
-    return name !== "" && fits(name)
-      ? { number: wireLabel.code, rest: name }
-      : { number: `${wireLabel.code}   ${wireLabel.code}`, rest: "" };
+    if (name !== "" && fits(name)) return { number: wireLabel.code, rest: name, xMm: 0 };
+    if (hasNames || count === 1) return { number: twice, rest: "", xMm: 0 };
+    return { number: wireLabel.code, rest: "", xMm: i % 2 === 0 ? 0 : widthMm / 2 };
   });
   return { lines, pitchMm, heightMm: count * pitchMm + EDGES_MM };
 }
 
 function fieldMarks({ lines, pitchMm }: Field, xMm: number, yMm: number): Mark[] {
-  return lines.flatMap(({ number, rest }, i): Mark[] => {
+  return lines.flatMap(({ number, rest, xMm: inMm }, i): Mark[] => {
     const baseline = yMm + EDGES_MM + i * pitchMm + TEXT.small;
     const numberMm = textWidthMm(`${number}  `, TEXT.small, "bold");
-    const marks = [write(number, at(xMm + 1, baseline), { heightMm: TEXT.small, weight: "bold" })];
+    const marks = [write(number, at(xMm + 1 + inMm, baseline), { heightMm: TEXT.small, weight: "bold" })];
     return rest === ""
       ? marks
       : [...marks, write(rest, at(xMm + 1 + numberMm, baseline), { heightMm: TEXT.small })];
