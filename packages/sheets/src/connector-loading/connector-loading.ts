@@ -1,5 +1,11 @@
-import { connectorLoading, type HarnessResult, type LineResult, type LoadedLanding } from "@pinwright/engine";
-import { type SheetLanguage, sheetWords } from "@pinwright/words";
+import {
+  connectorLoading,
+  endKind,
+  type HarnessResult,
+  type LineResult,
+  type LoadedLanding,
+} from "@pinwright/engine";
+import { type SheetLanguage, type SheetWords, sheetWords } from "@pinwright/words";
 import { colourKey } from "../colour-key.ts";
 import type { SheetDocument } from "../compose/document.ts";
 import { TEXT } from "../compose/draw.ts";
@@ -9,7 +15,7 @@ import { shortMm } from "../compose/number.ts";
 import { paragraph } from "../compose/paragraph.ts";
 import { label, say } from "../compose/say.ts";
 import { type TableColumn, type TableRow, TICK, table } from "../compose/table.ts";
-import { gaugeText, pointText } from "../facts.ts";
+import { gaugeText, pointText, wireNo } from "../facts.ts";
 import { composeHarnessListing } from "../listing.ts";
 import type { SheetOptions } from "../options.ts";
 import { housingBlock } from "./housing.ts";
@@ -47,8 +53,8 @@ export function composeConnectorLoading(
       paragraph(intro, widthMm, TEXT.small),
       colourKey(harness, language, widthMm),
       gap(2),
-      ...housings.flatMap((l) => housingBlocks(line, l, language, widthMm)),
-      ...(bare.length === 0 ? [] : bareBlocks(line, bare, language, widthMm)),
+      ...housings.flatMap((l) => housingBlocks(line, harness, l, language, widthMm)),
+      ...(bare.length === 0 ? [] : bareBlocks(line, harness, bare, language, widthMm)),
     ],
     grids: [loadingGrid(line, harness, landings, language)],
   });
@@ -101,19 +107,31 @@ function columnsFor(language: SheetLanguage): TableColumn[] {
 }
 
 /** A row for each wire of a landing, cavities in their order. */
-function wireRows(line: LineResult, landing: LoadedLanding, language: SheetLanguage): TableRow[] {
+function wireRows(
+  line: LineResult,
+  harness: HarnessResult,
+  landing: LoadedLanding,
+  language: SheetLanguage,
+): TableRow[] {
+  const work = (w: SheetWords): string =>
+    landing.family === null ? "" : w.ends.work[endKind(landing.family)];
   return landing.cavities.flatMap((cavity) =>
     cavity.wires.map((wire, i): TableRow => {
       const type = line.machine.wireTypes.get(wire.wireTypeId);
-      const place = wire.crimpedFirst ? "" : say(language, (w) => w.loading.crimpHere, " · ");
+      const place = wire.crimpedFirst ? "" : say(language, (w) => w.loading.here(work(w)), " · ");
       return {
         kind: "row",
         cells: [
           i === 0 ? cavity.name : "",
           wire.colour,
-          String(wire.number),
+          wireNo(harness, wire.number),
           type === undefined ? wire.wireTypeId : gaugeText(type),
-          [i === 0 ? (cavity.contactPartId ?? "—") : say(language, (w) => w.loading.double, " · "), place]
+          [
+            i === 0
+              ? (cavity.contactPartId ?? say(language, work, " · "))
+              : say(language, (w) => w.loading.double, " · "),
+            place,
+          ]
             .filter((t) => t !== "")
             .join("\n"),
           pointText(line, wire.otherEnd, language),
@@ -125,16 +143,19 @@ function wireRows(line: LineResult, landing: LoadedLanding, language: SheetLangu
   );
 }
 
-/** Strip length and tools of a family, in one line for each language. */
+/** Strip length of a family, how its ends are made and with which tools, in one line for each language. */
 function crimpText(landing: LoadedLanding, language: SheetLanguage): string {
   const { family } = landing;
   if (family === null) return "";
+  const made = endKind(family);
+  const tool = (w: SheetWords): string =>
+    family.tool === "" && made === "solder" ? w.ends.iron : family.tool;
   return say(language, (w) =>
     [
       w.loading.strip(shortMm(family.strip_mm)),
-      family.tool === "" ? "" : `${w.loading.tool}: ${family.tool}`,
+      w.ends.done[made],
+      tool(w) === "" ? "" : `${w.loading.tool}: ${tool(w)}`,
       family.extraction_tool === "" ? "" : `${w.loading.extraction}: ${family.extraction_tool}`,
-      family.crimped_at === "board" ? w.loading.atBoard : "",
     ]
       .filter((t) => t !== "")
       .join("; "),
@@ -143,6 +164,7 @@ function crimpText(landing: LoadedLanding, language: SheetLanguage): string {
 
 function housingBlocks(
   line: LineResult,
+  harness: HarnessResult,
   landing: LoadedLanding,
   language: SheetLanguage,
   widthMm: number,
@@ -155,7 +177,7 @@ function housingBlocks(
       : stacked(nameBlock(landing, language, widthMm), drawing);
   const rows = table(
     columnsFor(language),
-    wireRows(line, landing, language),
+    wireRows(line, harness, landing, language),
     widthMm,
     say(language, (w) => w.common.continued),
   );
@@ -167,6 +189,7 @@ function housingBlocks(
 /** One table for all ends that go on tabs, studs, lugs and screws. */
 function bareBlocks(
   line: LineResult,
+  harness: HarnessResult,
   bare: readonly LoadedLanding[],
   language: SheetLanguage,
   widthMm: number,
@@ -182,7 +205,7 @@ function bareBlocks(
         text: name === "" ? landing.landingId : `${landing.landingId} · ${name}`,
         detail: [kind, crimpText(landing, language)].filter((t) => t !== "").join("\n"),
       },
-      ...wireRows(line, landing, language),
+      ...wireRows(line, harness, landing, language),
     ];
   });
   const title = paragraph(
@@ -240,7 +263,7 @@ function loadingGrid(
           const type = line.machine.wireTypes.get(wire.wireTypeId);
           return [
             ...place,
-            wire.number,
+            wireNo(harness, wire.number),
             wire.colour,
             type === undefined ? wire.wireTypeId : gaugeText(type),
             cavity.contactPartId ?? "",

@@ -107,12 +107,17 @@ function rowCells(
   ];
 }
 
+/** The sheath comes off now where every core is finished now; else after the cable is trimmed at its holder. */
+const sheathSign = (cores: readonly CutRow[], side: "a" | "b"): "●" | "○" =>
+  cores.every((core) => core[side].crimpedFirst) ? "●" : "○";
+
 /** A bought cable: a row to cut it and take its sheath off, then its cores as ordinary rows. */
 function cableRows(harness: HarnessResult, cut: CableCut, language: SheetLanguage): TableRow[] {
   const { cable, cutMm, sheathStripMm, cores } = cut;
   const name = label(language, { en: cable.label, zh: cable.label_zh }, cable.id, " · ");
   const strip = shortMm(sheathStripMm);
-  const sheath = say(language, (w) => w.cutList.sheath, " · ");
+  const sheath = (side: "a" | "b"): string =>
+    `${sheathSign(cores, side)} ${say(language, (w) => w.cutList.sheath, " · ")}`;
   return [
     {
       kind: "group",
@@ -122,7 +127,10 @@ function cableRows(harness: HarnessResult, cut: CableCut, language: SheetLanguag
         say(language, (w) => w.cutList.sheathRule(strip)),
       ].join("\n"),
     },
-    { kind: "row", cells: ["", "", shortMm(cutMm), strip, `${sheath}\n${cable.id}`, strip, sheath, TICK] },
+    {
+      kind: "row",
+      cells: ["", "", shortMm(cutMm), strip, `${sheath("a")}\n${cable.id}`, strip, sheath("b"), TICK],
+    },
     ...cores.map((row): TableRow => ({ kind: "row", cells: rowCells(harness, row, language, true) })),
   ];
 }
@@ -172,7 +180,13 @@ function wireGrid(harness: HarnessResult, list: ReturnType<typeof cutList>, lang
     const wire = wires.get(row.wireId);
     return wire === undefined ? "" : gaugeText(wire.wireType);
   };
-  const sheath = (mm: number): GridValue[] => ["", mm, "", w.cutList.sheath, w.cutList.first];
+  const sheath = (cores: readonly CutRow[], side: "a" | "b", mm: number): GridValue[] => [
+    "",
+    mm,
+    "",
+    w.cutList.sheath,
+    sheathSign(cores, side) === "●" ? w.cutList.first : w.cutList.later,
+  ];
   return {
     name: w.kinds["cut-list"],
     header: [
@@ -195,8 +209,8 @@ function wireGrid(harness: HarnessResult, list: ReturnType<typeof cutList>, lang
           "",
           cutMm,
           cable.id,
-          ...sheath(sheathStripMm),
-          ...sheath(sheathStripMm),
+          ...sheath(cores, "a", sheathStripMm),
+          ...sheath(cores, "b", sheathStripMm),
         ],
         ...cores.map((row) => cells(gaugeOf(row), row)),
       ]),

@@ -120,8 +120,7 @@ export const sheets = {
     terminal: "Terminal",
     terminals: "Ends without a housing",
     waysOf: (used: number, ways: number) => `${used} of ${ways} cavities loaded`,
-    atBoard: "crimped at the pinboard",
-    crimpHere: "trim and crimp here",
+    here: (work: string) => `trim and strip here, then ${work}`,
     noWire: "empty",
     otherHarness: "not of this harness",
     double: "with the wire above",
@@ -172,7 +171,7 @@ export const sheets = {
     cable: "Bought cable",
     sheath: "sheath",
     sheathRule: (strip: string) =>
-      `Cut the cable once, take ${strip} mm of sheath off each end without nicking the cores, then finish the cores as below.`,
+      `Cut the cable once. Take ${strip} mm of sheath off each end without nicking the cores: ● now, ○ after trimming at the holder. Then finish the cores as below.`,
     core: (n: number) => `core ${n}`,
     bundleWith: (id: string) => `in cable ${id}`,
   },
