@@ -72,7 +72,7 @@ function fieldOf(wireLabel: WireLabel, widthMm: number): Field {
 
 function fieldMarks({ lines, pitchMm }: Field, xMm: number, yMm: number): Mark[] {
   return lines.flatMap(({ number, rest, xMm: inMm }, i): Mark[] => {
-    const baseline = yMm + EDGES_MM + i * pitchMm + TEXT.small;
+    const baseline = yMm + EDGES_MM / 2 + i * pitchMm + (pitchMm + TEXT.small) / 2;
     const numberMm = textWidthMm(`${number}  `, TEXT.small, "bold");
     const marks = [write(number, at(xMm + 1 + inMm, baseline), { heightMm: TEXT.small, weight: "bold" })];
     return rest === ""
