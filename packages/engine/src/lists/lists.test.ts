@@ -55,6 +55,16 @@ describe("lists of a harness", () => {
     ]);
   });
 
+  test("no wire may become longer than its cut leaves", () => {
+    const { machine, harness } = work(two);
+    const cuts = new Map(harness.wires.map((w) => [w.id, w.cutMm]));
+    for (const row of fromToList(machine, harness)) {
+      const longest = row.finishedMm + row.tolerancePlusMm + row.from.stripMm + row.to.stripMm;
+      expect(longest).toBeLessThanOrEqual(cuts.get(row.wireId) ?? 0);
+      expect(row.tolerancePlusMm).toBeGreaterThanOrEqual(machine.shop.numbers.trim_mm);
+    }
+  });
+
   test("the cut list takes each reel once, and its metres are those of the wires", () => {
     const { machine, harness } = work(two);
     const { groups, reelChanges, minutes } = cutList(machine, harness);
@@ -90,6 +100,13 @@ describe("lists of a harness", () => {
     const { groups, cables } = cutList(machine, harness);
     expect(cables.map((c) => [c.cable.id, c.cores.map((r) => r.number)])).toEqual([["c", [1, 2]]]);
     expect(groups.flatMap((g) => g.rows.map((r) => r.number)).sort()).toEqual([3, 4]);
+    expect(cables[0]?.sheathStripMm).toBe(40);
+    const runs = layUpOrder(machine, harness).flatMap((step) => step.runs);
+    expect(runs.map((r) => [r.cable?.id ?? null, r.wires.length]).sort()).toEqual([
+      [null, 1],
+      [null, 1],
+      ["c", 2],
+    ]);
     const parts = partsOfHarness(machine, harness);
     expect(parts.find((p) => p.kind === "cable")).toMatchObject({ partId: "p.cord", unit: "m" });
   });
