@@ -49,6 +49,8 @@ export interface Checked {
   readonly machine: Machine;
   readonly graph: LaneGraph;
   readonly wired: readonly HarnessWires[];
+  /** The wires of each of them, the same objects as long as no wire has changed. */
+  readonly joined: readonly HarnessWires["wires"][];
   readonly harnesses: ReadonlyMap<string, HarnessResult>;
   readonly colours: readonly HarnessColours[];
   readonly packings: PackingMemory;
@@ -75,7 +77,7 @@ export class Checks {
 
   /** Findings in the order of rule and subjects; accepted ones carry who and why. */
   findings(checked: Checked): readonly Finding[] {
-    const { machine, graph, wired, harnesses, colours } = checked;
+    const { machine, graph, wired, joined, harnesses, colours } = checked;
     const results = [...harnesses.values()];
     const tables = tablesOf(machine);
     const routed = wired.flatMap((wires) => {
@@ -84,7 +86,7 @@ export class Checks {
     });
     const routes = routed.flatMap(({ wires, route }) => [wires, route]);
     const found: readonly Finding[] = [
-      ...this.#joints.ask("all", [...jointInputs(machine), ...wired], () => checkJoints(machine, wired)),
+      ...this.#joints.ask("all", [...jointInputs(machine), ...joined], () => checkJoints(machine, wired)),
       ...this.#drops.ask("all", [...tables, ...wired], () => checkDrops(machine, wired)),
       ...this.#routes.ask("all", [...tables, graph, ...routes], () => checkRoutes(machine, routed, graph)),
       ...this.#bundleFindings(checked, results),

@@ -40,6 +40,8 @@ export class Line {
   readonly #packings = createPackingMemory();
   readonly #graphs = new Query<LaneGraph>(Object.is);
   readonly #wires = new Query<HarnessWires>(deepEqual);
+  /** Wires alone: their order's length changes with every place, they themselves seldom. */
+  readonly #joined = new Query<HarnessWires["wires"]>(deepEqual);
   readonly #routes = new Query<HarnessRoute>(deepEqual);
   readonly #branches = new Query<readonly SizedBranch[]>(deepEqual);
   readonly #known = new Query<ReadonlyMap<string, string>>(deepEqual);
@@ -62,11 +64,13 @@ export class Line {
     const harnesses = new Map<string, HarnessResult>();
     const colours: HarnessColours[] = [];
     const wired: HarnessWires[] = [];
+    const joined: HarnessWires["wires"][] = [];
     const netColours = new Map<string, string>();
     for (const id of harnessOrder(machine)) {
       const harness = machine.harnesses.get(id);
       if (harness === undefined) continue;
       const wires = this.#wires.ask(id, inputs.of(id), () => wireHarness(machine, id));
+      joined.push(this.#joined.ask(id, [wires], () => wires.wires));
       const landings = landingsOf(machine, wires);
       const route = this.#routes.ask(id, [wires, graph, t.choices, t.nets, shop, ...landings], () =>
         routeHarness(machine, wires, { graph }),
@@ -79,11 +83,7 @@ export class Line {
           (diametersMm): BundleTable => bundleOf(diametersMm, shop, this.#packings),
         ),
       );
-      const known = this.#known.ask(
-        id,
-        [{}],
-        () => new Map([...netColours].filter(([net]) => inputs.nets(id).has(net))),
-      );
+      const known = this.#known.ask(id, [{}], () => coloursOf(netColours, inputs.nets(id)));
       const coloured = this.#colours.ask(
         id,
         [wires, route, known, t.choices, t.nets, t.cables, t.cable_cores, t.wire_types, shop, ...landings],
@@ -116,7 +116,7 @@ export class Line {
         })),
       );
     }
-    const checked = { machine, graph, wired, harnesses, colours, packings: this.#packings };
+    const checked = { machine, graph, wired, joined, harnesses, colours, packings: this.#packings };
     const keying = this.#checks.keying(checked);
     const findings = this.#checks.findings(checked);
     this.#sweep();
@@ -142,6 +142,7 @@ export class Line {
     for (const query of [
       this.#graphs,
       this.#wires,
+      this.#joined,
       this.#routes,
       this.#branches,
       this.#known,
@@ -153,6 +154,18 @@ export class Line {
       query.sweep();
   }
 }
+
+/** The colours that are known of some nets. */
+const coloursOf = (
+  known: ReadonlyMap<string, string>,
+  nets: ReadonlySet<string>,
+): ReadonlyMap<string, string> =>
+  new Map(
+    [...nets].flatMap((net) => {
+      const colour = known.get(net);
+      return colour === undefined ? [] : [[net, colour] as const];
+    }),
+  );
 
 /** Landings of the wires of one harness, in code-point order of their ids. */
 function landingsOf(

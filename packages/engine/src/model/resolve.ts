@@ -40,6 +40,7 @@ export function usualOptions(book: Book): ReadonlySet<string> {
  */
 export class Resolver {
   readonly #kits = new Kits();
+  readonly #choices = new Query<Machine["choices"]>(Object.is);
   readonly #items = new Query<Item>(Object.is);
   readonly #contacts = new Query<ItemContacts>(Object.is);
   readonly #ends = new Query<readonly BookRow<"ends">[]>(
@@ -77,12 +78,9 @@ export class Resolver {
         return outline === undefined ? [] : [[panel.id, outline] as const];
       }),
     );
-    const choices = new Map<string, Map<string, BookRow<"choices">>>();
-    for (const choice of book.tables.choices) {
-      const ofKind = choices.get(choice.kind) ?? new Map<string, BookRow<"choices">>();
-      ofKind.set(choice.subject, choice);
-      choices.set(choice.kind, ofKind);
-    }
+    const choices = this.#choices.ask("choices", [book.tables.choices], () =>
+      choicesByKind(book.tables.choices),
+    );
     return {
       book,
       shop,
@@ -172,6 +170,16 @@ export class Resolver {
       );
     }
   }
+}
+
+function choicesByKind(rows: readonly BookRow<"choices">[]): Machine["choices"] {
+  const choices = new Map<string, Map<string, BookRow<"choices">>>();
+  for (const choice of rows) {
+    const ofKind = choices.get(choice.kind) ?? new Map<string, BookRow<"choices">>();
+    ofKind.set(choice.subject, choice);
+    choices.set(choice.kind, ofKind);
+  }
+  return choices;
 }
 
 function sortedEnds(book: Book, options: ReadonlySet<string>): readonly BookRow<"ends">[] {

@@ -1,5 +1,11 @@
 import type { BookRow, ShopNumbers } from "@pinwright/book";
-import type { HarnessRoute, Machine, SizedBranch, TreeNode } from "../model/index.ts";
+import {
+  choicesOf,
+  type HarnessRoute,
+  type Machine,
+  type SizedBranch,
+  type TreeNode,
+} from "../model/index.ts";
 import { type HolderSize, holderSize } from "./holder-size.ts";
 
 /** What one pinboard is laid from. Orders of lists and maps carry no meaning. */
@@ -35,8 +41,6 @@ export function pinboardInput(
     const family = first === undefined ? undefined : machine.points.get(first)?.family;
     holderSizes.set(landing.id, holderSize(landing, family));
   }
-  const own = `${harness.id}|`;
-  const pegs = [...(machine.choices.get("peg") ?? [])].filter(([subject]) => subject.startsWith(own));
   const { hand_room_mm, board_margin_mm, tie_spacing_mm } = machine.shop.numbers;
   return {
     harness,
@@ -45,6 +49,6 @@ export function pinboardInput(
     branches,
     holderSizes,
     numbers: { hand_room_mm, board_margin_mm, tie_spacing_mm },
-    pegs: new Map(pegs),
+    pegs: choicesOf(machine.choices.get("peg"), harness.id).own,
   };
 }

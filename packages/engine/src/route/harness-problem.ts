@@ -59,7 +59,7 @@ export function harnessProblem(
   }));
   const votes = new Map<number, number>();
   for (const { rooms } of all)
-    for (const p of new Set(rooms.map((room) => parts.partOf[room.spot] ?? -1)))
+    for (const p of new Set(rooms.map((room) => parts.partOf(room.spot))))
       votes.set(p, (votes.get(p) ?? 0) + 1);
   let chosen = -1;
   for (const [p, n] of [...votes].sort(([a], [b]) => a - b)) if (n > (votes.get(chosen) ?? 0)) chosen = p;

@@ -1,4 +1,4 @@
-import type { Landing, Machine } from "../model/index.ts";
+import { choicesOf, type Landing, type Machine } from "../model/index.ts";
 import { type LaneGraph, sideKey } from "./lane-graph.ts";
 
 /** What a person pinned, or an earlier result keeps, of a harness's route. */
@@ -25,12 +25,14 @@ export function heldRoutes(machine: Machine, harnessId: string): readonly HeldRo
   const trunk = machine.choices.get("trunk")?.get(harnessId);
   const lanes = trunk === undefined ? null : idsIn(trunk.value);
   const pinnedLanes = trunk?.held === "pinned" ? lanes : null;
-  const places = (kind: string, pinnedOnly: boolean): ReadonlyMap<string, string> =>
-    new Map(
-      [...(machine.choices.get(kind) ?? [])]
+  const places = (kind: string, pinnedOnly: boolean): ReadonlyMap<string, string> => {
+    const { own, general } = choicesOf(machine.choices.get(kind), harnessId);
+    return new Map(
+      [...general, ...own]
         .filter(([, row]) => !pinnedOnly || row.held === "pinned")
         .map(([subject, row]) => [subject, row.value]),
     );
+  };
   const everything: HeldRoute = {
     only: lanes,
     rather: null,

@@ -7,8 +7,8 @@ import type { ProblemLane } from "./search/problem.ts";
 
 /** The lanes that the wires of some classes may use, and which of the spots they join. */
 export interface LaneParts {
-  /** For each spot of the lane graph the number of the joined part that it is in. */
-  readonly partOf: readonly number[];
+  /** Number of the joined part that a spot of the lane graph is in; a spot without lanes is one by itself. */
+  readonly partOf: (spot: number) => number;
   /** One part, numbered for itself. */
   readonly part: (number: number) => LanePart;
 }
@@ -30,6 +30,7 @@ interface Known {
   readonly lists: readonly (readonly number[])[];
   readonly listOf: Int32Array;
   readonly parts: Map<string, LaneParts>;
+  readonly laneById: ReadonlyMap<string, number>;
 }
 
 const known = new WeakMap<LaneGraph, Known>();
@@ -45,7 +46,8 @@ function knownOf(graph: LaneGraph): Known {
     numbers.set(key, number);
     return number;
   });
-  const made: Known = { lists, listOf, parts: new Map() };
+  const laneById = new Map(graph.lanes.map((lane, i) => [lane.id, i]));
+  const made: Known = { lists, listOf, parts: new Map(), laneById };
   known.set(graph, made);
   return made;
 }
@@ -61,15 +63,15 @@ export function laneParts(
   only: ReadonlySet<string> | null,
   numbers: Numbers,
 ): LaneParts {
-  const { lists, listOf, parts } = knownOf(graph);
+  const { lists, listOf, parts, laneById } = knownOf(graph);
   const indices = [...classes].map((c) => NET_CLASSES.indexOf(c));
   const open = lists.map((barred) => indices.some((c) => !barred.includes(c)));
-  if (only !== null)
-    return partsOf(
-      graph,
-      graph.lanes.filter((lane, i) => open[listOf[i] ?? 0] === true && only.has(lane.id)),
-      numbers,
-    );
+  if (only !== null) {
+    // A kept trunk has few lanes: they are looked up, so that its price does not grow with the machine.
+    const indices = [...only].flatMap((id) => laneById.get(id) ?? []).sort((a, b) => a - b);
+    const lanes = indices.filter((i) => open[listOf[i] ?? 0] === true).flatMap((i) => graph.lanes[i] ?? []);
+    return partsOf(graph, lanes, numbers);
+  }
   const { tie_min, tie_spacing_mm, laid_factor } = numbers;
   const key = [...open, tie_min, tie_spacing_mm, laid_factor].join(" ");
   const found =
@@ -84,37 +86,46 @@ export function laneParts(
 }
 
 function partsOf(graph: LaneGraph, lanes: readonly GraphLane[], numbers: Numbers): LaneParts {
-  const joined = new UnionFind(graph.spots.length);
-  for (const lane of lanes) joined.join(lane.a, lane.b);
-  const partOf = graph.spots.map((_, i) => joined.find(i));
+  const spots = [...new Set(lanes.flatMap((lane) => [lane.a, lane.b]))].sort((a, b) => a - b);
+  const local = new Map(spots.map((spot, i) => [spot, i]));
+  const joined = new UnionFind(spots.length);
+  for (const lane of lanes) joined.join(local.get(lane.a) ?? 0, local.get(lane.b) ?? 0);
+  const partOf = (spot: number): number => {
+    const i = local.get(spot);
+    return i === undefined ? spot : (spots[joined.find(i)] ?? spot);
+  };
   const made = new Map<number, LanePart>();
   return {
     partOf,
     part: (number) => {
-      const part = made.get(number) ?? numbered(graph, lanes, partOf, number, numbers);
+      const known = made.get(number);
+      if (known !== undefined) return known;
+      const within = local.has(number) ? spots.filter((spot) => partOf(spot) === number) : [number];
+      const part = numbered(graph, lanes, within, numbers);
       made.set(number, part);
       return part;
     },
   };
 }
 
+/** @param within spots of the part by their number in the graph, ascending */
 function numbered(
   graph: LaneGraph,
   lanes: readonly GraphLane[],
-  partOf: readonly number[],
-  part: number,
+  within: readonly number[],
   numbers: Numbers,
 ): LanePart {
   const numberOf = new Int32Array(graph.spots.length).fill(-1);
-  const spots: GraphSpot[] = [];
-  for (const [i, spot] of graph.spots.entries()) if (partOf[i] === part) numberOf[i] = spots.push(spot) - 1;
-  const within = lanes.filter((lane) => partOf[lane.a] === part);
+  within.forEach((spot, i) => {
+    numberOf[spot] = i;
+  });
+  const own = lanes.filter((lane) => (numberOf[lane.a] ?? -1) >= 0);
   const tieMinPerMm = numbers.tie_min / numbers.tie_spacing_mm;
   return {
-    spots,
-    lanes: within,
+    spots: within.flatMap((spot) => graph.spots[spot] ?? []),
+    lanes: own,
     numberOf,
-    problemLanes: within.map((lane) => ({
+    problemLanes: own.map((lane) => ({
       a: numberOf[lane.a] ?? 0,
       b: numberOf[lane.b] ?? 0,
       lengthMm: lane.lengthMm,

@@ -1,5 +1,5 @@
 import type { BookRow } from "@pinwright/book";
-import { type Finding, makeFinding } from "../../model/index.ts";
+import { choicesOf, type Finding, makeFinding } from "../../model/index.ts";
 import { attachedLanding, idsIn } from "../held.ts";
 import { tailId } from "../tree-of.ts";
 import type { RouteFacts, RouteRule } from "./facts.ts";
@@ -40,10 +40,9 @@ function trunks({ machine, graph, harnesses }: RouteFacts): readonly Finding[] {
 }
 
 function attached({ machine, harnesses }: RouteFacts): readonly Finding[] {
-  const choices = machine.choices.get("attach");
-  if (choices === undefined) return [];
-  return harnesses.flatMap(({ route }) =>
-    [...choices].flatMap(([subject, choice]) => {
+  return harnesses.flatMap(({ route }) => {
+    const { own, general } = choicesOf(machine.choices.get("attach"), route.harnessId);
+    return [...general, ...own].flatMap(([subject, choice]) => {
       const landingId = attachedLanding(subject, route.harnessId);
       if (landingId === null) return [];
       const tail = route.branches.find((b) => b.id === tailId(landingId));
@@ -52,8 +51,8 @@ function attached({ machine, harnesses }: RouteFacts): readonly Finding[] {
       return [
         notFollowed(choice, [landingId, node, route.harnessId], { kind: "attach", value: choice.value }),
       ];
-    }),
-  );
+    });
+  });
 }
 
 function splices({ machine, harnesses }: RouteFacts): readonly Finding[] {
