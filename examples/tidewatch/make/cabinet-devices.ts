@@ -55,7 +55,7 @@ const supply = (
 });
 
 /** Studs of the earth bar. */
-export const EARTH_BAR_STUDS = 12;
+const EARTH_BAR_STUDS = 12;
 
 const KINDS: readonly Kind[] = [
   {

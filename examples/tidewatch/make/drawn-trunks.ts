@@ -174,7 +174,7 @@ function cutBack(tree: Set<GraphLane>, reaches: readonly (readonly number[])[]):
 }
 
 /** What is drawn: lanes and crossings of each harness's trunk, by harness id. */
-export function drawnTrunks(book: Book, shop: Shop): ReadonlyMap<string, readonly string[]> {
+function drawnTrunks(book: Book, shop: Shop): ReadonlyMap<string, readonly string[]> {
   const machine = resolveMachine(book, shop);
   const graph = laneGraph(machine);
   return new Map(

@@ -28,7 +28,7 @@ const BONDED: readonly (readonly [mechanism: string, label: string, labelZh: str
   ["ship", "ship drive", "船驱动"],
 ];
 
-export const STUD_MM = 9;
+const STUD_MM = 9;
 
 const wanted = BONDED.map(([name]) => {
   const mechanism = mechanisms.tables.mechanisms?.find((m) => m.id === `mech.${name}`);

@@ -88,7 +88,7 @@ const switch16: BoardTypeWritten = {
 };
 
 /** Lamp supply: the key comes first, so that no 48 V or motor plug of the same size fits. */
-export const lampPower = (name: string, at: readonly [number, number]): ConnectorWritten => ({
+const lampPower = (name: string, at: readonly [number, number]): ConnectorWritten => ({
   name,
   label: "lamp 12 V",
   family: "p396",

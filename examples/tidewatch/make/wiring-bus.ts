@@ -58,7 +58,7 @@ const middle = (id: string): At => {
 };
 
 /** Boards in the order of a short way from a start: the nearest next, then stretches turned while that gains. */
-export function shortWay(start: At, boards: readonly string[]): readonly string[] {
+function shortWay(start: At, boards: readonly string[]): readonly string[] {
   const places = new Map(boards.map((id) => [id, middle(id)]));
   const place = (id: string): At => places.get(id) ?? start;
   const far = (a: At, b: At): number => Math.hypot(a.x - b.x, a.y - b.y);

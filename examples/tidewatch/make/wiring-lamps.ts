@@ -263,6 +263,3 @@ function wireStrips(
 export function wireLamps(w: Wiring): void {
   for (const half of HALVES) wireHalf(w, half);
 }
-
-/** Every lamp that has an output, for the book's own tests. */
-export const LIT: readonly string[] = HALVES.flatMap((half) => half.outputs.flat());

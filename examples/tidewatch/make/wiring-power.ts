@@ -35,7 +35,7 @@ const lamp = { dist: "dist12", wireType: "hu-18", ...lampPins } as const;
 const motor = { dist: "distmotor", wireType: "hu-20", ...motorPins } as const;
 
 /** Fuse groups: which boards hang on which fuse. `amps` is the steady current of hard play. */
-export const FUSE_GROUPS: readonly FuseGroup[] = [
+const FUSE_GROUPS: readonly FuseGroup[] = [
   {
     ...coil,
     fuse: 1,
@@ -218,7 +218,7 @@ export const FUSE_GROUPS: readonly FuseGroup[] = [
 ];
 
 /** Name of a group's feed (`f`) or return (`r`) net. */
-export const groupNet = (dist: keyof typeof DISTRIBUTIONS, fuse: number, which: "f" | "r"): string =>
+const groupNet = (dist: keyof typeof DISTRIBUTIONS, fuse: number, which: "f" | "r"): string =>
   `${PREFIX[dist].net}.${fuse}${which}`;
 
 const TRUNK = "hs.trunk-power";

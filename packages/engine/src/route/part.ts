@@ -14,7 +14,7 @@ export interface LaneParts {
 }
 
 /** A joined part of the lane graph as a problem numbers it. */
-export interface LanePart {
+interface LanePart {
   readonly spots: readonly GraphSpot[];
   readonly lanes: readonly GraphLane[];
   readonly problemLanes: readonly ProblemLane[];

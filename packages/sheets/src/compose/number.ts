@@ -3,11 +3,6 @@ export function shortMm(mm: number): string {
   return String(Math.round(mm * 10) / 10 + 0);
 }
 
-/** Metres of wire to two decimals. */
-export function metres(mm: number): string {
-  return (mm / 1000).toFixed(2);
-}
-
 /** A number as printed, with at most `places` decimals. */
 export function shortNumber(value: number, places: number): string {
   const scale = 10 ** places;

@@ -20,7 +20,7 @@ const RINGS = 1;
 const graphs = new WeakMap<RouteProblem["lanes"], Graph>();
 
 /** The lanes as a graph by length; the harnesses of a machine share one list of lanes. */
-export function lanesAsGraph(problem: RouteProblem): Graph {
+function lanesAsGraph(problem: RouteProblem): Graph {
   const known = graphs.get(problem.lanes);
   if (known !== undefined && known.nodes === problem.spots) return known;
   const edges = problem.lanes.map(({ a, b, lengthMm }) => ({ a, b, cost: lengthMm }));
