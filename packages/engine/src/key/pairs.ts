@@ -35,7 +35,9 @@ export function swapPairs(machine: Machine, all: readonly Joint[], nets: JointNe
   const pairs: SwapPair[] = [];
   for (const group of byFamily(all)) {
     group.forEach((a, i) => {
-      for (const b of group.slice(i + 1)) {
+      for (let j = i + 1; j < group.length; j++) {
+        const b = group[j];
+        if (b === undefined) continue;
         const pair = mates(a, b) === "alike" ? swapPair(nets, a, b, distance) : null;
         if (pair !== null) pairs.push(pair);
       }

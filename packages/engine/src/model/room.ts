@@ -49,12 +49,21 @@ const UNKNOWN_GAP_MM = 500;
  */
 export function straightDistances(machine: Machine): (a: Place, b: Place) => number {
   const inRoom = roomPlaces(machine, usualPoseId(machine));
+  // The same few places are measured against each other again and again.
+  const stands = new Map<Place, { readonly heightMm: number; readonly room: Point3Mm | null }>();
+  const stand = (place: Place): { readonly heightMm: number; readonly room: Point3Mm | null } => {
+    const known = stands.get(place);
+    if (known !== undefined) return known;
+    const made = { heightMm: heightMm(machine, place), room: inRoom(place) };
+    stands.set(place, made);
+    return made;
+  };
   return (a, b) => {
-    const flat = Math.hypot(a.xMm - b.xMm, a.yMm - b.yMm, heightMm(machine, a) - heightMm(machine, b));
+    const p = stand(a);
+    const q = stand(b);
+    const flat = Math.hypot(a.xMm - b.xMm, a.yMm - b.yMm, p.heightMm - q.heightMm);
     if (a.panelId === b.panelId) return flat;
-    const p = inRoom(a);
-    const q = inRoom(b);
-    if (p === null || q === null) return flat + UNKNOWN_GAP_MM;
-    return Math.hypot(p.xMm - q.xMm, p.yMm - q.yMm, p.zMm - q.zMm);
+    if (p.room === null || q.room === null) return flat + UNKNOWN_GAP_MM;
+    return Math.hypot(p.room.xMm - q.room.xMm, p.room.yMm - q.room.yMm, p.room.zMm - q.room.zMm);
   };
 }
