@@ -18,6 +18,7 @@ import { type TableColumn, type TableRow, TICK, table } from "../compose/table.t
 import { gaugeText, pointText, wireNo, wiresById } from "../facts.ts";
 import { composeHarnessListing } from "../listing.ts";
 import type { SheetOptions } from "../options.ts";
+import { bundleBlocks, bundleGrid } from "./bundles.ts";
 
 /** The order in which the wires of a harness are laid on its pinboard, holder by holder. */
 export function composeLayUp(line: LineResult, harness: HarnessResult, options: SheetOptions): SheetDocument {
@@ -80,8 +81,9 @@ export function composeLayUp(line: LineResult, harness: HarnessResult, options: 
         widthMm,
         words((w) => w.common.continued),
       ),
+      ...bundleBlocks(line, harness, language, widthMm),
     ],
-    grids: [layUpGrid(harness, steps, language)],
+    grids: [layUpGrid(harness, steps, language), bundleGrid(harness, language)],
   });
 }
 

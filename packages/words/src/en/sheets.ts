@@ -191,6 +191,18 @@ export const sheets = {
     },
     labels: "Wire labels",
   },
+  bundles: {
+    title: "Bundles and ties",
+    note: (factor: number) =>
+      `From breakout to breakout, thickest first. Laid: what ties, clips and holes are chosen by, ${factor} times the closest packing of these wires. Rule of thumb: 1.2 times the root of the sum of the squares.`,
+    lengthMm: "Length mm",
+    wires: "Wires",
+    laid: "Laid Ø mm",
+    packed: "Packed Ø mm",
+    rule: "Rule of thumb Ø mm",
+    ties: "Ties",
+    tie: "Tie",
+  },
   layUp: {
     note: "Lay the wires in this order: the farthest holder first, so that nothing is pulled under what already lies. Hold the first end, pull along the branches, hold the other end. A cable is laid once, with all of its cores.",
     signs: (trim: string) =>

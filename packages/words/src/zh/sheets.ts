@@ -189,6 +189,18 @@ export const sheets: Translated<typeof english> = {
     },
     labels: "线号标签",
   },
+  bundles: {
+    title: "线束段与扎带",
+    note: (factor) =>
+      `按分支点之间列出，最粗者在前。布线直径：选扎带、线夹与孔径所依，为最密排列的 ${factor} 倍。经验值：线径平方和开方的 1.2 倍。`,
+    lengthMm: "长度 mm",
+    wires: "根数",
+    laid: "布线 Ø mm",
+    packed: "密排 Ø mm",
+    rule: "经验 Ø mm",
+    ties: "扎带数",
+    tie: "扎带",
+  },
   layUp: {
     note: "按此顺序布线：先布最远的夹座，这样不必从已布的线下面穿过。先夹住一端，沿分支拉线，再夹住另一端。电缆连同全部芯线只布一次。",
     signs: (trim) =>
