@@ -76,10 +76,10 @@ function registration(tiling: Tiling, window: Box): Mark[] {
   const marks: Mark[] = [];
   const cross = (x: number, y: number): void => {
     const pen = stroke("ink", LINE.thin);
-    marks.push(line(at(x - 4, y), at(x + 4, y), pen), line(at(x, y - 4), at(x, y + 4), pen), {
-      kind: "circle",
-      at: at(x, y),
-      radiusMm: 2,
+    // A diamond with a slanting cross: no circle, so that nobody drills it for a peg.
+    marks.push(line(at(x - 2, y - 2), at(x + 2, y + 2), pen), line(at(x - 2, y + 2), at(x + 2, y - 2), pen), {
+      kind: "polygon",
+      points: [at(x - 4, y), at(x, y - 4), at(x + 4, y), at(x, y + 4)],
       stroke: pen,
       fill: null,
       layer: "BORDER",

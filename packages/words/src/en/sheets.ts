@@ -259,7 +259,7 @@ export const sheets = {
     unfolded: "Unfolded: lengths are true, angles are not those in the machine.",
     printTrue: "Print at 100 %, without fitting to the page. Measure both rulers before use: 100 mm each.",
     joinTiles:
-      "Cut along the dashed line of one tile, lay the crosses on those of its neighbour, tape. Tiles drawn hatched are blank and not printed.",
+      "Cut along the dashed line of one tile, lay the diamonds on those of its neighbour (they are no pegs: drill nothing there), tape. Tiles drawn hatched are blank and not printed.",
     ruler: "100 mm",
     legend: "Signs",
     peg: "Peg at a breakout or bend",
