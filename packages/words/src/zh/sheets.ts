@@ -255,7 +255,7 @@ export const sheets: Translated<typeof english> = {
     upright: "从面板正面看。",
     unfolded: "展开图：长度准确，角度与机内不同。",
     printTrue: "按 100 % 打印，不要缩放到纸张。使用前量两把标尺：各 100 mm。",
-    joinTiles: "沿一张的虚线裁开，把菱形标记对准相邻一张的十字，用胶带粘好。画斜线的格为空白，不打印。",
+    joinTiles: "沿一张的虚线裁开，把菱形标记对准相邻一张的菱形标记（不是钉位，勿钻孔），用胶带粘好。画斜线的格为空白，不打印。",
     ruler: "100 mm",
     legend: "图例",
     peg: "分叉或转弯处的钉",
