@@ -20,6 +20,8 @@ export interface Plug {
   readonly harnessId: string;
   /** From the plug towards the root of its harness: every node, the last being the root. */
   readonly anchors: readonly Anchor[];
+  /** Nodes of those anchors. */
+  readonly nodeIds: ReadonlySet<string>;
   /** How many of them lie before the first that is fixed to the machine, that one included. */
   readonly heldAt: number;
 }
@@ -61,6 +63,7 @@ function plugs(machine: Machine, harnesses: readonly KeyedHarness[]): ReadonlyMa
         family,
         harnessId: harness.id,
         anchors,
+        nodeIds: new Set(anchors.map((a) => a.nodeId)),
         heldAt: heldAt || anchors.length,
       });
     }
@@ -91,7 +94,9 @@ export function joints(machine: Machine, harnesses: readonly KeyedHarness[]): re
  */
 export function anchorOf(plug: Plug, other: Plug): Anchor | null {
   if (plug.harnessId !== other.harnessId) return plug.anchors[0] ?? null;
-  const held = plug.anchors.slice(0, plug.heldAt);
-  const shared = new Set(other.anchors.map((a) => a.nodeId));
-  return held.find((a) => shared.has(a.nodeId)) ?? held.at(-1) ?? null;
+  for (let i = 0; i < plug.heldAt; i++) {
+    const anchor = plug.anchors[i];
+    if (anchor !== undefined && other.nodeIds.has(anchor.nodeId)) return anchor;
+  }
+  return plug.anchors[plug.heldAt - 1] ?? null;
 }

@@ -42,10 +42,11 @@ function trunks({ machine, graph, harnesses }: RouteFacts): readonly Finding[] {
 function attached({ machine, harnesses }: RouteFacts): readonly Finding[] {
   return harnesses.flatMap(({ route }) => {
     const { own, general } = choicesOf(machine.choices.get("attach"), route.harnessId);
+    const tails = new Map(route.branches.flatMap((b) => (b.kind === "tail" ? [[b.id, b] as const] : [])));
     return [...general, ...own].flatMap(([subject, choice]) => {
       const landingId = attachedLanding(subject, route.harnessId);
       if (landingId === null) return [];
-      const tail = route.branches.find((b) => b.id === tailId(landingId));
+      const tail = tails.get(tailId(landingId));
       if (tail === undefined || tail.a === choice.value || tail.b === choice.value) return [];
       const node = tail.a.startsWith("landing:") ? tail.b : tail.a;
       return [
