@@ -1,4 +1,16 @@
 export type { Book, ReadBook, Shop } from "./book.ts";
+export {
+  type CellRows,
+  type Cells,
+  type CellTables,
+  cellOf,
+  MACHINE_TABLE,
+  OUTLINE_TABLE,
+  OUTLINE_TEXT,
+  RANK,
+  rowOrder,
+} from "./changes/cell-tables.ts";
+export { type Applied, applyChanges, type CellChange, type CellConflict, inverse } from "./changes/change.ts";
 export { bookDocs } from "./docs/book-docs.ts";
 export { multiplyBook } from "./edit/multiply-book.ts";
 export { type Renamed, renameId } from "./edit/rename-id.ts";

@@ -120,5 +120,5 @@ export {
 } from "./packing/index.ts";
 export { roundTo, roundUpTo, toMicrometres } from "./quantise.ts";
 export { seededRandom } from "./random.ts";
-export { deepEqual, Query } from "./remember/index.ts";
+export { deepEqual, NestedQuery, Query, SharedMemory, sameMembers } from "./remember/index.ts";
 export { awg, COPPER_OHM_MM2_PER_M_20C, type WireGauge } from "./wire-gauge.ts";

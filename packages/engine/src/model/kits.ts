@@ -1,5 +1,5 @@
 import type { BookRow, BookTables } from "@pinwright/book";
-import { Query } from "@pinwright/kernel";
+import { Query, sameMembers } from "@pinwright/kernel";
 
 /** A connector of a type with its family and what is said of its cavities. */
 export interface ConnectorKit {
@@ -46,13 +46,10 @@ export function rowsById<R extends { readonly id: string }>(rows: readonly R[]):
   return map;
 }
 
-const sameRows = (a: readonly unknown[], b: readonly unknown[]): boolean =>
-  a.length === b.length && a.every((row, i) => row === b[i]);
-
 const sameKits = (a: Kit, b: Kit): boolean =>
-  sameRows(a.terminals.flatMap(terminalMembers), b.terminals.flatMap(terminalMembers)) &&
-  sameRows(a.elements, b.elements) &&
-  sameRows(a.connectors.flatMap(connectorMembers), b.connectors.flatMap(connectorMembers));
+  sameMembers(a.terminals.flatMap(terminalMembers), b.terminals.flatMap(terminalMembers)) &&
+  sameMembers(a.elements, b.elements) &&
+  sameMembers(a.connectors.flatMap(connectorMembers), b.connectors.flatMap(connectorMembers));
 
 const terminalMembers = (t: TerminalKit): readonly unknown[] => [t.terminal, t.family];
 const connectorMembers = (c: ConnectorKit): readonly unknown[] => [c.connector, c.family, ...c.pins];
@@ -111,7 +108,8 @@ export class Kits {
     const grouped = this.#groups.ask("all", [connector_families, connectors, pins, terminals, elements], () =>
       group(tables),
     );
+    const inputs = [grouped];
     return (carrier, typeId) =>
-      this.#kits.ask(`${carrier}:${typeId}`, [grouped], () => kitOf(grouped, carrier, typeId));
+      this.#kits.ask(`${carrier}:${typeId}`, inputs, () => kitOf(grouped, carrier, typeId));
   }
 }

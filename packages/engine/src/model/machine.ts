@@ -112,6 +112,10 @@ export interface Machine {
   readonly items: ReadonlyMap<string, Item>;
   readonly landings: ReadonlyMap<string, Landing>;
   readonly points: ReadonlyMap<string, Point>;
+  /**
+   * Elements of all items. From one `Resolver` it is the same list for as long as no item is added, removed or of
+   * another kind or type, wherever the items are.
+   */
   readonly elements: readonly PlacedElement[];
   readonly nets: ReadonlyMap<string, BookRow<"nets">>;
   readonly harnesses: ReadonlyMap<string, BookRow<"harnesses">>;

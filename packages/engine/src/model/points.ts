@@ -4,11 +4,10 @@ import { faceX, placed } from "./frames.ts";
 import type { ConnectorKit, Kit } from "./kits.ts";
 import type { Item, Landing, PanelPoint, Place, PlacedElement, Point } from "./machine.ts";
 
-/** Landings, points and elements that one item brings into the machine. */
+/** Landings and points that one item brings into the machine. */
 export interface ItemContacts {
   readonly landings: readonly Landing[];
   readonly points: readonly Point[];
-  readonly elements: readonly PlacedElement[];
 }
 
 /** Middle of the own frame, about which a face that looks down is turned over. */
@@ -58,11 +57,11 @@ function housing(item: Item, kit: ConnectorKit, localName: string, half: "a" | "
     pointIds: points.map((p) => p.id),
     keyPins: points.flatMap((p) => (p.use === "key" && p.pin !== null ? [p.pin] : [])),
   };
-  return { landings: [landing], points, elements: [] };
+  return { landings: [landing], points };
 }
 
 function terminals(item: Item, kit: Kit): ItemContacts {
-  if (kit.terminals.length === 0) return { landings: [], points: [], elements: [] };
+  if (kit.terminals.length === 0) return { landings: [], points: [] };
   const points = kit.terminals.map(
     ({ terminal, family }): Point => ({
       id: `${item.id}:${terminal.terminal}`,
@@ -85,33 +84,29 @@ function terminals(item: Item, kit: Kit): ItemContacts {
     pointIds: points.map((p) => p.id),
     keyPins: [],
   };
-  return { landings: [landing], points, elements: [] };
+  return { landings: [landing], points };
 }
 
 /**
- * Everything electrical that an item brings: a landing and its points for each connector, one landing for all
- * bare terminals, both halves of an in-line connector with a link from each cavity to its mate, and the elements
- * of its type. A mechanism's elements join terminals of its children.
+ * The contacts that an item brings: a landing and its points for each connector, one landing for all bare
+ * terminals, and both halves of an in-line connector.
  */
 export function itemContacts(item: Item, kit: Kit): ItemContacts {
-  if (item.kind === "fastener") return { landings: [], points: [], elements: [] };
   const parts =
     item.kind === "inline"
       ? kit.connectors.flatMap((c) => [housing(item, c, "a", "a"), housing(item, c, "b", "b")])
       : [...kit.connectors.map((c) => housing(item, c, c.connector.name, null)), terminals(item, kit)];
-  const joint = item.kind === "mechanism" ? "/" : ":";
-  const elements = kit.elements.map(
-    (row): PlacedElement => ({
-      id: `${item.id}:${row.id}`,
-      itemId: item.id,
-      fromPointId: `${item.id}${joint}${row.from}`,
-      toPointId: `${item.id}${joint}${row.to}`,
-      row,
-    }),
-  );
-  return {
-    landings: parts.flatMap((p) => p.landings),
-    points: parts.flatMap((p) => p.points),
-    elements,
-  };
+  return { landings: parts.flatMap((p) => p.landings), points: parts.flatMap((p) => p.points) };
+}
+
+/** The elements of an item's type, set into the item. A mechanism's elements join terminals of its children. */
+export function itemElements({ id, kind }: Pick<Item, "id" | "kind">, kit: Kit): readonly PlacedElement[] {
+  const joint = kind === "mechanism" ? "/" : ":";
+  return kit.elements.map((row) => ({
+    id: `${id}:${row.id}`,
+    itemId: id,
+    fromPointId: `${id}${joint}${row.from}`,
+    toPointId: `${id}${joint}${row.to}`,
+    row,
+  }));
 }

@@ -1,5 +1,5 @@
 import type { Book, BookRow, Shop } from "@pinwright/book";
-import { compareText, Query } from "@pinwright/kernel";
+import { compareText, NestedQuery, Query, sameMembers } from "@pinwright/kernel";
 import { cavityGrid } from "./cavities.ts";
 import {
   boardItem,
@@ -10,11 +10,9 @@ import {
   inlineItem,
   mechanismItem,
 } from "./items.ts";
-import { groupRows, Kits, rowsById } from "./kits.ts";
-import type { Item, Landing, Machine, PlacedElement, Point } from "./machine.ts";
-import { type ItemContacts, itemContacts } from "./points.ts";
-
-type Rows<R> = ReadonlyMap<string, R>;
+import { type Carrier, groupRows, Kits, rowsById } from "./kits.ts";
+import type { Item, Landing, Machine, MechanismItem, PlacedElement, Point } from "./machine.ts";
+import { type ItemContacts, itemContacts, itemElements } from "./points.ts";
 
 /** Walls of an in-line housing beyond its cavities, for drawing: common practice, no source. */
 const INLINE_WALL_MM = 4;
@@ -33,6 +31,14 @@ export function usualOptions(book: Book): ReadonlySet<string> {
   return new Set(book.tables.options.filter((o) => o.usual === "yes").map((o) => o.id));
 }
 
+/** Which kind of type each kind of item has; a fastener brings nothing electrical. */
+const CARRIERS = {
+  device: "device_type",
+  board: "board_type",
+  mechanism: "mechanism_type",
+  inline: "inline",
+} as const satisfies Record<Exclude<Item["kind"], "fastener">, Carrier>;
+
 /**
  * Sets every type into every place. It remembers what it resolved, so that after an edit only what the edit
  * touched is made anew and everything else keeps its identity. Rows that refer to nothing are passed over: the
@@ -41,45 +47,39 @@ export function usualOptions(book: Book): ReadonlySet<string> {
 export class Resolver {
   readonly #kits = new Kits();
   readonly #choices = new Query<Machine["choices"]>(Object.is);
-  readonly #items = new Query<Item>(Object.is);
+  readonly #items = new NestedQuery<readonly Item[], Item>(sameMembers, Object.is);
   readonly #contacts = new Query<ItemContacts>(Object.is);
-  readonly #ends = new Query<readonly BookRow<"ends">[]>(
-    (a, b) => a.length === b.length && a.every((row, i) => row === b[i]),
-  );
+  readonly #elementsOf = new Query<readonly PlacedElement[]>(Object.is);
+  readonly #elements = new Query<readonly PlacedElement[]>(Object.is);
+  readonly #ends = new Query<readonly BookRow<"ends">[]>(sameMembers);
+  readonly #panels = new Query<Machine["panels"]>(Object.is);
+  readonly #nets = new Query<Machine["nets"]>(Object.is);
+  readonly #harnesses = new Query<Machine["harnesses"]>(Object.is);
+  readonly #wireTypes = new Query<Machine["wireTypes"]>(Object.is);
 
   resolve(book: Book, shop: Shop, options: ReadonlySet<string> = usualOptions(book)): Machine {
-    const items = new Map<string, Item>();
-    this.#addItems(book, options, items);
-
-    const kitFor = this.#kits.of(book.tables);
+    const t = book.tables;
+    const items = this.#itemsOf(book, options);
+    const kitOf = this.#kits.of(t);
     const landings = new Map<string, Landing>();
     const points = new Map<string, Point>();
-    const elements: PlacedElement[] = [];
+    const elements: (readonly PlacedElement[])[] = [];
     for (const item of items.values()) {
       if (item.kind === "fastener") continue;
-      const carrier =
-        item.kind === "device"
-          ? "device_type"
-          : item.kind === "board"
-            ? "board_type"
-            : item.kind === "mechanism"
-              ? "mechanism_type"
-              : "inline";
-      const kit = kitFor(carrier, item.type.id);
+      const kit = kitOf(CARRIERS[item.kind], item.type.id);
       const contacts = this.#contacts.ask(item.id, [item, kit], () => itemContacts(item, kit));
       for (const landing of contacts.landings) landings.set(landing.id, landing);
       for (const point of contacts.points) points.set(point.id, point);
-      elements.push(...contacts.elements);
+      elements.push(this.#elementsOf.ask(item.id, [item.kind, kit], () => itemElements(item, kit)));
     }
-    const panels = rowsById(book.tables.panels.filter((p) => appliesTo(p, options)));
+    const panels = this.#panels.ask("all", [t.panels, ...options], () =>
+      rowsById(t.panels.filter((p) => appliesTo(p, options))),
+    );
     const panelOutlines = new Map(
       [...panels.values()].flatMap((panel) => {
         const outline = panel.outline === null ? undefined : book.outlines.get(panel.outline);
         return outline === undefined ? [] : [[panel.id, outline] as const];
       }),
-    );
-    const choices = this.#choices.ask("choices", [book.tables.choices], () =>
-      choicesByKind(book.tables.choices),
     );
     return {
       book,
@@ -90,85 +90,108 @@ export class Resolver {
       items,
       landings,
       points,
-      elements,
-      nets: rowsById(book.tables.nets),
-      harnesses: rowsById(book.tables.harnesses.filter((h) => appliesTo(h, options))),
-      ends: this.#ends.ask("ends", [book.tables.ends, options], () => sortedEnds(book, options)),
-      wireTypes: rowsById(book.tables.wire_types),
-      choices,
+      elements: this.#elements.ask("all", elements, () => elements.flat()),
+      nets: this.#nets.ask("all", [t.nets], () => rowsById(t.nets)),
+      harnesses: this.#harnesses.ask("all", [t.harnesses, ...options], () =>
+        rowsById(t.harnesses.filter((h) => appliesTo(h, options))),
+      ),
+      ends: this.#ends.ask("all", [t.ends, ...options], () => sortedEnds(book, options)),
+      wireTypes: this.#wireTypes.ask("all", [t.wire_types], () => rowsById(t.wire_types)),
+      choices: this.#choices.ask("all", [t.choices], () => choicesByKind(t.choices)),
     };
   }
 
-  /** Forgets what the last two books did not use. */
+  /** Forgets what the last book did not use. */
   sweep(): void {
     this.#items.sweep();
     this.#contacts.sweep();
+    this.#elementsOf.sweep();
   }
 
-  #addItems(book: Book, options: ReadonlySet<string>, items: Map<string, Item>): void {
+  /** How many items had to be placed so far, for tests of growth. */
+  get placed(): number {
+    return this.#items.computedParts;
+  }
+
+  #itemsOf(book: Book, options: ReadonlySet<string>): ReadonlyMap<string, Item> {
     const t = book.tables;
-    const add = (item: Item): void => {
-      if (!items.has(item.id)) items.set(item.id, item);
+    const { outlines } = book;
+    const items = new Map<string, Item>();
+    const add = (list: readonly Item[]): void => {
+      for (const item of list) if (!items.has(item.id)) items.set(item.id, item);
     };
-    const deviceTypes = rowsById(t.device_types);
-    const fastenerTypes = rowsById(t.fastener_types);
-    const outlines = book.outlines;
+    /** Items of one table with their types; they are gone through only when that table or the types were edited. */
     const each = <
       R extends { readonly id: string; readonly type: string; readonly options: readonly string[] },
-      T,
+      T extends { readonly id: string },
     >(
+      name: string,
       rows: readonly R[],
-      types: Rows<T>,
+      typeRows: readonly T[],
       make: (row: R, type: T) => Item,
-    ): void => {
-      for (const row of rows) {
-        const type = types.get(row.type);
-        if (type === undefined || !appliesTo(row, options)) continue;
-        add(this.#items.ask(row.id, [row, type, outlines], () => make(row, type)));
-      }
-    };
-    each(t.devices, deviceTypes, (row, type) => deviceItem(book, row, type));
-    each(t.boards, rowsById(t.board_types), (row, type) => boardItem(book, row, type));
-    const childDevices = groupRows(t.mechanism_devices, (row) => row.mechanism_type);
-    const childFasteners = groupRows(t.mechanism_fasteners, (row) => row.mechanism_type);
-    each(t.mechanisms, rowsById(t.mechanism_types), (row, type) => mechanismItem(book, row, type));
-    const mechanisms = [...items.values()].filter((item) => item.kind === "mechanism");
-    for (const parent of mechanisms) {
-      for (const row of childDevices.get(parent.type.id) ?? []) {
-        const type = deviceTypes.get(row.device_type);
-        if (type === undefined) continue;
-        add(
-          this.#items.ask(`${parent.id}/${row.child}`, [parent, row, type, outlines], () =>
-            childDevice(book, parent, row, type),
-          ),
-        );
-      }
-      for (const row of childFasteners.get(parent.type.id) ?? []) {
-        const type = fastenerTypes.get(row.fastener_type);
-        if (type === undefined) continue;
-        add(
-          this.#items.ask(`${parent.id}/${row.child}`, [parent, row, type], () =>
-            childFastener(parent, row, type),
-          ),
-        );
-      }
-    }
-    each(t.fasteners, fastenerTypes, (row, type) => fastenerItem(row, type));
-    const connectors = rowsById(t.connectors);
-    const families = rowsById(t.connector_families);
-    for (const row of t.inlines) {
-      const type = connectors.get(row.connector);
-      const family = type === undefined ? undefined : families.get(type.family);
-      if (type === undefined || family === undefined || !appliesTo(row, options)) continue;
-      add(
-        this.#items.ask(row.id, [row, type, family], () => {
+    ): readonly Item[] =>
+      this.#items.ask(name, [rows, typeRows, outlines, ...options], (parts) => {
+        const types = rowsById(typeRows);
+        return rows.flatMap((row) => {
+          const type = types.get(row.type);
+          if (type === undefined || !appliesTo(row, options)) return [];
+          return [parts.ask(row.id, [row, type, outlines], () => make(row, type))];
+        });
+      });
+    add(each("devices", t.devices, t.device_types, (row, type) => deviceItem(book, row, type)));
+    add(each("boards", t.boards, t.board_types, (row, type) => boardItem(book, row, type)));
+    add(each("mechanisms", t.mechanisms, t.mechanism_types, (row, type) => mechanismItem(book, row, type)));
+    const parents = [...items.values()].filter((item) => item.kind === "mechanism");
+    add(this.#childrenOf(book, parents));
+    add(each("fasteners", t.fasteners, t.fastener_types, (row, type) => fastenerItem(row, type)));
+    add(this.#inlinesOf(book, options));
+    return items;
+  }
+
+  #childrenOf(book: Book, parents: readonly MechanismItem[]): readonly Item[] {
+    const { mechanism_devices, mechanism_fasteners, device_types, fastener_types } = book.tables;
+    const { outlines } = book;
+    const inputs = [mechanism_devices, mechanism_fasteners, device_types, fastener_types, outlines, ...parents];
+    return this.#items.ask("children", inputs, (parts) => {
+      const deviceTypes = rowsById(device_types);
+      const fastenerTypes = rowsById(fastener_types);
+      const devices = groupRows(mechanism_devices, (row) => row.mechanism_type);
+      const fasteners = groupRows(mechanism_fasteners, (row) => row.mechanism_type);
+      return parents.flatMap((parent) => [
+        ...(devices.get(parent.type.id) ?? []).flatMap((row) => {
+          const type = deviceTypes.get(row.device_type);
+          if (type === undefined) return [];
+          const make = (): Item => childDevice(book, parent, row, type);
+          return [parts.ask(`${parent.id}/${row.child}`, [parent, row, type, outlines], make)];
+        }),
+        ...(fasteners.get(parent.type.id) ?? []).flatMap((row) => {
+          const type = fastenerTypes.get(row.fastener_type);
+          if (type === undefined) return [];
+          const make = (): Item => childFastener(parent, row, type);
+          return [parts.ask(`${parent.id}/${row.child}`, [parent, row, type], make)];
+        }),
+      ]);
+    });
+  }
+
+  #inlinesOf(book: Book, options: ReadonlySet<string>): readonly Item[] {
+    const { inlines, connectors, connector_families } = book.tables;
+    return this.#items.ask("inlines", [inlines, connectors, connector_families, ...options], (parts) => {
+      const types = rowsById(connectors);
+      const families = rowsById(connector_families);
+      return inlines.flatMap((row) => {
+        const type = types.get(row.connector);
+        const family = type === undefined ? undefined : families.get(type.family);
+        if (type === undefined || family === undefined || !appliesTo(row, options)) return [];
+        const make = (): Item => {
           const grid = cavityGrid(type, family);
           const widthMm = grid.columns * grid.pitchMm + INLINE_WALL_MM;
           const depthMm = Math.max(INLINE_LENGTH_MM, grid.rows * grid.rowPitchMm + INLINE_WALL_MM);
           return inlineItem(row, type, widthMm, depthMm);
-        }),
-      );
-    }
+        };
+        return [parts.ask(row.id, [row, type, family], make)];
+      });
+    });
   }
 }
 

@@ -1,5 +1,5 @@
 import type { BookRow } from "@pinwright/book";
-import { compareText } from "@pinwright/kernel";
+import { compareText, SharedMemory } from "@pinwright/kernel";
 import type { Machine } from "../model/index.ts";
 import { edgeName } from "./complete.ts";
 import type { Plan } from "./plan.ts";
@@ -14,13 +14,13 @@ export interface CoreWire {
   readonly core: Core;
 }
 
-const coresOfMachine = new WeakMap<Machine, ReadonlyMap<string, readonly CoreWire[]>>();
+const coresOfTable = new SharedMemory<readonly Core[], ReadonlyMap<string, readonly CoreWire[]>>();
 
 /** Cores that a net has in a harness, in the order of cable and core number. */
 export function coresOf(machine: Machine, netId: string, harnessId: string): readonly CoreWire[] {
-  const known = coresOfMachine.get(machine) ?? coresByNet(machine);
-  coresOfMachine.set(machine, known);
-  return known.get(`${netId}|${harnessId}`) ?? [];
+  const { cables, cable_cores } = machine.book.tables;
+  const cores = coresOfTable.ask(cable_cores, [cables], () => coresByNet(machine));
+  return cores.get(`${netId}|${harnessId}`) ?? [];
 }
 
 function coresByNet(machine: Machine): ReadonlyMap<string, readonly CoreWire[]> {

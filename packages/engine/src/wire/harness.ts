@@ -80,12 +80,9 @@ export function optimum(value: number, bound: number): Optimum {
   };
 }
 
-const straightByMachine = new WeakMap<Machine, ReturnType<typeof straightDistances>>();
-
 /** Distance of landings: as laid where that is known, else straight. */
 function landingDistance(machine: Machine, options: WireOptions): LandingDistance {
-  const straight = straightByMachine.get(machine) ?? straightDistances(machine);
-  straightByMachine.set(machine, straight);
+  const straight = straightDistances(machine);
   return (a, b) => {
     const laid = options.pathMm?.(a, b) ?? null;
     if (laid !== null) return laid;

@@ -1,5 +1,5 @@
 import type { BookRow } from "@pinwright/book";
-import { compareText } from "@pinwright/kernel";
+import { compareText, SharedMemory } from "@pinwright/kernel";
 import type { Machine } from "../model/index.ts";
 
 type End = BookRow<"ends">;
@@ -27,15 +27,15 @@ export interface RankedEnd {
   readonly rank: number;
 }
 
-const indexes = new WeakMap<Machine, NetIndex>();
+const indexes = new SharedMemory<Machine["elements"], NetIndex>();
 
-/** The index of a machine. A machine is never changed, so its index is kept as long as the machine itself. */
+/**
+ * The index of a machine. It has nothing to do with where things are, so that machines which differ in places alone
+ * share it: `elements` stays the same list for as long as there are the same items of the same types.
+ */
 export function netIndex(machine: Machine): NetIndex {
-  const known = indexes.get(machine);
-  if (known !== undefined) return known;
-  const made = makeIndex(machine);
-  indexes.set(machine, made);
-  return made;
+  const { elements, ends, nets, book } = machine;
+  return indexes.ask(elements, [ends, nets, book.tables.supplies], () => makeIndex(machine));
 }
 
 function grouped(ends: readonly End[], by: (end: End) => string): ReadonlyMap<string, readonly End[]> {

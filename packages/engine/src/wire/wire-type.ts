@@ -1,5 +1,5 @@
 import type { BookRow } from "@pinwright/book";
-import { compareText } from "@pinwright/kernel";
+import { compareText, SharedMemory } from "@pinwright/kernel";
 import type { Machine, Point } from "../model/index.ts";
 
 type WireType = BookRow<"wire_types">;
@@ -23,13 +23,11 @@ export function wiresPerContact(family: Family, type: WireType | null): number {
   return Math.max(1, Math.min(family.wires_per_contact, byArea));
 }
 
-const stockedByMachine = new WeakMap<Machine, readonly WireType[]>();
+const stockedOfTypes = new SharedMemory<Machine["wireTypes"], readonly WireType[]>();
 
 /** Wire types that the shop has on its reels, or all of them when it lists none; thinnest first. */
 export function stockedTypes(machine: Machine): readonly WireType[] {
-  const known = stockedByMachine.get(machine) ?? findStocked(machine);
-  stockedByMachine.set(machine, known);
-  return known;
+  return stockedOfTypes.ask(machine.wireTypes, [machine.shop], () => findStocked(machine));
 }
 
 function findStocked(machine: Machine): readonly WireType[] {

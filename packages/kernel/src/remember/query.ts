@@ -1,9 +1,4 @@
-/** Whether two lists hold the very same members in the same order. */
-function sameMembers(a: readonly unknown[], b: readonly unknown[]): boolean {
-  if (a.length !== b.length) return false;
-  for (let i = 0; i < a.length; i++) if (!Object.is(a[i], b[i])) return false;
-  return true;
-}
+import { sameMembers } from "./same-members.ts";
 
 interface Remembered<T> {
   inputs: readonly unknown[];

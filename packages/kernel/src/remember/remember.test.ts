@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { deepEqual, Query } from "./index.ts";
+import { deepEqual, NestedQuery, Query } from "./index.ts";
 
 describe("Query", () => {
   it("computes again only when an input is another object", () => {
@@ -26,6 +26,36 @@ describe("Query", () => {
     query.sweep();
     query.ask("a", [input], () => 1);
     expect(query.computed).toBe(2);
+  });
+});
+
+describe("NestedQuery", () => {
+  const total = (query: NestedQuery<number, number>, rows: readonly { readonly v: number }[]): number =>
+    query.ask("k", rows, (parts) =>
+      rows.reduce((sum, row, i) => sum + parts.ask(`${i}`, [row], () => row.v), 0),
+    );
+
+  it("computes anew only the parts that have changed, even after rounds in which the whole stood", () => {
+    const query = new NestedQuery<number, number>(Object.is, Object.is);
+    const rows = [{ v: 1 }, { v: 2 }, { v: 3 }];
+    expect(total(query, rows)).toBe(6);
+    for (let round = 0; round < 3; round++) {
+      query.sweep();
+      expect(total(query, rows)).toBe(6);
+    }
+    expect([query.computed, query.computedParts]).toEqual([1, 3]);
+    expect(total(query, rows.with(1, { v: 5 }))).toBe(9);
+    expect([query.computed, query.computedParts]).toEqual([2, 4]);
+  });
+
+  it("forgets the parts with the whole", () => {
+    const query = new NestedQuery<number, number>(Object.is, Object.is);
+    const rows = [{ v: 1 }, { v: 2 }];
+    total(query, rows);
+    query.sweep();
+    query.sweep();
+    total(query, rows);
+    expect([query.computed, query.computedParts]).toEqual([2, 4]);
   });
 });
 
