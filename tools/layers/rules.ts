@@ -7,12 +7,16 @@ export const PACKAGE_MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   words: ["engine"],
   sheets: ["kernel", "book", "engine", "words"],
   cli: ["kernel", "book", "engine", "jobs", "words", "sheets"],
+  contract: ["book"],
+  store: ["book", "contract"],
+  server: ["kernel", "book", "contract", "engine", "words", "sheets", "store"],
+  web: ["kernel", "book", "contract", "engine", "words", "sheets"],
 };
 
 /** Entries that need Node, and the packages that may use them. */
 export const NODE_ENTRIES: Readonly<Record<string, readonly string[]>> = {
-  "@pinwright/book/io": ["cli"],
-  "@pinwright/sheets/print": ["cli"],
+  "@pinwright/book/io": ["cli", "server"],
+  "@pinwright/sheets/print": ["cli", "server"],
 };
 
 /** Folders that may use Node's own modules and packages that need Node. */
@@ -21,10 +25,23 @@ export const NODE_FOLDERS: readonly string[] = [
   "packages/sheets/src/print/",
   "packages/jobs/src/",
   "packages/cli/src/",
+  "packages/store/src/",
+  "packages/server/src/",
 ];
 
 /** Packages from outside that only work in Node, or are too heavy for a browser. */
-export const NODE_PACKAGES: readonly string[] = ["exceljs", "fontkit", "highs"];
+export const NODE_PACKAGES: readonly string[] = [
+  "exceljs",
+  "fontkit",
+  "highs",
+  "better-sqlite3",
+  "pg",
+  "kysely",
+  "hono",
+  "@hono/node-server",
+  "@node-rs/argon2",
+  "@peculiar/x509",
+];
 
 /** Chapters of the engine, each with the chapters whose index it may import. Only `line` sees all. */
 export const CHAPTER_MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {

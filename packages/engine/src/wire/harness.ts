@@ -20,6 +20,15 @@ import { pickWireType, stockedTypes } from "./wire-type.ts";
 export interface WireOptions {
   /** Laid length between two landings in mm, where it is known better than as a straight line; null: unknown. */
   readonly pathMm?: LandingDistance;
+  /** A memory of the nets of this harness; without one each is joined anew. */
+  readonly nets?: (netId: string, join: () => JoinedNet | null) => JoinedNet | null;
+}
+
+/** One net joined within one harness, with its wires and the least length (mm) that its ends could be joined by. */
+export interface JoinedNet extends WiredNet {
+  readonly wires: readonly Omit<Wire, "number">[];
+  readonly lengthMm: number;
+  readonly boundMm: number;
 }
 
 /** One net joined within one harness. */
@@ -42,8 +51,11 @@ export interface WiredNet {
 export function wireHarness(machine: Machine, harnessId: string, options: WireOptions = {}): HarnessWires {
   const index = netIndex(machine);
   const netIds = [...new Set((index.endsByHarness.get(harnessId) ?? []).map((end) => end.net))];
-  const nets = netIds.sort(compareText).flatMap((netId) => wireNet(machine, netId, harnessId, options) ?? []);
-  const made = nets.flatMap((net) => wiresOf(machine, net));
+  const remember = options.nets ?? ((_, join) => join());
+  const nets = netIds
+    .sort(compareText)
+    .flatMap((netId) => remember(netId, () => joinNet(machine, netId, harnessId, options)) ?? []);
+  const made = nets.flatMap((net) => net.wires);
   const numbers = wireNumbers(
     machine,
     made.map((wire) => wire.id),
@@ -60,9 +72,25 @@ export function wireHarness(machine: Machine, harnessId: string, options: WireOp
     wires,
     splices,
     order: optimum(
-      metres(nets.reduce((sum, net) => sum + net.plan.lengthMm(), 0)),
-      metres(nets.reduce((sum, net) => sum + netBoundMm(machine, net), 0)),
+      metres(nets.reduce((sum, net) => sum + net.lengthMm, 0)),
+      metres(nets.reduce((sum, net) => sum + net.boundMm, 0)),
     ),
+  };
+}
+
+function joinNet(
+  machine: Machine,
+  netId: string,
+  harnessId: string,
+  options: WireOptions,
+): JoinedNet | null {
+  const net = wireNet(machine, netId, harnessId, options);
+  if (net === null) return null;
+  return {
+    ...net,
+    wires: wiresOf(machine, net),
+    lengthMm: net.plan.lengthMm(),
+    boundMm: netBoundMm(machine, net),
   };
 }
 

@@ -1,6 +1,7 @@
 export { checkDrops, checkJoints, checkWires } from "./checks/index.ts";
 export { crimpHeightMm } from "./crimp-height.ts";
 export {
+  type JoinedNet,
   optimum,
   type SettledChoice,
   settleWires,

@@ -1,0 +1,23 @@
+import { z } from "zod";
+import { changeSetSchema } from "./changes.ts";
+import { jobSchema } from "./jobs.ts";
+
+/** What the server pushes to every open browser. */
+export const eventSchema = z.discriminatedUnion("type", [
+  /** Change sets of more cells than `EVENT_CELLS` come without them, with `set` null: ask for them. */
+  z.object({
+    type: z.literal("change"),
+    book: z.string(),
+    no: z.number().int(),
+    set: changeSetSchema.nullable(),
+  }),
+  /** The list of books, or what it says of one, is no longer the same. */
+  z.object({ type: z.literal("books") }),
+  z.object({ type: z.literal("job"), job: jobSchema }),
+  /** The rights of the person who listens changed, or the session ended. */
+  z.object({ type: z.literal("session") }),
+]);
+export type ServerEvent = z.infer<typeof eventSchema>;
+
+/** Most cells of a change set that is pushed whole. */
+export const EVENT_CELLS = 2_000;

@@ -1,0 +1,30 @@
+import { z } from "zod";
+import { requestId } from "./text.ts";
+
+/** Sheets to make. Empty lists mean all. */
+export const sheetRequestSchema = z.strictObject({
+  id: requestId,
+  harnessIds: z.array(z.string().max(80)).max(2000),
+  kinds: z.array(z.string().max(40)).max(50),
+  formats: z.array(z.enum(["pdf", "svg", "dxf", "xlsx", "csv"])).max(5),
+  language: z.enum(["en", "zh", "both"]),
+});
+export type SheetRequest = z.infer<typeof sheetRequestSchema>;
+
+export const JOB_STATES = ["waiting", "running", "done", "cancelled", "failed"] as const;
+
+export const jobSchema = z.object({
+  id: z.string(),
+  book: z.string(),
+  /** Number of the change set that the sheets are made from. */
+  changeNo: z.number().int(),
+  state: z.enum(JOB_STATES),
+  done: z.number().int(),
+  total: z.number().int(),
+  /** What is made just now, or why it failed. */
+  now: z.string(),
+  files: z.array(
+    z.object({ name: z.string(), title: z.string(), bytes: z.number().int(), body: z.string() }),
+  ),
+});
+export type Job = z.infer<typeof jobSchema>;

@@ -1,0 +1,148 @@
+import type { CellChange, CellTables } from "@pinwright/book";
+import type {
+  Acknowledged,
+  AuditEntry,
+  BookInfo,
+  ChangeHead,
+  ChangeKind,
+  ChangeSet,
+  Conflict,
+  Mapping,
+  Person,
+  Role,
+  Snapshot,
+} from "@pinwright/contract";
+
+/** Who acts. */
+export interface Actor {
+  readonly personId: string;
+  readonly personName: string;
+}
+
+/** A change set to make. */
+export interface NewChangeSet {
+  /** Made up by whoever asks; the same id again is answered as before and changes nothing. */
+  readonly id: string;
+  readonly kind: ChangeKind;
+  readonly note: string;
+  readonly changes: readonly CellChange[];
+}
+
+/** A book that is taken in whole. */
+export interface NewBookRows {
+  readonly id: string;
+  readonly kind: BookInfo["kind"];
+  /** Cells to begin with; they become change set 1 of kind `import`, so that replaying from nothing gives the book. */
+  readonly tables: CellTables;
+  readonly note: string;
+}
+
+/** Why the store did not do what was asked. Expected outcomes are values, not exceptions. */
+export type Refusal =
+  | { readonly refused: "not-found" | "taken" | "nothing-to-undo" | "nothing-to-redo" }
+  | { readonly refused: "conflict"; readonly conflicts: readonly Conflict[] };
+
+export type Outcome<T> = { readonly done: T } | Refusal;
+
+/** What is kept of a person besides what others may see. */
+export interface PersonSecrets extends Person {
+  readonly passwordHash: string | null;
+  readonly codeHash: string | null;
+}
+
+export interface NewPersonRow {
+  readonly name: string;
+  readonly role: Role;
+  readonly passwordHash: string | null;
+  readonly codeHash: string | null;
+}
+
+export interface SessionRow {
+  /** SHA-256 of the cookie's secret: a stolen copy of the store opens nothing. */
+  readonly hash: string;
+  readonly personId: string;
+  /** Token against forged requests. */
+  readonly token: string;
+  readonly createdAt: string;
+  readonly expiresAt: string;
+  /** Where the session may act from: what signed in with a floor code stays a floor session. */
+  readonly kind: "office" | "floor";
+}
+
+/**
+ * Everything that is kept, the same on SQLite and on PostgreSQL. An acknowledged write survives a killed process.
+ * Times are UTC texts given by `now` of `openStore`; change numbers come from a counter of the book that is locked
+ * in the same transaction, so that "since n" misses nothing.
+ */
+export interface Store {
+  readonly books: BookStore;
+  readonly people: PeopleStore;
+  readonly settings: SettingStore;
+  readonly audit: AuditStore;
+  /** Everything in one file (a ZIP of one JSON-lines file a table), consistent, while others write. */
+  backUp(file: string): Promise<void>;
+  close(): Promise<void>;
+}
+
+export interface BookStore {
+  list(): Promise<readonly BookInfo[]>;
+  info(book: string): Promise<BookInfo | null>;
+  add(rows: NewBookRows, actor: Actor): Promise<Outcome<BookInfo>>;
+  setArchived(book: string, archived: boolean): Promise<Outcome<BookInfo>>;
+  /** Cells and the number that they stand for, read at one moment. */
+  rows(book: string): Promise<Outcome<{ readonly info: BookInfo; readonly tables: CellTables }>>;
+  change(
+    book: string,
+    set: NewChangeSet,
+    actor: Actor,
+  ): Promise<Outcome<Acknowledged & { readonly set: ChangeSet }>>;
+  /**
+   * Makes a book hold exactly `tables`, as one change set made inside one transaction; null when it does already.
+   * `at`, if given, is the change number that the caller worked from: another one is a conflict.
+   */
+  replace(
+    book: string,
+    tables: CellTables,
+    set: Omit<NewChangeSet, "changes">,
+    actor: Actor,
+    at?: number,
+  ): Promise<Outcome<ChangeSet | null>>;
+  undo(book: string, id: string, actor: Actor): Promise<Outcome<ChangeSet>>;
+  redo(book: string, id: string, actor: Actor): Promise<Outcome<ChangeSet>>;
+  since(book: string, no: number, limit: number): Promise<Outcome<readonly ChangeSet[]>>;
+  history(book: string, before: number, limit: number): Promise<Outcome<readonly ChangeHead[]>>;
+  changeSet(book: string, no: number): Promise<Outcome<ChangeSet>>;
+  snapshots(book: string): Promise<Outcome<readonly Snapshot[]>>;
+  addSnapshot(book: string, name: string, actor: Actor): Promise<Outcome<Snapshot>>;
+  snapshotRows(book: string, snapshot: string): Promise<Outcome<CellTables>>;
+}
+
+export interface PeopleStore {
+  list(): Promise<readonly Person[]>;
+  byId(id: string): Promise<PersonSecrets | null>;
+  /** By name as typed, letter case and width folded; null when there is none. */
+  byName(name: string): Promise<PersonSecrets | null>;
+  add(person: NewPersonRow): Promise<Outcome<Person>>;
+  change(id: string, patch: Partial<NewPersonRow & { readonly active: boolean }>): Promise<Outcome<Person>>;
+  session(hash: string): Promise<SessionRow | null>;
+  addSession(session: SessionRow): Promise<void>;
+  endSession(hash: string): Promise<void>;
+  endSessionsOf(personId: string): Promise<void>;
+}
+
+export interface SettingStore {
+  get(key: string): Promise<string | null>;
+  set(key: string, value: string): Promise<void>;
+  mappings(): Promise<readonly Mapping[]>;
+  keepMapping(mapping: Mapping): Promise<void>;
+}
+
+export interface AuditStore {
+  add(entry: Omit<AuditEntry, "no" | "at">): Promise<void>;
+  list(before: number, limit: number): Promise<readonly AuditEntry[]>;
+}
+
+/** Where to keep things: a SQLite file, or a PostgreSQL address. */
+export type StorePlace =
+  | { readonly kind: "sqlite"; readonly file: string }
+  | { readonly kind: "postgres"; readonly url: string };
