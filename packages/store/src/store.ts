@@ -21,7 +21,10 @@ export interface Actor {
 
 /** A change set to make. */
 export interface NewChangeSet {
-  /** Made up by whoever asks; the same id again is answered as before and changes nothing. */
+  /**
+   * Made up by whoever asks; the same id again is answered as before and changes nothing. An id that stands for
+   * something else already (another person's, or other changes) is refused as `taken`.
+   */
   readonly id: string;
   readonly kind: ChangeKind;
   readonly note: string;
@@ -98,7 +101,7 @@ export interface BookStore {
   ): Promise<Outcome<Acknowledged & { readonly set: ChangeSet }>>;
   /**
    * Makes a book hold exactly `tables`, as one change set made inside one transaction; null when it does already.
-   * `at`, if given, is the change number that the caller worked from: another one is a conflict.
+   * `at`, if given, is the change number that the caller worked from: another one is a conflict without cells.
    */
   replace(
     book: string,
@@ -107,12 +110,18 @@ export interface BookStore {
     actor: Actor,
     at?: number,
   ): Promise<Outcome<ChangeSet | null>>;
+  /**
+   * Takes back the person's own last set that is not taken back, where everything still is as that set left it. The
+   * set that a book began with is not undone.
+   */
   undo(book: string, id: string, actor: Actor): Promise<Outcome<ChangeSet>>;
+  /** Makes again what the person took back last, unless the person changed something since. */
   redo(book: string, id: string, actor: Actor): Promise<Outcome<ChangeSet>>;
   since(book: string, no: number, limit: number): Promise<Outcome<readonly ChangeSet[]>>;
   history(book: string, before: number, limit: number): Promise<Outcome<readonly ChangeHead[]>>;
   changeSet(book: string, no: number): Promise<Outcome<ChangeSet>>;
   snapshots(book: string): Promise<Outcome<readonly Snapshot[]>>;
+  /** Names the present state. A name is taken once in a book. */
   addSnapshot(book: string, name: string, actor: Actor): Promise<Outcome<Snapshot>>;
   snapshotRows(book: string, snapshot: string): Promise<Outcome<CellTables>>;
 }
@@ -123,6 +132,8 @@ export interface PeopleStore {
   /** By name as typed, letter case and width folded; null when there is none. */
   byName(name: string): Promise<PersonSecrets | null>;
   add(person: NewPersonRow): Promise<Outcome<Person>>;
+  /** As `add`, but only while there is nobody at all (otherwise `taken`), so that two who set up at once cannot both win. */
+  addFirst(person: NewPersonRow): Promise<Outcome<Person>>;
   change(id: string, patch: Partial<NewPersonRow & { readonly active: boolean }>): Promise<Outcome<Person>>;
   session(hash: string): Promise<SessionRow | null>;
   addSession(session: SessionRow): Promise<void>;
@@ -140,6 +151,14 @@ export interface SettingStore {
 export interface AuditStore {
   add(entry: Omit<AuditEntry, "no" | "at">): Promise<void>;
   list(before: number, limit: number): Promise<readonly AuditEntry[]>;
+}
+
+/** What the store cannot make up by itself. */
+export interface StoreOptions {
+  /** The time now: a UTC text like `2026-03-31T09:30:00.000Z`. */
+  readonly now: () => string;
+  /** Makes ids that were never made before. */
+  readonly newId: () => string;
 }
 
 /** Where to keep things: a SQLite file, or a PostgreSQL address. */
