@@ -1,11 +1,11 @@
 import { compareText } from "@pinwright/kernel";
 import {
   type Finding,
-  type HarnessRoute,
   type HarnessWires,
   type Machine,
   makeFinding,
   type Optimum,
+  type RouteCourse,
 } from "../model/index.ts";
 import { optimum } from "../wire/index.ts";
 import { colourBound, paletteSize } from "./bound.ts";
@@ -37,7 +37,7 @@ export interface HarnessColours {
  */
 export function colourHarness(
   machine: Machine,
-  harness: HarnessWires,
+  harness: Pick<HarnessWires, "harnessId" | "wires">,
   breakouts: readonly (readonly string[])[] = [],
   known: ReadonlyMap<string, string> = new Map(),
 ): HarnessColours {
@@ -121,7 +121,7 @@ function findingsOf(problem: ColourProblem, worn: readonly string[]): readonly F
 }
 
 /** For each node of a harness tree, the wires that leave the bundle there towards a landing. */
-export function breakoutGroups(route: HarnessRoute): readonly (readonly string[])[] {
+export function breakoutGroups(route: RouteCourse): readonly (readonly string[])[] {
   const tails = new Map(
     route.branches
       .filter((branch) => branch.kind === "tail")

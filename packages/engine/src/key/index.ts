@@ -1,2 +1,2 @@
-export { type KeyPlan, keyConnectors } from "./key.ts";
-export type { KeyedHarness } from "./plugs.ts";
+export { type KeyPlan, keyConnectors, keyPlugs } from "./key.ts";
+export { harnessPlugs, type KeyedHarness, type Plug } from "./plugs.ts";

@@ -4,7 +4,7 @@ import { optimum } from "../wire/index.ts";
 import { type Harm, harmOf, type JointNets, jointNets, rankOf } from "./harm.ts";
 import { goesOn, type KeyFreedom, keyFreedom } from "./keys.ts";
 import { type SwapPair, shortPlugs, swapPairs } from "./pairs.ts";
-import { type Joint, joints, type KeyedHarness } from "./plugs.ts";
+import { harnessPlugs, type Joint, joints, type KeyedHarness, type Plug } from "./plugs.ts";
 
 export interface KeyPlan {
   /** Cavities that a key blocks, by landing id; both halves of an in-line connector have the same. */
@@ -23,7 +23,18 @@ export interface KeyPlan {
  * header. What is out of reach is not told of: unequal tails keep apart what keys cannot.
  */
 export function keyConnectors(machine: Machine, harnesses: readonly KeyedHarness[]): KeyPlan {
-  const all = joints(machine, harnesses);
+  return keyPlugs(
+    machine,
+    harnesses.flatMap((harness) => harnessPlugs(machine, harness)),
+  );
+}
+
+/**
+ * The same, when the plugs of all harnesses are at hand. Beside them it depends on the nets and ends, the `key`
+ * choices, the in-line connectors, and on where the panels stand in the usual pose.
+ */
+export function keyPlugs(machine: Machine, plugs: readonly Plug[]): KeyPlan {
+  const all = joints(machine, plugs);
   const freedom = keyFreedom(machine, all);
   const nets = jointNets(machine, all);
   const pairs = swapPairs(machine, all, nets);

@@ -1,5 +1,5 @@
 import type { BookRow } from "@pinwright/book";
-import { compareText } from "@pinwright/kernel";
+import { compareText, SharedMemory } from "@pinwright/kernel";
 import type { HarnessResult, Landing, Machine, Place } from "../model/index.ts";
 
 /** What keying needs of a harness that is worked out. */
@@ -35,29 +35,43 @@ export interface Joint {
   readonly mate: Plug | null;
 }
 
-/** Every housing of the harnesses as a plug, by landing id. */
-function plugs(machine: Machine, harnesses: readonly KeyedHarness[]): ReadonlyMap<string, Plug> {
-  const holds = new Map(machine.book.tables.waypoints.map((w) => [w.id, w.hold !== "none"]));
-  const found = new Map<string, Plug>();
-  for (const { harness, route, branches, landingIds } of harnesses) {
-    const up = new Map(branches.map((b) => [b.b, { to: b.a, mm: b.lengthMm }]));
-    const places = new Map(route.nodes.map((n) => [n.id, n.place]));
-    for (const landingId of landingIds) {
-      const landing = machine.landings.get(landingId);
-      const family = machine.points.get(landing?.pointIds[0] ?? "")?.family;
-      if (landing === undefined || landing.connector === null || family === undefined) continue;
-      const anchors: Anchor[] = [];
-      let heldAt = 0;
-      let freeMm = 0;
-      for (let step = up.get(`landing:${landingId}`); step !== undefined; step = up.get(step.to)) {
-        freeMm += step.mm;
-        const place = places.get(step.to);
-        if (place === undefined) break;
-        anchors.push({ nodeId: step.to, place, freeMm });
-        if (heldAt === 0 && holds.get(step.to)) heldAt = anchors.length;
-      }
-      if (anchors.length === 0) continue;
-      found.set(landingId, {
+const heldOf = new SharedMemory<readonly BookRow<"waypoints">[], ReadonlySet<string>>();
+
+/** Waypoints at which a bundle is fixed to the machine. */
+function heldWaypoints(machine: Machine): ReadonlySet<string> {
+  const { waypoints } = machine.book.tables;
+  return heldOf.ask(
+    waypoints,
+    [],
+    () => new Set(waypoints.flatMap((w) => (w.hold === "none" ? [] : [w.id]))),
+  );
+}
+
+/** Every housing of one harness as a plug. */
+export function harnessPlugs(
+  machine: Machine,
+  { harness, route, branches, landingIds }: KeyedHarness,
+): readonly Plug[] {
+  const holds = heldWaypoints(machine);
+  const up = new Map(branches.map((b) => [b.b, { to: b.a, mm: b.lengthMm }]));
+  const places = new Map(route.nodes.map((n) => [n.id, n.place]));
+  return landingIds.flatMap((landingId) => {
+    const landing = machine.landings.get(landingId);
+    const family = machine.points.get(landing?.pointIds[0] ?? "")?.family;
+    if (landing === undefined || landing.connector === null || family === undefined) return [];
+    const anchors: Anchor[] = [];
+    let heldAt = 0;
+    let freeMm = 0;
+    for (let step = up.get(`landing:${landingId}`); step !== undefined; step = up.get(step.to)) {
+      freeMm += step.mm;
+      const place = places.get(step.to);
+      if (place === undefined) break;
+      anchors.push({ nodeId: step.to, place, freeMm });
+      if (heldAt === 0 && holds.has(step.to)) heldAt = anchors.length;
+    }
+    if (anchors.length === 0) return [];
+    return [
+      {
         landing,
         connector: landing.connector,
         family,
@@ -65,15 +79,14 @@ function plugs(machine: Machine, harnesses: readonly KeyedHarness[]): ReadonlyMa
         anchors,
         nodeIds: new Set(anchors.map((a) => a.nodeId)),
         heldAt: heldAt || anchors.length,
-      });
-    }
-  }
-  return found;
+      },
+    ];
+  });
 }
 
 /** Every mated pair of the machine that has a plug on a harness, in code-point order. */
-export function joints(machine: Machine, harnesses: readonly KeyedHarness[]): readonly Joint[] {
-  const all = plugs(machine, harnesses);
+export function joints(machine: Machine, plugs: readonly Plug[]): readonly Joint[] {
+  const all = new Map(plugs.map((plug) => [plug.landing.id, plug]));
   const mounting = new Map(machine.book.tables.inlines.map((row) => [row.id, row.mounting]));
   const found: Joint[] = [];
   for (const plug of all.values()) {

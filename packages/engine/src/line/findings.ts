@@ -1,4 +1,4 @@
-import { compareText, type PackingMemory, Query } from "@pinwright/kernel";
+import { compareText, deepEqual, NestedQuery, type PackingMemory, Query } from "@pinwright/kernel";
 import {
   checkHarnessBundles,
   checkThoroughfare,
@@ -6,12 +6,13 @@ import {
   thoroughfares,
 } from "../bundle/index.ts";
 import type { HarnessColours } from "../colour/index.ts";
-import { type KeyPlan, keyConnectors } from "../key/index.ts";
-import type { Finding, HarnessResult, HarnessWires, Machine } from "../model/index.ts";
+import { harnessPlugs, type KeyPlan, keyPlugs, type Plug } from "../key/index.ts";
+import type { Finding, HarnessResult, HarnessWires, Machine, RouteCourse } from "../model/index.ts";
 import { checkPinboard, pinboardInput } from "../pinboard/index.ts";
-import { checkRoutes, type LaneGraph } from "../route/index.ts";
+import { checkCourses, checkTails, type LaneGraph } from "../route/index.ts";
 import { checkDrops, checkJoints } from "../wire/index.ts";
 import { withAcceptance } from "./accept.ts";
+import type { WireInputs } from "./wire-inputs.ts";
 
 /** Tables that nothing which is checked here is made from. */
 const UNRELATED: ReadonlySet<string> = new Set([
@@ -44,80 +45,157 @@ const PLACES: ReadonlySet<string> = new Set([
   "waypoints",
 ]);
 
+/** The wires of a harness without the length of their order: the same object as long as no wire has changed. */
+export type JoinedWires = Pick<HarnessWires, "harnessId" | "wires" | "splices">;
+
+/** What a harness is checked by, beside its result. */
+export interface WorkedHarness {
+  readonly wires: HarnessWires;
+  readonly joined: JoinedWires;
+  readonly course: RouteCourse;
+}
+
 /** What the checks look at. */
 export interface Checked {
   readonly machine: Machine;
   readonly graph: LaneGraph;
-  readonly wired: readonly HarnessWires[];
-  /** The wires of each of them, the same objects as long as no wire has changed. */
-  readonly joined: readonly HarnessWires["wires"][];
+  readonly inputs: WireInputs;
+  readonly worked: readonly WorkedHarness[];
   readonly harnesses: ReadonlyMap<string, HarnessResult>;
   readonly colours: readonly HarnessColours[];
   readonly packings: PackingMemory;
 }
 
+type Findings = readonly Finding[];
+
 /**
- * Every check of every chapter, with a memory: what looks at one harness or one place by itself is looked at again
- * only when that has changed.
+ * Every check of every chapter, with a memory: what looks at one harness, net or place by itself is looked at again
+ * only when that has changed, and what no place has a say in only when something else has.
  */
 export class Checks {
-  readonly #joints = new Query<readonly Finding[]>(Object.is);
-  readonly #drops = new Query<readonly Finding[]>(Object.is);
-  readonly #routes = new Query<readonly Finding[]>(Object.is);
-  readonly #bundles = new Query<readonly Finding[]>(Object.is);
-  readonly #places = new Query<Finding | null>(Object.is);
-  readonly #boards = new Query<readonly Finding[]>(Object.is);
+  readonly #joints = new Query<Findings>(Object.is);
+  readonly #drops = new NestedQuery<Findings, Finding | null>(Object.is, Object.is);
+  readonly #courses = new Query<Findings>(Object.is);
+  readonly #tails = new Query<Findings>(Object.is);
+  readonly #bundles = new Query<Findings>(Object.is);
+  readonly #places = new NestedQuery<Findings, Finding | null>(Object.is, Object.is);
+  readonly #boards = new Query<Findings>(Object.is);
+  readonly #plugs = new Query<readonly Plug[]>(deepEqual);
   readonly #keys = new Query<KeyPlan>(Object.is);
+  readonly #all = new Query<Findings>(Object.is);
 
-  /** The keys of in-line connectors and the swaps that they leave. */
-  keying({ machine, harnesses }: Checked): KeyPlan {
+  /** The keys of in-line connectors, and findings in the order of rule and subjects; accepted ones carry who and why. */
+  run(checked: Checked): { readonly keying: KeyPlan; readonly findings: Findings } {
+    const { machine, colours, harnesses } = checked;
     const results = [...harnesses.values()];
-    return this.#keys.ask("all", [...tablesOf(machine), ...results], () => keyConnectors(machine, results));
-  }
-
-  /** Findings in the order of rule and subjects; accepted ones carry who and why. */
-  findings(checked: Checked): readonly Finding[] {
-    const { machine, graph, wired, joined, harnesses, colours } = checked;
-    const results = [...harnesses.values()];
-    const tables = tablesOf(machine);
-    const routed = wired.flatMap((wires) => {
-      const route = harnesses.get(wires.harnessId)?.route;
-      return route === undefined ? [] : [{ wires, route }];
-    });
-    const routes = routed.flatMap(({ wires, route }) => [wires, route]);
-    const found: readonly Finding[] = [
-      ...this.#joints.ask("all", [...jointInputs(machine), ...joined], () => checkJoints(machine, wired)),
-      ...this.#drops.ask("all", [...tables, ...wired], () => checkDrops(machine, wired)),
-      ...this.#routes.ask("all", [...tables, graph, ...routes], () => checkRoutes(machine, routed, graph)),
+    const keying = this.#keying(machine, results);
+    const found: readonly Findings[] = [
+      this.#jointFindings(checked),
+      ...this.#dropFindings(checked),
+      this.#courseFindings(checked),
+      ...results.map(({ harness, route }) =>
+        this.#tails.ask(harness.id, [machine.shop, route], () => checkTails(machine, route)),
+      ),
       ...this.#bundleFindings(checked, results),
-      ...colours.flatMap((c) => c.findings),
-      ...this.keying(checked).findings,
-      ...results.flatMap((result) => this.#boardFindings(machine, result)),
+      ...colours.map((c) => c.findings),
+      keying.findings,
+      ...results.map((result) => this.#boardFindings(machine, result)),
     ];
-    const named = found.map((finding) => ({
-      name: `${finding.rule} ${finding.subjects.join(" ")}`,
-      finding: withAcceptance(machine, finding),
-    }));
-    return named.sort((a, b) => compareText(a.name, b.name)).map(({ finding }) => finding);
+    return {
+      keying,
+      findings: this.#all.ask("all", [machine.choices, ...found], () => inOrder(machine, found.flat())),
+    };
   }
 
-  #bundleFindings({ machine, packings }: Checked, results: readonly HarnessResult[]): readonly Finding[] {
-    const { shop, book } = machine;
-    const sorted = results.toSorted((a, b) => compareText(a.harness.id, b.harness.id));
-    const places = thoroughfares(machine, sorted).flatMap((place) => {
-      const inputs = [shop, book.tables.cables, ...thoroughfareInputs(place)];
-      const ask = (): Finding | null => checkThoroughfare(machine, place, packings);
-      return this.#places.ask(`${place.kind} ${place.id}`, inputs, ask) ?? [];
+  /** How much was looked at anew so far, for tests of growth. */
+  get computed(): Readonly<Record<"drops" | "places" | "keyings" | "courses", number>> {
+    return {
+      drops: this.#drops.computedParts,
+      places: this.#places.computedParts,
+      keyings: this.#keys.computed,
+      courses: this.#courses.computed,
+    };
+  }
+
+  #keying(machine: Machine, results: readonly HarnessResult[]): KeyPlan {
+    const { waypoints, poses, pose_places, inlines } = machine.book.tables;
+    const plugs = results.map((result) => {
+      const landings = result.landingIds.map((id) => machine.landings.get(id));
+      const inputs = [
+        waypoints,
+        result.harness,
+        result.route,
+        result.branches,
+        machine.elements,
+        ...landings,
+      ];
+      return this.#plugs.ask(result.harness.id, inputs, () => harnessPlugs(machine, result));
     });
-    const own = sorted.flatMap((result) =>
+    const { elements, ends, nets, choices, panels } = machine;
+    return this.#keys.ask(
+      "all",
+      [elements, ends, nets, choices, panels, poses, pose_places, inlines, ...plugs],
+      () => keyPlugs(machine, plugs.flat()),
+    );
+  }
+
+  #jointFindings({ machine, worked }: Checked): Findings {
+    const inputs = [...jointInputs(machine), ...worked.map(({ joined }) => joined)];
+    return this.#joints.ask("all", inputs, () =>
+      checkJoints(
+        machine,
+        worked.map(({ wires }) => wires),
+      ),
+    );
+  }
+
+  #dropFindings({ machine, inputs, worked }: Checked): readonly Findings[] {
+    return worked.map(({ joined }) =>
+      this.#drops.ask(joined.harnessId, [joined, ...inputs.of(joined.harnessId)], (parts) =>
+        checkDrops(machine, joined, (netId, find) => parts.ask(netId, inputs.ofNet(netId), find)),
+      ),
+    );
+  }
+
+  #courseFindings({ machine, graph, worked }: Checked): Findings {
+    const { shop, options, book, choices, elements, panels } = machine;
+    const { crossings, waypoints, poses, pose_places } = book.tables;
+    const tables = [shop, graph, choices, elements, panels, crossings, waypoints, poses, pose_places];
+    const inputs = [...tables, ...options, ...worked.flatMap(({ joined, course }) => [joined, course])];
+    return this.#courses.ask("all", inputs, () =>
+      checkCourses(
+        machine,
+        worked.map(({ joined, course }) => ({ wires: joined, route: course })),
+        graph,
+      ),
+    );
+  }
+
+  #bundleFindings(
+    { machine, packings, worked }: Checked,
+    results: readonly HarnessResult[],
+  ): readonly Findings[] {
+    const { shop, book } = machine;
+    const { cables, lanes, crossings, waypoints } = book.tables;
+    const sorted = results.toSorted((a, b) => compareText(a.harness.id, b.harness.id));
+    const through = worked.flatMap(({ joined, course }) => [joined, course]);
+    // What lies where follows from the wires and the course alone; only when one is new are the places looked at.
+    const places = this.#places.ask("all", [shop, cables, lanes, crossings, waypoints, ...through], (parts) =>
+      thoroughfares(machine, sorted).flatMap((place) => {
+        const inputs = [shop, cables, ...thoroughfareInputs(place)];
+        const check = (): Finding | null => checkThoroughfare(machine, place, packings);
+        return parts.ask(`${place.kind} ${place.id}`, inputs, check) ?? [];
+      }),
+    );
+    const own = sorted.map((result) =>
       this.#bundles.ask(result.harness.id, [shop, result.harness, result.route, result.branches], () =>
         checkHarnessBundles(machine, result),
       ),
     );
-    return [...places, ...own];
+    return [places, ...own];
   }
 
-  #boardFindings(machine: Machine, result: HarnessResult): readonly Finding[] {
+  #boardFindings(machine: Machine, result: HarnessResult): Findings {
     const { harness, route, branches, pinboard, landingIds } = result;
     const landings = landingIds.map((id) => machine.landings.get(id));
     const inputs = [
@@ -139,29 +217,30 @@ export class Checks {
     for (const query of [
       this.#joints,
       this.#drops,
-      this.#routes,
+      this.#courses,
+      this.#tails,
       this.#bundles,
       this.#places,
       this.#boards,
+      this.#plugs,
       this.#keys,
+      this.#all,
     ])
       query.sweep();
   }
 }
 
-/** Everything that a check of the whole machine can look at, as objects that stay the same until they are edited. */
-const tablesOf = (machine: Machine): readonly unknown[] => inputsOf(machine, (name) => !UNRELATED.has(name));
-
-/** The same for checks that no place has a say in: the items by what they are, not by where they are. */
-function jointInputs(machine: Machine): readonly unknown[] {
-  const inputs = [...inputsOf(machine, (name) => !UNRELATED.has(name) && !PLACES.has(name)), machine.ends];
-  for (const item of machine.items.values()) {
-    if (item.kind !== "fastener") inputs.push(item.id, item.kind, item.type);
-  }
-  return inputs;
+/** Findings in the order of rule and subjects, each with the acceptance that a person gave it. */
+function inOrder(machine: Machine, found: Findings): Findings {
+  const named = found.map((finding) => ({
+    name: `${finding.rule} ${finding.subjects.join(" ")}`,
+    finding: withAcceptance(machine, finding),
+  }));
+  return named.sort((a, b) => compareText(a.name, b.name)).map(({ finding }) => finding);
 }
 
-function inputsOf({ book, shop, options }: Machine, takes: (table: string) => boolean): unknown[] {
-  const tables = Object.entries(book.tables).filter(([name]) => takes(name));
-  return [shop, book.outlines, ...options, ...tables.map(([, rows]) => rows)];
+/** What a check can look at that no place has a say in: `elements` tells of the items, wherever they are. */
+function jointInputs({ book, shop, options, elements, ends }: Machine): readonly unknown[] {
+  const tables = Object.entries(book.tables).filter(([name]) => !UNRELATED.has(name) && !PLACES.has(name));
+  return [shop, book.outlines, ...options, elements, ends, ...tables.map(([, rows]) => rows)];
 }

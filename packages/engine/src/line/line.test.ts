@@ -147,11 +147,37 @@ describe("Line", () => {
       edited(book, "devices", lamp, (row) => ({ ...row, y_mm: row.y_mm + 3 })),
       shop,
     );
-    // Six stages of hs.lamps, and the wires of hs.power: net p5 runs in both, they come out equal and stop there.
-    expect(line.computed - count).toBe(7);
+    // All stages of hs.lamps but its colours, which have nothing to do with places; and the wires of hs.power: net
+    // p5 runs in both, they come out equal and stop there.
+    expect(line.computed - count).toBe(6);
     for (const id of ["hs.power", "hs.deck", "hs.field"])
       expect(after.harnesses.get(id)).toBe(before.harnesses.get(id));
     expect(after.harnesses.get("hs.lamps")).not.toBe(before.harnesses.get("hs.lamps"));
+  });
+});
+
+describe("one moved lamp, in counted parts", () => {
+  it("looks anew only at what has to do with its place", () => {
+    const line = new Line();
+    const { machine } = line.run(book, shop);
+    const before = line.computedParts;
+    const lamp = book.tables.devices.findIndex((row) => row.id === "lp.d");
+    const moved = line.run(
+      edited(book, "devices", lamp, (row) => ({ ...row, y_mm: row.y_mm + 3 })),
+      shop,
+    ).machine;
+    const parts = Object.fromEntries(
+      Object.entries(line.computedParts).map(([name, count]) => [
+        name,
+        count - (Object.entries(before).find(([other]) => other === name)?.[1] ?? 0),
+      ]),
+    );
+    // One item of all; its two nets in hs.lamps, and p5, which is one of them, in hs.power as well.
+    expect(machine.items.size).toBeGreaterThanOrEqual(30);
+    expect(machine.nets.size).toBe(20);
+    expect(parts).toEqual({ items: 1, nets: 3, drops: 3, places: 0, keyings: 0, courses: 0 });
+    expect(moved.elements).toBe(machine.elements);
+    expect(moved.nets).toBe(machine.nets);
   });
 });
 

@@ -1,5 +1,12 @@
 import type { Book, Shop } from "@pinwright/book";
-import { compareText, createPackingMemory, deepEqual, Query } from "@pinwright/kernel";
+import {
+  compareText,
+  createPackingMemory,
+  deepEqual,
+  NestedQuery,
+  Query,
+  sameMembers,
+} from "@pinwright/kernel";
 import { bundleOf } from "../bundle/index.ts";
 import { breakoutGroups, colourHarness, type HarnessColours } from "../colour/index.ts";
 import { sizeBranches, sizeWires } from "../length/index.ts";
@@ -12,14 +19,15 @@ import {
   type Machine,
   type Pinboard,
   Resolver,
+  type RouteCourse,
   type SizedBranch,
   type SizedWire,
   usualOptions,
 } from "../model/index.ts";
 import { layPinboard, pinboardInput } from "../pinboard/index.ts";
 import { type LaneGraph, laneGraph, routeHarness } from "../route/index.ts";
-import { wireHarness } from "../wire/index.ts";
-import { Checks } from "./findings.ts";
+import { type JoinedNet, wireHarness } from "../wire/index.ts";
+import { Checks, type JoinedWires, type WorkedHarness } from "./findings.ts";
 import { WireInputs } from "./wire-inputs.ts";
 
 type BundleTable = ReturnType<typeof bundleOf>;
@@ -39,10 +47,12 @@ export class Line {
   readonly #resolver = new Resolver();
   readonly #packings = createPackingMemory();
   readonly #graphs = new Query<LaneGraph>(Object.is);
-  readonly #wires = new Query<HarnessWires>(deepEqual);
-  /** Wires alone: their order's length changes with every place, they themselves seldom. */
-  readonly #joined = new Query<HarnessWires["wires"]>(deepEqual);
+  readonly #inputs = new WireInputs();
+  readonly #wires = new NestedQuery<HarnessWires, JoinedNet | null>(deepEqual, Object.is);
+  readonly #joined = new Query<JoinedWires>(deepEqual);
+  readonly #landings = new Query<readonly string[]>(sameMembers);
   readonly #routes = new Query<HarnessRoute>(deepEqual);
+  readonly #courses = new Query<RouteCourse>(deepEqual);
   readonly #branches = new Query<readonly SizedBranch[]>(deepEqual);
   readonly #known = new Query<ReadonlyMap<string, string>>(deepEqual);
   readonly #colours = new Query<HarnessColours>(deepEqual);
@@ -54,7 +64,8 @@ export class Line {
   /** @param options options that the machine is built with; else the usual ones */
   run(book: Book, shop: Shop, options: ReadonlySet<string> = usualOptions(book)): LineResult {
     const machine = this.#resolver.resolve(book, shop, options);
-    const inputs = new WireInputs(machine);
+    const inputs = this.#inputs;
+    inputs.use(machine);
     const t = book.tables;
     const graph = this.#graphs.ask(
       "all",
@@ -63,19 +74,26 @@ export class Line {
     );
     const harnesses = new Map<string, HarnessResult>();
     const colours: HarnessColours[] = [];
-    const wired: HarnessWires[] = [];
-    const joined: HarnessWires["wires"][] = [];
+    const worked: WorkedHarness[] = [];
     const netColours = new Map<string, string>();
     for (const id of harnessOrder(machine)) {
       const harness = machine.harnesses.get(id);
       if (harness === undefined) continue;
-      const wires = this.#wires.ask(id, inputs.of(id), () => wireHarness(machine, id));
-      joined.push(this.#joined.ask(id, [wires], () => wires.wires));
-      const landings = landingsOf(machine, wires);
-      const route = this.#routes.ask(id, [wires, graph, t.choices, t.nets, shop, ...landings], () =>
+      const wires = this.#wires.ask(id, inputs.of(id), (parts) =>
+        wireHarness(machine, id, {
+          nets: (netId, join) => parts.ask(netId, inputs.ofNet(netId), join),
+        }),
+      );
+      const joined = this.#joined.ask(id, [wires], () => joinedOf(wires));
+      const landingIds = this.#landings.ask(id, [joined, machine.elements], () =>
+        landingsOf(machine, joined),
+      );
+      const landings = landingIds.flatMap((landingId) => machine.landings.get(landingId) ?? []);
+      const route = this.#routes.ask(id, [joined, graph, t.choices, t.nets, shop, ...landings], () =>
         routeHarness(machine, wires, { graph }),
       );
-      const branches = this.#branches.ask(id, [wires, route, harness, t.cables, shop, ...landings], () =>
+      const course = this.#courses.ask(id, [route], () => courseOf(route));
+      const branches = this.#branches.ask(id, [joined, route, harness, t.cables, shop, ...landings], () =>
         sizeBranches(
           machine,
           wires,
@@ -86,11 +104,11 @@ export class Line {
       const known = this.#known.ask(id, [{}], () => coloursOf(netColours, inputs.nets(id)));
       const coloured = this.#colours.ask(
         id,
-        [wires, route, known, t.choices, t.nets, t.cables, t.cable_cores, t.wire_types, shop, ...landings],
-        () => colourHarness(machine, wires, breakoutGroups(route), known),
+        [joined, course, known, landingIds, t.choices, t.nets, t.cable_cores, t.wire_types, shop],
+        () => colourHarness(machine, joined, breakoutGroups(course), known),
       );
       for (const [net, colour] of coloured.netColours) if (!netColours.has(net)) netColours.set(net, colour);
-      const sized = this.#sized.ask(id, [wires, route, branches, coloured, shop, ...landings], () =>
+      const sized = this.#sized.ask(id, [joined, route, branches, coloured, shop, ...landings], () =>
         sizeWires(machine, wires, route, branches).map((wire) => ({
           ...wire,
           colour: coloured.colours.get(wire.id) ?? "",
@@ -99,26 +117,36 @@ export class Line {
       const pinboard = this.#boards.ask(id, [harness, route, branches, t.choices, shop, ...landings], () =>
         layPinboard(pinboardInput(machine, harness, route, branches)),
       );
-      wired.push(wires);
+      worked.push({ wires, joined, course });
       colours.push(coloured);
       harnesses.set(
         id,
-        this.#results.ask(id, [harness, wires, route, branches, coloured, sized, pinboard], () => ({
-          harness,
-          labels: labelsOf(harness, id),
-          wires: sized,
-          splices: wires.splices,
-          route,
-          branches,
-          landingIds: landings.map((landing) => landing.id),
-          colours: coloured.optimum,
-          pinboard,
-        })),
+        this.#results.ask(
+          id,
+          [harness, joined, landingIds, route, branches, coloured, sized, pinboard],
+          () => ({
+            harness,
+            labels: labelsOf(harness, id),
+            wires: sized,
+            splices: joined.splices,
+            route,
+            branches,
+            landingIds: landings.map((landing) => landing.id),
+            colours: coloured.optimum,
+            pinboard,
+          }),
+        ),
       );
     }
-    const checked = { machine, graph, wired, joined, harnesses, colours, packings: this.#packings };
-    const keying = this.#checks.keying(checked);
-    const findings = this.#checks.findings(checked);
+    const { keying, findings } = this.#checks.run({
+      machine,
+      graph,
+      inputs,
+      worked,
+      harnesses,
+      colours,
+      packings: this.#packings,
+    });
     this.#sweep();
     return { machine, harnesses, keys: keying.keys, swaps: keying.swaps, findings };
   }
@@ -136,14 +164,24 @@ export class Line {
     return this.#packings.packings.size;
   }
 
+  /** How many parts of stages were computed so far: items placed, nets joined and checked, places looked at. */
+  get computedParts(): Readonly<
+    Record<"items" | "nets" | "drops" | "places" | "keyings" | "courses", number>
+  > {
+    return { items: this.#resolver.placed, nets: this.#wires.computedParts, ...this.#checks.computed };
+  }
+
   #sweep(): void {
     this.#resolver.sweep();
+    this.#inputs.sweep();
     this.#checks.sweep();
     for (const query of [
       this.#graphs,
       this.#wires,
       this.#joined,
+      this.#landings,
       this.#routes,
+      this.#courses,
       this.#branches,
       this.#known,
       this.#colours,
@@ -167,17 +205,38 @@ const coloursOf = (
     }),
   );
 
-/** Landings of the wires of one harness, in code-point order of their ids. */
-function landingsOf(
-  machine: Machine,
-  wires: HarnessWires,
-): readonly NonNullable<ReturnType<Machine["landings"]["get"]>>[] {
+/** Wires and splices alone: the length of their order changes with every place, they themselves seldom. */
+const joinedOf = ({ harnessId, wires, splices }: HarnessWires): JoinedWires => ({
+  harnessId,
+  wires,
+  splices,
+});
+
+/** What of a route does not change with the lengths of its tails. */
+const courseOf = ({
+  harnessId,
+  rootId,
+  branches,
+  paths,
+  spliceAt,
+  unreached,
+}: HarnessRoute): RouteCourse => ({
+  harnessId,
+  rootId,
+  branches: branches.map(({ id, kind, a, b }) => ({ id, kind, a, b })),
+  paths,
+  spliceAt,
+  unreached,
+});
+
+/** Ids of the landings of the wires of one harness, in code-point order. */
+function landingsOf(machine: Machine, { wires }: JoinedWires): readonly string[] {
   const ids = new Set<string>();
-  for (const wire of wires.wires) {
+  for (const wire of wires) {
     for (const end of [wire.a, wire.b]) {
       const landingId = machine.points.get(end)?.landingId;
       if (landingId !== undefined) ids.add(landingId);
     }
   }
-  return [...ids].sort(compareText).flatMap((id) => machine.landings.get(id) ?? []);
+  return [...ids].sort(compareText);
 }

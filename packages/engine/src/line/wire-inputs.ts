@@ -1,11 +1,14 @@
 import type { BookRow } from "@pinwright/book";
-import { Query } from "@pinwright/kernel";
-import type { Machine } from "../model/index.ts";
+import { NestedQuery, Query } from "@pinwright/kernel";
+import { groupRows, type Machine } from "../model/index.ts";
+
+type End = BookRow<"ends">;
 
 /** Which nets and harnesses meet, and which points stand for the items that a net touches. */
 interface Structure {
   readonly netsByHarness: ReadonlyMap<string, ReadonlySet<string>>;
-  readonly endsByNet: ReadonlyMap<string, readonly BookRow<"ends">[]>;
+  /** The same list for as long as the net has the same ends. */
+  readonly endsByNet: ReadonlyMap<string, readonly End[]>;
   /** One point of each item that has an end of the net: all points of an item are made anew together. */
   readonly pointsByNet: ReadonlyMap<string, readonly string[]>;
 }
@@ -19,18 +22,27 @@ type Token = Readonly<Record<never, never>>;
  */
 export class WireInputs {
   readonly #structures = new Query<Structure>(Object.is);
+  readonly #ends = new NestedQuery<Structure["endsByNet"], readonly End[]>(Object.is, Object.is);
   readonly #nets = new Query<Token>(Object.is);
   readonly #tables = new Query<Token>(Object.is);
   #structure: Structure = { netsByHarness: new Map(), endsByNet: new Map(), pointsByNet: new Map() };
   #common: Token = {};
   #machine: Machine | null = null;
-  #tokens = new Map<string, Token>();
+  #tokens = new Map<string, readonly unknown[]>();
+  #ofHarness = new Map<string, readonly unknown[]>();
 
   /** Turns to another machine. */
   use(machine: Machine): void {
     const t = machine.book.tables;
     this.#machine = machine;
-    this.#structure = this.#structures.ask("all", [machine.ends, machine.elements], () => structure(machine));
+    const { ends, elements } = machine;
+    this.#structure = this.#structures.ask("all", [ends, elements], () => ({
+      ...structure(machine),
+      endsByNet: this.#ends.ask("all", [ends], (parts) => {
+        const lists = groupRows(ends, (end) => end.net);
+        return new Map([...lists].map(([netId, list]) => [netId, parts.ask(netId, list, () => list)]));
+      }),
+    }));
     this.#common = this.#tables.ask(
       "all",
       [
@@ -49,27 +61,28 @@ export class WireInputs {
       () => ({}),
     );
     this.#tokens = new Map();
+    this.#ofHarness = new Map();
   }
 
   /** What the wires of a net within any harness depend on. */
   ofNet(netId: string): readonly unknown[] {
     const known = this.#tokens.get(netId);
-    if (known !== undefined) return [this.#common, known];
-    const inputs: unknown[] = [
-      this.#machine?.nets.get(netId),
-      ...(this.#structure.endsByNet.get(netId) ?? []),
-      ...(this.#structure.pointsByNet.get(netId) ?? []).map((id) => this.#machine?.points.get(id)),
-    ];
-    const token = this.#nets.ask(netId, inputs, () => ({}));
-    this.#tokens.set(netId, token);
-    return [this.#common, token];
+    if (known !== undefined) return known;
+    const inputs: unknown[] = [this.#machine?.nets.get(netId), this.#structure.endsByNet.get(netId)];
+    for (const id of this.#structure.pointsByNet.get(netId) ?? []) inputs.push(this.#machine?.points.get(id));
+    const made = [this.#common, this.#nets.ask(netId, inputs, () => ({}))];
+    this.#tokens.set(netId, made);
+    return made;
   }
 
   /** What the wires of a harness depend on. */
   of(harnessId: string): readonly unknown[] {
-    const inputs: unknown[] = [this.#machine?.harnesses.get(harnessId), this.#common];
-    for (const netId of this.nets(harnessId)) inputs.push(netId, this.ofNet(netId)[1]);
-    return inputs;
+    const known = this.#ofHarness.get(harnessId);
+    if (known !== undefined) return known;
+    const made: unknown[] = [this.#machine?.harnesses.get(harnessId), this.#common];
+    for (const netId of this.nets(harnessId)) made.push(this.ofNet(netId)[1]);
+    this.#ofHarness.set(harnessId, made);
+    return made;
   }
 
   /** Nets that have an end in a harness. */
@@ -83,18 +96,14 @@ export class WireInputs {
   }
 }
 
-function structure(machine: Machine): Structure {
+function structure(machine: Machine): Omit<Structure, "endsByNet"> {
   const netsByHarness = new Map<string, Set<string>>();
-  const endsByNet = new Map<string, BookRow<"ends">[]>();
   const pointsByNet = new Map<string, string[]>();
   const itemsByNet = new Map<string, Set<string>>();
   for (const end of machine.ends) {
     const nets = netsByHarness.get(end.harness);
     if (nets === undefined) netsByHarness.set(end.harness, new Set([end.net]));
     else nets.add(end.net);
-    const ends = endsByNet.get(end.net);
-    if (ends === undefined) endsByNet.set(end.net, [end]);
-    else ends.push(end);
     const itemId = machine.points.get(end.point)?.itemId;
     if (itemId === undefined) continue;
     const items = itemsByNet.get(end.net) ?? new Set();
@@ -105,5 +114,5 @@ function structure(machine: Machine): Structure {
     if (points === undefined) pointsByNet.set(end.net, [end.point]);
     else points.push(end.point);
   }
-  return { netsByHarness, endsByNet, pointsByNet };
+  return { netsByHarness, pointsByNet };
 }

@@ -81,6 +81,15 @@ export interface HarnessRoute {
   readonly work: RouteWork;
 }
 
+/**
+ * A route without its lengths and places: which way every wire goes, and what lies where. It stays the same while
+ * things are moved about, until a tail or a lane is another one.
+ */
+export interface RouteCourse
+  extends Pick<HarnessRoute, "harnessId" | "rootId" | "paths" | "spliceAt" | "unreached"> {
+  readonly branches: readonly Omit<Branch, "routeMm">[];
+}
+
 /** What a route costs the shop. Minutes count first; the price of a metre is `lay_wire_m_min`. */
 export interface RouteWork {
   readonly breakouts: number;

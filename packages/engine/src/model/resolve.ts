@@ -151,7 +151,14 @@ export class Resolver {
   #childrenOf(book: Book, parents: readonly MechanismItem[]): readonly Item[] {
     const { mechanism_devices, mechanism_fasteners, device_types, fastener_types } = book.tables;
     const { outlines } = book;
-    const inputs = [mechanism_devices, mechanism_fasteners, device_types, fastener_types, outlines, ...parents];
+    const inputs = [
+      mechanism_devices,
+      mechanism_fasteners,
+      device_types,
+      fastener_types,
+      outlines,
+      ...parents,
+    ];
     return this.#items.ask("children", inputs, (parts) => {
       const deviceTypes = rowsById(device_types);
       const fastenerTypes = rowsById(fastener_types);

@@ -1,6 +1,6 @@
 export { APART_PAIRS, mustBeApart } from "./apart.ts";
 export type { RoutedHarness } from "./checks/facts.ts";
-export { checkRoutes } from "./checks/index.ts";
+export { checkCourses, checkRoutes, checkTails } from "./checks/index.ts";
 export { type CrossingLength, crossingLengths, type PoseDistance } from "./crossing-lengths.ts";
 export { type GraphLane, type GraphSpot, type LaneGraph, laneGraph } from "./lane-graph.ts";
 export { type RouteOptions, routeHarness, usualSteps } from "./route-harness.ts";

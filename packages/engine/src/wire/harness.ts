@@ -4,6 +4,7 @@ import {
   type HarnessWires,
   type Machine,
   type Optimum,
+  type Splice,
   straightDistances,
   type Wire,
 } from "../model/index.ts";
@@ -25,8 +26,9 @@ export interface WireOptions {
 }
 
 /** One net joined within one harness, with its wires and the least length (mm) that its ends could be joined by. */
-export interface JoinedNet extends WiredNet {
+export interface JoinedNet {
   readonly wires: readonly Omit<Wire, "number">[];
+  readonly splices: readonly Splice[];
   readonly lengthMm: number;
   readonly boundMm: number;
 }
@@ -63,14 +65,11 @@ export function wireHarness(machine: Machine, harnessId: string, options: WireOp
   const wires = made
     .map((wire): Wire => ({ ...wire, number: numbers.get(wire.id) ?? 0 }))
     .sort((a, b) => compareText(a.id, b.id));
-  const splices = nets.flatMap(({ plan, netId }) =>
-    spliceNodes(plan).map((node) => ({ id: nodeId(plan, node), netId, harnessId })),
-  );
   const metres = (mm: number): number => Math.round(mm) / 1000;
   return {
     harnessId,
     wires,
-    splices,
+    splices: nets.flatMap((net) => net.splices),
     order: optimum(
       metres(nets.reduce((sum, net) => sum + net.lengthMm, 0)),
       metres(nets.reduce((sum, net) => sum + net.boundMm, 0)),
@@ -78,17 +77,12 @@ export function wireHarness(machine: Machine, harnessId: string, options: WireOp
   };
 }
 
-function joinNet(
-  machine: Machine,
-  netId: string,
-  harnessId: string,
-  options: WireOptions,
-): JoinedNet | null {
+function joinNet(machine: Machine, netId: string, harnessId: string, options: WireOptions): JoinedNet | null {
   const net = wireNet(machine, netId, harnessId, options);
   if (net === null) return null;
   return {
-    ...net,
     wires: wiresOf(machine, net),
+    splices: spliceNodes(net.plan).map((node) => ({ id: nodeId(net.plan, node), netId, harnessId })),
     lengthMm: net.plan.lengthMm(),
     boundMm: netBoundMm(machine, net),
   };

@@ -1,4 +1,4 @@
-import type { Finding, HarnessRoute, HarnessWires, Machine, Wire } from "../../model/index.ts";
+import type { Finding, HarnessRoute, HarnessWires, Machine, RouteCourse, Wire } from "../../model/index.ts";
 import { type CrossingLength, crossingLengths } from "../crossing-lengths.ts";
 import { type LaneGraph, laneGraph } from "../lane-graph.ts";
 
@@ -8,12 +8,18 @@ export interface RoutedHarness {
   readonly route: HarnessRoute;
 }
 
+/** One harness with the course of its route, which is all that most rules look at. */
+export interface LaidHarness {
+  readonly wires: Pick<HarnessWires, "harnessId" | "wires" | "splices">;
+  readonly route: RouteCourse;
+}
+
 /** What the checks of routes look at. */
 export interface RouteFacts {
   readonly machine: Machine;
   readonly graph: LaneGraph;
   readonly crossings: ReadonlyMap<string, CrossingLength>;
-  readonly harnesses: readonly RoutedHarness[];
+  readonly harnesses: readonly LaidHarness[];
   /** Wires of all harnesses by the lane or crossing that they lie in. */
   readonly wiresIn: ReadonlyMap<string, readonly Wire[]>;
 }
@@ -23,7 +29,7 @@ export type RouteRule = (facts: RouteFacts) => readonly Finding[];
 
 export function routeFacts(
   machine: Machine,
-  harnesses: readonly RoutedHarness[],
+  harnesses: readonly LaidHarness[],
   graph: LaneGraph = laneGraph(machine),
 ): RouteFacts {
   const wiresIn = new Map<string, Wire[]>();

@@ -1,5 +1,5 @@
 import type { BookRow, ShopNumbers } from "@pinwright/book";
-import type { HarnessRoute, HarnessWires, Machine } from "../../model/index.ts";
+import type { HarnessWires, Machine } from "../../model/index.ts";
 import { createMachine, createShop, type SomeTables } from "../../testing/book.ts";
 import { createWiring, type TestWiring } from "../../testing/wiring.ts";
 import { wireHarness } from "../../wire/index.ts";
@@ -49,10 +49,7 @@ export const createRouted = (
 ): Machine => createMachine(createWiring({ ...wiring, more: lanes }), createShop({}, numbers));
 
 /** Harness `h1` with its route. */
-export const routed = (
-  machine: Machine,
-  harnessId = "h1",
-): RoutedHarness & { readonly route: HarnessRoute } => {
+export const routed = (machine: Machine, harnessId = "h1"): RoutedHarness => {
   const wires: HarnessWires = wireHarness(machine, harnessId);
   return { wires, route: routeHarness(machine, wires, { steps: 50_000 }) };
 };

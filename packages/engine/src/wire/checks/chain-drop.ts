@@ -1,6 +1,7 @@
 import { compareText } from "@pinwright/kernel";
 import {
   type Finding,
+  type HarnessWires,
   type Machine,
   makeFinding,
   type Place,
@@ -8,40 +9,41 @@ import {
   type Wire,
 } from "../../model/index.ts";
 import { feedPoint } from "../feed.ts";
-import { linkedPoints, type NetIndex } from "../net-index.ts";
+import { linkedPoints, type NetIndex, netIndex } from "../net-index.ts";
 import { dropLimitMm } from "../solve.ts";
-import type { WireFacts } from "./facts.ts";
+
+/** A memory of what was found of the nets of one harness. */
+export type DropMemory = (netId: string, find: () => Finding | null) => Finding | null;
 
 /**
  * `chain-drop`: within one harness the far end of a net lies farther along its wires, straight measured, than its
  * drop limit allows when its whole current flows to that end.
  */
-export function chainDrop({ machine, index, wires }: WireFacts): readonly Finding[] {
-  const distance = straightDistances(machine);
-  const parts = new Map<string, Wire[]>();
-  const limits = new Map<string, number>();
+export function chainDrop(
+  machine: Machine,
+  { harnessId, wires }: Pick<HarnessWires, "harnessId" | "wires">,
+  remember: DropMemory = (_, find) => find(),
+): readonly Finding[] {
+  const byNet = new Map<string, Wire[]>();
   for (const wire of wires) {
-    const limitMm = limits.get(wire.netId) ?? dropLimitMm(machine, wire.netId);
-    limits.set(wire.netId, limitMm);
-    if (limitMm === Number.POSITIVE_INFINITY) continue;
-    const key = `${wire.netId}|${wire.harnessId}`;
-    const list = parts.get(key);
-    if (list === undefined) parts.set(key, [wire]);
-    else list.push(wire);
+    const own = byNet.get(wire.netId);
+    if (own === undefined) byNet.set(wire.netId, [wire]);
+    else own.push(wire);
   }
-  return [...parts.values()].flatMap((own) => {
-    const [first] = own;
-    if (first === undefined) return [];
-    const mm = Math.round(farthestMm(machine, index, own, distance));
-    const limitMm = Math.floor(dropLimitMm(machine, first.netId));
-    if (mm <= limitMm) return [];
-    return [
-      makeFinding("chain-drop", "warning", [first.netId, first.harnessId], {
-        length_mm: mm,
-        limit_mm: limitMm,
-        drop_limit_pct: machine.nets.get(first.netId)?.max_drop_pct ?? 0,
-      }),
-    ];
+  return [...byNet].flatMap(
+    ([netId, own]) => remember(netId, () => netDrop(machine, netId, harnessId, own)) ?? [],
+  );
+}
+
+function netDrop(machine: Machine, netId: string, harnessId: string, own: readonly Wire[]): Finding | null {
+  const limitMm = dropLimitMm(machine, netId);
+  if (limitMm === Number.POSITIVE_INFINITY) return null;
+  const mm = Math.round(farthestMm(machine, netIndex(machine), own, straightDistances(machine)));
+  if (mm <= Math.floor(limitMm)) return null;
+  return makeFinding("chain-drop", "warning", [netId, harnessId], {
+    length_mm: mm,
+    limit_mm: Math.floor(limitMm),
+    drop_limit_pct: machine.nets.get(netId)?.max_drop_pct ?? 0,
   });
 }
 

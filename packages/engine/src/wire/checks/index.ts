@@ -1,6 +1,6 @@
 import { compareText } from "@pinwright/kernel";
 import type { Finding, HarnessWires, Machine } from "../../model/index.ts";
-import { chainDrop } from "./chain-drop.ts";
+import { chainDrop, type DropMemory } from "./chain-drop.ts";
 import { choiceFollowed } from "./choice-followed.ts";
 import { contactFit } from "./contact-fit.ts";
 import { contactRating } from "./contact-rating.ts";
@@ -47,7 +47,10 @@ const RULES = [
  * @returns in the order of rule and subjects, so that the order of rows does not matter
  */
 export function checkWires(machine: Machine, harnesses: readonly HarnessWires[]): readonly Finding[] {
-  return sorted([...checkJoints(machine, harnesses), ...checkDrops(machine, harnesses)]);
+  return sorted([
+    ...checkJoints(machine, harnesses),
+    ...harnesses.flatMap((harness) => checkDrops(machine, harness)),
+  ]);
 }
 
 /** The part of `checkWires` that nothing's place has a say in. */
@@ -56,9 +59,16 @@ export function checkJoints(machine: Machine, harnesses: readonly HarnessWires[]
   return sorted(RULES.flatMap((rule) => rule(facts)));
 }
 
-/** The part of `checkWires` that measures between places. */
-export function checkDrops(machine: Machine, harnesses: readonly HarnessWires[]): readonly Finding[] {
-  return sorted(chainDrop(wireFacts(machine, harnesses)));
+/**
+ * The part of `checkWires` that measures between places, for the wires of one harness.
+ * @param remember a memory of its nets; without one each is looked at anew
+ */
+export function checkDrops(
+  machine: Machine,
+  harness: Pick<HarnessWires, "harnessId" | "wires">,
+  remember?: DropMemory,
+): readonly Finding[] {
+  return chainDrop(machine, harness, remember);
 }
 
 function sorted(findings: readonly Finding[]): readonly Finding[] {
