@@ -1,3 +1,5 @@
+import type { BookRow } from "@pinwright/book";
+import { SharedMemory } from "@pinwright/kernel";
 import { type Finding, type Machine, makeFinding } from "../model/index.ts";
 import { mayWear, stockedColours } from "./palette.ts";
 import type { ColourProblem } from "./problem.ts";
@@ -8,6 +10,12 @@ export interface FixedColours {
   readonly findings: readonly Finding[];
 }
 
+/** Colour of each core as it is bought, by `cable|core`. */
+const coloursOfCores = new SharedMemory<
+  readonly BookRow<"cable_cores">[],
+  ReadonlyMap<string, string | null>
+>();
+
 /**
  * Colours that are not the line's to decide: cores as bought, wires and nets that a person pinned, the colour that
  * a net asks for, and colours that are kept. A pinned colour is used as it is, and told of when it is not in stock
@@ -16,8 +24,11 @@ export interface FixedColours {
 export function fixedColours(machine: Machine, problem: ColourProblem): FixedColours {
   const choices = machine.choices.get("colour");
   const stocked = stockedColours(machine);
-  const cores = new Map(
-    machine.book.tables.cable_cores.map((core) => [`${core.cable}|${core.core}`, core.colour]),
+  const { cable_cores } = machine.book.tables;
+  const cores = coloursOfCores.ask(
+    cable_cores,
+    [],
+    () => new Map(cable_cores.map((core) => [`${core.cable}|${core.core}`, core.colour])),
   );
   const colours = new Map<number, string>();
   const findings: Finding[] = [];

@@ -73,20 +73,30 @@ export function keyPlugs(machine: Machine, plugs: readonly Plug[]): KeyPlan {
     if (landing.half === null) byLanding.set(landing.id, keyOf(joint));
     else for (const half of ["a", "b"]) byLanding.set(`${landing.itemId}:${half}`, keyOf(joint));
   }
-  const text = (f: Finding): string => `${f.rule} ${f.subjects.join(" ")}`;
+  const named = findings.map((finding) => ({
+    finding,
+    name: `${finding.rule} ${finding.subjects.join(" ")}`,
+  }));
   return {
     keys: byLanding,
     swaps: optimum(left.length, leastSwaps(freedom, pairs)),
-    findings: findings.sort((a, b) => compareText(text(a), text(b))),
+    findings: named.sort((a, b) => compareText(a.name, b.name)).map(({ finding }) => finding),
   };
 }
 
 /** Plugs of one function that can be exchanged among each other: one note for each such set. */
 function alikeGroups(pairs: readonly SwapPair[]): readonly Finding[] {
   const next = new Map<string, string[]>();
+  const add = (from: string, to: string): void => {
+    const list = next.get(from);
+    if (list === undefined) next.set(from, [to]);
+    else list.push(to);
+  };
+  const pairsFrom = new Map<string, number>();
   for (const { a, b } of pairs) {
-    next.set(a.id, [...(next.get(a.id) ?? []), b.id]);
-    next.set(b.id, [...(next.get(b.id) ?? []), a.id]);
+    add(a.id, b.id);
+    add(b.id, a.id);
+    pairsFrom.set(a.id, (pairsFrom.get(a.id) ?? 0) + 1);
   }
   const seen = new Set<string>();
   return [...next.keys()].sort(compareText).flatMap((start) => {
@@ -102,8 +112,7 @@ function alikeGroups(pairs: readonly SwapPair[]): readonly Finding[] {
         todo.push(to);
       }
     }
-    const own = new Set(group);
-    const count = pairs.filter((pair) => own.has(pair.a.id)).length;
+    const count = group.reduce((sum, id) => sum + (pairsFrom.get(id) ?? 0), 0);
     return [
       makeFinding("plugs-alike", "note", group.sort(compareText), { plugs: group.length, pairs: count }),
     ];
@@ -131,14 +140,13 @@ function swappable(pair: SwapPair, keyOf: (joint: Joint) => readonly number[]): 
  */
 function chooseKeys(freedom: KeyFreedom, pairs: readonly SwapPair[]): ReadonlyMap<string, readonly number[]> {
   const keys = new Map(freedom.fixed);
-  const ids = [...freedom.free.keys()].filter((id) => pairs.some((p) => p.a.id === id || p.b.id === id));
-  ids.sort(compareText);
+  const pairsOf = pairsByJoint(pairs);
+  const ids = [...freedom.free.keys()].filter((id) => pairsOf.has(id)).sort(compareText);
   const place = new Map(ids.map((id, i) => [id, i]));
   const allowed = ids.map((id) => {
     const taken = new Set(
-      pairs.flatMap((p) => {
-        const other = p.a.id === id ? p.b.id : p.b.id === id ? p.a.id : null;
-        const fixed = other === null ? undefined : freedom.fixed.get(other);
+      (pairsOf.get(id) ?? []).flatMap((p) => {
+        const fixed = freedom.fixed.get(p.a.id === id ? p.b.id : p.a.id);
         return fixed?.length === 1 ? fixed : [];
       }),
     );
@@ -158,7 +166,7 @@ function chooseKeys(freedom: KeyFreedom, pairs: readonly SwapPair[]): ReadonlyMa
   const keyOf = (joint: Joint): readonly number[] => keys.get(joint.id) ?? [];
   for (const id of ids) {
     if (keys.has(id)) continue;
-    const own = pairs.filter((p) => p.a.id === id || p.b.id === id);
+    const own = pairsOf.get(id) ?? [];
     const harm = (): number =>
       own.reduce((sum, p) => sum + (swappable(p, keyOf) ? 1 + 1000 * rankOf(p.harm) : 0), 0);
     let best: { readonly key: readonly number[]; readonly harm: number } = { key: [], harm: harm() };
@@ -170,6 +178,19 @@ function chooseKeys(freedom: KeyFreedom, pairs: readonly SwapPair[]): ReadonlyMa
     keys.set(id, best.key);
   }
   return keys;
+}
+
+/** The pairs that each joint is one of, in their order. */
+function pairsByJoint(pairs: readonly SwapPair[]): ReadonlyMap<string, readonly SwapPair[]> {
+  const found = new Map<string, SwapPair[]>();
+  for (const pair of pairs) {
+    for (const { id } of [pair.a, pair.b]) {
+      const own = found.get(id);
+      if (own === undefined) found.set(id, [pair]);
+      else own.push(pair);
+    }
+  }
+  return found;
 }
 
 /**

@@ -37,7 +37,7 @@ export function swapPairs(machine: Machine, all: readonly Joint[], nets: JointNe
     group.forEach((a, i) => {
       for (let j = i + 1; j < group.length; j++) {
         const b = group[j];
-        if (b === undefined) continue;
+        if (b === undefined || a.plug.connector.ways !== b.plug.connector.ways) continue;
         const pair = mates(a, b) === "alike" ? swapPair(nets, a, b, distance) : null;
         if (pair !== null) pairs.push(pair);
       }
