@@ -1,0 +1,22 @@
+import type { AskAnswer } from "../../worker/protocol.ts";
+
+type Found = AskAnswer<"search">[number];
+
+/** The address of the place where something is looked at. Every id has one, so that it can be sent to others. */
+export function addressOf(bookId: string, { kind, id }: Pick<Found, "kind" | "id">): string {
+  const asked = encodeURIComponent(id);
+  switch (kind) {
+    case "item":
+    case "panel":
+    case "lane":
+      return `/b/${bookId}/layout?id=${asked}`;
+    case "net":
+    case "wire":
+    case "connector":
+      return `/b/${bookId}/wiring?id=${asked}`;
+    case "harness":
+      return `/b/${bookId}/harnesses/${asked}`;
+    case "part":
+      return `/b/${bookId}/tables/parts?id=${asked}`;
+  }
+}

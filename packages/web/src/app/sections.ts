@@ -1,0 +1,55 @@
+import {
+  IconAlertTriangle,
+  IconHistory,
+  IconLayout2,
+  IconPlug,
+  IconPrinter,
+  IconSitemap,
+  IconTable,
+} from "@tabler/icons-react";
+import { type ComponentType, lazy } from "react";
+
+/** A section of the app, in the order of the rail. */
+interface BookSection {
+  /** Part of the address, and name of its words. */
+  readonly path: "layout" | "wiring" | "harnesses" | "findings" | "tables" | "sheets" | "history";
+  readonly group: "design" | "make" | "keep";
+  readonly Icon: ComponentType<{ readonly size?: number }>;
+  readonly Page: ComponentType;
+}
+
+/** Sections of an open book. Each loads when it is entered. */
+export const BOOK_SECTIONS: readonly BookSection[] = [
+  {
+    path: "layout",
+    group: "design",
+    Icon: IconLayout2,
+    Page: lazy(() => import("./layout/layout-page.tsx")),
+  },
+  {
+    path: "wiring",
+    group: "design",
+    Icon: IconSitemap,
+    Page: lazy(() => import("./wiring/wiring-page.tsx")),
+  },
+  {
+    path: "harnesses",
+    group: "design",
+    Icon: IconPlug,
+    Page: lazy(() => import("./harnesses/harnesses-page.tsx")),
+  },
+  {
+    path: "findings",
+    group: "design",
+    Icon: IconAlertTriangle,
+    Page: lazy(() => import("./findings/findings-page.tsx")),
+  },
+  { path: "tables", group: "design", Icon: IconTable, Page: lazy(() => import("./tables/tables-page.tsx")) },
+  { path: "sheets", group: "make", Icon: IconPrinter, Page: lazy(() => import("./sheets/sheets-page.tsx")) },
+  {
+    path: "history",
+    group: "keep",
+    Icon: IconHistory,
+    Page: lazy(() => import("./history/history-page.tsx")),
+  },
+];

@@ -1,0 +1,12 @@
+import type { Model } from "../model.ts";
+import { search } from "./search.ts";
+
+/** Questions that are answered once, by their names. */
+export const ASKS = { search };
+
+export type AskName = keyof typeof ASKS;
+export type AskParam<N extends AskName> = Parameters<(typeof ASKS)[N]>[1];
+export type AskAnswer<N extends AskName> = ReturnType<(typeof ASKS)[N]>;
+
+/** A question whose types are not known where it is answered. */
+export type AnyAsk = (model: Model, param: unknown) => unknown;

@@ -1,0 +1,60 @@
+import { compareText } from "@pinwright/kernel";
+import type { Model } from "../model.ts";
+
+/** Something that the search box found. */
+export interface Found {
+  readonly kind: "item" | "net" | "wire" | "harness" | "panel" | "lane" | "part" | "connector";
+  readonly id: string;
+  readonly label: string;
+  readonly labelZh: string;
+}
+
+const MOST = 40;
+
+function* candidates({ line, book }: Model): Generator<Found> {
+  const { machine } = line;
+  for (const item of machine.items.values())
+    yield { kind: "item", id: item.id, label: item.labels.en, labelZh: item.labels.zh };
+  for (const harness of line.harnesses.values()) {
+    const { id, number } = harness.harness;
+    yield {
+      kind: "harness",
+      id,
+      label: `H${number} ${harness.labels.en}`,
+      labelZh: `H${number} ${harness.labels.zh}`,
+    };
+    for (const wire of harness.wires) {
+      const label = `${number}-${wire.number}`;
+      yield { kind: "wire", id: wire.id, label, labelZh: label };
+    }
+  }
+  for (const net of machine.nets.values())
+    yield { kind: "net", id: net.id, label: net.label, labelZh: net.label_zh };
+  for (const panel of machine.panels.values())
+    yield { kind: "panel", id: panel.id, label: panel.label, labelZh: panel.label_zh };
+  for (const lane of book.tables.lanes) yield { kind: "lane", id: lane.id, label: "", labelZh: "" };
+  for (const part of book.tables.parts)
+    yield { kind: "part", id: part.id, label: part.label, labelZh: part.label_zh };
+}
+
+/** 0 is best; null: does not match. */
+function rank(found: Found, words: readonly string[], whole: string): number | null {
+  const texts = [found.id, found.label, found.labelZh].map((text) => text.toLowerCase());
+  if (!words.every((word) => texts.some((text) => text.includes(word)))) return null;
+  if (texts.includes(whole)) return 0;
+  if (texts.some((text) => text.startsWith(whole))) return 1;
+  return texts.some((text) => text.includes(whole)) ? 2 : 3;
+}
+
+/** Items, nets, wires, harnesses, panels, lanes and parts whose id, number or label has all the words. */
+export function search(model: Model, text: string): readonly Found[] {
+  const whole = text.trim().toLowerCase();
+  if (whole === "") return [];
+  const words = whole.split(/\s+/);
+  const ranked = [...candidates(model)].flatMap((found) => {
+    const place = rank(found, words, whole);
+    return place === null ? [] : [{ found, place }];
+  });
+  ranked.sort((a, b) => a.place - b.place || compareText(a.found.id, b.found.id));
+  return ranked.slice(0, MOST).map((one) => one.found);
+}

@@ -1,0 +1,233 @@
+import { applyChanges, type CellChange, type CellTables, LiveBook, SHOP_TABLES } from "@pinwright/book";
+import { type Problem, type ServerEvent, SHOP_ID } from "@pinwright/contract";
+import { Line } from "@pinwright/engine";
+import { call, Refused } from "../api/call.ts";
+import { type AnyAsk, ASKS } from "./asks/index.ts";
+import { changesOf, type Edit } from "./edits/index.ts";
+import type { Model } from "./model.ts";
+import type { FromWorker, SyncState, ToWorker } from "./protocol.ts";
+import { listen } from "./sync/events.ts";
+import { ServerBook } from "./sync/server-book.ts";
+import type { PendingSet } from "./sync/sync.ts";
+import { type AnyView, VIEWS } from "./views/index.ts";
+import { Watching } from "./watching.ts";
+
+const isShopTable = (table: string): boolean => Object.hasOwn(SHOP_TABLES, table);
+const newId = (): string => crypto.randomUUID();
+
+/** The worker's work: one book with its shop, everything that is derived from them, and whoever looks at it. */
+export class Desk {
+  readonly #post: (message: FromWorker) => void;
+  readonly #watching: Watching;
+  readonly #live = new LiveBook();
+  readonly #line = new Line();
+  #book: ServerBook | null = null;
+  #shop: ServerBook | null = null;
+  #token: string | null = null;
+  #model: Model | null = null;
+  #preview: { readonly at: number; readonly edit: Edit } | null = null;
+  #planned = false;
+  #shown: number | null = null;
+  /** Undo and redo belong to the book of the last edit. */
+  #lastEdited: "book" | "shop" = "book";
+
+  constructor(post: (message: FromWorker) => void) {
+    this.#post = post;
+    this.#watching = new Watching(post);
+  }
+
+  handle(message: ToWorker): void {
+    switch (message.type) {
+      case "open":
+        void this.#open(message.book, message.token);
+        break;
+      case "watch":
+        // Names and parameters come from our own page, which is compiled against the same list.
+        this.#watching.watch(message.key, VIEWS[message.view] as AnyView, message.param, this.#model);
+        break;
+      case "unwatch":
+        this.#watching.unwatch(message.key);
+        break;
+      case "ask":
+        this.#answer(message.id, () => this.#ask(ASKS[message.ask] as AnyAsk, message.param));
+        break;
+      case "edit":
+        this.#answer(message.id, () => this.#edit(message.note, message.edit));
+        break;
+      case "preview":
+        this.#preview = message.edit === null ? null : { at: message.at, edit: message.edit };
+        this.#plan();
+        break;
+      case "undo":
+      case "redo":
+        this.#answer(message.id, () => this.#reverse(message.type));
+        break;
+      case "retry":
+        this.#book?.send();
+        this.#shop?.send();
+        break;
+    }
+  }
+
+  async #open(id: string, token: string | null): Promise<void> {
+    this.#token = token;
+    this.#sync({ state: "loading" });
+    try {
+      const events = {
+        changed: () => this.#plan(),
+        sync: (state: SyncState) => this.#sync(state),
+        refused: (set: PendingSet, problem: Problem) => this.#refused(set, problem),
+      };
+      [this.#book, this.#shop] = await Promise.all([
+        ServerBook.open(id, token, events),
+        ServerBook.open(SHOP_ID, token, events),
+      ]);
+      this.#compute();
+      this.#sync({ state: "saved" });
+      listen(
+        (event) => this.#heard(event),
+        () => this.#catchUp(),
+        () => this.#sync({ state: "offline" }),
+      );
+      // What happened between reading the rows and listening.
+      this.#catchUp();
+    } catch (error) {
+      this.#sync({ state: "failed", message: error instanceof Error ? error.message : String(error) });
+    }
+  }
+
+  #catchUp(): void {
+    for (const book of [this.#book, this.#shop]) void book?.catchUp().then(() => book.send());
+  }
+
+  #heard(event: ServerEvent): void {
+    if (event.type !== "change") this.#post({ type: "server", event });
+    else
+      for (const book of [this.#book, this.#shop])
+        if (book?.id === event.book) book.heard(event.no, event.set);
+  }
+
+  #sync(sync: SyncState): void {
+    this.#post({ type: "sync", sync, changeNo: this.#book?.changeNo ?? 0 });
+  }
+
+  #refused(set: PendingSet, problem: Problem): void {
+    this.#post({
+      type: "refused",
+      edit: { note: set.note, message: problem.message, conflicts: problem.conflicts ?? [] },
+    });
+  }
+
+  #answer(id: number, work: () => unknown): void {
+    const failed = (error: unknown): void => {
+      const code = error instanceof Refused ? error.problem.code : "internal";
+      this.#post({
+        type: "failed",
+        id,
+        message: error instanceof Error ? error.message : String(error),
+        code,
+      });
+    };
+    try {
+      Promise.resolve(work()).then((value) => this.#post({ type: "answer", id, value }), failed);
+    } catch (error) {
+      failed(error);
+    }
+  }
+
+  #ask(ask: AnyAsk, param: unknown): unknown {
+    if (this.#model === null) throw new Error("The book is not loaded yet.");
+    return ask(this.#model, param);
+  }
+
+  #edit(note: string, edit: Edit): number {
+    const { book, shop } = this.#opened();
+    this.#preview = null;
+    const changes = changesOf(bothTables(book.tables, shop.tables), edit);
+    const ofShop = changes.filter((change) => isShopTable(change.table));
+    const ofBook = changes.filter((change) => !isShopTable(change.table));
+    for (const [at, part] of [
+      [book, ofBook],
+      [shop, ofShop],
+    ] as const) {
+      if (part.length === 0) continue;
+      this.#lastEdited = at === shop ? "shop" : "book";
+      if (!at.edit({ id: newId(), note, changes: part }))
+        throw new Error("Someone changed this just before.");
+    }
+    if (changes.length === 0) this.#plan();
+    return changes.length;
+  }
+
+  async #reverse(what: "undo" | "redo"): Promise<string> {
+    const { book, shop } = this.#opened();
+    const at = this.#lastEdited === "shop" ? shop : book;
+    if (!(await at.settled())) throw new Error("There are changes that could not be sent yet.");
+    const set = await call(what, { parts: { book: at.id }, body: { id: newId() }, token: this.#token });
+    at.heard(set.no, set);
+    return set.note;
+  }
+
+  #opened(): { readonly book: ServerBook; readonly shop: ServerBook } {
+    if (this.#book === null || this.#shop === null) throw new Error("The book is not loaded yet.");
+    return { book: this.#book, shop: this.#shop };
+  }
+
+  /** Computes once after all messages that are already here: of many moves only the last counts. */
+  #plan(): void {
+    if (this.#planned) return;
+    this.#planned = true;
+    setTimeout(() => {
+      this.#planned = false;
+      this.#compute();
+    }, 0);
+  }
+
+  #compute(): void {
+    if (this.#book === null || this.#shop === null) return;
+    const began = performance.now();
+    const preview = this.#preview;
+    const [tables, shopTables] = withPreview(this.#book.tables, this.#shop.tables, preview?.edit ?? null);
+    const live = this.#live.update(tables, shopTables);
+    const line = this.#line.run(live.book, live.shop);
+    this.#model = {
+      tables,
+      shopTables,
+      book: live.book,
+      shop: live.shop,
+      line,
+      faults: live.faults,
+      preview: preview !== null,
+    };
+    const at = preview?.at ?? null;
+    this.#watching.tell(this.#model, at);
+    if (at !== null && at !== this.#shown)
+      this.#post({ type: "previewed", at, tookMs: performance.now() - began });
+    this.#shown = at;
+  }
+}
+
+const bothTables = (tables: CellTables, shopTables: CellTables): CellTables =>
+  new Map([...tables, ...[...shopTables].filter(([name]) => isShopTable(name))]);
+
+/** Tables with an edit that is only shown. One that does not fit is not shown. */
+function withPreview(
+  tables: CellTables,
+  shopTables: CellTables,
+  edit: Edit | null,
+): readonly [CellTables, CellTables] {
+  if (edit === null) return [tables, shopTables];
+  const changes = changesOf(bothTables(tables, shopTables), edit);
+  const applied = (to: CellTables, own: readonly CellChange[]): CellTables =>
+    own.length === 0 ? to : (applyChanges(to, own).tables ?? to);
+  return [
+    applied(
+      tables,
+      changes.filter((change) => !isShopTable(change.table)),
+    ),
+    applied(
+      shopTables,
+      changes.filter((change) => isShopTable(change.table)),
+    ),
+  ];
+}

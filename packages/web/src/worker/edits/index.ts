@@ -1,0 +1,24 @@
+import type { CellChange, CellTables } from "@pinwright/book";
+import { type PlaceItems, placeItems } from "./place-items.ts";
+import { type SetCells, setCells } from "./set-cells.ts";
+
+/** Changes as a screen worked them out itself, each with what it saw before. */
+export interface MakeChanges {
+  readonly kind: "changes";
+  readonly changes: readonly CellChange[];
+}
+
+/** What a person can do to a book, before it is known which cells that changes. */
+export type Edit = SetCells | PlaceItems | MakeChanges;
+
+/** The cells that an edit changes; `tables` are those of the book and the shop together. */
+export function changesOf(tables: CellTables, edit: Edit): readonly CellChange[] {
+  switch (edit.kind) {
+    case "cells":
+      return setCells(tables, edit);
+    case "place":
+      return placeItems(tables, edit);
+    case "changes":
+      return edit.changes;
+  }
+}

@@ -1,0 +1,18 @@
+import { type CellChange, type CellTables, cellOf } from "@pinwright/book";
+
+/** Cells that get other texts. */
+export interface SetCells {
+  readonly kind: "cells";
+  readonly cells: readonly {
+    readonly table: string;
+    readonly row: string;
+    readonly column: string;
+    readonly to: string;
+  }[];
+}
+
+export const setCells = (tables: CellTables, { cells }: SetCells): readonly CellChange[] =>
+  cells.flatMap((cell) => {
+    const from = cellOf(tables, cell.table, cell.row, cell.column);
+    return from === cell.to ? [] : [{ ...cell, from }];
+  });

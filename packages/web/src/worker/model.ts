@@ -1,0 +1,15 @@
+import type { Book, CellTables, LiveFault, Shop } from "@pinwright/book";
+import type { LineResult } from "@pinwright/engine";
+
+/** Everything that views are made from, at one moment. Whatever did not change is the same object as before. */
+export interface Model {
+  readonly tables: CellTables;
+  readonly shopTables: CellTables;
+  readonly book: Book;
+  readonly shop: Shop;
+  readonly line: LineResult;
+  /** All faults of book and shop; found when first asked for. */
+  readonly faults: () => readonly LiveFault[];
+  /** True while something is dragged: views that only matter at rest may keep what they had. */
+  readonly preview: boolean;
+}

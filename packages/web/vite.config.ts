@@ -1,0 +1,19 @@
+import react from "@vitejs/plugin-react";
+import { defineConfig } from "vite";
+
+/** The address of a running server, for working on the app with `npm run web`. */
+const server = process.env.PINWRIGHT_SERVER ?? "http://127.0.0.1:4180";
+
+export default defineConfig({
+  root: import.meta.dirname,
+  plugins: [react()],
+  build: {
+    target: "es2023",
+    // Without it the CSS step rewrites `light-dark()` into a form in which borders vanish.
+    cssTarget: ["chrome123", "firefox120", "safari17.5"],
+    outDir: "dist",
+    emptyOutDir: true,
+  },
+  worker: { format: "es" },
+  server: { proxy: { "/api": server } },
+});
