@@ -18,12 +18,12 @@ const cellPlace = {
     .string()
     .min(1)
     .max(200)
-    .regex(/^[^\p{Cc}]+$/u, "no control characters"),
+    .regex(/^[^\p{Cc}\p{Cs}]+$/u, "no control characters nor half characters"),
   column: z
     .string()
     .min(1)
     .max(80)
-    .regex(/^[^\p{Cc}]+$/u, "no control characters"),
+    .regex(/^[^\p{Cc}\p{Cs}]+$/u, "no control characters nor half characters"),
 };
 
 /** One cell that gets another text; see `CellChange` of the book. */

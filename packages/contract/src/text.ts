@@ -5,7 +5,7 @@ export const plainText = (maxChars: number) =>
   z
     .string()
     .max(maxChars)
-    .regex(/^[^\p{Cc}\u2028\u2029]*$/u, "no control characters");
+    .regex(/^[^\p{Cc}\p{Cs}\u2028\u2029]*$/u, "no control characters");
 
 /** Id that a client makes up for what it sends, so that a retry is never a double. */
 export const requestId = z.string().regex(/^[A-Za-z0-9_-]{8,64}$/, "8 to 64 letters, digits, `-` or `_`");
