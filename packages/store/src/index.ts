@@ -1,1 +1,3 @@
+export { StoreError, type StoreErrorCode } from "./error.ts";
+export { openStore } from "./open.ts";
 export type * from "./store.ts";

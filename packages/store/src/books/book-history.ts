@@ -1,0 +1,46 @@
+import type { Database } from "../database/database.ts";
+import type { BookStore, Outcome } from "../store.ts";
+import { changeHead, changeSet, findBook, HEAD_COLUMNS, SET_COLUMNS } from "./heads.ts";
+
+const NOT_FOUND = { refused: "not-found" } as const;
+
+/** What was done to a book. */
+export function bookHistory({ db }: Database): Pick<BookStore, "since" | "history" | "changeSet"> {
+  /** A list, or that there is no such book: every book has its first set, so only an empty list needs the question. */
+  const listed = async <T>(book: string, list: readonly T[]): Promise<Outcome<readonly T[]>> =>
+    list.length === 0 && (await findBook(db, book)) === undefined ? NOT_FOUND : { done: list };
+
+  return {
+    async since(book, no, limit) {
+      const rows = await db
+        .selectFrom("change_sets")
+        .select(SET_COLUMNS)
+        .where("book", "=", book)
+        .where("no", ">", no)
+        .orderBy("no")
+        .limit(limit)
+        .execute();
+      return listed(book, rows.map(changeSet));
+    },
+    async history(book, before, limit) {
+      const rows = await db
+        .selectFrom("change_sets")
+        .select(HEAD_COLUMNS)
+        .where("book", "=", book)
+        .where("no", "<", before)
+        .orderBy("no", "desc")
+        .limit(limit)
+        .execute();
+      return listed(book, rows.map(changeHead));
+    },
+    async changeSet(book, no) {
+      const row = await db
+        .selectFrom("change_sets")
+        .select(SET_COLUMNS)
+        .where("book", "=", book)
+        .where("no", "=", no)
+        .executeTakeFirst();
+      return row ? { done: changeSet(row) } : NOT_FOUND;
+    },
+  };
+}

@@ -1,0 +1,75 @@
+import { type Kysely, sql } from "kysely";
+import { StoreError } from "../error.ts";
+import type { Database } from "./database.ts";
+import { MIGRATIONS, STORE_VERSION } from "./migrations/index.ts";
+import type { ColumnTypes } from "./migrations/types.ts";
+import type { Tables } from "./schema.ts";
+
+const TYPES: Readonly<Record<Database["kind"], ColumnTypes>> = {
+  sqlite: { text: sql`text`, integer: "integer", bytes: sql`blob` },
+  postgres: { text: sql`text collate "C"`, integer: "integer", bytes: sql`bytea` },
+};
+
+/** Held in PostgreSQL by whoever migrates, so that two servers that start at once do not both. Any number will do. */
+const MIGRATION_LOCK = 7_046_029;
+
+/**
+ * Brings the tables forward to `version`, in one transaction. Throws a `StoreError` when they were written by a
+ * later program, or when the database belongs to something else.
+ */
+export async function migrateStore(
+  { kind, write }: Database,
+  version: number = STORE_VERSION,
+): Promise<void> {
+  await write(async (db) => {
+    if (kind === "postgres") {
+      await sql`select pg_advisory_xact_lock(${MIGRATION_LOCK})`.execute(db);
+      await mustBeUtf8(db);
+    }
+    const present = await versionOf(db);
+    if (present > STORE_VERSION) {
+      throw new StoreError(
+        "newer",
+        `This store has version ${present}, and this program knows versions up to ${STORE_VERSION}: ` +
+          "it was written by a later program. Start that one, or restore a back-up made by this one elsewhere.",
+      );
+    }
+    for (const migration of MIGRATIONS) {
+      if (migration.version <= present || migration.version > version) continue;
+      await migration.up(db.schema, TYPES[kind]);
+      await db.updateTable("store_version").set({ version: migration.version }).execute();
+    }
+  });
+}
+
+/** Version of the tables that are there; makes the table that says so in an empty database. */
+async function versionOf(db: Kysely<Tables>): Promise<number> {
+  const tables = (await db.introspection.getTables()).map((table) => table.name);
+  if (tables.includes("store_version")) {
+    const { version } = await db.selectFrom("store_version").select("version").executeTakeFirstOrThrow();
+    return version;
+  }
+  if (tables.length > 0) {
+    throw new StoreError(
+      "not-a-store",
+      `This database holds tables of something else (${tables.slice(0, 3).join(", ")}); give the store one of its own.`,
+    );
+  }
+  await db.schema
+    .createTable("store_version")
+    .addColumn("version", "integer", (c) => c.notNull())
+    .execute();
+  await db.insertInto("store_version").values({ version: 0 }).execute();
+  return 0;
+}
+
+async function mustBeUtf8(db: Kysely<Tables>): Promise<void> {
+  const { rows } = await sql<{ server_encoding: string }>`show server_encoding`.execute(db);
+  const encoding = rows[0]?.server_encoding ?? "";
+  if (encoding !== "UTF8") {
+    throw new StoreError(
+      "not-a-store",
+      `This database keeps texts in ${encoding}, which cannot hold all of them; make one with encoding UTF8.`,
+    );
+  }
+}

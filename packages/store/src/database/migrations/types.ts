@@ -1,0 +1,19 @@
+import type { RawBuilder, SchemaModule } from "kysely";
+
+/** What column types are called on the database at hand. */
+export interface ColumnTypes {
+  /** Text compared byte by byte. */
+  readonly text: RawBuilder<unknown>;
+  readonly integer: "integer";
+  readonly bytes: RawBuilder<unknown>;
+}
+
+/**
+ * One step forward of the store's tables. Steps are only ever added: a step that was in a release is never edited.
+ */
+export interface Migration {
+  /** Version that the tables have afterwards. */
+  readonly version: number;
+  readonly about: string;
+  up(schema: SchemaModule, types: ColumnTypes): Promise<void>;
+}

@@ -1,0 +1,34 @@
+import { Kysely, PostgresDialect } from "kysely";
+import pg from "pg";
+import type { Database } from "./database.ts";
+import type { Tables } from "./schema.ts";
+
+/** Connections held at most; writers of one book wait for its row anyway. */
+const CONNECTIONS = 10;
+
+/**
+ * Connects to PostgreSQL. A commit returns when it is on the disk of the server, whatever the server's own default
+ * is. A connection that breaks while idle is replaced by the next use.
+ */
+export function openPostgres(url: string): Database {
+  const pool = new pg.Pool({
+    connectionString: url,
+    max: CONNECTIONS,
+    connectionTimeoutMillis: 10_000,
+    options: "-c synchronous_commit=on",
+  });
+  pool.on("error", () => {
+    // The pool has dropped that connection already; whoever asks next gets a new one, or the error.
+  });
+  const db = new Kysely<Tables>({ dialect: new PostgresDialect({ pool }) });
+  const read: Database["read"] = (work) =>
+    db.transaction().setIsolationLevel("repeatable read").setAccessMode("read only").execute(work);
+  return {
+    kind: "postgres",
+    db,
+    write: (work) => db.transaction().setIsolationLevel("read committed").execute(work),
+    read,
+    longRead: read,
+    close: () => db.destroy(),
+  };
+}

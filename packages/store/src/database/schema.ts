@@ -1,0 +1,79 @@
+import type { BookInfo, ChangeKind, Role } from "@pinwright/contract";
+import type { SessionRow } from "../store.ts";
+
+/** 0 or 1: SQLite has no booleans. */
+type Flag = 0 | 1;
+
+/** The tables as the program reads and writes them; `migrations` makes them. All texts are compared byte by byte. */
+export interface Tables {
+  store_version: { version: number };
+  /** One row a book; the row is locked by whoever changes the book, and `change_no` is its counter. */
+  books: {
+    id: string;
+    kind: BookInfo["kind"];
+    label: string;
+    label_zh: string;
+    change_no: number;
+    created_at: string;
+    changed_at: string;
+    archived: Flag;
+  };
+  /** One row for each row of a table of a book, also for rows that are gone (their `cells` are empty). */
+  book_rows: {
+    book: string;
+    table_name: string;
+    row_id: string;
+    /** JSON object of texts by column. */
+    cells: string;
+    /** JSON object by column: number of the set that changed the cell last. */
+    changed_in: string;
+  };
+  change_sets: {
+    book: string;
+    no: number;
+    id: string;
+    kind: ChangeKind;
+    person: string;
+    person_name: string;
+    at: string;
+    note: string;
+    reverses: number | null;
+    undone_by: number | null;
+    cells: number;
+    /** JSON list of [table, row, column, from, to]. */
+    changes: string;
+  };
+  snapshots: {
+    book: string;
+    id: string;
+    name: string;
+    change_no: number;
+    person_name: string;
+    at: string;
+    hash: string;
+  };
+  /** What snapshots hold, once for each content: gzip of its JSON. */
+  snapshot_bodies: { hash: string; body: Buffer };
+  people: {
+    id: string;
+    name: string;
+    name_key: string;
+    role: Role;
+    active: Flag;
+    password_hash: string | null;
+    code_hash: string | null;
+  };
+  sessions: {
+    hash: string;
+    person: string;
+    token: string;
+    created_at: string;
+    expires_at: string;
+    kind: SessionRow["kind"];
+  };
+  settings: { name: string; value: string };
+  mappings: { id: string; table_name: string; header: string; columns: string };
+  audit: { no: number; at: string; person_name: string; action: string; detail: string; origin: string };
+  /** Counters whose row is locked by whoever takes a number. */
+  counters: { name: string; value: number };
+}
