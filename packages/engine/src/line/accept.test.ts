@@ -110,14 +110,12 @@ describe("acceptance", () => {
   });
 
   it("closes every finding of a real book until one gets worse", async () => {
-    const read = await readBook(join(import.meta.dirname, "../../../../examples/first-light"));
+    const { book } = await readBook(join(import.meta.dirname, "../../../../examples/first-light"));
     const line = new Line();
-    const lanesOf = (max_diameter_mm: number) =>
-      read.book.tables.lanes.map((lane) => ({ ...lane, max_diameter_mm }));
-    // A thinner lane than its wires need, so that there is something to accept.
-    const book = withRows(read.book, "lanes", lanesOf(2));
-    const { findings } = line.run(book, emptyShop());
-    expect(findings.some((one) => one.rule === "lane-overfull")).toBe(true);
+    const shop = emptyShop();
+    const handRoom = (hand_room_mm: number) => ({ ...shop, numbers: { ...shop.numbers, hand_room_mm } });
+    const { findings } = line.run(book, handRoom(60));
+    expect(findings.map((one) => one.rule)).toContain("pinboard-tail-short");
     const choices = findings.map((one) => ({
       kind: "accept" as const,
       subject: acceptSubject(one),
@@ -128,9 +126,9 @@ describe("acceptance", () => {
       basis: acceptBounds(one),
     }));
     const accepted = withRows(book, "choices", [...book.tables.choices, ...choices]);
-    expect(line.run(accepted, emptyShop()).findings.filter((one) => one.accepted === null)).toEqual([]);
-    const thinner = withRows(accepted, "lanes", lanesOf(1));
-    const open = line.run(thinner, emptyShop()).findings.filter((one) => one.accepted === null);
-    expect(open.map((one) => one.rule)).toContain("lane-overfull");
+    const open = (hand_room_mm: number): readonly string[] =>
+      line.run(accepted, handRoom(hand_room_mm)).findings.flatMap((one) => (one.accepted ? [] : [one.rule]));
+    expect(open(60)).toEqual([]);
+    expect(open(61)).toContain("pinboard-tail-short");
   });
 });
