@@ -3,6 +3,7 @@ import { type Problem, type ServerEvent, SHOP_ID } from "@pinwright/contract";
 import { Line } from "@pinwright/engine";
 import { call, Refused } from "../api/call.ts";
 import { type AnyAsk, ASKS } from "./asks/index.ts";
+import { Bases } from "./bases.ts";
 import { changesOf, type Edit } from "./edits/index.ts";
 import type { Model } from "./model.ts";
 import type { FromWorker, SyncState, ToWorker } from "./protocol.ts";
@@ -21,6 +22,7 @@ export class Desk {
   readonly #watching: Watching;
   readonly #live = new LiveBook();
   readonly #line = new Line();
+  readonly #bases = new Bases();
   #book: ServerBook | null = null;
   #shop: ServerBook | null = null;
   #token: string | null = null;
@@ -196,6 +198,7 @@ export class Desk {
       book: live.book,
       shop: live.shop,
       line,
+      base: this.#bases.baseOf(line, preview !== null),
       faults: live.faults,
       preview: preview !== null,
     };

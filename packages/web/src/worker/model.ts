@@ -8,6 +8,8 @@ export interface Model {
   readonly book: Book;
   readonly shop: Shop;
   readonly line: LineResult;
+  /** The line as it was before the last change, or before the drag that is going on. */
+  readonly base: LineResult;
   /** All faults of book and shop; found when first asked for. */
   readonly faults: () => readonly LiveFault[];
   /** True while something is dragged: views that only matter at rest may keep what they had. */

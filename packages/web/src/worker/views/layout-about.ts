@@ -1,0 +1,184 @@
+import {
+  aboutId,
+  type Finding,
+  type Item,
+  type LineResult,
+  type Machine,
+  type WireAbout,
+} from "@pinwright/engine";
+import { view } from "./view.ts";
+
+/** A wire as it is told of beside the drawing. */
+export interface AboutWire {
+  readonly id: string;
+  readonly label: string;
+  readonly colour: string;
+  readonly areaMm2: number;
+  readonly lengthMm: number;
+  readonly netId: string;
+  /** The end that is further off: its point, and the item that it belongs to. */
+  readonly otherPoint: string;
+  readonly otherItem: string | null;
+  readonly otherLabel: string;
+  readonly otherLabelZh: string;
+}
+
+export interface AboutPoint {
+  readonly id: string;
+  readonly localId: string;
+  readonly label: string;
+  readonly use: "live" | "spare" | "key";
+  readonly netId: string | null;
+  readonly wires: readonly AboutWire[];
+}
+
+/** Everything that the panel beside the drawing says of one id. */
+export interface LayoutAbout {
+  readonly kind: string;
+  readonly id: string;
+  readonly label: string;
+  readonly labelZh: string;
+  /** Place by which to find it: its own, or that of one of its contacts. */
+  readonly panelId: string | null;
+  readonly side: "top" | "under";
+  readonly typeId: string | null;
+  readonly typeLabel: string;
+  readonly typeLabelZh: string;
+  /** Extents of its type in its own x and y, and its height; blank where it has none. */
+  readonly sizeMm: readonly number[];
+  readonly parentId: string | null;
+  readonly children: readonly string[];
+  readonly holds: string | null;
+  readonly points: readonly AboutPoint[];
+  readonly wires: readonly AboutWire[];
+  readonly harnesses: readonly {
+    readonly id: string;
+    readonly number: number;
+    readonly label: string;
+    readonly labelZh: string;
+  }[];
+  readonly findings: readonly Finding[];
+}
+
+function sizeOf(item: Item): readonly number[] {
+  switch (item.kind) {
+    case "device":
+    case "board":
+    case "mechanism":
+      return [item.type.width_mm, item.type.depth_mm, item.type.height_mm];
+    case "fastener":
+      return [item.type.diameter_mm, item.type.length_mm];
+    case "inline":
+      return [];
+  }
+}
+
+function aboutWire({ machine }: LineResult, { wire, harness }: WireAbout, from: string): AboutWire {
+  const other = wire.a === from ? wire.b : wire.a;
+  const item = machine.items.get(machine.points.get(other)?.itemId ?? "");
+  return {
+    id: wire.id,
+    label: `${harness.harness.number}-${wire.number}`,
+    colour: wire.colour,
+    areaMm2: wire.wireType.area_mm2,
+    lengthMm: wire.finishedMm,
+    netId: wire.netId,
+    otherPoint: other,
+    otherItem: item?.id ?? null,
+    otherLabel: item?.labels.en ?? "",
+    otherLabelZh: item?.labels.zh ?? "",
+  };
+}
+
+/** A waypoint, cutout or crossing stands in no harness, but findings may name it. */
+function aboutPlace({ machine, findings }: LineResult, id: string): LayoutAbout | null {
+  const place = placeOfRow(machine, id);
+  if (place === null) return null;
+  return {
+    ...BLANK,
+    ...place,
+    id,
+    findings: findings.filter((finding) => finding.subjects.includes(id)),
+  };
+}
+
+function placeOfRow({ book }: Machine, id: string): Pick<LayoutAbout, "kind" | "panelId" | "side"> | null {
+  const { waypoints, cutouts, crossings, lanes } = book.tables;
+  const waypoint = waypoints.find((row) => row.id === id);
+  if (waypoint !== undefined) return { kind: "waypoint", panelId: waypoint.panel, side: waypoint.side };
+  const cutout = cutouts.find((row) => row.id === id);
+  if (cutout !== undefined) return { kind: "cutout", panelId: cutout.panel, side: cutout.side };
+  const way = [...crossings, ...lanes].find((row) => row.id === id);
+  const at = waypoints.find((row) => row.id === way?.from);
+  return at === undefined ? null : { kind: "way", panelId: at.panel, side: at.side };
+}
+
+const BLANK: Omit<LayoutAbout, "id" | "kind" | "panelId" | "side"> = {
+  label: "",
+  labelZh: "",
+  typeId: null,
+  typeLabel: "",
+  typeLabelZh: "",
+  sizeMm: [],
+  parentId: null,
+  children: [],
+  holds: null,
+  points: [],
+  wires: [],
+  harnesses: [],
+  findings: [],
+};
+
+/** What is known of one id, by the engine's own account. Null when there is no such id. */
+export function aboutFor(line: LineResult, id: string): LayoutAbout | null {
+  const about = aboutId(line, id);
+  if (about === null) return aboutPlace(line, id);
+  const { machine, harnesses } = line;
+  const { item } = about;
+  const first = about.place ?? about.points[0]?.point.place ?? null;
+  const row = placeOfRow(machine, id);
+  const panel = about.kind === "panel" ? id : null;
+  const type = item === null || item.kind === "inline" ? null : item.type;
+  return {
+    ...BLANK,
+    kind: about.kind,
+    id,
+    label: about.labels?.en ?? "",
+    labelZh: about.labels?.zh ?? "",
+    panelId: panel ?? first?.panelId ?? row?.panelId ?? null,
+    side: first?.side ?? row?.side ?? "top",
+    typeId: item?.type.id ?? null,
+    typeLabel: type?.label ?? "",
+    typeLabelZh: type?.label_zh ?? "",
+    sizeMm: item === null ? [] : sizeOf(item),
+    parentId: item?.parentId ?? null,
+    children: about.children,
+    holds: item?.kind === "fastener" ? item.holds : null,
+    points: about.points.map(({ point, netId, wires }) => ({
+      id: point.id,
+      localId: point.id.slice(id.length + 1) || point.localId,
+      label: point.label,
+      use: point.use,
+      netId,
+      wires: wires.map((wire) => aboutWire(line, wire, point.id)),
+    })),
+    wires: about.wires.map((wire) => aboutWire(line, wire, wire.wire.a)),
+    harnesses: about.harnessIds.flatMap((harnessId) => {
+      const result = harnesses.get(harnessId);
+      if (result === undefined) return [];
+      const { en, zh } = result.labels;
+      return [{ id: harnessId, number: result.harness.number, label: en, labelZh: zh }];
+    }),
+    findings: about.findings,
+  };
+}
+
+/** What is known of one id; no entry when there is no such id. */
+export const layoutAbout = view<{ readonly id: string }, LayoutAbout>({
+  uses: ({ line }) => [line],
+  entries: ({ line }, { id }) => {
+    const about = id === "" ? null : aboutFor(line, id);
+    return new Map(about === null ? [] : [["", about]]);
+  },
+  restsInPreview: true,
+});
