@@ -11,6 +11,8 @@ export {
   rowOrder,
 } from "./changes/cell-tables.ts";
 export { type Applied, applyChanges, type CellChange, type CellConflict, inverse } from "./changes/change.ts";
+export { cellTablesOf, cellTablesOfRaw } from "./changes/import.ts";
+export { MACHINE_ROW, type RowIds, rawBookOf, rawShopOf } from "./changes/raw-book.ts";
 export { bookDocs } from "./docs/book-docs.ts";
 export { multiplyBook } from "./edit/multiply-book.ts";
 export { type Renamed, renameId } from "./edit/rename-id.ts";
@@ -19,6 +21,7 @@ export { FAULT_CODES, type Fault, type FaultCode } from "./fault.ts";
 export { FaultLog, type FaultNote } from "./fault-log.ts";
 export { FAULT_TEXTS } from "./fault-texts.ts";
 export { LIMITS, type LimitName } from "./limits.ts";
+export { LiveBook, type LiveFault, type LiveReading } from "./live/live-book.ts";
 export { FORMAT, type Machine, machineSchema } from "./machine.ts";
 export { MIGRATIONS, type Migration, migrate } from "./migrate/migrate.ts";
 export { FLATTEN_MM } from "./outline/flatten.ts";

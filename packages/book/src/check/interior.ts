@@ -1,5 +1,4 @@
 import type { AnyRow } from "../read/raw.ts";
-import type { TableRows } from "../read/table.ts";
 import { nearest } from "../text/nearest.ts";
 
 /** The points inside a type: its terminals, and its connectors with their number of cavities. */
@@ -64,7 +63,7 @@ function emptyInteriors(rows: readonly AnyRow[], kind: string): Map<string, Inte
 
 /** Gathers the points of every type. `follow` leads an old id of a table to the present one. */
 export function interiors(
-  tables: ReadonlyMap<string, TableRows>,
+  tables: ReadonlyMap<string, { readonly rows: readonly Readonly<AnyRow>[] }>,
   follow: (table: string, id: string) => string,
 ): Interiors {
   const rows = (name: string): readonly AnyRow[] => tables.get(name)?.rows ?? [];

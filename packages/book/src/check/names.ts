@@ -2,7 +2,7 @@ import type { AnyRow } from "../read/raw.ts";
 import type { TableRows } from "../read/table.ts";
 import { hasPoint, type Interior, interiors, listPoints, nearestPoint } from "./interior.ts";
 import { Renamed } from "./renamed.ts";
-import { Suggest } from "./suggest.ts";
+import type { Suggest } from "./suggest.ts";
 
 /** Tables whose rows are items; an id is used once in all of them. */
 export const ITEM_TABLES = ["devices", "boards", "mechanisms", "fasteners", "inlines"] as const;
@@ -17,22 +17,30 @@ const POINT_TABLES = [
   "mechanism_devices",
 ];
 
-/** A name that leads somewhere (perhaps under a new id), or what would have. */
+/** What would have led somewhere, and the name that was probably meant. */
+interface Missing {
+  readonly expected: string;
+  readonly nearest: string | null;
+}
+
+/** A name that leads somewhere (perhaps under a new id), or why it does not, which takes longer to find out. */
 export type Resolved =
   | { readonly ok: true; readonly id: string }
-  | { readonly ok: false; readonly expected: string; readonly nearest: string | null };
+  | { readonly ok: false; readonly why: (suggest: Suggest) => Missing };
 
 const found = (id: string): Resolved => ({ ok: true, id });
-const missing = (expected: string, nearest: string | null): Resolved => ({ ok: false, expected, nearest });
+const missing = (why: (suggest: Suggest) => Missing): Resolved => ({ ok: false, why });
 
 /** A named thing of a mechanism type. */
 type Child = { readonly kind: "device"; readonly type: string } | { readonly kind: "fastener" };
 
+/** What names need to know of a table. */
+export type NamedRows = Pick<TableRows, "table" | "rows" | "usable">;
+
 /** Every name of a book, for resolving references, items and points. */
 export class Names {
-  readonly #tables: ReadonlyMap<string, TableRows>;
+  readonly #tables: ReadonlyMap<string, NamedRows>;
   readonly #renamed: Renamed;
-  readonly #suggest = new Suggest();
   readonly #ids = new Map<string, ReadonlySet<string>>();
   readonly #items = new Map<string, { readonly table: string; readonly row: AnyRow }>();
   readonly #itemIds: ReadonlySet<string>;
@@ -41,7 +49,7 @@ export class Names {
   readonly #itemsUsable: boolean;
   readonly #pointsUsable: boolean;
 
-  constructor(tables: ReadonlyMap<string, TableRows>) {
+  constructor(tables: ReadonlyMap<string, NamedRows>) {
     this.#tables = tables;
     this.#renamed = new Renamed(tables.get("renames"));
     for (const table of ITEM_TABLES) {
@@ -91,7 +99,7 @@ export class Names {
     if (renamed !== null && ids.has(renamed)) return found(renamed);
     if (this.#tables.get(table)?.usable !== true) return found(id);
     const expected = ids.size === 0 ? `an id of \`${table}\`, which has no rows` : `an id of \`${table}\``;
-    return missing(expected, this.#suggest.near(table, id, ids));
+    return missing((suggest) => ({ expected, nearest: suggest.near(table, id, ids) }));
   }
 
   /** Resolves an item: a device, board, mechanism, fastener, in-line connector, or `mechanism/child`. */
@@ -104,30 +112,36 @@ export class Names {
       if (renamed !== null && this.#items.has(renamed)) return found(renamed);
     }
     if (!this.#itemsUsable) return found(id);
-    return missing(
-      "an item: an id of `devices`, `boards`, `mechanisms`, `fasteners` or `inlines`, or `mechanism/child`",
-      this.#suggest.near("item", id, this.#itemIds),
-    );
+    return missing((suggest) => ({
+      expected:
+        "an item: an id of `devices`, `boards`, `mechanisms`, `fasteners` or `inlines`, or `mechanism/child`",
+      nearest: suggest.near("item", id, this.#itemIds),
+    }));
   }
 
   #child(mechanism: string, child: string): Resolved {
     const owner = this.ref("mechanisms", mechanism);
     if (!owner.ok) {
-      return missing(
-        `an item \`mechanism/child\`; ${owner.expected}`,
-        owner.nearest === null ? null : `${owner.nearest}/${child}`,
-      );
+      return missing((suggest) => {
+        const { expected, nearest } = owner.why(suggest);
+        return {
+          expected: `an item \`mechanism/child\`; ${expected}`,
+          nearest: nearest === null ? null : `${nearest}/${child}`,
+        };
+      });
     }
     const row = this.#items.get(owner.id)?.row;
     const type = row === undefined ? null : this.present("mechanism_types", String(row.type));
     const children = type === null ? undefined : this.#children.get(type);
     if (children?.has(child) === true || !this.#pointsUsable) return found(`${owner.id}/${child}`);
     const names = new Set(children?.keys() ?? []);
-    const near = this.#suggest.near(`child ${type}`, child, names);
-    return missing(
-      `a device or fastener of the mechanism type \`${type}\`: ${names.size === 0 ? "it has none" : [...names].sort().slice(0, 12).join(", ")}`,
-      near === null ? null : `${owner.id}/${near}`,
-    );
+    return missing((suggest) => {
+      const near = suggest.near(`child ${type}`, child, names);
+      return {
+        expected: `a device or fastener of the mechanism type \`${type}\`: ${listNames(names)}`,
+        nearest: near === null ? null : `${owner.id}/${near}`,
+      };
+    });
   }
 
   /** Points inside an item; null when it cannot be told because its type is unknown. */
@@ -161,15 +175,17 @@ export class Names {
     const local = text.slice(colon + 1);
     const item = this.item(text.slice(0, colon));
     if (!item.ok)
-      return missing(`a point; ${item.expected}`, item.nearest === null ? null : `${item.nearest}:${local}`);
+      return missing((suggest) => {
+        const { expected, nearest } = item.why(suggest);
+        return {
+          expected: `a point; ${expected}`,
+          nearest: nearest === null ? null : `${nearest}:${local}`,
+        };
+      });
     const interior = this.interior(item.id);
     if (interior === null || !this.#pointsUsable || hasPoint(interior, local))
       return found(`${item.id}:${local}`);
-    const near = nearestPoint(interior, local);
-    return missing(
-      `a point of ${interior.about}: ${listPoints(interior)}`,
-      near === null ? null : `${item.id}:${near}`,
-    );
+    return missing(() => noPoint(interior, local, `${item.id}:`));
   }
 
   /** Resolves a point inside the type that a row of `elements` belongs to. */
@@ -184,7 +200,7 @@ export class Names {
           ? this.#interiors.boardTypes.get(this.present("board_types", row.board_type))
           : undefined;
     if (interior === undefined || !this.#pointsUsable || hasPoint(interior, text)) return found(text);
-    return missing(`a point of ${interior.about}: ${listPoints(interior)}`, nearestPoint(interior, text));
+    return missing(() => noPoint(interior, text, ""));
   }
 
   #childPoint(mechanismType: string, text: string): Resolved {
@@ -196,20 +212,30 @@ export class Names {
     const child = children.get(name);
     if (colon < 0 || child === undefined || child.kind === "fastener") {
       const devices = new Set([...children].filter(([, c]) => c.kind === "device").map(([n]) => n));
-      const near = this.#suggest.near(`child ${mechanismType}`, name, devices);
-      return missing(
-        `\`child:terminal\` with a child of \`${mechanismType}\`: ${devices.size === 0 ? "it has none" : [...devices].sort().slice(0, 12).join(", ")}`,
-        near === null || colon < 0 ? null : `${near}:${local}`,
-      );
+      return missing((suggest) => {
+        const near = suggest.near(`child ${mechanismType}`, name, devices);
+        return {
+          expected: `\`child:terminal\` with a child of \`${mechanismType}\`: ${listNames(devices)}`,
+          nearest: near === null || colon < 0 ? null : `${near}:${local}`,
+        };
+      });
     }
     const interior = this.#interiors.deviceTypes.get(this.present("device_types", child.type));
     if (interior === undefined || hasPoint(interior, local)) return found(text);
-    const near = nearestPoint(interior, local);
-    return missing(
-      `a point of ${interior.about}: ${listPoints(interior)}`,
-      near === null ? null : `${name}:${near}`,
-    );
+    return missing(() => noPoint(interior, local, `${name}:`));
   }
 }
 
 const pointless = (about: string): Interior => ({ about, terminals: new Set(), connectors: new Map() });
+
+const listNames = (names: ReadonlySet<string>): string =>
+  names.size === 0 ? "it has none" : [...names].sort().slice(0, 12).join(", ");
+
+/** That an interior has no such point; the nearest one is named after `owner`. */
+function noPoint(interior: Interior, local: string, owner: string): Missing {
+  const near = nearestPoint(interior, local);
+  return {
+    expected: `a point of ${interior.about}: ${listPoints(interior)}`,
+    nearest: near === null ? null : owner + near,
+  };
+}

@@ -1,28 +1,47 @@
 import type { FaultCode } from "../fault.ts";
 import type { FaultLog } from "../fault-log.ts";
 import type { AnyRow } from "../read/raw.ts";
-import type { TableRows } from "../read/table.ts";
-import { keyText, markBad } from "../read/table.ts";
+import { type CellFault, keyText, shownKey } from "../read/row.ts";
+import { markBad, type TableRows } from "../read/table.ts";
 import type { Column } from "../schema/column.ts";
+import type { Table } from "../schema/table.ts";
 import { nearest } from "../text/nearest.ts";
 import type { Names, Resolved } from "./names.ts";
+import { Suggest } from "./suggest.ts";
 
 /** Names of the outline files of a book. */
 export type OutlineNames = ReadonlySet<string>;
 
-type Resolve = (text: string, row: AnyRow) => Resolved;
+/** Where references can lead. */
+export interface Targets {
+  readonly names: Names;
+  readonly outlines: OutlineNames;
+}
 
-function resolver(column: Column<unknown>, names: Names, outlines: OutlineNames): Resolve | null {
-  const { kind, table } = column;
-  if ((kind === "ref" || kind === "refs") && table !== undefined) return (text) => names.ref(table, text);
-  if (kind === "item" || kind === "items") return (text) => names.item(text);
-  if (kind === "point") return (text) => names.point(text);
-  if (kind === "local-point") return (text, row) => names.localPoint(row, text);
+type Resolve = (targets: Targets, text: string, row: Readonly<AnyRow>) => Resolved;
+
+interface RefColumn {
+  readonly name: string;
+  readonly blank: unknown;
+  readonly isKey: boolean;
+  readonly code: FaultCode;
+  readonly resolve: Resolve;
+}
+
+function resolver({ kind, table }: Column<unknown>): Resolve | null {
+  if ((kind === "ref" || kind === "refs") && table !== undefined)
+    return ({ names }, text) => names.ref(table, text);
+  if (kind === "item" || kind === "items") return ({ names }, text) => names.item(text);
+  if (kind === "point") return ({ names }, text) => names.point(text);
+  if (kind === "local-point") return ({ names }, text, row) => names.localPoint(row, text);
   if (kind === "outline") {
-    return (text) =>
+    return ({ outlines }, text) =>
       outlines.has(text)
         ? { ok: true, id: text }
-        : { ok: false, expected: "a file in the folder `outlines`", nearest: nearest(text, outlines) };
+        : {
+            ok: false,
+            why: () => ({ expected: "a file in the folder `outlines`", nearest: nearest(text, outlines) }),
+          };
   }
   return null;
 }
@@ -34,19 +53,92 @@ const codeOf = (column: Column<unknown>): FaultCode =>
       ? "point-dangling"
       : "ref-dangling";
 
+const compiled = new WeakMap<Table, readonly RefColumn[]>();
+
+function refColumns(table: Table): readonly RefColumn[] {
+  const known = compiled.get(table);
+  if (known !== undefined) return known;
+  const columns = Object.entries(table.columns).flatMap(([name, column]): RefColumn[] => {
+    const resolve = resolver(column);
+    if (resolve === null) return [];
+    return [{ name, blank: column.blank, isKey: table.key.includes(name), code: codeOf(column), resolve }];
+  });
+  compiled.set(table, columns);
+  return columns;
+}
+
+/** One reference that leads nowhere. */
+interface Dangling {
+  readonly column: string;
+  readonly code: FaultCode;
+  readonly text: string;
+  readonly target: Extract<Resolved, { readonly ok: false }>;
+}
+
+/** A row whose references were followed. */
+export interface RowReferences {
+  /** The same object when every reference leads to a row under its present id. */
+  readonly row: Readonly<AnyRow>;
+  readonly dangling: readonly Dangling[];
+  /** A reference of its key leads nowhere. */
+  readonly keyLost: boolean;
+  /** A reference of its key leads to another id, or nowhere. */
+  readonly keyChanged: boolean;
+}
+
+const NONE: readonly Dangling[] = [];
+
 /**
- * Follows every reference of a table. One that leads to a renamed row is replaced by the new id. One that
+ * Follows every reference of a row. One that leads to a renamed row is replaced by the new id; one that leads
+ * nowhere becomes blank.
+ */
+export function followReferences(table: Table, row: Readonly<AnyRow>, targets: Targets): RowReferences {
+  let result = row;
+  let dangling: Dangling[] | null = null;
+  let [keyLost, keyChanged] = [false, false];
+  for (const { name, blank, isKey, code, resolve } of refColumns(table)) {
+    const follow = (text: string): string | null => {
+      const target = resolve(targets, text, result);
+      if (target.ok) return target.id;
+      dangling ??= [];
+      dangling.push({ column: name, code, text, target });
+      return null;
+    };
+    const value = result[name];
+    if (typeof value === "string" && value !== "") {
+      const id = follow(value);
+      if (id === value) continue;
+      result = { ...result, [name]: id ?? blank };
+      if (isKey) keyChanged = true;
+      if (isKey && id === null) keyLost = true;
+    } else if (Array.isArray(value) && value.length > 0) {
+      const words: readonly string[] = value;
+      const ids = words.map(follow);
+      if (ids.every((id, k) => id === words[k])) continue;
+      result = { ...result, [name]: [...new Set(ids.filter((id) => id !== null))] };
+    }
+  }
+  return { row: result, dangling: dangling ?? NONE, keyLost, keyChanged };
+}
+
+/** What is wrong with the references of a row, with the names that were probably meant. */
+export const danglingFaults = (references: RowReferences, suggest: Suggest): readonly CellFault[] =>
+  references.dangling.map(({ column, code, text, target }) => ({
+    code,
+    column,
+    value: text,
+    ...target.why(suggest),
+  }));
+
+/**
+ * Follows every reference of all tables. One that leads to a renamed row is replaced by the new id. One that
  * leads nowhere is a fault; its cell becomes blank, and a row whose key it was is dropped.
  */
-export function checkReferences(
-  tables: Iterable<TableRows>,
-  names: Names,
-  outlines: OutlineNames,
-  log: FaultLog,
-): void {
+export function checkReferences(tables: Iterable<TableRows>, targets: Targets, log: FaultLog): void {
   const all = [...tables];
-  const dropped = new Map<TableRows, Set<number>>();
-  for (const source of all) dropped.set(source, checkTable(source, names, outlines, log));
+  const suggest = new Suggest();
+  const dropped = new Map<TableRows, ReadonlySet<number>>();
+  for (const source of all) dropped.set(source, checkTable(source, targets, suggest, log));
   // Rows go only after every table was checked, so that the order of the tables does not matter.
   for (const [source, drops] of dropped) dropRows(source, drops);
 }
@@ -58,62 +150,56 @@ export function dropRows(source: TableRows, drops: ReadonlySet<number>): void {
   source.lines = source.lines.filter((_, i) => !drops.has(i));
 }
 
-function checkTable(source: TableRows, names: Names, outlines: OutlineNames, log: FaultLog): Set<number> {
-  const drops = new Set<number>();
-  let keyChanged = false;
-  for (const [name, column] of Object.entries(source.table.columns)) {
-    const resolve = resolver(column, names, outlines);
-    if (resolve === null) continue;
-    const isKey = source.table.key.includes(name);
-    const code = codeOf(column);
-    const check = (text: string, row: AnyRow, i: number): string | null => {
-      const target = resolve(text, row);
-      if (target.ok) return target.id;
-      const line = source.lines[i] ?? 0;
-      markBad(source, line, name);
-      const { expected, nearest: near } = target;
-      log.add({ code, file: source.file, row: line, column: name, value: text, expected, nearest: near });
-      return null;
-    };
-    for (const [i, row] of source.rows.entries()) {
-      const value = row[name];
-      if (typeof value === "string" && value !== "") {
-        const id = check(value, row, i);
-        if (id === value) continue;
-        row[name] = id ?? column.blank;
-        if (isKey && id === null) drops.add(i);
-        if (isKey) keyChanged = true;
-      } else if (Array.isArray(value) && value.length > 0) {
-        const words: readonly string[] = value;
-        const ids = words.map((word) => check(word, row, i));
-        if (ids.every((id, k) => id === words[k])) continue;
-        row[name] = [...new Set(ids.filter((id) => id !== null))];
-      }
+function checkTable(
+  source: TableRows,
+  targets: Targets,
+  suggest: Suggest,
+  log: FaultLog,
+): ReadonlySet<number> {
+  const { table, file, lines } = source;
+  if (refColumns(table).length === 0) return new Set();
+  const followed = source.rows.map((row, i) => {
+    const references = followReferences(table, row, targets);
+    for (const fault of danglingFaults(references, suggest)) {
+      markBad(source, lines[i] ?? 0, fault.column);
+      log.add({ ...fault, file, row: lines[i] ?? 0 });
     }
+    return references;
+  });
+  source.rows = followed.map(({ row }) => row);
+  const drops = new Set<number>();
+  for (const [i, { keyLost }] of followed.entries()) if (keyLost) drops.add(i);
+  for (const [at, before] of sameKeys(table, followed)) {
+    drops.add(at);
+    const { row } = followed[at] ?? {};
+    if (row === undefined) continue;
+    log.add({ ...mergedFault(table, keyText(table, row), lines[before] ?? 0), file, row: lines[at] ?? 0 });
   }
-  if (keyChanged) dropSameKeys(source, drops, log);
   return drops;
 }
 
-/** Two rows that were told apart by an old and a new id of the same thing are the same row. */
-function dropSameKeys(source: TableRows, drops: Set<number>, log: FaultLog): void {
+/**
+ * Rows that have the key of an earlier one since their references were followed, with that one: two rows that
+ * were told apart by an old and a new id of the same thing are the same row.
+ */
+export function sameKeys(table: Table, followed: readonly RowReferences[]): ReadonlyMap<number, number> {
+  const same = new Map<number, number>();
+  if (!followed.some(({ keyChanged }) => keyChanged)) return same;
   const seen = new Map<string, number>();
-  for (const [i, row] of source.rows.entries()) {
-    if (drops.has(i)) continue;
-    const key = keyText(source.table, row);
+  for (const [i, { row, keyLost }] of followed.entries()) {
+    if (keyLost) continue;
+    const key = keyText(table, row);
     const before = seen.get(key);
-    if (before === undefined) {
-      seen.set(key, i);
-      continue;
-    }
-    drops.add(i);
-    log.add({
-      code: "id-duplicate",
-      file: source.file,
-      row: source.lines[i] ?? null,
-      column: source.table.key[0] ?? null,
-      value: key.split("\u0000").join(" "),
-      expected: `a key of its own; after renaming it is the same as row ${source.lines[before]}. This row is not read`,
-    });
+    if (before === undefined) seen.set(key, i);
+    else same.set(i, before);
   }
+  return same;
 }
+
+/** That a row became the same as row `before` of the file when its references were followed. */
+export const mergedFault = (table: Table, key: string, before: number): CellFault => ({
+  code: "id-duplicate",
+  column: table.key[0] ?? "",
+  value: shownKey(key),
+  expected: `a key of its own; after renaming it is the same as row ${before}. This row is not read`,
+});

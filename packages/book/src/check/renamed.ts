@@ -1,10 +1,10 @@
-import type { TableRows } from "../read/table.ts";
+import type { AnyRow } from "../read/raw.ts";
 
 /** Where old ids lead: follows the `renames` of a table until an id is not renamed any more. */
 export class Renamed {
   readonly #tables = new Map<string, Map<string, string>>();
 
-  constructor(renames: TableRows | undefined) {
+  constructor(renames: { readonly rows: readonly Readonly<AnyRow>[] } | undefined) {
     for (const row of renames?.rows ?? []) {
       const table = String(row.table);
       const names = this.#tables.get(table) ?? new Map<string, string>();

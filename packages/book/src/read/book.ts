@@ -55,10 +55,10 @@ export function readRawBook(old: RawBook, log = new FaultLog()): ReadBook {
   const tables = readTables(BOOK_TABLES, raw.tables, raw.unreadable, log);
   checkItemIds(tables, log);
   const outlineNames = new Set([...raw.outlines.keys(), ...raw.unreadable]);
-  checkReferences(tables.values(), new Names(tables), outlineNames, log);
+  checkReferences(tables.values(), { names: new Names(tables), outlines: outlineNames }, log);
   // `readTables` walked the same schema that the type is made from.
   const typed = rowsByName(tables) as unknown as BookTables;
-  checkRules(BOOK_RULES, typed, tables, log);
+  checkRules(BOOK_RULES, tables, (rule) => rule.check(typed), log);
   const outlines = readOutlines(raw.outlines, log);
   return { book: { machine, tables: typed, outlines }, faults: log.list() };
 }
@@ -70,9 +70,9 @@ export function readRawShop(
   log = new FaultLog(),
 ): ReadShop {
   const tables = readTables(SHOP_TABLES, raw, unreadable, log);
-  checkReferences(tables.values(), new Names(tables), new Set(), log);
+  checkReferences(tables.values(), { names: new Names(tables), outlines: new Set() }, log);
   // `readTables` walked the same schema that the type is made from.
   const typed = rowsByName(tables) as unknown as ShopTables;
-  checkRules(SHOP_RULES, typed, tables, log);
+  checkRules(SHOP_RULES, tables, (rule) => rule.check(typed), log);
   return { shop: { tables: typed, numbers: shopNumbers(typed.shop_settings) }, faults: log.list() };
 }

@@ -35,8 +35,21 @@ export const MACHINE_TEXTS: Readonly<Record<keyof Machine, string>> = {
   ball_mm: "diameter of the ball, a number of millimetres from 5 to 100",
 };
 
+/** A value of `machine.json` whose text is no JSON; no key takes it. */
+export class NotJson {
+  readonly text: string;
+
+  constructor(text: string) {
+    this.text = text;
+  }
+}
+
 const show = (value: unknown): string =>
-  typeof value === "string" ? value : (JSON.stringify(value) ?? String(value));
+  typeof value === "string"
+    ? value
+    : value instanceof NotJson
+      ? value.text
+      : (JSON.stringify(value) ?? String(value));
 
 /** Checks `machine.json` key by key; a key that is wrong or missing is a fault and takes its default. */
 export function readMachine(raw: unknown, file: string, log: FaultLog): Machine {
@@ -76,7 +89,12 @@ export function readMachine(raw: unknown, file: string, log: FaultLog): Machine 
       file,
       column: key,
       value: value === undefined ? null : show(value),
-      expected: value === undefined ? `the key \`${key}\`: ${text}` : text,
+      expected:
+        value === undefined
+          ? `the key \`${key}\`: ${text}`
+          : value instanceof NotJson
+            ? `${text}; written as JSON, so that a text stands in double quotes`
+            : text,
     });
   }
   // What is in memory has the present format, whatever the file had.

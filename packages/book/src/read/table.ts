@@ -1,18 +1,17 @@
 import type { FaultLog } from "../fault-log.ts";
 import { LIMITS } from "../limits.ts";
 import type { Table } from "../schema/table.ts";
-import { compileCell, type ReadCell } from "./cell.ts";
 import { readHeader } from "./header.ts";
-import { CellProblem } from "./problem.ts";
 import type { AnyRow, RawTable } from "./raw.ts";
+import { keyText, readRow, sameKeyFault } from "./row.ts";
 
 /** A table with types, and for each row its place in the file. */
 export interface TableRows {
   readonly table: Table;
   readonly file: string;
-  rows: AnyRow[];
+  rows: readonly Readonly<AnyRow>[];
   /** Row in the file, the heading being 1. */
-  lines: number[];
+  lines: readonly number[];
   /** Cells that had a fault, so that no rule complains of the blank that took their place; see `markBad`. */
   readonly bad: Set<string>;
   /** False when the file could not be read as far as its keys: references into it are then not judged. */
@@ -37,107 +36,59 @@ export const markBad = (source: TableRows, line: number | null, column: string):
 export const isBad = (source: TableRows, line: number, column: string): boolean =>
   source.bad.size > 0 && (source.bad.has(`${line} ${column}`) || source.bad.has(`all ${column}`));
 
-interface CompiledColumn {
-  readonly name: string;
-  readonly blank: unknown;
-  readonly isKey: boolean;
-  readonly read: ReadCell;
-}
-
-const compiled = new WeakMap<Table, readonly CompiledColumn[]>();
-
-function compile(table: Table): readonly CompiledColumn[] {
-  const known = compiled.get(table);
-  if (known !== undefined) return known;
-  const columns = Object.entries(table.columns).map(([name, column]) => ({
-    name,
-    blank: column.blank,
-    isKey: table.key.includes(name),
-    read: compileCell(name, column),
-  }));
-  compiled.set(table, columns);
-  return columns;
-}
-
 /**
  * Reads a table cell by cell. A bad cell becomes the column's blank; a row whose key has a bad cell is dropped,
  * as is a row whose key was there before. Every one of these is a fault in the log.
  */
 export function readTable(table: Table, raw: RawTable, log: FaultLog): TableRows {
-  const columns = compile(table);
   const places = readHeader(table, raw, log);
-  const keyMissing = columns.some(
-    (c, i) => c.isKey && places[i] === -1 && table.columns[c.name]?.required === true,
+  const missing = Object.entries(table.columns).flatMap(([name, column], i) =>
+    places[i] === -1 && column.required ? [name] : [],
   );
-  if (keyMissing) return emptyTable(table, raw.file, false);
-  const result = emptyTable(table, raw.file);
-  columns.forEach((column, i) => {
-    if (places[i] === -1 && table.columns[column.name]?.required === true) markBad(result, null, column.name);
-  });
+  if (missing.some((name) => table.key.includes(name))) return emptyTable(table, raw.file, false);
+  const [rows, lines]: [AnyRow[], number[]] = [[], []];
+  const result: TableRows = { ...emptyTable(table, raw.file), rows, lines };
+  for (const name of missing) markBad(result, null, name);
   const width = raw.header.length;
   const seen = new Map<string, number>();
   for (const [index, cells] of raw.rows.entries()) {
     const line = index + 2;
     if (index >= LIMITS.rowsPerTable) {
-      log.add({
-        code: "rows-too-many",
-        file: raw.file,
-        row: line,
-        expected: `at most ${LIMITS.rowsPerTable} rows in a table; the rows from here on are not read`,
-      });
+      tooManyRows(raw.file, log);
       break;
     }
     if (cells.every((cell) => cell === "")) continue;
     if (cells.length !== width) checkWidth(raw, cells, line, width, log);
-    const row = readRow(columns, places, cells, line, result, log);
+    const { row, faults } = readRow(table, (_, i) => {
+      const at = places[i] ?? -1;
+      return at < 0 ? null : (cells[at] ?? "");
+    });
+    for (const fault of faults) {
+      markBad(result, line, fault.column);
+      log.add({ ...fault, file: raw.file, row: line });
+    }
     if (row === null) continue;
     const key = keyText(table, row);
     const before = seen.get(key);
     if (before !== undefined) {
-      duplicateKey(table, raw.file, line, key, before, log);
+      log.add({ ...sameKeyFault(table, key, before), file: raw.file, row: line });
       continue;
     }
     seen.set(key, line);
-    result.rows.push(row);
-    result.lines.push(line);
+    rows.push(row);
+    lines.push(line);
   }
   return result;
 }
 
-function readRow(
-  columns: readonly CompiledColumn[],
-  places: readonly number[],
-  cells: readonly string[],
-  line: number,
-  result: TableRows,
-  log: FaultLog,
-): AnyRow | null {
-  const row: AnyRow = {};
-  let keyIsGood = true;
-  for (const [i, column] of columns.entries()) {
-    const at = places[i] ?? -1;
-    if (at < 0) {
-      row[column.name] = column.blank;
-      continue;
-    }
-    const cell = cells[at] ?? "";
-    const reading = column.read(cell);
-    if (reading instanceof CellProblem) {
-      row[column.name] = column.blank;
-      if (column.isKey) keyIsGood = false;
-      markBad(result, line, column.name);
-      log.add({
-        code: reading.code,
-        file: result.file,
-        row: line,
-        column: column.name,
-        value: cell,
-        expected: reading.expected,
-        nearest: reading.nearest,
-      });
-    } else row[column.name] = reading;
-  }
-  return keyIsGood ? row : null;
+/** That a table has more rows than are read. */
+export function tooManyRows(file: string, log: FaultLog): void {
+  log.add({
+    code: "rows-too-many",
+    file,
+    row: LIMITS.rowsPerTable + 2,
+    expected: `at most ${LIMITS.rowsPerTable} rows in a table; the rows from here on are not read`,
+  });
 }
 
 function checkWidth(
@@ -159,30 +110,5 @@ function checkWidth(
     row: line,
     value: extra[0] ?? null,
     expected: `${width} cells as in the heading, found ${cells.length}; ${why}`,
-  });
-}
-
-/** The key of a row as one text; parts cannot run into each other. */
-export const keyText = (table: Table, row: AnyRow): string =>
-  table.key.length === 1
-    ? String(row[table.key[0] ?? ""])
-    : table.key.map((name) => String(row[name])).join("\u0000");
-
-function duplicateKey(
-  table: Table,
-  file: string,
-  line: number,
-  key: string,
-  before: number,
-  log: FaultLog,
-): void {
-  const names = table.key.map((name) => `\`${name}\``).join(" and ");
-  log.add({
-    code: "id-duplicate",
-    file,
-    row: line,
-    column: table.key[table.key.length - 1] ?? null,
-    value: key.split("\u0000").join(" "),
-    expected: `${names} of its own; row ${before} has the same${table.key.length > 1 ? " combination" : ""}. This row is not read`,
   });
 }
