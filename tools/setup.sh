@@ -18,12 +18,14 @@ need_packages() {
   fi
 }
 
-# need_debian COMMAND-OR-PYTHON-MODULE PACKAGE …
+# need_debian COMMAND, py:PYTHON-MODULE or file:PATTERN, PACKAGE, …
 need_debian() {
   missing=""
   while [ $# -gt 1 ]; do
     case "$1" in
       py:*) /usr/bin/python3 -c "import ${1#py:}" >/dev/null 2>&1 || missing="$missing $2" ;;
+      # shellcheck disable=SC2086
+      file:*) ls ${1#file:} >/dev/null 2>&1 || missing="$missing $2" ;;
       *) command -v "$1" >/dev/null 2>&1 || missing="$missing $2" ;;
     esac
     shift 2
