@@ -1,3 +1,3 @@
 export { StoreError, type StoreErrorCode } from "./error.ts";
-export { openStore } from "./open.ts";
+export { openStore, restoreBackUp } from "./open.ts";
 export type * from "./store.ts";

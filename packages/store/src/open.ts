@@ -1,5 +1,8 @@
 import { auditStore } from "./audit.ts";
+import { backUp } from "./back-up/back-up.ts";
+import { restore } from "./back-up/restore.ts";
 import { bookStore } from "./books/book-store.ts";
+import type { Database } from "./database/database.ts";
 import { migrateStore } from "./database/migrate.ts";
 import { openDatabase } from "./database/open-database.ts";
 import { peopleStore } from "./people.ts";
@@ -10,10 +13,24 @@ import type { Store, StoreOptions, StorePlace } from "./store.ts";
  * Opens a store, made if it is not there yet, and brings one of an earlier program forward. Throws a `StoreError`
  * when it cannot be reached, holds something else, or was written by a later program.
  */
-export async function openStore(place: StorePlace, options: StoreOptions): Promise<Store> {
+export const openStore = (place: StorePlace, options: StoreOptions): Promise<Store> =>
+  opened(place, options, migrateStore);
+
+/**
+ * Restores a back-up, made from a store of either kind, where no store is yet, and opens it. Throws a `StoreError`
+ * when the back-up is damaged or of a later program, or when there is a store already; then nothing was written.
+ */
+export const restoreBackUp = (file: string, place: StorePlace, options: StoreOptions): Promise<Store> =>
+  opened(place, options, (database) => restore(database, file));
+
+async function opened(
+  place: StorePlace,
+  options: StoreOptions,
+  prepare: (database: Database) => Promise<void>,
+): Promise<Store> {
   const database = openDatabase(place);
   try {
-    await migrateStore(database);
+    await prepare(database);
   } catch (error) {
     await database.close();
     throw error;
@@ -23,9 +40,7 @@ export async function openStore(place: StorePlace, options: StoreOptions): Promi
     people: peopleStore(database, options),
     settings: settingStore(database),
     audit: auditStore(database, options.now),
-    async backUp(file) {
-      throw new Error(file);
-    },
+    backUp: (file) => backUp(database, file, options.now()),
     close: () => database.close(),
   };
 }

@@ -82,7 +82,10 @@ export interface Store {
   readonly people: PeopleStore;
   readonly settings: SettingStore;
   readonly audit: AuditStore;
-  /** Everything in one file (a ZIP of one JSON-lines file a table), consistent, while others write. */
+  /**
+   * Everything but sessions in one file (a ZIP of one JSON-lines file a table), as of one moment, while others write.
+   * The file is there whole or not at all; `restoreBackUp` reads it.
+   */
   backUp(file: string): Promise<void>;
   close(): Promise<void>;
 }

@@ -14,62 +14,67 @@ const TYPES: Readonly<Record<Database["kind"], ColumnTypes>> = {
 const MIGRATION_LOCK = 7_046_029;
 
 /**
- * Brings the tables forward to `version`, in one transaction. Throws a `StoreError` when they were written by a
- * later program, or when the database belongs to something else.
+ * Brings the tables forward to today, in one transaction. Throws a `StoreError` when they were written by a later
+ * program, or when the database belongs to something else.
  */
-export async function migrateStore(
-  { kind, write }: Database,
-  version: number = STORE_VERSION,
+export const migrateStore = ({ kind, write }: Database): Promise<void> =>
+  write((db) => migrateWithin(db, kind, STORE_VERSION));
+
+/** As `migrateStore`, inside a transaction and as far as a version. */
+export async function migrateWithin(
+  db: Kysely<Tables>,
+  kind: Database["kind"],
+  version: number,
 ): Promise<void> {
-  await write(async (db) => {
-    if (kind === "postgres") {
-      await sql`select pg_advisory_xact_lock(${MIGRATION_LOCK})`.execute(db);
-      await mustBeUtf8(db);
-    }
-    const present = await versionOf(db);
-    if (present > STORE_VERSION) {
-      throw new StoreError(
-        "newer",
-        `This store has version ${present}, and this program knows versions up to ${STORE_VERSION}: ` +
-          "it was written by a later program. Start that one, or restore a back-up made by this one elsewhere.",
-      );
-    }
-    for (const migration of MIGRATIONS) {
-      if (migration.version <= present || migration.version > version) continue;
-      await migration.up(db.schema, TYPES[kind]);
-      await db.updateTable("store_version").set({ version: migration.version }).execute();
-    }
-  });
+  const present = await presentVersion(db, kind);
+  if (present > STORE_VERSION) {
+    throw new StoreError(
+      "newer",
+      `This store has version ${present}, and this program knows versions up to ${STORE_VERSION}: ` +
+        "it was written by a later program. Start that one, or restore a back-up made by this one elsewhere.",
+    );
+  }
+  if (present === 0) {
+    await db.schema
+      .createTable("store_version")
+      .addColumn("version", "integer", (c) => c.notNull())
+      .execute();
+    await db.insertInto("store_version").values({ version: 0 }).execute();
+  }
+  for (const migration of MIGRATIONS) {
+    if (migration.version <= present || migration.version > version) continue;
+    await migration.up(db.schema, TYPES[kind]);
+    await db.updateTable("store_version").set({ version: migration.version }).execute();
+  }
 }
 
-/** Version of the tables that are there; makes the table that says so in an empty database. */
-async function versionOf(db: Kysely<Tables>): Promise<number> {
+/**
+ * Version of the tables that are there; 0 in an empty database. Nobody else migrates from then on to the end of the
+ * transaction.
+ */
+export async function presentVersion(db: Kysely<Tables>, kind: Database["kind"]): Promise<number> {
+  if (kind === "postgres") {
+    await sql`select pg_advisory_xact_lock(${MIGRATION_LOCK})`.execute(db);
+    await mustBeUtf8(db);
+  }
   const tables = (await db.introspection.getTables()).map((table) => table.name);
   if (tables.includes("store_version")) {
     const { version } = await db.selectFrom("store_version").select("version").executeTakeFirstOrThrow();
     return version;
   }
-  if (tables.length > 0) {
-    throw new StoreError(
-      "not-a-store",
-      `This database holds tables of something else (${tables.slice(0, 3).join(", ")}); give the store one of its own.`,
-    );
-  }
-  await db.schema
-    .createTable("store_version")
-    .addColumn("version", "integer", (c) => c.notNull())
-    .execute();
-  await db.insertInto("store_version").values({ version: 0 }).execute();
-  return 0;
+  if (tables.length === 0) return 0;
+  throw new StoreError(
+    "not-a-store",
+    `This database holds tables of something else (${tables.slice(0, 3).join(", ")}); give the store one of its own.`,
+  );
 }
 
 async function mustBeUtf8(db: Kysely<Tables>): Promise<void> {
   const { rows } = await sql<{ server_encoding: string }>`show server_encoding`.execute(db);
   const encoding = rows[0]?.server_encoding ?? "";
-  if (encoding !== "UTF8") {
-    throw new StoreError(
-      "not-a-store",
-      `This database keeps texts in ${encoding}, which cannot hold all of them; make one with encoding UTF8.`,
-    );
-  }
+  if (encoding === "UTF8") return;
+  throw new StoreError(
+    "not-a-store",
+    `This database keeps texts in ${encoding}, which cannot hold all of them; make one with encoding UTF8.`,
+  );
 }

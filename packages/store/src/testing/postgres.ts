@@ -1,0 +1,107 @@
+import { execFile, spawnSync } from "node:child_process";
+import { mkdtemp, readdir, rm } from "node:fs/promises";
+import { createServer } from "node:net";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { promisify } from "node:util";
+import pg from "pg";
+
+const run = promisify(execFile);
+
+/** Where Debian's packages put the programs of each version. */
+const VERSIONS = "/usr/lib/postgresql";
+const USER = "pinwright";
+const HOST = "127.0.0.1";
+
+/** A PostgreSQL server that lives as long as its tests. */
+export interface Postgres {
+  /** Address of a new, empty database. */
+  newDatabase(): Promise<string>;
+  /** Stops it like a pulled plug, its processes killed in the middle of whatever they do, and starts it again. */
+  crash(): Promise<void>;
+  /** Stops it and removes what it kept. */
+  stop(): Promise<void>;
+}
+
+/**
+ * Starts a throwaway server from Debian's binaries on a free loopback port; as user `postgres` when this process is
+ * root, since PostgreSQL refuses to run as root. `durable` keeps it waiting for the disk at each commit, which tests
+ * of anything else than durability need not do.
+ */
+export async function startPostgres({ durable }: { readonly durable: boolean }): Promise<Postgres> {
+  const bin = await binaries();
+  const folder = await mkdtemp(join(tmpdir(), "pinwright-postgres-"));
+  const asPostgres = (program: string, args: readonly string[]): readonly [string, string[]] =>
+    process.getuid?.() === 0
+      ? ["runuser", ["-u", "postgres", "--", join(bin, program), ...args]]
+      : [join(bin, program), [...args]];
+  const call = (program: string, ...args: readonly string[]) => run(...asPostgres(program, args));
+  const data = join(folder, "data");
+  const port = await freePort();
+  const settings = [
+    `-p ${port} -k ${folder} -c listen_addresses=${HOST}`,
+    durable ? "" : "-c fsync=off -c synchronous_commit=off -c full_page_writes=off",
+  ].join(" ");
+  const start = () => call("pg_ctl", "-D", data, "-w", "-l", join(folder, "log"), "-o", settings, "start");
+  const halt = asPostgres("pg_ctl", ["-D", data, "-w", "-m", "immediate", "stop"]);
+  const remove = () => {
+    spawnSync(...halt);
+  };
+
+  if (process.getuid?.() === 0) await run("chown", ["postgres", folder]);
+  await call("initdb", "-D", data, "-A", "trust", "-U", USER, "--no-sync", "-E", "UTF8", "--locale=C.UTF-8");
+  await start();
+  process.once("exit", remove);
+  let databases = 0;
+  const address = (database: string) => `postgres://${USER}@${HOST}:${port}/${database}`;
+  return {
+    async newDatabase() {
+      databases += 1;
+      const name = `store_${databases}`;
+      const client = new pg.Client(address("postgres"));
+      await client.connect();
+      await client.query(`create database ${name}`);
+      await client.end();
+      return address(name);
+    },
+    async crash() {
+      await run(...halt);
+      await start();
+    },
+    async stop() {
+      process.off("exit", remove);
+      await run(...halt);
+      await rm(folder, { recursive: true, force: true });
+    },
+  };
+}
+
+/** Folder of the newest version's programs. */
+async function binaries(): Promise<string> {
+  const versions = await readdir(VERSIONS).catch(() => []);
+  const newest = versions
+    .map(Number)
+    .filter(Number.isFinite)
+    .sort((a, b) => b - a)[0];
+  if (newest === undefined) {
+    throw new Error(
+      `PostgreSQL is not installed: ${VERSIONS} is empty. The tests of the store need its programs (Debian: apt install postgresql).`,
+    );
+  }
+  return join(VERSIONS, String(newest), "bin");
+}
+
+function freePort(): Promise<number> {
+  return new Promise((resolve, reject) => {
+    const server = createServer();
+    server.once("error", reject);
+    server.listen(0, HOST, () => {
+      const address = server.address();
+      server.close(() =>
+        address !== null && typeof address === "object"
+          ? resolve(address.port)
+          : reject(new Error("no port was given")),
+      );
+    });
+  });
+}
