@@ -1,4 +1,5 @@
 import type { CellChange, CellTables } from "@pinwright/book";
+import { type AcceptFindings, acceptFindings, type ReopenFindings, reopenFindings } from "./accept.ts";
 import { type PlaceItems, placeItems } from "./place-items.ts";
 import { type SetCells, setCells } from "./set-cells.ts";
 
@@ -9,7 +10,7 @@ export interface MakeChanges {
 }
 
 /** What a person can do to a book, before it is known which cells that changes. */
-export type Edit = SetCells | PlaceItems | MakeChanges;
+export type Edit = SetCells | PlaceItems | AcceptFindings | ReopenFindings | MakeChanges;
 
 /** The cells that an edit changes; `tables` are those of the book and the shop together. */
 export function changesOf(tables: CellTables, edit: Edit): readonly CellChange[] {
@@ -18,6 +19,10 @@ export function changesOf(tables: CellTables, edit: Edit): readonly CellChange[]
       return setCells(tables, edit);
     case "place":
       return placeItems(tables, edit);
+    case "accept":
+      return acceptFindings(tables, edit);
+    case "reopen":
+      return reopenFindings(tables, edit);
     case "changes":
       return edit.changes;
   }

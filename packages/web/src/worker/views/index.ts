@@ -1,5 +1,12 @@
 import type { Model } from "../model.ts";
+import { carriers } from "./carriers.ts";
+import { continuity } from "./continuity.ts";
 import { faults } from "./faults.ts";
+import { findings, spareAcceptances } from "./findings.ts";
+import { harness } from "./harness.ts";
+import { harnessWires } from "./harness-wires.ts";
+import { harnesses } from "./harnesses.ts";
+import { housings } from "./housings.ts";
 import { layoutAbout } from "./layout-about.ts";
 import { layoutCutouts } from "./layout-cutouts.ts";
 import { layoutEffects } from "./layout-effects.ts";
@@ -9,13 +16,25 @@ import { layoutPanels } from "./layout-panels.ts";
 import { layoutTails } from "./layout-tails.ts";
 import { layoutTrace } from "./layout-trace.ts";
 import { layoutCrossings, layoutLanes, layoutWaypoints } from "./layout-ways.ts";
+import { net, nets } from "./nets.ts";
+import { pinboard } from "./pinboard.ts";
 import { summary } from "./summary.ts";
+import { table } from "./table.ts";
+import { tableFaults } from "./table-faults.ts";
+import { tableList } from "./table-list.ts";
 import type { View } from "./view.ts";
+import { wire } from "./wire.ts";
+import { wiringPlace } from "./wiring-place.ts";
 
 /** Every view by its name. */
 export const VIEWS = {
   summary,
+  table,
+  tableFaults,
+  tableList,
   faults,
+  findings,
+  spareAcceptances,
   layoutPanels,
   layoutItems,
   layoutCutouts,
@@ -27,6 +46,17 @@ export const VIEWS = {
   layoutFindings,
   layoutEffects,
   layoutAbout,
+  harnesses,
+  harness,
+  harnessWires,
+  continuity,
+  housings,
+  pinboard,
+  nets,
+  net,
+  carriers,
+  wire,
+  wiringPlace,
 };
 
 export type ViewName = keyof typeof VIEWS;

@@ -1,0 +1,68 @@
+import type { Languages } from "@pinwright/engine";
+import type { Model } from "../model.ts";
+
+/** Where an id of a finding is looked at. */
+export type SubjectKind = "item" | "panel" | "lane" | "net" | "wire" | "connector" | "harness" | "row";
+
+/** One id that a finding is about: what it stands for, and what people call it. */
+export interface Subject {
+  readonly id: string;
+  /** Null when the book has nothing of this id. */
+  readonly kind: SubjectKind | null;
+  /** Table of a `row`. */
+  readonly table: string | null;
+  readonly label: string;
+  readonly labelZh: string;
+}
+
+/** Tables whose rows findings name by their ids. */
+const ROW_TABLES = ["wire_types", "connector_families", "cables"] as const;
+
+const none: Languages = { en: "", zh: "" };
+
+const subject = (
+  id: string,
+  kind: SubjectKind | null,
+  labels = none,
+  table: string | null = null,
+): Subject => ({
+  id,
+  kind,
+  table,
+  label: labels.en === id ? "" : labels.en,
+  labelZh: labels.zh === id ? "" : labels.zh,
+});
+
+/** The printed number of a wire, `7-12`; null when there is no such wire. */
+function wireNumber({ line }: Model, id: string): string | null {
+  const harness = line.harnesses.get(id.split("|")[1] ?? "");
+  const wire = harness?.wires.find((one) => one.id === id);
+  return harness === undefined || wire === undefined ? null : `${harness.harness.number}-${wire.number}`;
+}
+
+/** Finds out what an id of a finding stands for. */
+export function subjectOf(model: Model, id: string): Subject {
+  const { machine, harnesses } = model.line;
+  const item = machine.items.get(id);
+  if (item !== undefined) return subject(id, "item", item.labels);
+  const tail = id.startsWith("tail:") ? id.slice("tail:".length) : id;
+  const landing = machine.landings.get(machine.points.get(tail)?.landingId ?? tail);
+  if (landing !== undefined)
+    return { ...subject(tail, "connector", machine.items.get(landing.itemId)?.labels), id };
+  const harness = harnesses.get(id);
+  if (harness !== undefined) return subject(id, "harness", harness.labels);
+  const net = machine.nets.get(id);
+  if (net !== undefined) return subject(id, "net", { en: net.label, zh: net.label_zh });
+  if (id.includes("|")) {
+    const number = wireNumber(model, id);
+    return subject(id, number === null ? null : "wire", number === null ? none : { en: number, zh: number });
+  }
+  const panel = machine.panels.get(id);
+  if (panel !== undefined) return subject(id, "panel", { en: panel.label, zh: panel.label_zh });
+  const { lanes, crossings, waypoints, poses } = model.book.tables;
+  for (const rows of [lanes, crossings, waypoints])
+    if (rows.some((row) => row.id === id)) return subject(id, "lane");
+  if (poses.some((row) => row.id === id)) return subject(id, "row", none, "poses");
+  const table = ROW_TABLES.find((name) => model.book.tables[name].some((row) => row.id === id));
+  return subject(id, table === undefined ? null : "row", none, table ?? null);
+}
