@@ -1,8 +1,21 @@
 import type { Model } from "../model.ts";
+import { candidates } from "./candidates.ts";
+import { composeSheet } from "./compose-sheet.ts";
+import { pegTrial, pinPeg, unpinPegs } from "./pegs.ts";
 import { search } from "./search.ts";
+import { betterHarness, keepHarness } from "./settling.ts";
 
 /** Questions that are answered once, by their names. */
-export const ASKS = { search };
+export const ASKS = {
+  search,
+  candidates,
+  composeSheet,
+  pegTrial,
+  pinPeg,
+  unpinPegs,
+  keepHarness,
+  betterHarness,
+};
 
 export type AskName = keyof typeof ASKS;
 export type AskParam<N extends AskName> = Parameters<(typeof ASKS)[N]>[1];
