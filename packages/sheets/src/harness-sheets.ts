@@ -9,6 +9,8 @@ import { HARNESS_SHEET_KINDS, type HarnessSheetKind } from "./identity.ts";
 import { composeLayUp } from "./lay-up/lay-up.ts";
 import type { SheetOptions } from "./options.ts";
 import { composePinboard, PINBOARD_VARIANTS } from "./pinboard/index.ts";
+import { composePinboardRoll as composeRoll } from "./pinboard/roll.ts";
+import { drawScene } from "./pinboard/scene.ts";
 import { composePullTest } from "./pull-test/pull-test.ts";
 import { composeWireLabels } from "./wire-labels/wire-labels.ts";
 
@@ -64,4 +66,19 @@ export function documentNames(
           : [`${id}.${kind}.${language}`],
       ),
     );
+}
+
+/** The pinboard of one harness as a roll alone, for looking at: tiles take most of the time. */
+export function composePinboardRoll(
+  line: LineResult,
+  harness: HarnessResult,
+  options: SheetOptions,
+): SheetDocument {
+  return composeRoll(
+    line,
+    harness,
+    drawScene(line, harness, options),
+    fromToBlocks(line, harness, options),
+    options,
+  );
 }

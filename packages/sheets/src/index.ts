@@ -3,7 +3,12 @@ export type { SheetDocument } from "./compose/document.ts";
 export type { Grid, GridValue } from "./compose/grid.ts";
 export type { Mark, Page } from "./compose/mark.ts";
 export { overlaps } from "./compose/overlaps.ts";
-export { composeHarnessSheets, documentNames, type HarnessSheetsChoice } from "./harness-sheets.ts";
+export {
+  composeHarnessSheets,
+  composePinboardRoll,
+  documentNames,
+  type HarnessSheetsChoice,
+} from "./harness-sheets.ts";
 export { HARNESS_SHEET_KINDS, type HarnessSheetKind } from "./identity.ts";
 export { type SheetOptions, USUAL_OPTIONS } from "./options.ts";
 export { pageSvg } from "./svg/svg.ts";
