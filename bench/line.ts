@@ -1,7 +1,8 @@
 /**
  * The whole line on Tidewatch: reading to findings from cold, again after one moved switch, and growth at 1, 4 and
  * 16 times the size. Beside it, in the same run: the same line from scratch, and reading the same files with the
- * CSV library alone. `npx tsx bench/line.ts [TIMES …]`
+ * CSV library alone. `cpu_ms` is the time of the processor over all threads, which other programs on the machine
+ * disturb less. `npx tsx bench/line.ts [TIMES …]`
  */
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
@@ -13,6 +14,25 @@ import { median, repeated, timed, writeResults } from "./measure.ts";
 
 const folder = join(import.meta.dirname, "../examples/tidewatch");
 const round = (ms: number): number => Math.round(ms * 10) / 10;
+
+/** One run of the line, with the processor's time in ms. */
+function runLine(line: Line, edited: Book): { readonly ms: number; readonly cpuMs: number } {
+  const before = process.cpuUsage();
+  const start = performance.now();
+  line.run(edited, shop);
+  const { user, system } = process.cpuUsage(before);
+  return { ms: performance.now() - start, cpuMs: (user + system) / 1000 };
+}
+
+type Run = ReturnType<typeof runLine>;
+
+const figures = (what: string, runs: readonly Run[]): Record<string, string | number> => ({
+  what,
+  ms: round(median(runs.map(({ ms }) => ms))),
+  least_ms: round(Math.min(...runs.map(({ ms }) => ms))),
+  most_ms: round(Math.max(...runs.map(({ ms }) => ms))),
+  cpu_ms: round(median(runs.map(({ cpuMs }) => cpuMs))),
+});
 
 const parseOnly = (): number =>
   readdirSync(folder)
@@ -60,57 +80,40 @@ rows.push({
 
 const line = new Line();
 line.run(book, shop);
-const first9: number[] = [];
-const moved: number[] = [];
+const first9: Run[] = [];
+const moved: Run[] = [];
 // A drag is many moves: the first nine, in which the program warms up, are told apart.
 for (let step = 1; step <= 40; step++) {
   const edited = moveSwitch(book, (step % 12) * 0.5);
-  const { ms } = await timed(() => line.run(edited, shop));
-  (step <= 9 ? first9 : moved).push(ms);
+  (step <= 9 ? first9 : moved).push(runLine(line, edited));
 }
 // Every switch once, each on the book that the moves before it left.
-const each: number[] = [];
+const each: Run[] = [];
 let now = book;
 for (const { id } of book.tables.devices.filter((row) => row.id.startsWith("sw."))) {
   now = moveDevice(now, id, 1);
-  const edited = now;
-  each.push((await timed(() => line.run(edited, shop))).ms);
+  each.push(runLine(line, now));
 }
 const scratch = await repeated(3, () => new Line().run(moveSwitch(book, 7), shop));
-rows.push({
-  what: "again after one moved switch, the first nine moves",
-  ms: round(median(first9)),
-  least_ms: round(Math.min(...first9)),
-  most_ms: round(Math.max(...first9)),
-});
-rows.push({
-  what: "again after one moved switch, the tenth to fortieth move",
-  ms: round(median(moved)),
-  least_ms: round(Math.min(...moved)),
-  most_ms: round(Math.max(...moved)),
-});
-rows.push({
-  what: `again after each of the ${each.length} switches moved in turn`,
-  ms: round(median(each)),
-  least_ms: round(Math.min(...each)),
-  most_ms: round(Math.max(...each)),
-});
+rows.push(
+  figures("again after one moved switch, the first nine moves", first9),
+  figures("again after one moved switch, the tenth to fortieth move", moved),
+  figures(`again after each of the ${each.length} switches moved in turn`, each),
+);
 rows.push({
   what: "the line from scratch after the same move",
   ms: round(scratch.medianMs),
-  ratio: round(scratch.medianMs / median(moved)),
+  ratio: round(scratch.medianMs / median(moved.map(({ ms }) => ms))),
 });
 
 const sizes = process.argv.slice(2).map(Number);
-let base = 0;
+let base: Run | null = null;
 for (const times of sizes.length > 0 ? sizes : [1, 4, 16]) {
   const large = multiplyBook(book, times);
-  const runs = await repeated(times === 16 ? 1 : 3, () => new Line().run(large, shop));
-  if (base === 0) base = runs.medianMs;
-  rows.push({
-    what: `the line at ${times} times the size`,
-    ms: round(runs.medianMs),
-    ratio: round(runs.medianMs / base),
-  });
+  const runs = Array.from({ length: times === 16 ? 2 : 4 }, () => runLine(new Line(), large));
+  const row = figures(`the line at ${times} times the size`, runs);
+  const middle: Run = { ms: Number(row.ms), cpuMs: Number(row.cpu_ms) };
+  base ??= middle;
+  rows.push({ ...row, ratio: round(middle.ms / base.ms), cpu_ratio: round(middle.cpuMs / base.cpuMs) });
 }
 writeResults("line", rows);
