@@ -57,7 +57,7 @@ export async function presentVersion(db: Kysely<Tables>, kind: Database["kind"])
     await sql`select pg_advisory_xact_lock(${MIGRATION_LOCK})`.execute(db);
     await mustBeUtf8(db);
   }
-  const tables = (await db.introspection.getTables()).map((table) => table.name);
+  const tables = await tableNames(db, kind);
   if (tables.includes("store_version")) {
     const { version } = await db.selectFrom("store_version").select("version").executeTakeFirstOrThrow();
     return version;
@@ -67,6 +67,15 @@ export async function presentVersion(db: Kysely<Tables>, kind: Database["kind"])
     "not-a-store",
     `This database holds tables of something else (${tables.slice(0, 3).join(", ")}); give the store one of its own.`,
   );
+}
+
+/** Tables where the store's own are or will be. */
+async function tableNames(db: Kysely<Tables>, kind: Database["kind"]): Promise<readonly string[]> {
+  const query =
+    kind === "sqlite"
+      ? sql<{ name: string }>`select name from sqlite_master where type = 'table' and name not like 'sqlite_%'`
+      : sql<{ name: string }>`select tablename as name from pg_tables where schemaname = current_schema()`;
+  return (await query.execute(db)).rows.map(({ name }) => name);
 }
 
 async function mustBeUtf8(db: Kysely<Tables>): Promise<void> {

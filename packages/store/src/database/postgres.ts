@@ -1,4 +1,4 @@
-import { Kysely, PostgresDialect } from "kysely";
+import { CompiledQuery, Kysely, PostgresDialect } from "kysely";
 import pg from "pg";
 import type { Database } from "./database.ts";
 import type { Tables } from "./schema.ts";
@@ -15,12 +15,18 @@ export function openPostgres(url: string): Database {
     connectionString: url,
     max: CONNECTIONS,
     connectionTimeoutMillis: 10_000,
-    options: "-c synchronous_commit=on",
   });
   pool.on("error", () => {
     // The pool has dropped that connection already; whoever asks next gets a new one, or the error.
   });
-  const db = new Kysely<Tables>({ dialect: new PostgresDialect({ pool }) });
+  const db = new Kysely<Tables>({
+    dialect: new PostgresDialect({
+      pool,
+      async onCreateConnection(connection) {
+        await connection.executeQuery(CompiledQuery.raw("set synchronous_commit = on"));
+      },
+    }),
+  });
   const read: Database["read"] = (work) =>
     db.transaction().setIsolationLevel("repeatable read").setAccessMode("read only").execute(work);
   return {

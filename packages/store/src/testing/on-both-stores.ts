@@ -25,7 +25,7 @@ export function onBothStores(suite: (fresh: FreshPlace) => void): void {
     files += 1;
     return kind === "sqlite"
       ? { kind, file: join(folder, `${files}.pinwright`) }
-      : { kind, url: await postgres.newDatabase() };
+      : { kind, url: await postgres.newPlace() };
   };
   describe.each(["sqlite", "postgres"] as const)("on %s", (kind) => {
     suite((other) => fresh(other ?? kind));

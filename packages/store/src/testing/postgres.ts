@@ -15,8 +15,8 @@ const HOST = "127.0.0.1";
 
 /** A PostgreSQL server that lives as long as its tests. */
 export interface Postgres {
-  /** Address of a new, empty database. */
-  newDatabase(): Promise<string>;
+  /** Address of a place with no tables yet: a schema of its own, which is made quicker than a database. */
+  newPlace(): Promise<string>;
   /** Stops it like a pulled plug, its processes killed in the middle of whatever they do, and starts it again. */
   crash(): Promise<void>;
   /** Stops it and removes what it kept. */
@@ -52,17 +52,16 @@ export async function startPostgres({ durable }: { readonly durable: boolean }):
   await call("initdb", "-D", data, "-A", "trust", "-U", USER, "--no-sync", "-E", "UTF8", "--locale=C.UTF-8");
   await start();
   process.once("exit", remove);
-  let databases = 0;
-  const address = (database: string) => `postgres://${USER}@${HOST}:${port}/${database}`;
+  let places = 0;
+  const address = `postgres://${USER}@${HOST}:${port}/postgres`;
   return {
-    async newDatabase() {
-      databases += 1;
-      const name = `store_${databases}`;
-      const client = new pg.Client(address("postgres"));
+    async newPlace() {
+      places += 1;
+      const client = new pg.Client(address);
       await client.connect();
-      await client.query(`create database ${name}`);
+      await client.query(`create schema place_${places}`);
       await client.end();
-      return address(name);
+      return `${address}?options=${encodeURIComponent(`-c search_path=place_${places}`)}`;
     },
     async crash() {
       await run(...halt);
