@@ -1,0 +1,103 @@
+import type { BookStore } from "@pinwright/store";
+import { actorOf, type Caller } from "../accounts/caller.ts";
+import type { Handlers } from "../http/bind.ts";
+import { done, Refused } from "../http/problem.ts";
+import type { ServerParts } from "./parts.ts";
+
+type Names =
+  | "rows"
+  | "changesSince"
+  | "change"
+  | "undo"
+  | "redo"
+  | "history"
+  | "changeSet"
+  | "snapshots"
+  | "addSnapshot";
+
+/** The one table that a lead may change: what choices leave open, and findings that are accepted. */
+const LEAD_TABLE = "choices";
+
+const refuseLead = (): never => {
+  throw new Refused("not-allowed", `A lead may change the table ${LEAD_TABLE} only. Ask a designer.`);
+};
+
+/** Sets of a person's own history that undo or redo may reach back for. */
+const REACH = 500;
+
+/** Refuses a lead whose next set to take back or make again, from the time with another role, is of another table. */
+async function checkLead(
+  books: BookStore,
+  book: string,
+  caller: Caller,
+  kind: "undo" | "redo",
+): Promise<void> {
+  if (caller.person.role !== "lead") return;
+  const heads = done(await books.history(book, Number.MAX_SAFE_INTEGER, REACH), `book ${book}`);
+  const next = heads.find(
+    (head) =>
+      head.person === caller.person.id &&
+      head.undoneBy === null &&
+      (head.kind === "undo") === (kind === "redo"),
+  );
+  if (next === undefined) return;
+  const set = done(await books.changeSet(book, next.no), `change set ${next.no}`);
+  if (set.changes.some((change) => change.table !== LEAD_TABLE)) refuseLead();
+}
+
+/** Reading and changing the cells of a book. */
+export function changeHandlers(parts: ServerParts): Pick<Handlers, Names> {
+  const { books } = parts.deps.store;
+  const { shelf, announcer } = parts;
+  return {
+    rows: async ({ parts: { book }, request }) => {
+      const { info, tables } = await shelf.now(book);
+      const tag = `"${info.changeNo}-${info.archived ? "away" : "here"}-${parts.deps.version}"`;
+      const headers = { etag: tag, "cache-control": "private, no-cache" };
+      if (request.headers.get("if-none-match") === tag) return new Response(null, { status: 304, headers });
+      const head = new TextEncoder().encode(`{"book":${JSON.stringify(info)},"tables":`);
+      const pieces = [head, ...shelf.pieces(tables), new TextEncoder().encode("}")];
+      const body = new ReadableStream<Uint8Array>({
+        pull: (stream) => {
+          const piece = pieces.shift();
+          if (piece === undefined) stream.close();
+          else stream.enqueue(piece);
+        },
+      });
+      return new Response(body, {
+        headers: { ...headers, "content-type": "application/json; charset=utf-8" },
+      });
+    },
+    changesSince: async ({ parts: { book }, query }) => [
+      ...done(await books.since(book, query.since, query.limit), `book ${book}`),
+    ],
+    change: async ({ parts: { book }, body, caller }) => {
+      if (caller.person.role === "lead" && body.changes.some((change) => change.table !== LEAD_TABLE))
+        refuseLead();
+      const outcome = await books.change(book, { ...body, kind: "edit" }, actorOf(caller));
+      const { set, no, repeated } = done(outcome, `book ${book}`);
+      if (!repeated) announcer.announce(book, set);
+      return { no, repeated };
+    },
+    undo: async ({ parts: { book }, body, caller }) => {
+      await checkLead(books, book, caller, "undo");
+      const set = done(await books.undo(book, body.id, actorOf(caller)), `book ${book}`);
+      announcer.announce(book, set);
+      return set;
+    },
+    redo: async ({ parts: { book }, body, caller }) => {
+      await checkLead(books, book, caller, "redo");
+      const set = done(await books.redo(book, body.id, actorOf(caller)), `book ${book}`);
+      announcer.announce(book, set);
+      return set;
+    },
+    history: async ({ parts: { book }, query }) => [
+      ...done(await books.history(book, query.before, query.limit), `book ${book}`),
+    ],
+    changeSet: async ({ parts: { book, no } }) =>
+      done(await books.changeSet(book, Number(no)), `change set ${no} of this book`),
+    snapshots: async ({ parts: { book } }) => [...done(await books.snapshots(book), `book ${book}`)],
+    addSnapshot: async ({ parts: { book }, body, caller }) =>
+      done(await books.addSnapshot(book, body.name, actorOf(caller)), `book ${book}`),
+  };
+}

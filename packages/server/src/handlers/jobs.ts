@@ -1,0 +1,43 @@
+import { atLeast, type BodyOf, SHOP_ID } from "@pinwright/contract";
+import type { Handlers } from "../http/bind.ts";
+import { fileResponse } from "../http/file-response.ts";
+import { Refused } from "../http/problem.ts";
+import type { ServerParts } from "./parts.ts";
+
+type Names = "makeSheets" | "jobs" | "job" | "cancelJob" | "jobFile";
+
+/** Sheets that are made in the background. */
+export function jobHandlers({ shelf, jobs }: ServerParts): Pick<Handlers, Names> {
+  return {
+    makeSheets: async ({ parts: { book }, body, caller }) => {
+      const held = await shelf.now(book);
+      if (held.info.kind === "shop")
+        throw new Refused("bad-request", "The shop has no sheets. Choose a book.");
+      const shop = await shelf.now(SHOP_ID);
+      const request: BodyOf<"makeSheets"> = body;
+      return jobs.make({
+        request,
+        held,
+        tables: shelf.pieces(held.tables),
+        shop: shelf.pieces(shop.tables),
+        personId: caller.person.id,
+        creator: caller.sessionHash === null ? "" : caller.person.name,
+      });
+    },
+    jobs: async () => [...jobs.list()],
+    job: async ({ parts: { job } }) => jobs.get(job),
+    cancelJob: async ({ parts: { job }, caller }) => {
+      if (jobs.ownerOf(job) !== caller.person.id && !atLeast(caller.person.role, "designer"))
+        throw new Refused(
+          "not-allowed",
+          "Someone else makes these sheets. Only they or a designer can stop it.",
+        );
+      return jobs.cancel(job);
+    },
+    jobFile: async ({ parts: { job, file } }) => {
+      const found = jobs.file(job, file);
+      const name = file === "all.zip" ? `${found.job.book}-sheets.zip` : file;
+      return fileResponse(found.path, name);
+    },
+  };
+}

@@ -1,0 +1,24 @@
+import type { Accounts } from "../accounts/accounts.ts";
+import type { Sessions } from "../accounts/sessions.ts";
+import type { Files } from "../books/files.ts";
+import type { Shelf } from "../books/shelf.ts";
+import type { ServerDeps } from "../deps.ts";
+import type { SheetJobs } from "../jobs/sheet-jobs.ts";
+import type { Announcer } from "../live/announcer.ts";
+import type { Hub } from "../live/hub.ts";
+import type { Audit } from "./audit.ts";
+
+/** What handlers work with. */
+export interface ServerParts {
+  readonly deps: ServerDeps;
+  readonly accounts: Accounts;
+  readonly sessions: Sessions;
+  readonly shelf: Shelf;
+  readonly hub: Hub;
+  readonly announcer: Announcer;
+  readonly files: Files;
+  readonly jobs: SheetJobs;
+  readonly audit: Audit;
+  /** Token of whoever is at this computer while there are no accounts. */
+  readonly localToken: string;
+}

@@ -1,0 +1,60 @@
+/**
+ * The server as a program: `tsx packages/server/src/main.ts [serve | backup FILE | restore FILE] [options]`;
+ * `--help` lists the options.
+ */
+import { mkdir } from "node:fs/promises";
+import { openStore, StoreError } from "@pinwright/store";
+import about from "../package.json" with { type: "json" };
+import { openBrowser } from "./open-browser.ts";
+import { STORE_OPTIONS, serve } from "./serve.ts";
+import { type Settings, settingsOf, USAGE, WrongCall } from "./settings.ts";
+
+const say = (line: string): void => void process.stdout.write(`${line}\n`);
+const log = (line: string): void => void process.stderr.write(`${new Date().toISOString()} ${line}\n`);
+
+async function backUp({ data, place, file }: Settings): Promise<void> {
+  await mkdir(data, { recursive: true, mode: 0o700 });
+  const store = await openStore(place, STORE_OPTIONS);
+  try {
+    await store.backUp(file);
+  } finally {
+    await store.close();
+  }
+  say(`Everything that is kept is now also in ${file}`);
+}
+
+async function run(settings: Settings): Promise<void> {
+  if (settings.command === "backup") return backUp(settings);
+  const running = await serve(settings, about.version, log);
+  say(`Pinwright is open at ${running.address}`);
+  if (settings.open) openBrowser(running.address);
+  const stop = (): void => {
+    running.close().then(
+      () => process.exit(0),
+      (error: unknown) => {
+        log(String(error));
+        process.exit(3);
+      },
+    );
+  };
+  process.once("SIGINT", stop);
+  process.once("SIGTERM", stop);
+}
+
+const isBusyPort = (error: unknown): boolean =>
+  error instanceof Error && "code" in error && error.code === "EADDRINUSE";
+
+try {
+  const settings = settingsOf(process.argv.slice(2), process.env);
+  if (settings.help) say(USAGE);
+  else await run(settings);
+} catch (error) {
+  if (error instanceof WrongCall) process.stderr.write(`pinwright-server: ${error.message}\n\n${USAGE}`);
+  else if (isBusyPort(error))
+    process.stderr.write(
+      "pinwright-server: the port is in use. Is Pinwright open already? Choose another with --port.\n",
+    );
+  else if (error instanceof StoreError) process.stderr.write(`pinwright-server: ${error.message}\n`);
+  else log(error instanceof Error ? (error.stack ?? error.message) : String(error));
+  process.exitCode = error instanceof WrongCall ? 2 : 3;
+}

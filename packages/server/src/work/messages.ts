@@ -1,0 +1,73 @@
+import { faultSchema, foreignSheetSchema, sheetRequestSchema } from "@pinwright/contract";
+import { HARNESS_SHEET_KINDS } from "@pinwright/sheets";
+import { z } from "zod";
+
+/** Tables of a book as JSON in pieces: quick to hand over, and read in the other thread. */
+const bytes = z.custom<Uint8Array>((value) => value instanceof Uint8Array);
+const pieces = z.array(bytes);
+
+/** Work that is done in another thread. */
+export const taskSchema = z.discriminatedUnion("kind", [
+  /** Reads a book from a folder, a `.zip` or an `.xlsx`. */
+  z.object({ kind: z.literal("read"), path: z.string(), name: z.string() }),
+  /** Reads a spreadsheet or CSV with any headings. */
+  z.object({ kind: z.literal("read-foreign"), path: z.string(), name: z.string() }),
+  /** Writes a book, or the shop, to a file. */
+  z.object({
+    kind: z.literal("write"),
+    path: z.string(),
+    format: z.enum(["zip", "xlsx"]),
+    tables: pieces,
+  }),
+  /** Makes sheets as numbered files in a folder, and `all.zip` of them. */
+  z.object({
+    kind: z.literal("sheets"),
+    folder: z.string(),
+    tables: pieces,
+    shop: pieces,
+    harnessIds: z.array(z.string()),
+    kinds: z.array(z.enum(HARNESS_SHEET_KINDS)),
+    formats: sheetRequestSchema.shape.formats,
+    language: z.enum(["en", "zh", "both"]),
+    creator: z.string(),
+    /** Most bytes of all files together. */
+    mostBytes: z.number(),
+  }),
+]);
+export type Task = z.infer<typeof taskSchema>;
+
+/** What the other thread answers. */
+export const resultSchemas = {
+  read: z.object({
+    /** Null when nothing in the file is a book. */
+    tables: bytes.nullable(),
+    /** The shop that is in the file; null when there is none. */
+    shop: bytes.nullable(),
+    faults: z.array(faultSchema),
+  }),
+  "read-foreign": z.object({ sheets: z.array(foreignSheetSchema) }),
+  write: z.object({}),
+  sheets: z.object({}),
+} as const satisfies Readonly<Record<Task["kind"], z.ZodType>>;
+export type ResultOf<K extends Task["kind"]> = z.infer<(typeof resultSchemas)[K]>;
+
+const progress = z.object({
+  type: z.literal("progress"),
+  done: z.number(),
+  total: z.number(),
+  now: z.string(),
+  /** A file that was made: number of its file in the folder. */
+  file: z
+    .object({ name: z.string(), title: z.string(), bytes: z.number(), body: z.string(), path: z.string() })
+    .optional(),
+});
+export type Progress = z.infer<typeof progress>;
+export type MadeFile = NonNullable<Progress["file"]>;
+
+export const messageSchema = z.discriminatedUnion("type", [
+  progress,
+  z.object({ type: z.literal("done"), result: z.unknown() }),
+  /** The task cannot be done with what was given, which whoever asked is told. */
+  z.object({ type: z.literal("refused"), message: z.string() }),
+]);
+export type Message = z.infer<typeof messageSchema>;
