@@ -1,9 +1,13 @@
 import { checks } from "./checks.ts";
 import { common } from "./common.ts";
 import { faults } from "./faults.ts";
+import { harnesses } from "./harnesses.ts";
+import { lists } from "./lists.ts";
+import { prints } from "./prints.ts";
 import { session } from "./session.ts";
 import { shell } from "./shell.ts";
 import { start } from "./start.ts";
+import { wiring } from "./wiring.ts";
 
 /** All words of the app, by section. */
-export const app = { checks, common, faults, session, shell, start };
+export const app = { checks, common, faults, session, shell, start, harnesses, lists, prints, wiring };

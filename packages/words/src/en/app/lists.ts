@@ -1,0 +1,9 @@
+/** Words of tables on the screen. */
+export const lists = {
+  copy: "Copy table",
+  copied: "Copied",
+  filter: "Filter",
+  filterHint: "Part of an id or name",
+  none: "Nothing matches.",
+  shown: (shown: number, of: number) => (shown === of ? `${of}` : `${shown} of ${of}`),
+};

@@ -1,0 +1,48 @@
+/** Sheets: choosing, making and fetching them. */
+export const prints = {
+  title: "Sheets",
+  intro:
+    "Choose what the floor needs. Sheets are made on the office computer; you can go on working meanwhile.",
+  noHarnesses: "There are no harnesses yet, so there are no sheets to make.",
+  harnesses: "Harnesses",
+  kinds: "Kinds of sheet",
+  formats: "Files",
+  language: "Language",
+  languages: { en: "English", zh: "中文", both: "Both" },
+  formatNames: {
+    pdf: "PDF, to print",
+    svg: "SVG, drawings",
+    dxf: "DXF, for drilling the board",
+    xlsx: "XLSX, lists",
+    csv: "CSV, lists",
+  },
+  all: "All",
+  none: "None",
+  chosen: (n: number, of: number) => `${n} of ${of}`,
+  make: "Make the sheets",
+  makeSays: (harnesses: number, kinds: number) =>
+    `${harnesses} ${harnesses === 1 ? "harness" : "harnesses"}, ${kinds} ${kinds === 1 ? "kind" : "kinds"} of sheet`,
+  chooseFirst: "Choose at least one harness, one kind of sheet and one kind of file.",
+  failed: (why: string) => `The sheets were not asked for: ${why}`,
+  made: "Made lately",
+  noJobs: "No sheets were made lately. Choose above and press “Make the sheets”: the files appear here.",
+  states: {
+    waiting: "Waiting",
+    running: "Being made",
+    done: "Done",
+    cancelled: "Stopped",
+    failed: "Failed",
+  },
+  progress: (done: number, total: number) => `${done} of ${total}`,
+  cancel: "Stop",
+  from: (changeNo: number) => `made from change ${changeNo}`,
+  current: "The book is still the same.",
+  changedSince: (n: number) =>
+    n === 1 ? "The book has changed once since." : `The book has changed ${n} times since.`,
+  files: (n: number) => (n === 1 ? "1 file" : `${n} files`),
+  allFiles: "All in one .zip",
+  filesOf: (harness: string, n: number) => `${harness}: ${n} ${n === 1 ? "file" : "files"}`,
+  other: "Other files",
+  size: (kilobytes: string) => `${kilobytes} kB`,
+  otherBook: (book: string) => `of the book ${book}`,
+};
