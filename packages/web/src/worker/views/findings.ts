@@ -2,6 +2,7 @@ import { RANK } from "@pinwright/book";
 import {
   type AcceptedBound,
   acceptBounds,
+  acceptedBounds,
   acceptSubject,
   brokenBounds,
   type Finding,
@@ -25,6 +26,8 @@ export interface FindingEntry {
   /** Subject and basis of the choice that would accept it as it is now. */
   readonly subject: string;
   readonly basis: string;
+  /** The basis taken apart: of the acceptance that holds, or of the one that would be made. */
+  readonly bounds: readonly AcceptedBound[];
   readonly lapsed: LapsedAcceptance | null;
 }
 
@@ -32,13 +35,15 @@ const SHOWN_SUBJECTS = 6;
 
 function entryOf(model: Model, finding: Finding): FindingEntry {
   const subject = acceptSubject(finding);
+  const basis = acceptBounds(finding);
   const choice =
     finding.accepted === null ? model.line.machine.choices.get("accept")?.get(subject) : undefined;
   return {
     finding,
     subjects: finding.subjects.slice(0, SHOWN_SUBJECTS).map((id) => subjectOf(model, id)),
     subject,
-    basis: acceptBounds(finding),
+    basis,
+    bounds: acceptedBounds(finding.accepted?.basis ?? basis),
     lapsed:
       choice === undefined
         ? null

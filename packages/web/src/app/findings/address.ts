@@ -1,0 +1,22 @@
+import type { ViewEntry } from "../../worker/protocol.ts";
+import { addressOf } from "../book/place-of.ts";
+
+type Subject = ViewEntry<"findings">["subjects"][number];
+type Fault = ViewEntry<"faults">;
+
+/** Where an id that a finding names is looked at; null when there is no such place. */
+export function subjectAddress(bookId: string, { kind, id, table }: Subject): string | null {
+  if (kind === null) return null;
+  if (kind === "row") return `/b/${bookId}/tables/${table}?id=${encodeURIComponent(id)}`;
+  return addressOf(bookId, { kind, id });
+}
+
+/** The cell that a fault is about; null when it is about none. */
+export function faultAddress(bookId: string, { table, rowId, column }: Fault): string | null {
+  if (table === null) return null;
+  const params = new URLSearchParams({
+    ...(rowId === null ? {} : { row: rowId }),
+    ...(column === null ? {} : { column }),
+  });
+  return `/b/${bookId}/tables/${table}?${params}`;
+}
