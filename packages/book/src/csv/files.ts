@@ -1,15 +1,14 @@
 import type { Book, Shop } from "../book.ts";
+import { type BookText, bookText } from "../changes/export.ts";
+import { bookFile, shopFile } from "../changes/raw-book.ts";
 import type { Fault } from "../fault.ts";
 import { FaultLog } from "../fault-log.ts";
-import { writeOutline } from "../outline/write.ts";
 import { readRawBook, readRawShop } from "../read/book.ts";
 import { MACHINE_FILE } from "../read/machine.ts";
-import type { RawTable } from "../read/raw.ts";
-import type { Table } from "../schema/table.ts";
-import { BOOK_TABLES, SHOP_TABLES } from "../schema/tables/index.ts";
+import type { RawBook, RawTable } from "../read/raw.ts";
 import { parseCsv, parseGuardedCsv } from "./parse.ts";
-import { bookPath, OUTLINE_FOLDER, SHOP_FOLDER } from "./paths.ts";
-import { writeCsv } from "./write.ts";
+import { bookPath, OUTLINE_FOLDER } from "./paths.ts";
+import { writeRawCsv } from "./write.ts";
 
 /** The text files of a book by their path in its folder, as far as they could be read. */
 export interface BookFiles {
@@ -35,8 +34,28 @@ export const filesOf = (texts: ReadonlyMap<string, string>): BookFiles => ({
   guarded: false,
 });
 
+/** A book and a shop before they have types. */
+export interface RawFiles {
+  readonly raw: RawBook;
+  /** Tables of the shop; null when there is none. */
+  readonly shop: ReadonlyMap<string, RawTable> | null;
+  /** Tables of the shop that exist but could not be read. */
+  readonly shopUnreadable: ReadonlySet<string>;
+}
+
+/** Gives types to what was found in files. */
+export function readRaw({ raw, shop, shopUnreadable }: RawFiles, log: FaultLog): ReadFiles {
+  const { book } = readRawBook(raw, log);
+  const read = shop === null ? null : readRawShop(shop, shopUnreadable, log).shop;
+  return { book, shop: read, faults: log.list() };
+}
+
 /** Reads a book from the texts of its files: `machine.json`, `<table>.csv`, `outlines/…`, `shop/<table>.csv`. */
-export function readBookFiles(files: BookFiles, log = new FaultLog()): ReadFiles {
+export const readBookFiles = (files: BookFiles, log = new FaultLog()): ReadFiles =>
+  readRaw(rawFiles(files, log), log);
+
+/** The same before anything has a type. */
+export function rawFiles(files: BookFiles, log: FaultLog): RawFiles {
   const tables = new Map<string, RawTable>();
   const shopTables = new Map<string, RawTable>();
   const outlines = new Map<string, string>();
@@ -75,10 +94,12 @@ export function readBookFiles(files: BookFiles, log = new FaultLog()): ReadFiles
       expected: `\`${MACHINE_FILE}\`, which says what the book is`,
     });
   }
-  const { book } = readRawBook({ machine, tables, outlines, unreadable }, log);
   const hasShop = shopTables.size > 0 || shopUnreadable.size > 0;
-  const shop = hasShop ? readRawShop(shopTables, shopUnreadable, log).shop : null;
-  return { book, shop, faults: log.list() };
+  return {
+    raw: { machine, tables, outlines, unreadable },
+    shop: hasShop ? shopTables : null,
+    shopUnreadable,
+  };
 }
 
 /** JSON, or undefined with a fault. */
@@ -92,27 +113,22 @@ function parseMachine(text: string, log: FaultLog): unknown {
   }
 }
 
-const tableFiles = (
-  schema: Readonly<Record<string, Table>>,
-  rows: Readonly<Record<string, readonly Readonly<Record<string, unknown>>[]>>,
-  folder: string,
-): [string, string][] =>
-  Object.entries(schema).flatMap(([name, table]): [string, string][] => {
-    const own = rows[name] ?? [];
-    return own.length === 0 ? [] : [[`${folder}${name}.csv`, writeCsv(table, own)]];
-  });
+/** The files of a text, by their path in the folder of the book. A table without rows has no file. */
+export function textFiles(text: BookText): ReadonlyMap<string, string> {
+  const files = new Map<string, string>([[MACHINE_FILE, `${JSON.stringify(text.machine, null, 2)}\n`]]);
+  for (const { table, raw } of text.tables) {
+    if (raw.rows.length > 0) files.set(bookFile(table.name), writeRawCsv(table, raw));
+  }
+  for (const [name, drawing] of text.outlines) files.set(`${OUTLINE_FOLDER}/${name}`, drawing);
+  for (const { table, raw } of text.shop ?? []) {
+    if (raw.rows.length > 0) files.set(shopFile(table.name), writeRawCsv(table, raw));
+  }
+  return files;
+}
 
 /**
  * The files of a book in canonical form, by their path in its folder. A table without rows has no file. An
  * outline that came from a file is that file again; one that was made in the program is drawn anew.
  */
-export function writeBookFiles(book: Book, shop: Shop | null = null): ReadonlyMap<string, string> {
-  const files = new Map<string, string>([[MACHINE_FILE, `${JSON.stringify(book.machine, null, 2)}\n`]]);
-  for (const [path, text] of tableFiles(BOOK_TABLES, book.tables, "")) files.set(path, text);
-  const outlines = [...book.outlines].sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0));
-  for (const [name, outline] of outlines) files.set(`${OUTLINE_FOLDER}/${name}`, writeOutline(name, outline));
-  if (shop !== null) {
-    for (const [path, text] of tableFiles(SHOP_TABLES, shop.tables, `${SHOP_FOLDER}/`)) files.set(path, text);
-  }
-  return files;
-}
+export const writeBookFiles = (book: Book, shop: Shop | null = null): ReadonlyMap<string, string> =>
+  textFiles(bookText(book, shop));

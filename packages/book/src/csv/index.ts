@@ -1,7 +1,17 @@
 export { DELIMITERS, type Delimiter, detectDelimiter } from "./delimiter.ts";
-export { type BookFiles, filesOf, type ReadFiles, readBookFiles, writeBookFiles } from "./files.ts";
+export {
+  type BookFiles,
+  filesOf,
+  type RawFiles,
+  type ReadFiles,
+  rawFiles,
+  readBookFiles,
+  readRaw,
+  textFiles,
+  writeBookFiles,
+} from "./files.ts";
 export { escapeFormula, unescapeFormula } from "./formula.ts";
 export { CsvGuard } from "./guard.ts";
 export { type ParsedCsv, parseCsv, parseGuardedCsv } from "./parse.ts";
 export { type BookPath, bookPath, OUTLINE_FOLDER, SHOP_FOLDER } from "./paths.ts";
-export { writeCsv } from "./write.ts";
+export { writeCsv, writeRawCsv } from "./write.ts";

@@ -52,7 +52,7 @@ export function parseGuardedCsv(file: string, text: string, log: FaultLog): Pars
   const records = badRow === undefined ? data : data.slice(0, badRow);
   const last = records[records.length - 1];
   if (badRow === undefined && last !== undefined && last.length === 1 && last[0] === "") records.pop();
-  const heading = records.shift() ?? [];
+  const heading = (records.shift() ?? []).map(unescapeFormula);
   if (lines.includes("'")) {
     for (const record of records) {
       for (let i = 0; i < record.length; i++) {

@@ -1,10 +1,8 @@
 import { readFile } from "node:fs/promises";
 import ExcelJS from "exceljs";
-import type { ReadFiles } from "../csv/files.ts";
+import type { RawFiles } from "../csv/files.ts";
 import type { FaultLog } from "../fault-log.ts";
 import { LIMITS } from "../limits.ts";
-import { readRawBook, readRawShop } from "../read/book.ts";
-import { emptyBook } from "../read/empty.ts";
 import { MACHINE_FILE } from "../read/machine.ts";
 import type { RawTable } from "../read/raw.ts";
 import { isOutlineName } from "../read/words.ts";
@@ -113,15 +111,14 @@ function toOutlines(table: RawTable, log: FaultLog): Map<string, string> {
   return outlines;
 }
 
-/** Reads a book, and the shop if it has one, from a workbook that `packXlsx` or a person made. */
+/** A book, and the shop if it has one, from a workbook that `packXlsx` or a person made; null when it cannot be read. */
 export async function readXlsx(
   path: string,
   name: string,
   zip: ZipReader,
   log: FaultLog,
-): Promise<ReadFiles> {
-  const nothing = (): ReadFiles => ({ book: emptyBook(), shop: null, faults: log.list() });
-  if (!(await fitsInMemory(zip, name, log))) return nothing();
+): Promise<RawFiles | null> {
+  if (!(await fitsInMemory(zip, name, log))) return null;
   const workbook = new ExcelJS.Workbook();
   try {
     const bytes = await readFile(path);
@@ -129,7 +126,7 @@ export async function readXlsx(
   } catch (error) {
     const why = error instanceof Error ? error.message.slice(0, 120) : "unknown reason";
     log.add({ code: "file-unreadable", file: name, expected: `a workbook that can be read; ${why}` });
-    return nothing();
+    return null;
   }
   const tables = new Map<string, RawTable>();
   const shopTables = new Map<string, RawTable>();
@@ -154,7 +151,9 @@ export async function readXlsx(
       expected: `a worksheet \`${MACHINE_SHEET}\`, which says what the book is`,
     });
   }
-  const { book } = readRawBook({ machine, tables, outlines, unreadable: new Set() }, log);
-  const shop = shopTables.size === 0 ? null : readRawShop(shopTables, new Set(), log).shop;
-  return { book, shop, faults: log.list() };
+  return {
+    raw: { machine, tables, outlines, unreadable: new Set() },
+    shop: shopTables.size === 0 ? null : shopTables,
+    shopUnreadable: new Set(),
+  };
 }

@@ -1,12 +1,9 @@
 import ExcelJS from "exceljs";
 import { unzipSync } from "fflate";
 import type { Book, Shop } from "../book.ts";
-import { machineSchema } from "../machine.ts";
-import { writeOutline } from "../outline/write.ts";
-import type { AnyRow } from "../read/raw.ts";
-import type { Table } from "../schema/table.ts";
-import { BOOK_TABLES, SHOP_TABLES } from "../schema/tables/index.ts";
-import { cellText } from "../write/cell.ts";
+import { type BookText, bookText, machineKeys, type TableText } from "../changes/export.ts";
+import { plainDecimal } from "../read/plain-decimal.ts";
+import type { Column } from "../schema/column.ts";
 import { packZip } from "./write-zip.ts";
 import { toWorkbookText } from "./xlsx-text.ts";
 
@@ -36,32 +33,36 @@ function putText(sheet: ExcelJS.Worksheet, row: number, column: number, text: st
   cell.numFmt = TEXT_FORMAT;
 }
 
-function addTable(workbook: ExcelJS.Workbook, table: Table, rows: readonly Readonly<AnyRow>[]): void {
-  const columns = Object.entries(table.columns);
-  const sheet = addSheet(
-    workbook,
-    table.name,
-    columns.map(([name]) => name),
-  );
-  for (const [i, row] of rows.entries()) {
-    for (const [k, [name, column]] of columns.entries()) {
-      const value = row[name];
-      const text = cellText(column, value);
-      if (typeof value === "number" && text !== "") sheet.getCell(i + 2, k + 1).value = value;
+/** A text that a workbook can hold as a number and give back as the same text. */
+const isNumber = (column: Column<unknown> | undefined, text: string): boolean =>
+  (column?.kind === "number" || column?.kind === "integer") &&
+  /^-?\d/.test(text) &&
+  plainDecimal(Number(text)) === text;
+
+function addTable(workbook: ExcelJS.Workbook, { table, raw }: TableText): void {
+  const sheet = addSheet(workbook, table.name, raw.header);
+  for (const [i, cells] of raw.rows.entries()) {
+    for (const [k, text] of cells.entries()) {
+      if (isNumber(table.columns[raw.header[k] ?? ""], text))
+        sheet.getCell(i + 2, k + 1).value = Number(text);
       else putText(sheet, i + 2, k + 1, text);
     }
   }
 }
 
-function addMachine(workbook: ExcelJS.Workbook, book: Book): void {
+function shown(value: unknown): string {
+  if (value === undefined || value === null) return "";
+  if (Array.isArray(value)) return value.map(shown).join(" ");
+  return typeof value === "object" ? JSON.stringify(value) : String(value);
+}
+
+function addMachine(workbook: ExcelJS.Workbook, machine: BookText["machine"]): void {
   const sheet = addSheet(workbook, MACHINE_SHEET, ["key", "value"]);
-  const keys = Object.keys(machineSchema.shape);
-  const values = new Map<string, unknown>(Object.entries(book.machine));
-  for (const [i, key] of keys.entries()) {
-    const value = values.get(key);
+  for (const [i, key] of machineKeys(machine).entries()) {
+    const value = machine[key];
     putText(sheet, i + 2, 1, key);
     if (typeof value === "number") sheet.getCell(i + 2, 2).value = value;
-    else putText(sheet, i + 2, 2, Array.isArray(value) ? value.join(" ") : String(value ?? ""));
+    else putText(sheet, i + 2, 2, shown(value));
   }
 }
 
@@ -77,12 +78,11 @@ export const unescapeOutline = (text: string): string =>
     code === undefined ? "\\" : String.fromCharCode(Number.parseInt(code, 16)),
   );
 
-function addOutlines(workbook: ExcelJS.Workbook, book: Book): void {
-  if (book.outlines.size === 0) return;
+function addOutlines(workbook: ExcelJS.Workbook, outlines: BookText["outlines"]): void {
+  if (outlines.size === 0) return;
   const sheet = addSheet(workbook, OUTLINE_SHEET, ["file", "part", "text"]);
   let row = 2;
-  for (const [name, outline] of [...book.outlines].sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0))) {
-    const text = writeOutline(name, outline);
+  for (const [name, text] of outlines) {
     for (let at = 0, part = 1; at < text.length; part++, row++) {
       // A pair of surrogates is one character: it is never cut in two.
       const end = /[\ud800-\udbff]$/.test(text.slice(at, at + OUTLINE_CHARS))
@@ -100,26 +100,18 @@ function addOutlines(workbook: ExcelJS.Workbook, book: Book): void {
  * A workbook of a book: one worksheet a table with every heading, `machine`, and `outlines` with the text of
  * the drawings. The shop's tables are there when a shop is given. The same book gives the same bytes.
  */
-export async function packXlsx(book: Book, shop: Shop | null): Promise<Uint8Array> {
+export const packXlsx = (book: Book, shop: Shop | null): Promise<Uint8Array> =>
+  packTextXlsx(bookText(book, shop));
+
+/** The workbook of a book's text. */
+export async function packTextXlsx(text: BookText): Promise<Uint8Array> {
   const workbook = new ExcelJS.Workbook();
   workbook.created = FIXED_TIME;
   workbook.modified = FIXED_TIME;
-  addMachine(workbook, book);
-  for (const [name, table] of Object.entries(BOOK_TABLES))
-    addTable(workbook, table, rowsOf(book.tables, name));
-  if (shop !== null) {
-    for (const [name, table] of Object.entries(SHOP_TABLES))
-      addTable(workbook, table, rowsOf(shop.tables, name));
-  }
-  addOutlines(workbook, book);
+  addMachine(workbook, text.machine);
+  for (const table of [...text.tables, ...(text.shop ?? [])]) addTable(workbook, table);
+  addOutlines(workbook, text.outlines);
   const bytes = new Uint8Array(await workbook.xlsx.writeBuffer());
   // Packed again because the library stamps its entries with the time of day.
   return packZip(Object.entries(unzipSync(bytes)));
-}
-
-function rowsOf(
-  tables: Readonly<Record<string, readonly Readonly<AnyRow>[]>>,
-  name: string,
-): readonly Readonly<AnyRow>[] {
-  return tables[name] ?? [];
 }

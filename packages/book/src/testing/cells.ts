@@ -1,4 +1,4 @@
-import type { CellTables } from "../changes/cell-tables.ts";
+import { type CellTables, RANK, rowOrder } from "../changes/cell-tables.ts";
 import { cellTablesOf, cellTablesOfRaw } from "../changes/import.ts";
 import { writeOutline } from "../outline/write.ts";
 import type { RawTable } from "../read/raw.ts";
@@ -28,3 +28,19 @@ export function sampleCells(): CellTables {
 
 /** The sample shop as cells. */
 export const sampleShopCells = (): CellTables => cellTablesOfRaw(raws(SHOP_TABLES, sampleShop().tables));
+
+/** Cells of each table in the order of the rows, without ranks, row ids, blank rows and blank tables. */
+export const contentOf = (tables: CellTables): Readonly<Record<string, unknown>> =>
+  Object.fromEntries(
+    [...tables]
+      .map(([name, rows]) => {
+        const content = rowOrder(rows).map((id) =>
+          [...(rows.get(id) ?? [])]
+            .filter(([column, text]) => column !== RANK && text !== "")
+            .sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0)),
+        );
+        return [name, content.filter((cells) => cells.length > 0)] as const;
+      })
+      .filter(([, rows]) => rows.length > 0)
+      .sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0)),
+  );
