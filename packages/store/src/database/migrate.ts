@@ -73,7 +73,9 @@ export async function presentVersion(db: Kysely<Tables>, kind: Database["kind"])
 async function tableNames(db: Kysely<Tables>, kind: Database["kind"]): Promise<readonly string[]> {
   const query =
     kind === "sqlite"
-      ? sql<{ name: string }>`select name from sqlite_master where type = 'table' and name not like 'sqlite_%'`
+      ? sql<{
+          name: string;
+        }>`select name from sqlite_master where type = 'table' and name not like 'sqlite_%'`
       : sql<{ name: string }>`select tablename as name from pg_tables where schemaname = current_schema()`;
   return (await query.execute(db)).rows.map(({ name }) => name);
 }
