@@ -2,6 +2,7 @@ import { checks } from "./checks.ts";
 import { common } from "./common.ts";
 import { faults } from "./faults.ts";
 import { harnesses } from "./harnesses.ts";
+import { history } from "./history.ts";
 import { lists } from "./lists.ts";
 import { prints } from "./prints.ts";
 import { session } from "./session.ts";
@@ -10,4 +11,16 @@ import { start } from "./start.ts";
 import { wiring } from "./wiring.ts";
 
 /** All words of the app, by section. */
-export const app = { checks, common, faults, session, shell, start, harnesses, lists, prints, wiring };
+export const app = {
+  checks,
+  common,
+  faults,
+  history,
+  session,
+  shell,
+  start,
+  harnesses,
+  lists,
+  prints,
+  wiring,
+};
