@@ -1,0 +1,130 @@
+import { Button } from "@mantine/core";
+import { IconArrowDown, IconArrowUp, IconCopy } from "@tabler/icons-react";
+import { Fragment, type ReactNode, useState } from "react";
+import { useWords } from "../words.tsx";
+import { nextSorting, type SortColumn, type Sorting, sortRows, tableText } from "./table-text.ts";
+import "./data-table.css";
+
+/** A column with how its cells look; else they show their value. */
+export interface DataColumn<R> extends SortColumn<R> {
+  readonly cell?: (row: R) => ReactNode;
+  readonly align?: "end";
+  /** Left out on a narrow screen. */
+  readonly minor?: boolean;
+}
+
+/** A table that can be sorted by its headings and copied into a spreadsheet. */
+export function DataTable<R>({
+  caption,
+  columns,
+  rows,
+  rowKey,
+  isCurrent,
+  groupOf,
+  tools,
+}: {
+  readonly caption: string;
+  readonly columns: readonly DataColumn<R>[];
+  readonly rows: readonly R[];
+  readonly rowKey: (row: R) => string;
+  readonly isCurrent?: (row: R) => boolean;
+  /** Heading above the rows that share it, as long as the table is in its own order. */
+  readonly groupOf?: (row: R) => string;
+  readonly tools?: ReactNode;
+}) {
+  const words = useWords().lists;
+  const [sorting, setSorting] = useState<Sorting | null>(null);
+  const [copied, setCopied] = useState(false);
+  const sorted = sortRows(rows, columns, sorting);
+  const copy = async () => {
+    await navigator.clipboard.writeText(tableText(sorted, columns));
+    setCopied(true);
+    setTimeout(() => setCopied(false), 2_000);
+  };
+  return (
+    <div className="data-table">
+      <div className="data-table-tools">
+        {tools}
+        <span style={{ flex: 1 }} />
+        <Button
+          variant="default"
+          size="sm"
+          leftSection={<IconCopy size={16} />}
+          onClick={() => void copy()}
+          disabled={rows.length === 0}
+        >
+          {copied ? words.copied : words.copy}
+        </Button>
+      </div>
+      <div className="data-table-scroll">
+        <table>
+          <caption className="visually-hidden">{caption}</caption>
+          <thead>
+            <tr>
+              {columns.map((column) => (
+                <Heading
+                  key={column.key}
+                  column={column}
+                  sorting={sorting}
+                  onSort={() => setSorting(nextSorting(sorting, column.key))}
+                />
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {sorted.map((row, i) => {
+              const group = sorting === null ? groupOf?.(row) : undefined;
+              const before = sorted[i - 1];
+              const starts = group !== undefined && (before === undefined || groupOf?.(before) !== group);
+              return (
+                <Fragment key={rowKey(row)}>
+                  {starts && (
+                    <tr className="data-group">
+                      <th colSpan={columns.length} scope="rowgroup">
+                        {group}
+                      </th>
+                    </tr>
+                  )}
+                  <tr aria-current={isCurrent?.(row) ? "true" : undefined}>
+                    {columns.map((column) => (
+                      <td key={column.key} className={classOf(column)}>
+                        {column.cell?.(row) ?? column.value(row)}
+                      </td>
+                    ))}
+                  </tr>
+                </Fragment>
+              );
+            })}
+          </tbody>
+        </table>
+      </div>
+    </div>
+  );
+}
+
+const classOf = <R,>({ align, minor }: DataColumn<R>): string | undefined =>
+  [align === "end" ? "end" : "", minor ? "minor" : ""].filter(Boolean).join(" ") || undefined;
+
+function Heading<R>({
+  column,
+  sorting,
+  onSort,
+}: {
+  readonly column: DataColumn<R>;
+  readonly sorting: Sorting | null;
+  readonly onSort: () => void;
+}) {
+  const own = sorting?.key === column.key ? sorting : null;
+  return (
+    <th
+      scope="col"
+      className={classOf(column)}
+      aria-sort={own === null ? "none" : own.descending ? "descending" : "ascending"}
+    >
+      <button type="button" onClick={onSort}>
+        {column.header}
+        {own !== null && (own.descending ? <IconArrowDown size={14} /> : <IconArrowUp size={14} />)}
+      </button>
+    </th>
+  );
+}

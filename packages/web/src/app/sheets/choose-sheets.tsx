@@ -1,0 +1,149 @@
+import { Button, Checkbox, SegmentedControl } from "@mantine/core";
+import type { SheetRequest } from "@pinwright/contract";
+import { sheetWords } from "@pinwright/words";
+import { IconPrinter } from "@tabler/icons-react";
+import { type ReactNode, useState } from "react";
+import { useSpeech } from "../words.tsx";
+import {
+  LANGUAGES,
+  SHEET_FORMATS,
+  SHEET_KINDS,
+  type SheetFormat,
+  type SheetLanguage,
+} from "./sheet-kinds.ts";
+import "./sheets.css";
+
+type Wanted = Omit<SheetRequest, "id">;
+
+/** Kinds, files and language of sheets to make, and the button that asks for them. */
+export function ChooseSheets({
+  harnessIds,
+  onMake,
+  children,
+}: {
+  /** Harnesses that were chosen elsewhere. */
+  readonly harnessIds: readonly string[];
+  readonly onMake: (wanted: Wanted) => Promise<unknown>;
+  readonly children?: ReactNode;
+}) {
+  const { words: all, language } = useSpeech();
+  const words = all.prints;
+  const kindWords = sheetWords(language).kinds;
+  const [kinds, setKinds] = useState(SHEET_KINDS);
+  const [formats, setFormats] = useState<readonly SheetFormat[]>(["pdf"]);
+  const [sheetLanguage, setSheetLanguage] = useState<SheetLanguage>(language);
+  const [busy, setBusy] = useState(false);
+  const [failed, setFailed] = useState("");
+  const ready = harnessIds.length > 0 && kinds.length > 0 && formats.length > 0;
+  const make = async () => {
+    setBusy(true);
+    setFailed("");
+    try {
+      await onMake({
+        harnessIds: [...harnessIds],
+        kinds: [...kinds],
+        formats: [...formats],
+        language: sheetLanguage,
+      });
+    } catch (error) {
+      setFailed(words.failed(error instanceof Error ? error.message : String(error)));
+    }
+    setBusy(false);
+  };
+  return (
+    <div className="choose-sheets">
+      {children}
+      <Choices
+        title={words.kinds}
+        all={SHEET_KINDS}
+        chosen={kinds}
+        onChoose={setKinds}
+        nameOf={(kind) => kindWords[kind]}
+      />
+      <Choices
+        title={words.formats}
+        all={SHEET_FORMATS}
+        chosen={formats}
+        onChoose={setFormats}
+        nameOf={(format) => words.formatNames[format]}
+      />
+      <fieldset>
+        <legend>{words.language}</legend>
+        <SegmentedControl
+          aria-label={words.language}
+          value={sheetLanguage}
+          onChange={(value) => setSheetLanguage(LANGUAGES.find((one) => one === value) ?? "en")}
+          data={LANGUAGES.map((value) => ({ value, label: words.languages[value] }))}
+        />
+      </fieldset>
+      <div className="choose-sheets-go">
+        <Button
+          size="md"
+          leftSection={<IconPrinter size={18} />}
+          disabled={!ready}
+          loading={busy}
+          onClick={() => void make()}
+        >
+          {words.make}
+        </Button>
+        <span className="dim">
+          {ready ? words.makeSays(harnessIds.length, kinds.length) : words.chooseFirst}
+        </span>
+      </div>
+      {failed !== "" && (
+        <p className="error-text" role="alert">
+          {failed}
+        </p>
+      )}
+    </div>
+  );
+}
+
+/** A list of boxes to tick, all or none of them with one press. */
+export function Choices<T extends string>({
+  title,
+  all,
+  chosen,
+  onChoose,
+  nameOf,
+}: {
+  readonly title: string;
+  readonly all: readonly T[];
+  readonly chosen: readonly T[];
+  readonly onChoose: (chosen: readonly T[]) => void;
+  readonly nameOf: (one: T) => string;
+}) {
+  const { words } = useSpeech();
+  const picked = new Set<string>(chosen);
+  return (
+    <fieldset>
+      <legend>
+        {title} <span className="dim">{words.prints.chosen(picked.size, all.length)}</span>
+      </legend>
+      <div className="choices-all">
+        <Button variant="subtle" size="compact-sm" onClick={() => onChoose(all)}>
+          {words.prints.all}
+        </Button>
+        <Button variant="subtle" size="compact-sm" onClick={() => onChoose([])}>
+          {words.prints.none}
+        </Button>
+      </div>
+      <div className="choices">
+        {all.map((one) => (
+          <Checkbox
+            key={one}
+            label={nameOf(one)}
+            checked={picked.has(one)}
+            onChange={(event) =>
+              onChoose(
+                event.currentTarget.checked
+                  ? all.filter((other) => other === one || picked.has(other))
+                  : chosen.filter((other) => other !== one),
+              )
+            }
+          />
+        ))}
+      </div>
+    </fieldset>
+  );
+}

@@ -1,0 +1,29 @@
+import type { SheetRequest } from "@pinwright/contract";
+import type { HarnessSheetKind } from "@pinwright/sheets";
+
+/** A list that must hold every member of a union; the compiler refuses one that does not. */
+const everyOne =
+  <T extends string>() =>
+  <const L extends readonly T[]>(list: [T] extends [L[number]] ? L : never): readonly T[] =>
+    list;
+
+/**
+ * Kinds of sheet, in the order in which the work goes. Written out here so that the code that composes sheets stays
+ * out of the page.
+ */
+export const SHEET_KINDS = everyOne<HarnessSheetKind>()([
+  "pinboard",
+  "from-to",
+  "cut-list",
+  "lay-up",
+  "connector-loading",
+  "wire-labels",
+  "pull-test",
+  "continuity",
+]);
+
+export type SheetFormat = SheetRequest["formats"][number];
+export const SHEET_FORMATS = everyOne<SheetFormat>()(["pdf", "svg", "dxf", "xlsx", "csv"]);
+
+export type SheetLanguage = SheetRequest["language"];
+export const LANGUAGES = everyOne<SheetLanguage>()(["en", "zh", "both"]);
