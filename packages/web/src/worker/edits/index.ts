@@ -1,5 +1,15 @@
 import type { CellChange, CellTables } from "@pinwright/book";
 import { type AcceptFindings, acceptFindings, type ReopenFindings, reopenFindings } from "./accept.ts";
+import {
+  type AddRows,
+  addRows,
+  type CopyRows,
+  copyRows,
+  type RemoveRows,
+  removeRows,
+  type SetRow,
+  setRow,
+} from "./layout-rows.ts";
 import { type PlaceItems, placeItems } from "./place-items.ts";
 import { type SetCells, setCells } from "./set-cells.ts";
 
@@ -10,7 +20,16 @@ export interface MakeChanges {
 }
 
 /** What a person can do to a book, before it is known which cells that changes. */
-export type Edit = SetCells | PlaceItems | AcceptFindings | ReopenFindings | MakeChanges;
+export type Edit =
+  | SetCells
+  | PlaceItems
+  | AddRows
+  | CopyRows
+  | RemoveRows
+  | SetRow
+  | AcceptFindings
+  | ReopenFindings
+  | MakeChanges;
 
 /** The cells that an edit changes; `tables` are those of the book and the shop together. */
 export function changesOf(tables: CellTables, edit: Edit): readonly CellChange[] {
@@ -19,6 +38,14 @@ export function changesOf(tables: CellTables, edit: Edit): readonly CellChange[]
       return setCells(tables, edit);
     case "place":
       return placeItems(tables, edit);
+    case "add":
+      return addRows(tables, edit);
+    case "copy":
+      return copyRows(tables, edit);
+    case "remove":
+      return removeRows(tables, edit);
+    case "row":
+      return setRow(tables, edit);
     case "accept":
       return acceptFindings(tables, edit);
     case "reopen":
