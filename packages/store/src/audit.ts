@@ -1,4 +1,5 @@
 import type { Database } from "./database/database.ts";
+import { comparable } from "./database/number.ts";
 import type { AuditStore } from "./store.ts";
 
 const COUNTER = "audit";
@@ -24,9 +25,9 @@ export const auditStore = ({ db, write }: Database, now: () => string): AuditSto
     const rows = await db
       .selectFrom("audit")
       .selectAll()
-      .where("no", "<", before)
+      .where("no", "<", comparable(before))
       .orderBy("no", "desc")
-      .limit(limit)
+      .limit(comparable(limit))
       .execute();
     return rows.map((row) => ({
       no: row.no,

@@ -54,7 +54,7 @@ export function peopleStore({ kind, db, write }: Database, { now, newId }: Store
         await db.selectFrom("people").selectAll().where("name_key", "=", key).executeTakeFirst(),
       );
     },
-    add: (made) => add(db, made),
+    add: (made) => write((held) => add(held, made)),
     addFirst: (made) =>
       write(async (held) => {
         if (kind === "postgres") await held.selectFrom("store_version").selectAll().forUpdate().execute();
@@ -119,11 +119,13 @@ export function peopleStore({ kind, db, write }: Database, { now, newId }: Store
           })
           .execute();
       }),
-    async endSession(hash) {
-      await db.deleteFrom("sessions").where("hash", "=", hash).execute();
-    },
-    async endSessionsOf(personId) {
-      await db.deleteFrom("sessions").where("person", "=", personId).execute();
-    },
+    endSession: (hash) =>
+      write(async (held) => {
+        await held.deleteFrom("sessions").where("hash", "=", hash).execute();
+      }),
+    endSessionsOf: (personId) =>
+      write(async (held) => {
+        await held.deleteFrom("sessions").where("person", "=", personId).execute();
+      }),
   };
 }

@@ -4,18 +4,19 @@ import type { Database } from "./database/database.ts";
 import type { SettingStore } from "./store.ts";
 
 /** Settings of the server, and how foreign headings were matched to columns. */
-export const settingStore = ({ db }: Database): SettingStore => ({
+export const settingStore = ({ db, write }: Database): SettingStore => ({
   async get(key) {
     const row = await db.selectFrom("settings").select("value").where("name", "=", key).executeTakeFirst();
     return row?.value ?? null;
   },
-  async set(key, value) {
-    await db
-      .insertInto("settings")
-      .values({ name: key, value })
-      .onConflict((conflict) => conflict.column("name").doUpdateSet({ value }))
-      .execute();
-  },
+  set: (key, value) =>
+    write(async (held) => {
+      await held
+        .insertInto("settings")
+        .values({ name: key, value })
+        .onConflict((conflict) => conflict.column("name").doUpdateSet({ value }))
+        .execute();
+    }),
   async mappings() {
     const rows = await db
       .selectFrom("mappings")
@@ -27,16 +28,17 @@ export const settingStore = ({ db }: Database): SettingStore => ({
       mappingSchema.parse({ table: table_name, header: JSON.parse(header), columns: JSON.parse(columns) }),
     );
   },
-  async keepMapping({ table, header, columns }) {
-    // Headings can be longer than what an index takes, so their hash stands for them.
-    const id = createHash("sha256")
-      .update(JSON.stringify([table, header]))
-      .digest("hex");
-    const kept = JSON.stringify(columns);
-    await db
-      .insertInto("mappings")
-      .values({ id, table_name: table, header: JSON.stringify(header), columns: kept })
-      .onConflict((conflict) => conflict.column("id").doUpdateSet({ columns: kept }))
-      .execute();
-  },
+  keepMapping: ({ table, header, columns }) =>
+    write(async (held) => {
+      // Headings can be longer than what an index takes, so their hash stands for them.
+      const id = createHash("sha256")
+        .update(JSON.stringify([table, header]))
+        .digest("hex");
+      const kept = JSON.stringify(columns);
+      await held
+        .insertInto("mappings")
+        .values({ id, table_name: table, header: JSON.stringify(header), columns: kept })
+        .onConflict((conflict) => conflict.column("id").doUpdateSet({ columns: kept }))
+        .execute();
+    }),
 });

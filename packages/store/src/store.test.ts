@@ -1,9 +1,17 @@
 import { describe } from "vitest";
 import { onBothStores } from "./testing/on-both-stores.ts";
 import { changesSuite } from "./testing/suite/changes.suite.ts";
+import { concurrencySuite } from "./testing/suite/concurrency.suite.ts";
+import { modelSuite } from "./testing/suite/model.suite.ts";
+import { peopleSuite } from "./testing/suite/people.suite.ts";
+import { snapshotsSuite } from "./testing/suite/snapshots.suite.ts";
 import { undoSuite } from "./testing/suite/undo.suite.ts";
 
 onBothStores((fresh) => {
   describe("changes", () => changesSuite(fresh));
   describe("undo and redo", () => undoSuite(fresh));
+  describe("random work of three people", () => modelSuite(fresh));
+  describe("many at once", () => concurrencySuite(fresh));
+  describe("snapshots", () => snapshotsSuite(fresh));
+  describe("people and their surroundings", () => peopleSuite(fresh));
 });

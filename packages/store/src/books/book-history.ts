@@ -1,4 +1,5 @@
 import type { Database } from "../database/database.ts";
+import { comparable } from "../database/number.ts";
 import type { BookStore, Outcome } from "../store.ts";
 import { changeHead, changeSet, findBook, HEAD_COLUMNS, SET_COLUMNS } from "./heads.ts";
 
@@ -16,9 +17,9 @@ export function bookHistory({ db }: Database): Pick<BookStore, "since" | "histor
         .selectFrom("change_sets")
         .select(SET_COLUMNS)
         .where("book", "=", book)
-        .where("no", ">", no)
+        .where("no", ">", comparable(no))
         .orderBy("no")
-        .limit(limit)
+        .limit(comparable(limit))
         .execute();
       return listed(book, rows.map(changeSet));
     },
@@ -27,9 +28,9 @@ export function bookHistory({ db }: Database): Pick<BookStore, "since" | "histor
         .selectFrom("change_sets")
         .select(HEAD_COLUMNS)
         .where("book", "=", book)
-        .where("no", "<", before)
+        .where("no", "<", comparable(before))
         .orderBy("no", "desc")
-        .limit(limit)
+        .limit(comparable(limit))
         .execute();
       return listed(book, rows.map(changeHead));
     },
@@ -38,7 +39,7 @@ export function bookHistory({ db }: Database): Pick<BookStore, "since" | "histor
         .selectFrom("change_sets")
         .select(SET_COLUMNS)
         .where("book", "=", book)
-        .where("no", "=", no)
+        .where("no", "=", comparable(no))
         .executeTakeFirst();
       return row ? { done: changeSet(row) } : NOT_FOUND;
     },

@@ -23,15 +23,16 @@ export function bookStore(database: Database, { now, newId }: StoreOptions): Boo
       return row ? bookInfo(row) : null;
     },
     add: (rows, actor) => write((held) => addBook(held, rows, { actor, at: now(), setId: newId() })),
-    async setArchived(book, archived) {
-      const row = await db
-        .updateTable("books")
-        .set({ archived: archived ? 1 : 0 })
-        .where("id", "=", book)
-        .returningAll()
-        .executeTakeFirst();
-      return row ? { done: bookInfo(row) } : NOT_FOUND;
-    },
+    setArchived: (book, archived) =>
+      write(async (held) => {
+        const row = await held
+          .updateTable("books")
+          .set({ archived: archived ? 1 : 0 })
+          .where("id", "=", book)
+          .returningAll()
+          .executeTakeFirst();
+        return row ? { done: bookInfo(row) } : NOT_FOUND;
+      }),
     rows: (book) =>
       read(async (held) => {
         const row = await findBook(held, book);

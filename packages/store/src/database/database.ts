@@ -5,7 +5,7 @@ import type { Tables } from "./schema.ts";
 /** A database of either kind, with the three ways of using it. */
 export interface Database {
   readonly kind: StorePlace["kind"];
-  /** For single statements. */
+  /** For single questions. */
   readonly db: Kysely<Tables>;
   /** All or nothing; durable when it returns. A row locked by `locked` stays so until then. */
   write<T>(work: (db: Kysely<Tables>) => Promise<T>): Promise<T>;

@@ -1,5 +1,6 @@
 import { closeSync, mkdirSync, openSync } from "node:fs";
 import { dirname } from "node:path";
+import { setTimeout } from "node:timers/promises";
 import Sqlite from "better-sqlite3";
 import { Kysely, SqliteDialect, sql } from "kysely";
 import { StoreError } from "../error.ts";
@@ -8,6 +9,8 @@ import type { Tables } from "./schema.ts";
 
 /** How long to wait for another program that writes to the same file. */
 const BUSY_MS = 10_000;
+/** How long the wait for a lock may stop everything else in this program; then others get their turn. */
+const BLOCK_MS = 20;
 
 /**
  * Opens a SQLite file, made if need be and readable by its owner only. Every commit is on the disk before it
@@ -18,7 +21,7 @@ export function openSqlite(file: string): Database {
   /** Kysely keeps the one connection for whoever holds it, so nobody's statements come between. */
   const within = <T>(begin: string, of: Kysely<Tables>, work: (db: Kysely<Tables>) => Promise<T>) =>
     of.connection().execute(async (held) => {
-      await sql.raw(begin).execute(held);
+      await whenFree(() => sql.raw(begin).execute(held));
       try {
         const result = await work(held);
         await sql.raw("commit").execute(held);
@@ -45,6 +48,20 @@ export function openSqlite(file: string): Database {
   };
 }
 
+/** Tries again while the file is locked, in this program or in another one. */
+async function whenFree(begin: () => Promise<unknown>): Promise<void> {
+  for (let waitedMs = 0; ; waitedMs += BLOCK_MS) {
+    try {
+      await begin();
+      return;
+    } catch (error) {
+      const busy = error instanceof Sqlite.SqliteError && error.code.startsWith("SQLITE_BUSY");
+      if (!busy || waitedMs >= BUSY_MS) throw error;
+      await setTimeout(1);
+    }
+  }
+}
+
 function connect(file: string, readonly: boolean): Kysely<Tables> {
   try {
     if (!readonly) {
@@ -57,6 +74,7 @@ function connect(file: string, readonly: boolean): Kysely<Tables> {
       database.pragma("journal_mode = WAL");
       database.pragma("synchronous = FULL");
     }
+    database.pragma(`busy_timeout = ${BLOCK_MS}`);
     return new Kysely({ dialect: new SqliteDialect({ database }) });
   } catch (error) {
     const code = error instanceof Sqlite.SqliteError ? error.code : "";
