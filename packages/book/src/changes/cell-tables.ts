@@ -35,7 +35,7 @@ export const cellOf = (tables: CellTables, table: string, row: string, column: s
   tables.get(table)?.get(row)?.get(column) ?? "";
 
 /** Ids of the rows of a table in their order. */
-export function rowOrder(rows: CellRows): readonly string[] {
+export function rowOrder(rows: CellRows): string[] {
   const ranked = [...rows].map(([id, cells]) => ({ id, rank: cells.get(RANK) ?? "" }));
   ranked.sort((a, b) =>
     a.rank < b.rank ? -1 : a.rank > b.rank ? 1 : a.id < b.id ? -1 : a.id > b.id ? 1 : 0,

@@ -1,4 +1,3 @@
-import { generateNKeysBetween } from "fractional-indexing";
 import type { RawBook, RawTable } from "../read/raw.ts";
 import { ALL_TABLES } from "../schema/tables/index.ts";
 import {
@@ -9,6 +8,7 @@ import {
   OUTLINE_TEXT,
   RANK,
 } from "./cell-tables.ts";
+import { freshRanks } from "./ranks.ts";
 import { MACHINE_ROW } from "./raw-book.ts";
 
 /** Characters of a column's name that are kept of a foreign heading. */
@@ -40,7 +40,7 @@ export function cellRowsOf(raw: RawTable): CellRows {
   const width = raw.rows.reduce((most, row) => Math.max(most, row.length), raw.header.length);
   const columns = columnNames(raw.header, width);
   const filled = raw.rows.filter((row) => row.some((cell) => cell !== ""));
-  const ranks = generateNKeysBetween(null, null, filled.length);
+  const ranks = freshRanks(filled.length);
   return new Map(
     filled.map((row, i) => {
       const cells = new Map([[RANK, ranks[i] ?? ""]]);
@@ -68,7 +68,7 @@ function machineRows(machine: unknown): CellRows {
 
 function outlineRows(outlines: ReadonlyMap<string, string>): CellRows {
   const names = [...outlines.keys()].sort((a, b) => (a < b ? -1 : a > b ? 1 : 0));
-  const ranks = generateNKeysBetween(null, null, names.length);
+  const ranks = freshRanks(names.length);
   return new Map(
     names.map((name, i) => {
       const cells = new Map([

@@ -11,7 +11,10 @@ import { isItemRenaming, type Renaming, renameChoice, renameItem, renamePoint } 
 /** The book after a renaming, or why there is none. */
 export type Renamed =
   | { readonly ok: true; readonly book: Book }
-  | { readonly ok: false; readonly reason: "table-unknown" | "id-unknown" | "id-form" | "id-taken" };
+  | { readonly ok: false; readonly reason: NotRenamed };
+
+/** Why an id cannot be renamed. */
+export type NotRenamed = "table-unknown" | "id-unknown" | "id-form" | "id-taken";
 
 type Rows = readonly Readonly<AnyRow>[];
 
@@ -24,13 +27,9 @@ const rowsOf = (book: Book, table: string): Rows =>
  * and tables that do not name it are shared with the old book.
  */
 export function renameId(book: Book, table: string, from: string, to: string): Renamed {
-  if (!RENAMABLE.includes(table)) return { ok: false, reason: "table-unknown" };
-  if (!rowsOf(book, table).some((row) => row.id === from)) return { ok: false, reason: "id-unknown" };
-  if (!isId(to)) return { ok: false, reason: "id-form" };
   const renaming: Renaming = { table, from, to };
-  const siblings = isItemRenaming(renaming) ? ITEM_TABLES : [table];
-  if (siblings.some((name) => rowsOf(book, name).some((row) => row.id === to)))
-    return { ok: false, reason: "id-taken" };
+  const reason = whyNotRenamed(renaming, (name, id) => rowsOf(book, name).some((row) => row.id === id));
+  if (reason !== null) return { ok: false, reason };
 
   const renamed: Record<string, Rows> = {};
   for (const [name, schema] of Object.entries(BOOK_TABLES)) {
@@ -47,6 +46,19 @@ export function renameId(book: Book, table: string, from: string, to: string): R
   };
 }
 
+/** Why an id cannot be renamed, or null when it can. */
+export function whyNotRenamed(
+  renaming: Renaming,
+  hasId: (table: string, id: string) => boolean,
+): NotRenamed | null {
+  const { table, from, to } = renaming;
+  if (!RENAMABLE.includes(table)) return "table-unknown";
+  if (!hasId(table, from)) return "id-unknown";
+  if (!isId(to)) return "id-form";
+  const siblings = isItemRenaming(renaming) ? ITEM_TABLES : [table];
+  return siblings.some((name) => hasId(name, to)) ? "id-taken" : null;
+}
+
 /** Maps rows; the same list when every row stays the same object. */
 function mapShared<R>(rows: readonly R[], map: (row: R) => R): readonly R[] {
   const mapped = rows.map(map);
@@ -61,8 +73,8 @@ function renamesWith(renames: BookTables["renames"], { table, from, to }: Renami
   return [...moved, { table, old: from, new: to }];
 }
 
-/** How one cell follows the renaming, or null when its column cannot name the id. */
-function cellRenamer(
+/** How one word of a cell follows the renaming, or null when its column cannot name the id. */
+export function cellRenamer(
   schema: Table,
   name: string,
   column: Column<unknown>,

@@ -97,9 +97,22 @@ const renameWords = (text: string, renaming: Renaming, tables: readonly string[]
     .map((word) => renameWord(word, renaming, tables))
     .join("");
 
+/** What of a choice can name an id. */
+export type NamingChoice = Pick<Choice, "subject" | "value">;
+
+const isChoiceKind = (kind: string): kind is Choice["kind"] => Object.hasOwn(SUBJECT_TABLES, kind);
+
+/** Subject and value of a choice that follow the renaming. One of an unknown kind can name items and points only. */
+export function renameNaming(kind: string, naming: NamingChoice, renaming: Renaming): NamingChoice {
+  const [subjects, values] = isChoiceKind(kind) ? [SUBJECT_TABLES[kind], VALUE_TABLES[kind]] : [[], []];
+  return {
+    subject: renameWords(naming.subject, renaming, subjects),
+    value: renameWords(naming.value, renaming, values),
+  };
+}
+
 /** A choice whose subject and value follow the renaming; the same object when neither names the old id. */
 export function renameChoice(choice: Choice, renaming: Renaming): Choice {
-  const subject = renameWords(choice.subject, renaming, SUBJECT_TABLES[choice.kind]);
-  const value = renameWords(choice.value, renaming, VALUE_TABLES[choice.kind]);
+  const { subject, value } = renameNaming(choice.kind, choice, renaming);
   return subject === choice.subject && value === choice.value ? choice : { ...choice, subject, value };
 }
