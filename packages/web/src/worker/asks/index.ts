@@ -2,6 +2,7 @@ import type { Model } from "../model.ts";
 import { candidates } from "./candidates.ts";
 import { composeSheet } from "./compose-sheet.ts";
 import { pegTrial, pinPeg, unpinPegs } from "./pegs.ts";
+import { rowKeys } from "./row-keys.ts";
 import { search } from "./search.ts";
 import { betterHarness, keepHarness } from "./settling.ts";
 
@@ -15,6 +16,7 @@ export const ASKS = {
   unpinPegs,
   keepHarness,
   betterHarness,
+  rowKeys,
 };
 
 export type AskName = keyof typeof ASKS;
