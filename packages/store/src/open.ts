@@ -28,7 +28,7 @@ async function opened(
   options: StoreOptions,
   prepare: (database: Database) => Promise<void>,
 ): Promise<Store> {
-  const database = openDatabase(place);
+  const database = await openDatabase(place);
   try {
     await prepare(database);
   } catch (error) {

@@ -1,8 +1,10 @@
 import { describe } from "vitest";
 import { onBothStores } from "./testing/on-both-stores.ts";
+import { backUpSuite } from "./testing/suite/back-up.suite.ts";
 import { changesSuite } from "./testing/suite/changes.suite.ts";
 import { concurrencySuite } from "./testing/suite/concurrency.suite.ts";
 import { modelSuite } from "./testing/suite/model.suite.ts";
+import { openingSuite } from "./testing/suite/opening.suite.ts";
 import { peopleSuite } from "./testing/suite/people.suite.ts";
 import { snapshotsSuite } from "./testing/suite/snapshots.suite.ts";
 import { undoSuite } from "./testing/suite/undo.suite.ts";
@@ -14,4 +16,6 @@ onBothStores((fresh) => {
   describe("many at once", () => concurrencySuite(fresh));
   describe("snapshots", () => snapshotsSuite(fresh));
   describe("people and their surroundings", () => peopleSuite(fresh));
+  describe("back-ups", () => backUpSuite(fresh));
+  describe("opening", () => openingSuite(fresh));
 });

@@ -1,5 +1,6 @@
-import { CompiledQuery, Kysely, PostgresDialect } from "kysely";
+import { CompiledQuery, Kysely, PostgresDialect, sql } from "kysely";
 import pg from "pg";
+import { StoreError } from "../error.ts";
 import type { Database } from "./database.ts";
 import type { Tables } from "./schema.ts";
 
@@ -7,10 +8,10 @@ import type { Tables } from "./schema.ts";
 const CONNECTIONS = 10;
 
 /**
- * Connects to PostgreSQL. A commit returns when it is on the disk of the server, whatever the server's own default
+ * Connects to PostgreSQL; throws a `StoreError` when that does not work. A commit returns when it is on the disk of the server, whatever the server's own default
  * is. A connection that breaks while idle is replaced by the next use.
  */
-export function openPostgres(url: string): Database {
+export async function openPostgres(url: string): Promise<Database> {
   const pool = new pg.Pool({
     connectionString: url,
     max: CONNECTIONS,
@@ -27,6 +28,17 @@ export function openPostgres(url: string): Database {
       },
     }),
   });
+  try {
+    await sql`select 1`.execute(db);
+  } catch (error) {
+    await db.destroy();
+    // The address is not repeated: it can hold a password.
+    throw new StoreError(
+      "unreachable",
+      `PostgreSQL cannot be reached (${reason(error)}); check host, port, database, user and password.`,
+      { cause: error },
+    );
+  }
   const read: Database["read"] = (work) =>
     db.transaction().setIsolationLevel("repeatable read").setAccessMode("read only").execute(work);
   return {
@@ -38,3 +50,11 @@ export function openPostgres(url: string): Database {
     close: () => db.destroy(),
   };
 }
+
+/** What went wrong, also when a host of several addresses refused at each of them. */
+const reason = (error: unknown): string =>
+  error instanceof AggregateError
+    ? error.errors.map(reason).join("; ")
+    : error instanceof Error
+      ? error.message
+      : String(error);

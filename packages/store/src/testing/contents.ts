@@ -1,0 +1,27 @@
+import type { Store } from "../store.ts";
+import { allSets, done, plain } from "./cells.ts";
+
+/** Everything that a store gives back when asked, as plain JSON, to compare. Settings are those of these names. */
+export async function contents(store: Store, settings: readonly string[]): Promise<unknown> {
+  const books = [];
+  for (const info of await store.books.list()) {
+    const snapshots = [];
+    for (const snapshot of done(await store.books.snapshots(info.id))) {
+      const tables = done(await store.books.snapshotRows(info.id, snapshot.id));
+      snapshots.push({ ...snapshot, tables: plain(tables) });
+    }
+    const { tables } = done(await store.books.rows(info.id));
+    books.push({ info, tables: plain(tables), sets: await allSets(store, info.id), snapshots });
+  }
+  const people = [];
+  for (const { id } of await store.people.list()) people.push(await store.people.byId(id));
+  const values = [];
+  for (const name of settings) values.push([name, await store.settings.get(name)]);
+  return {
+    books,
+    people,
+    settings: values,
+    mappings: await store.settings.mappings(),
+    audit: await store.audit.list(Number.MAX_SAFE_INTEGER, 1000),
+  };
+}
