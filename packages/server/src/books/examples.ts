@@ -1,5 +1,5 @@
 import { join } from "node:path";
-import { type CellTables, MACHINE_TABLE, RANK } from "@pinwright/book";
+import { type CellTables, MACHINE_ROW, MACHINE_TABLE, RANK } from "@pinwright/book";
 import { SHOP_ID } from "@pinwright/contract";
 import type { Actor, Store } from "@pinwright/store";
 import { done } from "../http/problem.ts";
@@ -26,7 +26,7 @@ export async function readExample(
 /** A machine with another id and other names. */
 export function renamed(tables: CellTables, id: string, label: string, labelZh: string): CellTables {
   const rows = tables.get(MACHINE_TABLE) ?? new Map<string, ReadonlyMap<string, string>>();
-  const [row = "machine", cells = new Map([[RANK, "a0"]])] = [...rows][0] ?? [];
+  const [row = MACHINE_ROW, cells = new Map([[RANK, "a0"]])] = [...rows][0] ?? [];
   const changed = new Map([
     ...cells,
     ["id", JSON.stringify(id)],

@@ -1,4 +1,13 @@
-import { BLANK_MACHINE, type CellChange, type CellTables, MACHINE_TABLE, RANK } from "@pinwright/book";
+import {
+  BLANK_MACHINE,
+  type CellChange,
+  type CellTables,
+  diffTables,
+  MACHINE_ROW,
+  MACHINE_TABLE,
+  matchRows,
+  RANK,
+} from "@pinwright/book";
 import { type BookInfo, type ChangeSet, type ImportResult, SHOP_ID } from "@pinwright/contract";
 import type { Actor } from "@pinwright/store";
 import { actorOf } from "../accounts/caller.ts";
@@ -10,10 +19,6 @@ import { fileResponse } from "../http/file-response.ts";
 import { done, Refused } from "../http/problem.ts";
 import type { ServerParts } from "./parts.ts";
 
-declare const diffTables: (
-  a: CellTables,
-  b: CellTables,
-) => { changes: readonly CellChange[]; tables: CellTables };
 type Names =
   | "books"
   | "addBook"
@@ -35,7 +40,7 @@ const BLANK: CellTables = new Map([
     MACHINE_TABLE,
     new Map([
       [
-        "machine",
+        MACHINE_ROW,
         new Map([
           [RANK, "a0"],
           ...Object.entries(BLANK_MACHINE).map(([key, value]): [string, string] => [
@@ -158,12 +163,18 @@ export function bookHandlers(parts: ServerParts): Pick<Handlers, Names> {
       const tables = info.kind === "shop" ? (read.shop ?? read.tables) : read.tables;
       if (tables === null) return nothingRead(read);
       const { faults } = read;
+      // A file that does not say what the machine is leaves that as it was.
+      const wanted = (now: CellTables): CellTables => {
+        const machine = tables.has(MACHINE_TABLE) ? undefined : now.get(MACHINE_TABLE);
+        const all = machine === undefined ? tables : new Map([...tables, [MACHINE_TABLE, machine]]);
+        return matchRows(now, all, deps.newId);
+      };
       if (rehearse) {
-        const changes = diffTables((await shelf.now(book)).tables, tables).changes;
-        return { book, no: null, ...rowCounts(changes), faults };
+        const { tables: now } = await shelf.now(book);
+        return { book, no: null, ...rowCounts(diffTables(now, wanted(now))), faults };
       }
       const set = { id: deps.newId(), kind: "import", note: name.slice(0, 200) } as const;
-      const made = await bring(book, set, actorOf(caller), (now) => diffTables(now, tables).tables);
+      const made = await bring(book, set, actorOf(caller), wanted);
       await audit.write("book-imported", caller.person.name, `${name} into ${book}`, place);
       return { book, no: made?.no ?? null, ...rowCounts(made?.changes ?? []), faults };
     },

@@ -31,7 +31,9 @@ export function peopleHandlers({ deps, accounts, sessions, hub, audit }: ServerP
   };
   return {
     status: ({ caller }) => status(caller),
-    setUp: async ({ body, place }) => {
+    setUp: async ({ body, caller, place }) => {
+      if (caller === null && !(await accounts.exist()))
+        throw new Refused("not-allowed", "The first account is made at the computer that Pinwright runs on.");
       const person = await accounts.setUp(body.name, body.password);
       await audit.write("set-up", person.name, "", place);
       await deps.reach.open();

@@ -1,46 +1,39 @@
 import { writeFile as write } from "node:fs/promises";
-import { BOOK_TABLES, cellTablesOf, rawTable, SHOP_TABLES, type Table, writeOutline } from "@pinwright/book";
-import { readBook } from "@pinwright/book/io";
-import { jsonOfCells } from "./cells-json.ts";
+import { type CellTables, cellTablesOf, cellTablesOfRaw, SHOP_TABLES } from "@pinwright/book";
+import { readRawFiles, writeCells } from "@pinwright/book/io";
+import { cellsOfJson, jsonOfCells } from "./cells-json.ts";
 import type { ResultOf, Task } from "./messages.ts";
 
-const rawTables = (
-  schema: Readonly<Record<string, Table>>,
-  tables: Readonly<Record<string, readonly Readonly<Record<string, unknown>>[]>>,
-) =>
-  new Map(Object.entries(schema).map(([name, table]) => [name, rawTable(table, tables[name] ?? [], name)]));
-
-/** Reads a book and the shop in it. */
-export async function readFile({ path }: Extract<Task, { kind: "read" }>): Promise<ResultOf<"read">> {
-  const { book, shop, faults } = await readBook(path);
-  const tables = cellTablesOf({
-    machine: book.machine,
-    tables: rawTables(BOOK_TABLES, book.tables),
-    outlines: new Map([...book.outlines].map(([name, outline]) => [name, writeOutline(name, outline)])),
-    unreadable: new Set(),
-  });
-  const shopTables =
-    shop === null
-      ? null
-      : cellTablesOf({
-          machine: undefined,
-          tables: rawTables(SHOP_TABLES, shop.tables),
-          outlines: new Map(),
-          unreadable: new Set(),
-        });
+/** Reads a book and the shop in it, whatever is wrong with them. */
+export async function readFile({ path, name }: Extract<Task, { kind: "read" }>): Promise<ResultOf<"read">> {
+  const { found, faults } = await readRawFiles(path);
+  // The file lies under a name of ours; whoever sent it knows it by another.
+  const own = path.slice(Math.max(path.lastIndexOf("/"), path.lastIndexOf("\\")) + 1);
+  const told = faults.map((fault) => (fault.file === own ? { ...fault, file: name } : fault));
+  const tables = found === null ? null : cellTablesOf(found.raw);
+  const shop = found === null || found.shop === null ? null : cellTablesOfRaw(found.shop);
   return {
-    tables: jsonOfCells(tables),
-    shop: shopTables === null ? null : jsonOfCells(shopTables),
-    faults: [...faults],
+    tables: tables === null || tables.size === 0 ? null : jsonOfCells(tables),
+    shop: shop === null || shop.size === 0 ? null : jsonOfCells(shop),
+    faults: told,
   };
+}
+
+/** Tables of a shop stand in a book's file as its shop. */
+const isShop = (tables: CellTables): boolean =>
+  tables.size > 0 && [...tables.keys()].every((name) => Object.hasOwn(SHOP_TABLES, name));
+
+/** Writes a book, or a shop, to a file. */
+export async function writeFile({ path, format, tables }: Extract<Task, { kind: "write" }>): Promise<void> {
+  const cells = cellsOfJson(tables);
+  const bytes = isShop(cells)
+    ? await writeCells(new Map(), cells, format)
+    : await writeCells(cells, null, format);
+  await write(path, bytes, { flag: "wx", mode: 0o600 });
 }
 
 export async function readForeign(
   _: Extract<Task, { kind: "read-foreign" }>,
 ): Promise<ResultOf<"read-foreign">> {
   return { sheets: [] };
-}
-
-export async function writeFile({ path }: Extract<Task, { kind: "write" }>): Promise<void> {
-  await write(path, "", { flag: "wx", mode: 0o600 });
 }
