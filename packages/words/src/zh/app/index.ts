@@ -3,11 +3,14 @@ import { common } from "./common.ts";
 import { faults } from "./faults.ts";
 import { harnesses } from "./harnesses.ts";
 import { history } from "./history.ts";
+import { layout } from "./layout.ts";
 import { lists } from "./lists.ts";
 import { prints } from "./prints.ts";
 import { session } from "./session.ts";
 import { shell } from "./shell.ts";
 import { start } from "./start.ts";
+import { tableNames } from "./table-names.ts";
+import { tables } from "./tables.ts";
 import { wiring } from "./wiring.ts";
 
 /** All words of the app, by section. */
@@ -20,7 +23,10 @@ export const app = {
   shell,
   start,
   harnesses,
+  layout,
   lists,
   prints,
+  tableNames,
+  tables,
   wiring,
 };
