@@ -1,6 +1,6 @@
 import type { FaultNote } from "../fault-log.ts";
 import { LIMITS } from "../limits.ts";
-import { type Delimiter, detectDelimiter } from "./delimiter.ts";
+import { detectDelimiter, type ForeignDelimiter } from "./delimiter.ts";
 
 const QUOTE = 34;
 const LF = 10;
@@ -13,7 +13,7 @@ const CR = 13;
 export class CsvGuard {
   readonly #file: string;
   #heading = "";
-  #delimiter: Delimiter | null = null;
+  #delimiter: ForeignDelimiter | null;
   #row = 1;
   #cells = 1;
   #chars = 0;
@@ -22,8 +22,10 @@ export class CsvGuard {
   #atStart = true;
   #afterCr = false;
 
-  constructor(file: string) {
+  /** The heading line tells the separator unless it is given. */
+  constructor(file: string, delimiter: ForeignDelimiter | null = null) {
     this.#file = file;
+    this.#delimiter = delimiter;
   }
 
   /** Takes the next piece of text; returns the fault that stops the reading, or null. */
@@ -46,7 +48,7 @@ export class CsvGuard {
     return this.#scan(heading, this.#delimiter);
   }
 
-  #scan(text: string, delimiter: Delimiter): FaultNote | null {
+  #scan(text: string, delimiter: ForeignDelimiter): FaultNote | null {
     const separator = delimiter.charCodeAt(0);
     for (let i = 0; i < text.length; i++) {
       const c = text.charCodeAt(i);

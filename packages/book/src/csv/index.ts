@@ -1,4 +1,10 @@
-export { DELIMITERS, type Delimiter, detectDelimiter } from "./delimiter.ts";
+export {
+  DELIMITERS,
+  type Delimiter,
+  detectDelimiter,
+  detectForeignDelimiter,
+  type ForeignDelimiter,
+} from "./delimiter.ts";
 export {
   type BookFiles,
   filesOf,

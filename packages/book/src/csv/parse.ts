@@ -1,7 +1,7 @@
 import Papa from "papaparse";
 import type { FaultLog } from "../fault-log.ts";
 import type { RawTable } from "../read/raw.ts";
-import { detectDelimiter } from "./delimiter.ts";
+import { detectDelimiter, type ForeignDelimiter } from "./delimiter.ts";
 import { unescapeFormula } from "./formula.ts";
 import { CsvGuard } from "./guard.ts";
 
@@ -16,22 +16,32 @@ export interface ParsedCsv {
  * separated by comma, semicolon or tab, whichever the heading line uses most. Line ends inside a cell read as
  * LF. Formula escapes are taken back. A text beyond the limits is refused whole, with one fault.
  */
-export function parseCsv(file: string, text: string, log: FaultLog): ParsedCsv {
-  const guard = new CsvGuard(file);
+export function parseCsv(
+  file: string,
+  text: string,
+  log: FaultLog,
+  delimiter: ForeignDelimiter | null = null,
+): ParsedCsv {
+  const guard = new CsvGuard(file, delimiter);
   const beyond = guard.push(text) ?? guard.end();
   if (beyond !== null) {
     log.add(beyond);
     return { table: null, complete: false };
   }
-  return parseGuardedCsv(file, text, log);
+  return parseGuardedCsv(file, text, log, delimiter);
 }
 
 /** The same for a text that a `CsvGuard` has already let through. */
-export function parseGuardedCsv(file: string, text: string, log: FaultLog): ParsedCsv {
+export function parseGuardedCsv(
+  file: string,
+  text: string,
+  log: FaultLog,
+  delimiter: ForeignDelimiter | null = null,
+): ParsedCsv {
   const plain = text.charCodeAt(0) === 0xfeff ? text.slice(1) : text;
   const lines = plain.includes("\r") ? plain.replace(/\r\n?/g, "\n") : plain;
   const { data, errors } = Papa.parse<string[]>(lines, {
-    delimiter: detectDelimiter(lines),
+    delimiter: delimiter ?? detectDelimiter(lines),
     newline: "\n",
     header: false,
     skipEmptyLines: false,

@@ -32,11 +32,11 @@ export class TextIntake {
   #texts: string[] = [];
   #bytes = 0;
 
-  constructor(path: string, budget: Budget) {
+  constructor(path: string, budget: Budget, guarded: boolean = path.endsWith(".csv")) {
     this.#path = path;
     this.#budget = budget;
     this.#limit = byteLimit(path);
-    this.#guard = path.endsWith(".csv") ? new CsvGuard(path) : null;
+    this.#guard = guarded ? new CsvGuard(path) : null;
   }
 
   push(piece: Uint8Array, last: boolean): FaultNote | null {

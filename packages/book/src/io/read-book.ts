@@ -1,28 +1,13 @@
-import { open } from "node:fs/promises";
 import { basename, resolve } from "node:path";
 import { type RawFiles, type ReadFiles, rawFiles, readRaw } from "../csv/files.ts";
 import type { Fault } from "../fault.ts";
 import { FaultLog } from "../fault-log.ts";
 import { emptyBook } from "../read/empty.ts";
+import { startsLikeZip, WORKBOOK_ENTRY } from "./kind.ts";
 import { isFolder, readFolderFiles } from "./read-folder.ts";
 import { readXlsx } from "./read-xlsx.ts";
 import { readZipFiles } from "./read-zip.ts";
 import { ZipReader } from "./unzip.ts";
-
-/** Entry that every workbook of Office Open XML has. */
-export const WORKBOOK_ENTRY = "[Content_Types].xml";
-
-/** Whether a file starts like a ZIP; null when there is no such file. */
-export async function startsLikeZip(path: string): Promise<boolean | null> {
-  const file = await open(path, "r").catch(() => null);
-  if (file === null) return null;
-  try {
-    const { buffer, bytesRead } = await file.read(Buffer.alloc(4), 0, 4, 0);
-    return bytesRead === 4 && buffer.readUInt16LE(0) === 0x4b50;
-  } finally {
-    await file.close();
-  }
-}
 
 /** What the files of a book hold, with everything that is wrong with them. */
 export interface ReadRawFiles {

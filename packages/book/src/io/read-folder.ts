@@ -5,7 +5,7 @@ import type { BookFiles } from "../csv/files.ts";
 import { bookPath, OUTLINE_FOLDER, SHOP_FOLDER } from "../csv/paths.ts";
 import type { FaultLog } from "../fault-log.ts";
 import { LIMITS } from "../limits.ts";
-import { type Budget, newBudget, TextIntake } from "./intake.ts";
+import { newBudget, TextIntake } from "./intake.ts";
 
 const CHUNK_BYTES = 64 * 1024;
 
@@ -26,9 +26,13 @@ export const isFolder = async (path: string): Promise<boolean> =>
     () => false,
   );
 
-/** Text of one file within the limits, or null with a fault. */
-async function readText(file: string, path: string, budget: Budget, log: FaultLog): Promise<string | null> {
-  const intake = new TextIntake(path, budget);
+/** Text of one file within the limits of its intake, or null with a fault. */
+export async function readText(
+  file: string,
+  path: string,
+  intake: TextIntake,
+  log: FaultLog,
+): Promise<string | null> {
   try {
     for await (const piece of createReadStream(file, { highWaterMark: CHUNK_BYTES })) {
       const fault = intake.push(piece, false);
@@ -88,7 +92,7 @@ async function readPlaces(places: readonly (readonly [string, string])[], log: F
   for (const [path, file] of places) {
     const { kind } = bookPath(path);
     if (kind === "other") continue;
-    const text = kind === "unknown" ? "" : await readText(file, path, budget, log);
+    const text = kind === "unknown" ? "" : await readText(file, path, new TextIntake(path, budget), log);
     if (text === null) unreadable.add(path);
     else texts.set(path, text);
   }

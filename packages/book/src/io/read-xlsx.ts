@@ -49,27 +49,46 @@ async function fitsInMemory(zip: ZipReader, name: string, log: FaultLog): Promis
   return true;
 }
 
+/** Characters that the cells of one workbook may still have; the same text in many cells counts each time. */
+interface TextBudget {
+  charsLeft: number;
+}
+
+export const newTextBudget = (): TextBudget => ({ charsLeft: LIMITS.bookBytes });
+
+/** Texts of one row of a worksheet; a cell beyond a limit is blank, with a fault. */
+function rowTexts(sheet: ExcelJS.Worksheet, r: number, budget: TextBudget, log: FaultLog): string[] {
+  const cells: string[] = [];
+  const row = sheet.findRow(r);
+  row?.eachCell({ includeEmpty: false }, (cell, column) => {
+    if (column > LIMITS.cellsPerRow) return;
+    while (cells.length < column - 1) cells.push("");
+    const text = cellToText(cell.value);
+    budget.charsLeft -= text.length;
+    cells[column - 1] = budget.charsLeft < 0 ? "" : text;
+  });
+  if (row !== undefined && row.cellCount > LIMITS.cellsPerRow) {
+    const expected = `at most ${LIMITS.cellsPerRow} cells in a row`;
+    log.add({ code: "row-ragged", file: sheet.name, row: r, expected });
+  }
+  return cells;
+}
+
 /** A worksheet as a raw table; its file is the name of the worksheet. */
-function toRawTable(sheet: ExcelJS.Worksheet, log: FaultLog): RawTable {
+export function toRawTable(sheet: ExcelJS.Worksheet, budget: TextBudget, log: FaultLog): RawTable {
   const rows: string[][] = [];
   const last = Math.min(sheet.rowCount, LIMITS.rowsPerTable + 2);
-  for (let r = 1; r <= last; r++) {
-    const cells: string[] = [];
-    const row = sheet.findRow(r);
-    row?.eachCell({ includeEmpty: false }, (cell, column) => {
-      if (column > LIMITS.cellsPerRow) return;
-      while (cells.length < column - 1) cells.push("");
-      cells[column - 1] = cellToText(cell.value);
-    });
-    if (row !== undefined && row.cellCount > LIMITS.cellsPerRow) {
+  for (let r = 1; r <= last && budget.charsLeft >= 0; r++) {
+    const cells = rowTexts(sheet, r, budget, log);
+    if (budget.charsLeft >= 0) rows.push(cells);
+    else {
       log.add({
-        code: "row-ragged",
+        code: "file-too-large",
         file: sheet.name,
         row: r,
-        expected: `at most ${LIMITS.cellsPerRow} cells in a row`,
+        expected: `at most ${LIMITS.bookBytes} characters in all cells of a workbook; the rows from here on are not read`,
       });
     }
-    rows.push(cells);
   }
   const [header = [], ...body] = rows;
   // A row of a worksheet ends with its last filled cell; a short one is not ragged.
@@ -111,6 +130,26 @@ function toOutlines(table: RawTable, log: FaultLog): Map<string, string> {
   return outlines;
 }
 
+/** A workbook within the limits, or null with a fault. */
+export async function loadWorkbook(
+  path: string,
+  name: string,
+  zip: ZipReader,
+  log: FaultLog,
+): Promise<ExcelJS.Workbook | null> {
+  if (!(await fitsInMemory(zip, name, log))) return null;
+  const workbook = new ExcelJS.Workbook();
+  try {
+    const bytes = await readFile(path);
+    await workbook.xlsx.load(Uint8Array.from(bytes).buffer, { ignoreNodes: IGNORED });
+    return workbook;
+  } catch (error) {
+    const why = error instanceof Error ? error.message.slice(0, 120) : "unknown reason";
+    log.add({ code: "file-unreadable", file: name, expected: `a workbook that can be read; ${why}` });
+    return null;
+  }
+}
+
 /** A book, and the shop if it has one, from a workbook that `packXlsx` or a person made; null when it cannot be read. */
 export async function readXlsx(
   path: string,
@@ -118,16 +157,9 @@ export async function readXlsx(
   zip: ZipReader,
   log: FaultLog,
 ): Promise<RawFiles | null> {
-  if (!(await fitsInMemory(zip, name, log))) return null;
-  const workbook = new ExcelJS.Workbook();
-  try {
-    const bytes = await readFile(path);
-    await workbook.xlsx.load(Uint8Array.from(bytes).buffer, { ignoreNodes: IGNORED });
-  } catch (error) {
-    const why = error instanceof Error ? error.message.slice(0, 120) : "unknown reason";
-    log.add({ code: "file-unreadable", file: name, expected: `a workbook that can be read; ${why}` });
-    return null;
-  }
+  const workbook = await loadWorkbook(path, name, zip, log);
+  if (workbook === null) return null;
+  const budget = newTextBudget();
   const tables = new Map<string, RawTable>();
   const shopTables = new Map<string, RawTable>();
   let machine: unknown;
@@ -135,10 +167,10 @@ export async function readXlsx(
   const known = [MACHINE_SHEET, OUTLINE_SHEET, ...Object.keys(BOOK_TABLES), ...Object.keys(SHOP_TABLES)];
   for (const sheet of workbook.worksheets) {
     const { name: title } = sheet;
-    if (title === MACHINE_SHEET) machine = toMachine(toRawTable(sheet, log));
-    else if (title === OUTLINE_SHEET) outlines = toOutlines(toRawTable(sheet, log), log);
-    else if (Object.hasOwn(BOOK_TABLES, title)) tables.set(title, toRawTable(sheet, log));
-    else if (Object.hasOwn(SHOP_TABLES, title)) shopTables.set(title, toRawTable(sheet, log));
+    if (title === MACHINE_SHEET) machine = toMachine(toRawTable(sheet, budget, log));
+    else if (title === OUTLINE_SHEET) outlines = toOutlines(toRawTable(sheet, budget, log), log);
+    else if (Object.hasOwn(BOOK_TABLES, title)) tables.set(title, toRawTable(sheet, budget, log));
+    else if (Object.hasOwn(SHOP_TABLES, title)) shopTables.set(title, toRawTable(sheet, budget, log));
     else {
       const expected = "a worksheet named like a table of `docs/book.md`; this one is not read";
       log.add({ code: "file-unknown", file: title, value: title, expected, nearest: nearest(title, known) });

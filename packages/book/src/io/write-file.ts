@@ -2,7 +2,7 @@ import { rename, rm } from "node:fs/promises";
 import { basename } from "node:path";
 import { FaultLog } from "../fault-log.ts";
 import { MACHINE_FILE } from "../read/machine.ts";
-import { startsLikeZip, WORKBOOK_ENTRY } from "./read-book.ts";
+import { startsLikeZip, WORKBOOK_ENTRY } from "./kind.ts";
 import { isFolder } from "./read-folder.ts";
 import { ZipReader } from "./unzip.ts";
 import { freeSibling, NotABook, writeSynced } from "./write-folder.ts";
