@@ -1,3 +1,4 @@
+import { diffTables } from "@pinwright/book";
 import type { ChangeSet } from "@pinwright/contract";
 import type { Kysely } from "kysely";
 import type { Database } from "../database/database.ts";
@@ -6,7 +7,7 @@ import type { BookStore, Outcome, Refusal } from "../store.ts";
 import { applyDraft, type Draft } from "./apply-drafts.ts";
 import { readTables } from "./book-rows.ts";
 import type { ChangeQueue } from "./change-queue.ts";
-import { difference } from "./difference.ts";
+
 import { setOfRequest } from "./heads.ts";
 import { mustBeKeepable } from "./keepable.ts";
 import { lockBook, repeated } from "./lock.ts";
@@ -53,7 +54,7 @@ export function bookWriter(
     async replace(book, tables, { id, kind: setKind, note }, actor, at) {
       return changeLocked<null>(book, { id, kind: setKind, actor }, async (db, changeNo) => {
         if (at !== undefined && at !== changeNo) return { refused: "conflict", conflicts: [] };
-        const changes = difference(await readTables(db, book), tables);
+        const changes = diffTables(await readTables(db, book), tables);
         mustBeKeepable(changes);
         return changes.length === 0 ? null : { note, reverses: null, changes };
       });

@@ -1,9 +1,10 @@
+import { diffTables } from "@pinwright/book";
 import type { BookInfo } from "@pinwright/contract";
 import type { Kysely } from "kysely";
 import type { Tables } from "../database/schema.ts";
 import type { Actor, NewBookRows, Outcome } from "../store.ts";
 import { applyDraft } from "./apply-drafts.ts";
-import { difference } from "./difference.ts";
+
 import { bookInfo, findBook } from "./heads.ts";
 import { mustBeKeepable } from "./keepable.ts";
 import { labelsOf } from "./label.ts";
@@ -14,7 +15,7 @@ export async function addBook(
   { id, kind, tables, note }: NewBookRows,
   { actor, at, setId }: { readonly actor: Actor; readonly at: string; readonly setId: string },
 ): Promise<Outcome<BookInfo>> {
-  const changes = difference(new Map(), tables);
+  const changes = diffTables(new Map(), tables);
   mustBeKeepable(changes);
   const row = await db
     .insertInto("books")
