@@ -1,4 +1,5 @@
 import type { ReactNode } from "react";
+import { Guide } from "../guide/guide.tsx";
 import { useWords } from "../words.tsx";
 import { BookBar, PlainBar } from "./bar.tsx";
 import { Rail } from "./rail.tsx";
@@ -24,6 +25,7 @@ export function Frame({
         {children}
       </main>
       {bookId !== null && <RefusedEdits />}
+      {bookId !== null && <Guide bookId={bookId} />}
     </div>
   );
 }

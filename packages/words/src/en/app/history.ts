@@ -36,10 +36,10 @@ export const history = {
     taken: "There is a state of this name already.",
     at: (no: number, who: string, when: string) => `after change ${no}, by ${who}, ${when}`,
     restore: "Bring back",
-    restored: (name: string, cells: number) =>
-      cells === 0
+    restored: (name: string, rows: number) =>
+      rows === 0
         ? `The book is already as in “${name}”.`
-        : `The book is as in “${name}” again; ${cells} ${cells === 1 ? "cell" : "cells"} changed. Undo takes it back.`,
+        : `The book is as in “${name}” again; ${rows} ${rows === 1 ? "row" : "rows"} changed. Undo takes it back.`,
   },
   export: {
     title: "Export",

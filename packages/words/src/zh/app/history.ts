@@ -38,10 +38,8 @@ export const history: Translated<typeof en> = {
     taken: "已有同名状态。",
     at: (no, who, when) => `第 ${no} 号更改之后，${who}，${when}`,
     restore: "恢复",
-    restored: (name, cells) =>
-      cells === 0
-        ? `设计册已与“${name}”相同。`
-        : `设计册已恢复到“${name}”；更改了 ${cells} 个单元格。可以撤销。`,
+    restored: (name, rows) =>
+      rows === 0 ? `设计册已与“${name}”相同。` : `设计册已恢复到“${name}”；更改了 ${rows} 行。可以撤销。`,
   },
   export: {
     title: "导出",

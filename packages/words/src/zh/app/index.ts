@@ -1,6 +1,7 @@
 import { checks } from "./checks.ts";
 import { common } from "./common.ts";
 import { faults } from "./faults.ts";
+import { guide } from "./guide.ts";
 import { harnesses } from "./harnesses.ts";
 import { history } from "./history.ts";
 import { layout } from "./layout.ts";
@@ -18,6 +19,7 @@ export const app = {
   checks,
   common,
   faults,
+  guide,
   history,
   session,
   shell,

@@ -1,0 +1,41 @@
+import { Button } from "@mantine/core";
+import type { ImportResult } from "@pinwright/contract";
+import { useState } from "react";
+import { useWords } from "../words.tsx";
+
+const FIRST = 50;
+
+/** Faults of a file as it was read: where, what, and what was expected. */
+export function FaultTable({ faults }: { readonly faults: ImportResult["faults"] }) {
+  const { start, faults: titles, checks } = useWords();
+  const [most, setMost] = useState(FIRST);
+  const titleOf: Readonly<Record<string, string>> = titles;
+  if (faults.length === 0) return null;
+  return (
+    <>
+      <ul className="fault-table">
+        {faults.slice(0, most).map((fault, i) => (
+          // Faults have no ids, and the list never changes.
+          // biome-ignore lint/suspicious/noArrayIndexKey: see above
+          <li key={i}>
+            <b>
+              {[fault.file, fault.row === null ? "" : start.fault.row(fault.row), fault.column ?? ""]
+                .filter((part) => part !== "")
+                .join(", ")}
+            </b>{" "}
+            {titleOf[fault.code] ?? fault.code}
+            {fault.value !== null && `: ${start.fault.found(fault.value)}`}
+            {", "}
+            <span lang="en">{start.fault.expected(fault.expected)}</span>
+            {fault.nearest !== null && ` ${checks.fault.nearest(fault.nearest)}`}
+          </li>
+        ))}
+      </ul>
+      {faults.length > most && (
+        <Button variant="subtle" size="compact-sm" onClick={() => setMost(most + 500)}>
+          {checks.more(faults.length - most)}
+        </Button>
+      )}
+    </>
+  );
+}
