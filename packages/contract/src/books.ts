@@ -80,8 +80,12 @@ export type ImportResult = z.infer<typeof importResultSchema>;
 /** A spreadsheet or CSV with headings of its own, as far as it was read. */
 export const foreignSheetSchema = z.object({
   name: z.string(),
+  /** Row of the file in which the headings stand; row `i` of `rows` is row `headerRow + 1 + i` of the file. */
+  headerRow: z.number().int(),
   header: z.array(z.string()),
   rows: z.array(z.array(z.string())),
+  /** What could not be read of it. */
+  faults: z.array(faultSchema),
 });
 export type ForeignSheet = z.infer<typeof foreignSheetSchema>;
 

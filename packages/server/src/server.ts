@@ -93,7 +93,6 @@ export async function createServer(deps: ServerDeps): Promise<PinwrightServer> {
     guard(c.req.raw, c.req.path, deps.reach.hosts());
     await next();
     secure(c.res.headers);
-    if (c.env.place.secure) c.res.headers.set("strict-transport-security", "max-age=31536000");
   });
   app.route(
     "/",

@@ -1,8 +1,9 @@
 import { writeFile as write } from "node:fs/promises";
 import { type CellTables, cellTablesOf, cellTablesOfRaw, SHOP_TABLES } from "@pinwright/book";
-import { readRawFiles, writeCells } from "@pinwright/book/io";
+import { readForeignSheet, readRawFiles, writeCells } from "@pinwright/book/io";
 import { cellsOfJson, jsonOfCells } from "./cells-json.ts";
 import type { ResultOf, Task } from "./messages.ts";
+import { Refusal } from "./refusal.ts";
 
 /** Reads a book and the shop in it, whatever is wrong with them. */
 export async function readFile({ path, name }: Extract<Task, { kind: "read" }>): Promise<ResultOf<"read">> {
@@ -32,8 +33,26 @@ export async function writeFile({ path, format, tables }: Extract<Task, { kind: 
   await write(path, bytes, { flag: "wx", mode: 0o600 });
 }
 
-export async function readForeign(
-  _: Extract<Task, { kind: "read-foreign" }>,
-): Promise<ResultOf<"read-foreign">> {
-  return { sheets: [] };
+/** Reads a spreadsheet or CSV with any headings. */
+export async function readForeign({
+  path,
+  name,
+}: Extract<Task, { kind: "read-foreign" }>): Promise<ResultOf<"read-foreign">> {
+  const { sheets, faults } = await readForeignSheet(path, name);
+  const [fault] = faults;
+  if (sheets.length === 0)
+    throw new Refusal(
+      fault === undefined ? "There is no table in the file." : `${name} cannot be read. Expected: ${fault.expected}`,
+    );
+  // What is wrong with the file as a whole is told with its first table.
+  const names = new Set(sheets.map((sheet) => sheet.name));
+  return {
+    sheets: sheets.map((sheet, i) => ({
+      name: sheet.name,
+      headerRow: sheet.headerRow,
+      header: [...sheet.header],
+      rows: sheet.rows.map((row) => [...row]),
+      faults: faults.filter(({ file }) => file === sheet.name || (i === 0 && !names.has(file))),
+    })),
+  };
 }
