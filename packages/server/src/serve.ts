@@ -22,7 +22,7 @@ export async function serve(
   version: string,
   log: (line: string) => void,
 ): Promise<Running> {
-  const { data, place, port, networkPort, certificate } = settings;
+  const { data, place, port, networkPort, certificate, web } = settings;
   await mkdir(data, { recursive: true, mode: 0o700 });
   const root = programRoot();
   const store = await openStore(place, STORE_OPTIONS);
@@ -47,7 +47,7 @@ export async function serve(
       store,
       paths: {
         temp: join(data, "temp", String(new URL(address).port)),
-        web: join(root, "packages", "web", "dist"),
+        web: web ?? join(root, "packages", "web", "dist"),
         examples: join(root, "examples"),
       },
       reach: listeners,

@@ -15,10 +15,11 @@ pinwright-server restore FILE   put a back-up into a store that is empty
   --network-port PORT     port of the network, once there are accounts; else 4181
   --certificate FILE      the owner's certificate for the network, with its chain, as PEM …
   --key FILE              … and its key; else Pinwright makes its own
+  --web DIR               folder of the built app; else the one that comes with the program
   --open                  open the browser, if there is a screen
 
 Instead of options: PINWRIGHT_DATA, PINWRIGHT_STORE, PINWRIGHT_PORT, PINWRIGHT_NETWORK_PORT, PINWRIGHT_CERTIFICATE,
-PINWRIGHT_KEY.
+PINWRIGHT_KEY, PINWRIGHT_WEB.
 `;
 
 /** What the server was told to do. */
@@ -31,6 +32,8 @@ export interface Settings {
   readonly port: number;
   readonly networkPort: number;
   readonly certificate: { readonly certificateFile: string; readonly keyFile: string } | null;
+  /** Folder of the built app; null: the one that comes with the program. */
+  readonly web: string | null;
   readonly open: boolean;
   readonly help: boolean;
 }
@@ -42,6 +45,7 @@ const OPTIONS = {
   "network-port": { type: "string" },
   certificate: { type: "string" },
   key: { type: "string" },
+  web: { type: "string" },
   open: { type: "boolean" },
   help: { type: "boolean" },
 } as const;
@@ -92,6 +96,7 @@ export function settingsOf(
   const data = resolve(given(values.data, "PINWRIGHT_DATA") ?? "data");
   const certificateFile = given(values.certificate, "PINWRIGHT_CERTIFICATE");
   const keyFile = given(values.key, "PINWRIGHT_KEY");
+  const web = given(values.web, "PINWRIGHT_WEB");
   if ((certificateFile === undefined) !== (keyFile === undefined))
     throw new WrongCall("--certificate and --key go together");
   return {
@@ -101,6 +106,7 @@ export function settingsOf(
     port: portOf("--port", given(values.port, "PINWRIGHT_PORT") ?? "4180"),
     networkPort: portOf("--network-port", given(values["network-port"], "PINWRIGHT_NETWORK_PORT") ?? "4181"),
     certificate: certificateFile === undefined || keyFile === undefined ? null : { certificateFile, keyFile },
+    web: web === undefined ? null : resolve(web),
     open: values.open ?? false,
     help: values.help ?? false,
   };
