@@ -15,5 +15,8 @@ export default defineConfig({
     emptyOutDir: true,
   },
   worker: { format: "es" },
-  server: { proxy: { "/api": server } },
+  server: {
+    // The server answers only to its own address, and only to pages from there.
+    proxy: { "/api": { target: server, changeOrigin: true, headers: { origin: server } } },
+  },
 });
