@@ -11,6 +11,8 @@ export default defineConfig({
     target: "es2023",
     // Without it the CSS step rewrites `light-dark()` into a form in which borders vanish.
     cssTarget: ["chrome123", "firefox120", "safari17.5"],
+    // The server's content policy takes fonts only as files of their own.
+    assetsInlineLimit: 0,
     outDir: "dist",
     emptyOutDir: true,
   },
