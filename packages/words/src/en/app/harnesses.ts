@@ -113,6 +113,7 @@ export const harnesses = {
           : `${n} findings about plugs of this harness that fit where another one belongs.`,
     unreached: (ids: string) => `No lane leads to ${ids}: its wires are missing.`,
     bundles: "Bundles, thickest first",
+    wires: "Wires",
     branch: "Branch",
     lengthMm: "Length mm",
     laid: "Laid Ø mm",

@@ -107,6 +107,7 @@ export const harnesses: Translated<typeof en> = {
       n === 0 ? "此线束的插头都不会插到别的插座上。" : `此线束有 ${n} 条关于插头可能插错的检查结果。`,
     unreached: (ids) => `没有线道通向 ${ids}：缺少其导线。`,
     bundles: "线束段，由粗到细",
+    wires: "导线数",
     branch: "分支",
     lengthMm: "长度 mm",
     laid: "敷设 Ø mm",
