@@ -28,12 +28,16 @@ export function readChanges(json: string): CellChange[] {
 }
 
 export const isText = (value: unknown): value is string => typeof value === "string";
+const isObject = (value: unknown): value is Readonly<Record<string, unknown>> =>
+  typeof value === "object" && value !== null;
 const isNumber = (value: unknown): value is number => typeof value === "number";
 
 function mapOf<T>(object: unknown, isValue: (value: unknown) => value is T): ReadonlyMap<string, T> {
-  if (typeof object !== "object" || object === null) throw damaged(object);
+  if (!isObject(object)) throw damaged(object);
   const map = new Map<string, T>();
-  for (const [key, value] of Object.entries(object)) {
+  // Entries would take half as long again, which a whole book of 80,000 cells feels.
+  for (const key of Object.keys(object)) {
+    const value = object[key];
     if (!isValue(value)) throw damaged(value);
     map.set(key, value);
   }
