@@ -3,7 +3,7 @@
  * `--help` lists the options.
  */
 import { mkdir } from "node:fs/promises";
-import { openStore, StoreError } from "@pinwright/store";
+import { openStore, restoreBackUp, StoreError } from "@pinwright/store";
 import about from "../package.json" with { type: "json" };
 import { openBrowser } from "./open-browser.ts";
 import { STORE_OPTIONS, serve } from "./serve.ts";
@@ -23,8 +23,16 @@ async function backUp({ data, place, file }: Settings): Promise<void> {
   say(`Everything that is kept is now also in ${file}`);
 }
 
+async function restore({ data, place, file }: Settings): Promise<void> {
+  await mkdir(data, { recursive: true, mode: 0o700 });
+  const store = await restoreBackUp(file, place, STORE_OPTIONS);
+  await store.close();
+  say(`Everything that was in ${file} is kept again. Everyone signs in anew.`);
+}
+
 async function run(settings: Settings): Promise<void> {
   if (settings.command === "backup") return backUp(settings);
+  if (settings.command === "restore") return restore(settings);
   const running = await serve(settings, about.version, log);
   say(`Pinwright is open at ${running.address}`);
   if (settings.open) openBrowser(running.address);

@@ -1,10 +1,12 @@
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { bookRowsSchema, importResultSchema } from "@pinwright/contract";
 import { strToU8, zipSync } from "fflate";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { SMALL, TestServer, type Visitor } from "../testing/test-server.ts";
 
 const zip = (files: Readonly<Record<string, string>>): Uint8Array<ArrayBuffer> =>
-  new Uint8Array(zipSync(Object.fromEntries(Object.entries(files).map(([name, text]) => [name, strToU8(text)]))));
+  new Uint8Array(
+    zipSync(Object.fromEntries(Object.entries(files).map(([name, text]) => [name, strToU8(text)]))),
+  );
 
 const MACHINE = '{"id":"sent","label":"Sent"}';
 
@@ -17,7 +19,8 @@ describe("books and files", () => {
   });
   afterAll(() => server.close());
 
-  const rows = async (book: string) => bookRowsSchema.parse(await owner.get(`/api/books/${book}/rows`)).tables;
+  const rows = async (book: string) =>
+    bookRowsSchema.parse(await owner.get(`/api/books/${book}/rows`)).tables;
   const send = async (path: string, bytes: Uint8Array<ArrayBuffer>) =>
     importResultSchema.parse(await owner.get(path, { method: "POST", bytes }));
   const fetchFile = async (path: string): Promise<Uint8Array<ArrayBuffer>> => {
@@ -28,13 +31,24 @@ describe("books and files", () => {
 
   it("are made blank or of an example, under a name that is free", async () => {
     const book = { id: "mine", label: "Mine", labelZh: "我的", from: "blank" };
-    expect(await owner.post("/api/books", book)).toMatchObject({ id: "mine", label: "Mine", labelZh: "我的", changeNo: 1 });
+    expect(await owner.post("/api/books", book)).toMatchObject({
+      id: "mine",
+      label: "Mine",
+      labelZh: "我的",
+      changeNo: 1,
+    });
     expect((await rows("mine")).machine?.machine).toMatchObject({ id: '"mine"', label: '"Mine"' });
-    expect(await owner.refusal("/api/books", { method: "POST", body: book })).toMatchObject({ code: "taken" });
+    expect(await owner.refusal("/api/books", { method: "POST", body: book })).toMatchObject({
+      code: "taken",
+    });
     await owner.post("/api/books", { id: "light", label: "Light", from: "first-light" });
     expect(Object.keys((await rows("light")).devices ?? {}).length).toBeGreaterThan(5);
-    expect(await owner.post("/api/books/mine", { archived: true }, "PATCH")).toMatchObject({ archived: true });
-    expect(await owner.refusal("/api/books/shop", { method: "PATCH", body: { archived: true } })).toMatchObject({
+    expect(await owner.post("/api/books/mine", { archived: true }, "PATCH")).toMatchObject({
+      archived: true,
+    });
+    expect(
+      await owner.refusal("/api/books/shop", { method: "PATCH", body: { archived: true } }),
+    ).toMatchObject({
       code: "not-allowed",
     });
   });
@@ -44,7 +58,14 @@ describe("books and files", () => {
       await owner.post("/api/books", { id: `out-${format}`, label: "Out", from: "first-light" });
       const file = await fetchFile(`/api/books/out-${format}/export?format=${format}`);
       const again = await send(`/api/books/out-${format}/import?name=x.${format}`, file);
-      expect(again).toMatchObject({ book: `out-${format}`, no: null, added: 0, changed: 0, removed: 0, faults: [] });
+      expect(again).toMatchObject({
+        book: `out-${format}`,
+        no: null,
+        added: 0,
+        changed: 0,
+        removed: 0,
+        faults: [],
+      });
       const other = await send(`/api/import?name=Out+Two.${format}`, file);
       expect(other).toMatchObject({ book: `out-${format}-2`, no: 1, faults: [] });
       const [a, b] = [await rows(`out-${format}`), await rows(`out-${format}-2`)];
@@ -69,7 +90,9 @@ describe("books and files", () => {
     const would = await send("/api/books/sent/import?name=a.zip&rehearse=true", mended);
     expect(would).toMatchObject({ no: null, added: 1, changed: 1, removed: 1 });
     expect((await send("/api/books/sent/import?name=a.zip", mended)).no).toBe(2);
-    expect(await owner.get("/api/books/sent/history?limit=1")).toMatchObject([{ kind: "import", note: "a.zip" }]);
+    expect(await owner.get("/api/books/sent/history?limit=1")).toMatchObject([
+      { kind: "import", note: "a.zip" },
+    ]);
     await owner.post("/api/books/sent/undo", { id: "undo-import" });
     expect(Object.values((await rows("sent")).devices ?? {})).toMatchObject(found);
   });
@@ -92,7 +115,9 @@ describe("books and files", () => {
   it("are brought back to a state with a name, as a change that can be undone", async () => {
     const snapshot = await owner.post("/api/books/small/snapshots", { name: "as it was" });
     expect(snapshot).toMatchObject({ name: "as it was", personName: "Olga" });
-    const [{ id = "" } = {}] = await server.store.books.snapshots("small").then((o) => ("done" in o ? o.done : []));
+    const [{ id = "" } = {}] = await server.store.books
+      .snapshots("small")
+      .then((o) => ("done" in o ? o.done : []));
     await owner.post("/api/books/small/changes", {
       id: "after-snapshot",
       changes: [{ table: "devices", row: "1", column: "x_mm", from: "0", to: "99" }],
@@ -105,7 +130,12 @@ describe("books and files", () => {
     const file = await fetchFile(`/api/books/small/export?format=zip&snapshot=${id}`);
     const would = await send("/api/books/small/import?name=s.zip&rehearse=true", file);
     expect(would).toMatchObject({ added: 0, changed: 1, removed: 0 });
-    expect(await owner.refusal("/api/books/small/snapshots/none/restore", { method: "POST", body: { id: "restore-2" } })).toMatchObject({ code: "not-found" });
+    expect(
+      await owner.refusal("/api/books/small/snapshots/none/restore", {
+        method: "POST",
+        body: { id: "restore-2" },
+      }),
+    ).toMatchObject({ code: "not-found" });
   });
 
   it("are read as tables with strange headings, as far as they are tables", async () => {

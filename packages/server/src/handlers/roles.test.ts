@@ -20,7 +20,7 @@ describe("rights", () => {
     visitors.set("owner", owner);
     for (const role of ROLES.filter((r) => r !== "owner"))
       visitors.set(role, await server.person(owner, `one ${role}`, role));
-  });
+  }, 60_000);
   afterAll(() => server.close());
 
   for (const { name, role, method, path, takesBody } of CALLS.filter((call) => call.role !== "anyone")) {

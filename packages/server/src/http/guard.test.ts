@@ -13,13 +13,28 @@ describe("what a strange page makes a browser send", () => {
 
   it("is refused by its host, its origin, and where the browser says that it is from", async () => {
     const forged = { status: 403, code: "forged" };
-    for (const host of ["evil.example", "evil.example:4180", "127.0.0.1", "127.0.0.1:80", "127.0.0.1.evil.example:4180"])
+    for (const host of [
+      "evil.example",
+      "evil.example:4180",
+      "127.0.0.1",
+      "127.0.0.1:80",
+      "127.0.0.1.evil.example:4180",
+    ])
       for (const path of ["/api/books", "/", "/api/status"])
         expect(await owner.refusal(path, { headers: { host } })).toMatchObject(forged);
-    for (const origin of ["https://evil.example", "null", "http://127.0.0.1", "http://127.0.0.1:4181", "file://", "x"])
+    for (const origin of [
+      "https://evil.example",
+      "null",
+      "http://127.0.0.1",
+      "http://127.0.0.1:4181",
+      "file://",
+      "x",
+    ])
       expect(await owner.refusal("/api/books", { headers: { origin } })).toMatchObject(forged);
     for (const site of ["cross-site", "same-site"])
-      expect(await owner.refusal("/api/books", { headers: { "sec-fetch-site": site } })).toMatchObject(forged);
+      expect(await owner.refusal("/api/books", { headers: { "sec-fetch-site": site } })).toMatchObject(
+        forged,
+      );
     const own = { origin: `http://${HOST}`, "sec-fetch-site": "same-origin" };
     expect((await owner.send("/api/books", { headers: own })).status).toBe(200);
   });
@@ -86,9 +101,20 @@ describe("what a strange page makes a browser send", () => {
       headers: { "content-type": "application/json" },
     });
     const path = "/api/books/small/changes";
-    for (const text of ["", "{", '{"id":"\\u0000"}', '{"id":"\\ud800"}', "[".repeat(50_000), `${"[".repeat(30)}${"]".repeat(30)}`])
+    for (const text of [
+      "",
+      "{",
+      '{"id":"\\u0000"}',
+      '{"id":"\\ud800"}',
+      "[".repeat(50_000),
+      `${"[".repeat(30)}${"]".repeat(30)}`,
+    ])
       expect(await owner.refusal(path, bytes(text))).toMatchObject({ status: 400, code: "bad-json" });
-    const body = { id: "right-id", changes: [{ table: "nothing", row: "1", column: "x", from: "", to: "1" }], more: 1 };
+    const body = {
+      id: "right-id",
+      changes: [{ table: "nothing", row: "1", column: "x", from: "", to: "1" }],
+      more: 1,
+    };
     const problem = await owner.refusal(path, { method: "POST", body });
     expect(problem.places?.map((place) => place.at)).toEqual(["changes.0.table", ""]);
     const polluted = '{"id":"right-id","changes":[],"__proto__":{"polluted":true}}';

@@ -20,13 +20,21 @@ function ask(address: string, path: string, more: { ca?: string; host?: string }
   const send = url.protocol === "https:" ? httpsRequest : httpRequest;
   const headers = more.host === undefined ? {} : { host: more.host };
   return new Promise((resolve, reject) => {
-    const request = send(url, { headers, agent: false, ...(more.ca === undefined ? {} : { ca: more.ca }) }, (answer) => {
-      const parts: Buffer[] = [];
-      answer.on("data", (part: Buffer) => parts.push(part));
-      answer.on("end", () =>
-        resolve({ status: answer.statusCode ?? 0, headers: answer.headers, text: Buffer.concat(parts).toString("latin1") }),
-      );
-    });
+    const request = send(
+      url,
+      { headers, agent: false, ...(more.ca === undefined ? {} : { ca: more.ca }) },
+      (answer) => {
+        const parts: Buffer[] = [];
+        answer.on("data", (part: Buffer) => parts.push(part));
+        answer.on("end", () =>
+          resolve({
+            status: answer.statusCode ?? 0,
+            headers: answer.headers,
+            text: Buffer.concat(parts).toString("latin1"),
+          }),
+        );
+      },
+    );
     request.on("error", reject);
     request.end();
   });
@@ -65,7 +73,9 @@ describe("listeners", () => {
 
   it("serve the network by HTTPS, and by HTTP only the page that helps to trust it", async () => {
     await Promise.all([listeners.open(), listeners.open()]);
-    const port = [...listeners.hosts()].find((host) => host.startsWith("localhost:") && !local.endsWith(host.slice(9)))?.slice(10);
+    const port = [...listeners.hosts()]
+      .find((host) => host.startsWith("localhost:") && !local.endsWith(host.slice(9)))
+      ?.slice(10);
     const ca = (await textOf(join(folder, "authority.crt"))) ?? "";
     const secure = `https://localhost:${port}`;
     const plain = `http://127.0.0.1:${port}`;
@@ -74,7 +84,8 @@ describe("listeners", () => {
     const page = await ask(plain, "/");
     expect(page.status).toBe(200);
     const text = Buffer.from(page.text, "latin1").toString("utf8");
-    for (const words of ["Certificate Trust Settings", "证书信任设置", "Android", "Windows", "<svg"]) expect(text).toContain(words);
+    for (const words of ["Certificate Trust Settings", "证书信任设置", "Android", "Windows", "<svg"])
+      expect(text).toContain(words);
     expect(text).toMatch(/([0-9A-F]{2}:){31}[0-9A-F]{2}/);
     expect(text).toContain(`href="https://127.0.0.1:${port}"`);
     expect(text).not.toContain("<script");
@@ -89,7 +100,12 @@ describe("listeners", () => {
 
   it("survive strange words on the network's port", async () => {
     const port = Number([...listeners.hosts()].at(-1)?.split(":").at(-1));
-    for (const bytes of [Buffer.from([0x16, 1, 2, 3, 255]), Buffer.from([0]), Buffer.from("GET\r\n\r\n"), Buffer.alloc(0)]) {
+    for (const bytes of [
+      Buffer.from([0x16, 1, 2, 3, 255]),
+      Buffer.from([0]),
+      Buffer.from("GET\r\n\r\n"),
+      Buffer.alloc(0),
+    ]) {
       await new Promise<void>((resolve) => {
         const socket = connect(port, "127.0.0.1", () => socket.end(bytes));
         socket.on("error", () => resolve());

@@ -4,6 +4,7 @@ import { createServer as createNet, type Server as NetServer, type Socket } from
 import { getRequestListener } from "@hono/node-server";
 import type { Reach } from "../deps.ts";
 import { type Place, plainAddress } from "../http/place.ts";
+import { problemResponse } from "../http/problem.ts";
 import { authorityOf, type Certificate, serverCertificateOf } from "./authority.ts";
 import { inUrl, type OwnNames, ownNames } from "./names.ts";
 import { trustPage } from "./trust-page.ts";
@@ -69,7 +70,11 @@ const close = (server: NetServer): Promise<void> => new Promise((resolve) => ser
  */
 export class Listeners implements Reach {
   readonly #options: ListenerOptions;
-  #fetch: Fetch = () => new Response(null, { status: 503 });
+  #fetch: Fetch = () =>
+    problemResponse(
+      { code: "busy", message: "Pinwright is starting. Try again in a moment." },
+      { "retry-after": "1" },
+    );
   #local: Server | null = null;
   #network: { readonly door: NetServer; readonly secure: SecureServer; readonly plain: Server } | null = null;
   readonly #sockets = new Set<Socket>();

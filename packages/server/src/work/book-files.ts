@@ -42,7 +42,9 @@ export async function readForeign({
   const [fault] = faults;
   if (sheets.length === 0)
     throw new Refusal(
-      fault === undefined ? "There is no table in the file." : `${name} cannot be read. Expected: ${fault.expected}`,
+      fault === undefined
+        ? "There is no table in the file."
+        : `${name} cannot be read. Expected: ${fault.expected}`,
     );
   // What is wrong with the file as a whole is told with its first table.
   const names = new Set(sheets.map((sheet) => sheet.name));

@@ -1,0 +1,88 @@
+import { type Job, jobSchema } from "@pinwright/contract";
+import { unzipSync } from "fflate";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { TestServer, type Visitor } from "../testing/test-server.ts";
+
+describe("sheets", () => {
+  let server: TestServer;
+  let owner: Visitor;
+  beforeAll(async () => {
+    server = await TestServer.start();
+    owner = await server.owner();
+    await owner.post("/api/books", { id: "light", label: "Light", from: "first-light" });
+  }, 60_000);
+  afterAll(() => server.close());
+
+  const request = (id: string, more: object = {}) => ({
+    id,
+    harnessIds: [],
+    kinds: ["from-to", "cut-list"],
+    formats: ["csv", "pdf"],
+    language: "en",
+    ...more,
+  });
+  const make = async (visitor: Visitor, body: object): Promise<Job> =>
+    jobSchema.parse(await visitor.post("/api/books/light/sheets", body));
+  const over = async (id: string): Promise<Job> => {
+    for (;;) {
+      const job = jobSchema.parse(await owner.get(`/api/jobs/${id}`));
+      if (job.state !== "waiting" && job.state !== "running") return job;
+      await new Promise((resolve) => setTimeout(resolve, 50));
+    }
+  };
+
+  it("are made in the background, once for a request, and fetched one by one or all in one", async () => {
+    const { id } = await make(owner, request("sheets-0001"));
+    expect((await make(owner, request("sheets-0001"))).id).toBe(id);
+    const job = await over(id);
+    expect(job).toMatchObject({ book: "light", changeNo: 1, state: "done", now: "" });
+    expect(job.done).toBe(job.total);
+    expect(job.files.length).toBe(2 * job.total);
+    const [first] = job.files;
+    const response = await owner.send(`/api/jobs/${id}/files/${encodeURIComponent(first?.name ?? "")}`);
+    expect(response.headers.get("content-disposition")).toContain("filename=");
+    expect((await response.arrayBuffer()).byteLength).toBe(first?.bytes);
+    const all = new Uint8Array(await (await owner.send(`/api/jobs/${id}/files/all.zip`)).arrayBuffer());
+    const inside = unzipSync(all);
+    expect(Object.keys(inside).sort()).toEqual(job.files.map((file) => file.name).sort());
+    for (const { name, bytes } of job.files) expect(inside[name]?.byteLength).toBe(bytes);
+    for (const name of ["..%2F..%2Fstore.sqlite", "1", "..", "none.pdf"])
+      expect(await owner.refusal(`/api/jobs/${id}/files/${name}`)).toMatchObject({ status: 404 });
+  });
+
+  it("that are stopped stop at once, also those that wait, and the next are made all the same", async () => {
+    const jobs = [];
+    for (const id of ["stop-0001", "stop-0002"])
+      jobs.push(await make(owner, request(id, { kinds: [], formats: [] })));
+    for (const job of jobs)
+      expect(await owner.get(`/api/jobs/${job.id}`, { method: "DELETE" })).toMatchObject({
+        state: "cancelled",
+      });
+    const next = await make(owner, request("stop-0003", { kinds: ["continuity"], formats: ["csv"] }));
+    expect((await over(next.id)).state).toBe("done");
+    for (const job of jobs) expect((await over(job.id)).state).toBe("cancelled");
+    expect(await owner.refusal(`/api/jobs/${jobs[0]?.id}/files/all.zip`)).toMatchObject({
+      code: "not-found",
+    });
+  });
+
+  it("are stopped by whoever wanted them, or a designer, and nobody else", async () => {
+    const wei = await server.person(owner, "Wei", "builder");
+    const job = await make(owner, request("mine-0001", { kinds: [], formats: [] }));
+    const stop = { method: "DELETE" };
+    expect(await wei.refusal(`/api/jobs/${job.id}`, stop)).toMatchObject({ code: "not-allowed" });
+    await owner.get(`/api/jobs/${job.id}`, stop);
+  });
+
+  it("of a harness or a kind that there is not are refused with what there is", async () => {
+    const kinds = { method: "POST", body: request("none-0001", { kinds: ["poem"] }) };
+    expect(await owner.refusal("/api/books/light/sheets", kinds)).toMatchObject({
+      places: [{ at: "kinds" }],
+    });
+    const job = await over((await make(owner, request("none-0002", { harnessIds: ["no harness"] }))).id);
+    expect(job).toMatchObject({ state: "failed", files: [] });
+    expect(job.now).toContain("no harness");
+    const shop = { method: "POST", body: request("none-0003") };
+    expect(await owner.refusal("/api/books/shop/sheets", shop)).toMatchObject({ code: "bad-request" });
+  });
+});
