@@ -5,6 +5,7 @@ import { pegTrial, pinPeg, unpinPegs } from "./pegs.ts";
 import { rowKeys } from "./row-keys.ts";
 import { search } from "./search.ts";
 import { betterHarness, keepHarness } from "./settling.ts";
+import { takenIds } from "./taken-ids.ts";
 
 /** Questions that are answered once, by their names. */
 export const ASKS = {
@@ -17,6 +18,7 @@ export const ASKS = {
   keepHarness,
   betterHarness,
   rowKeys,
+  takenIds,
 };
 
 export type AskName = keyof typeof ASKS;

@@ -1,0 +1,150 @@
+import { memo, useMemo, useSyncExternalStore } from "react";
+import type { Entries } from "../book/desk-client.ts";
+import { usePick } from "../words.tsx";
+import type { CameraRig } from "./camera-rig.ts";
+import { scaleOfStep } from "./geometry/camera.ts";
+import { labelSizeMm, placedLabels } from "./geometry/labels.ts";
+import type { Layers } from "./layers.ts";
+import type { PanelEntries, Scene, Side } from "./scene.ts";
+import {
+  CutoutShape,
+  FindingMark,
+  ItemShape,
+  LabelShape,
+  LaneShape,
+  PanelShape,
+  TailShape,
+  WaypointShape,
+} from "./shapes.tsx";
+
+/** What lies on the panel, from the wood up. Everything is in panel millimetres. */
+export const Ground = memo(function Ground({
+  panel,
+  entries,
+  side,
+  layers,
+}: {
+  readonly panel: Parameters<typeof PanelShape>[0]["panel"];
+  readonly entries: PanelEntries;
+  readonly side: Side;
+  readonly layers: Layers;
+}) {
+  const { items, cutouts, waypoints, lanes } = entries;
+  const own = [...items.values()].filter((item) => item.side === side);
+  const of = (kind: string) => own.filter((item) => item.kind === kind);
+  return (
+    <>
+      <PanelShape panel={panel} />
+      {layers.other && (
+        <g className="other-side">
+          {[...items.values()]
+            .filter((item) => item.side !== side && item.kind !== "fastener")
+            .map((item) => (
+              <ItemShape key={item.id} item={item} />
+            ))}
+        </g>
+      )}
+      {layers.cutouts &&
+        [...cutouts.values()]
+          .filter((cutout) => cutout.side === side || cutout.depthMm === null)
+          .map((cutout) => <CutoutShape key={cutout.id} cutout={cutout} />)}
+      {layers.mechanisms && of("mechanism").map((item) => <ItemShape key={item.id} item={item} />)}
+      {layers.boards && of("board").map((item) => <ItemShape key={item.id} item={item} />)}
+      {layers.devices && of("device").map((item) => <ItemShape key={item.id} item={item} />)}
+      {layers.inlines && of("inline").map((item) => <ItemShape key={item.id} item={item} />)}
+      {layers.fasteners && of("fastener").map((item) => <ItemShape key={item.id} item={item} />)}
+      {layers.lanes &&
+        [...lanes.values()].map((lane) => {
+          const from = waypoints.get(lane.from);
+          const to = waypoints.get(lane.to);
+          if (lane.side !== side || from === undefined || to === undefined) return null;
+          return (
+            <LaneShape
+              key={lane.id}
+              lane={lane}
+              fromXMm={from.xMm}
+              fromYMm={from.yMm}
+              toXMm={to.xMm}
+              toYMm={to.yMm}
+              withLoad={layers.wires}
+            />
+          );
+        })}
+      {layers.waypoints &&
+        [...waypoints.values()]
+          .filter((waypoint) => waypoint.side === side)
+          .map((waypoint) => <WaypointShape key={waypoint.id} waypoint={waypoint} />)}
+    </>
+  );
+});
+
+/** Tails from the lanes to housings and terminals. */
+export const Tails = memo(function Tails({
+  tails,
+  side,
+}: {
+  readonly tails: Entries<"layoutTails">;
+  readonly side: Side;
+}) {
+  return [...tails.values()]
+    .filter((tail) => tail.side === side)
+    .map((tail) => <TailShape key={tail.id} tail={tail} />);
+});
+
+/** Weight of a thing's name: what is large and rare is named first. */
+const RANKS: Readonly<Record<string, number>> = { boards: 0, mechanisms: 1, inlines: 2, devices: 3 };
+
+/** Names that find room at the present enlargement. */
+export const Labels = memo(function Labels({
+  rig,
+  scene,
+  layers,
+}: {
+  readonly rig: CameraRig;
+  readonly scene: Scene;
+  readonly layers: Layers;
+}) {
+  const pick = usePick();
+  const step = useSyncExternalStore(rig.step.subscribe, rig.step.get);
+  const placed = useMemo(() => {
+    const wanted = [...scene.targets.values()].flatMap((target) => {
+      const rank = RANKS[target.layer];
+      if (rank === undefined || !layers[target.layer]) return [];
+      const text = pick(target.label, target.labelZh);
+      return [{ id: target.id, text, xMm: target.xMm, yMm: target.yMm, box: target.box, rank }];
+    });
+    return placedLabels(wanted, step);
+  }, [scene, layers, step, pick]);
+  return (
+    <g className="names" style={{ fontSize: labelSizeMm(step) }}>
+      {placed.map((label) => (
+        <LabelShape key={label.id} label={label} />
+      ))}
+    </g>
+  );
+});
+
+const GRAVITY = { error: 0, warning: 1, note: 2 } as const;
+
+/** A mark where a finding is; several at one place are one mark, of the gravest. */
+export const Marks = memo(function Marks({
+  rig,
+  findings,
+  side,
+}: {
+  readonly rig: CameraRig;
+  readonly findings: Entries<"layoutFindings">;
+  readonly side: Side;
+}) {
+  const step = useSyncExternalStore(rig.step.subscribe, rig.step.get);
+  const k = 1 / scaleOfStep(step);
+  const places = new Map<string, { xMm: number; yMm: number; severity: "error" | "warning" | "note" }>();
+  for (const { finding, side: own, xMm, yMm } of findings.values()) {
+    if (own !== side || finding.accepted !== null) continue;
+    const key = `${xMm} ${yMm}`;
+    const before = places.get(key);
+    if (before === undefined || GRAVITY[finding.severity] < GRAVITY[before.severity])
+      places.set(key, { xMm, yMm, severity: finding.severity });
+  }
+  return [...places].map(([key, place]) => <FindingMark key={key} {...place} k={k} />);
+});

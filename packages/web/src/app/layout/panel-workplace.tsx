@@ -1,0 +1,254 @@
+import { boxOf, type PointMm } from "@pinwright/kernel";
+import { type RefObject, useCallback, useEffect, useMemo, useRef, useState } from "react";
+import type { ViewEntry } from "../../worker/protocol.ts";
+import { useDesk, useView } from "../book/desk.tsx";
+import type { Entries } from "../book/desk-client.ts";
+import { useMay } from "../session/session.tsx";
+import { useWords } from "../words.tsx";
+import { addLane, addWaypoint, remove, rotate, type Stage } from "./actions.ts";
+import { ArrangeBar } from "./arrange-bar.tsx";
+import { ChosenBar, ChosenOne } from "./chosen.tsx";
+import { ChosenKind } from "./chosen-kind.tsx";
+import { Drawing } from "./drawing.tsx";
+import { Follows } from "./follows.tsx";
+import { zoomed } from "./geometry/camera.ts";
+import type { Tool } from "./gestures.ts";
+import { Help } from "./help.tsx";
+import { ItemList } from "./item-list.tsx";
+import { useLayers } from "./layers.ts";
+import { PasteDialog, useClipboard } from "./paste.tsx";
+import { cornersAt, type Side } from "./scene.ts";
+import { StatusLine } from "./status-line.tsx";
+import { Toolbar } from "./toolbar.tsx";
+import { useKeys } from "./use-keys.ts";
+import { usePanel } from "./use-panel.ts";
+import type { LayoutPlace } from "./use-place.ts";
+import { useWorkbench } from "./use-workbench.ts";
+
+const GRID_KEY = "pinwright.layout.grid";
+const LIST_KEY = "pinwright.layout.list";
+
+/** One panel: the drawing, the list beside it, and what is selected. */
+export function PanelWorkplace({
+  panel,
+  panels,
+  place,
+  toShow,
+}: {
+  readonly panel: ViewEntry<"layoutPanels">;
+  readonly panels: Entries<"layoutPanels">;
+  readonly place: LayoutPlace;
+  readonly toShow: RefObject<readonly string[]>;
+}) {
+  const words = useWords();
+  const desk = useDesk();
+  const mayEdit = useMay("designer");
+  const { side, selected, select, go } = place;
+  const [layers, setLayer] = useLayers();
+  const [tool, setTool] = useState<Tool>("select");
+  const [gridMm, setGridMm] = useState(() => Number(localStorage.getItem(GRID_KEY) ?? "0.5"));
+  const [listShown, setListShown] = useState(
+    () => localStorage.getItem(LIST_KEY) !== "no" && innerWidth > 900,
+  );
+  const [message, setMessage] = useState("");
+  const [help, setHelp] = useState(false);
+  const shown = usePanel(panel.id, side, layers);
+  const scene = shown?.scene ?? null;
+  const trace = useView("layoutTrace", { panelId: panel.id, ids: selected });
+  const stage: Stage | null = scene === null ? null : { desk, words, scene, panelId: panel.id, side };
+  const drawing = useRef<HTMLDivElement>(null);
+
+  const told = useCallback(
+    (error: unknown) => setMessage(error instanceof Error ? error.message : String(error)),
+    [],
+  );
+  const run = (work: Promise<unknown> | undefined): void => void work?.catch(told);
+  const bench = useWorkbench({
+    scene,
+    selected,
+    tool,
+    mayEdit,
+    gridMm,
+    select,
+    failed: setMessage,
+    placeWaypoint: (at: PointMm) =>
+      run(stage === null ? undefined : addWaypoint(stage, at).then((id) => select([id]))),
+    drawLane: (fromId, to) => {
+      if (stage === null) return;
+      const diameters = [...(shown?.entries.lanes.values() ?? [])].map((lane) => lane.maxMm);
+      run(addLane(stage, fromId, to, diameters).then(({ laneId }) => select([laneId])));
+    },
+  });
+  const { rig, gestures, nudges } = bench;
+
+  const panelBox = useMemo(() => boxOf(panel.rings.flatMap((ring) => cornersAt(ring, 0, 0))), [panel.rings]);
+  const fit = useCallback(() => {
+    if (panelBox !== null) rig.fit(panelBox);
+  }, [rig, panelBox]);
+  const showIds = useCallback(
+    (ids: readonly string[]): boolean => {
+      const points = ids.flatMap((id) => {
+        const box = scene?.targets.get(id)?.box;
+        return box === undefined
+          ? []
+          : [
+              { xMm: box.minXMm, yMm: box.minYMm },
+              { xMm: box.maxXMm, yMm: box.maxYMm },
+            ];
+      });
+      const spans = [...(trace?.values() ?? [])].flatMap((part) =>
+        part.side !== side
+          ? []
+          : "fromXMm" in part
+            ? [
+                { xMm: part.fromXMm, yMm: part.fromYMm },
+                { xMm: part.toXMm, yMm: part.toYMm },
+              ]
+            : [part],
+      );
+      const box = boxOf(points.length > 0 ? points : spans);
+      if (box !== null) rig.show(box);
+      return box !== null;
+    },
+    [scene, trace, side, rig],
+  );
+
+  // A panel or side that is entered is shown whole.
+  const fittedFor = useRef("");
+  useEffect(() => {
+    const key = `${panel.id} ${side}`;
+    if (fittedFor.current === key || shown === null) return;
+    fittedFor.current = key;
+    rig.setMirrored(side === "under");
+    fit();
+  }, [panel.id, side, shown, rig, fit]);
+  useEffect(() => {
+    if (shown === null || trace === null || toShow.current.length === 0) return;
+    if (showIds(toShow.current)) toShow.current = [];
+  }, [shown, trace, toShow, showIds]);
+  useEffect(() => () => void nudges.keep(), [nudges]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: whatever else is selected next, a nudge is kept before
+  useEffect(() => void nudges.keep(), [selected, nudges]);
+
+  const clipboard = useClipboard();
+  const choose = useCallback(
+    (id: string, add: boolean) => {
+      select(add ? (selected.includes(id) ? selected.filter((one) => one !== id) : [...selected, id]) : [id]);
+      showIds([id]);
+    },
+    [select, selected, showIds],
+  );
+  const copy = () => {
+    if (scene === null) return;
+    const count = clipboard.copy(scene, selected, panel.id);
+    setMessage(count === 0 ? words.layout.copy.nothing : words.layout.copy.copied(count));
+  };
+  const actions = {
+    select,
+    go: (to: string, toSide: Side, ids: readonly string[]) => go(to, toSide, ids),
+    rotate: () => run(stage === null ? undefined : rotate(stage, selected, 90)),
+    copy,
+    remove: () =>
+      run(stage === null ? undefined : remove(stage, selected).then((done) => done && select([]))),
+  };
+  const onKey = useKeys({
+    bench,
+    stage,
+    selected,
+    side,
+    mayEdit,
+    tool,
+    setTool,
+    select,
+    fit,
+    fitChosen: () => void showIds(selected),
+    turnOver: () => go(panel.id, side === "top" ? "under" : "top"),
+    copy,
+    paste: () => clipboard.open(),
+    remove: actions.remove,
+    rotate: (byDeg) => run(stage === null ? undefined : rotate(stage, selected, byDeg)),
+    help: () => setHelp(true),
+    choose,
+  });
+  const [only] = selected;
+  return (
+    <div className={listShown ? "layout with-list" : "layout"}>
+      <Toolbar
+        panels={panels}
+        panelId={panel.id}
+        side={side}
+        go={(to, toSide) => go(to, toSide)}
+        tool={tool}
+        setTool={(next) => {
+          gestures.cancel();
+          setTool(next);
+        }}
+        mayEdit={mayEdit}
+        gridMm={gridMm}
+        setGridMm={(mm) => {
+          localStorage.setItem(GRID_KEY, String(mm));
+          setGridMm(mm);
+        }}
+        layers={layers}
+        setLayer={setLayer}
+        zoom={(factor) => rig.set(zoomed(rig.now, factor, { x: rig.size.width / 2, y: rig.size.height / 2 }))}
+        fit={fit}
+        listShown={listShown}
+        showList={() => {
+          localStorage.setItem(LIST_KEY, listShown ? "no" : "yes");
+          setListShown(!listShown);
+        }}
+        help={() => setHelp(true)}
+        bringIn={() => undefined}
+      />
+      {listShown && scene !== null && <ItemList scene={scene} selected={selected} choose={choose} />}
+      <div className="layout-middle" ref={drawing}>
+        {shown === null ? (
+          <p className="page dim">{words.common.loading}</p>
+        ) : (
+          <Drawing
+            panel={panel}
+            side={side}
+            entries={shown.entries}
+            scene={shown.scene}
+            layers={layers}
+            selected={selected}
+            rig={rig}
+            gestures={gestures}
+            tool={tool}
+            onKey={onKey}
+          />
+        )}
+        <StatusLine rig={rig} gestures={gestures} message={message} />
+      </div>
+      <aside className="layout-side">
+        {scene !== null && stage !== null && only !== undefined && selected.length === 1 && (
+          <ChosenOne id={only} scene={scene} panelId={panel.id} mayEdit={mayEdit} actions={actions}>
+            {shown !== null && (
+              <ChosenKind id={only} panelId={panel.id} entries={shown.entries} mayEdit={mayEdit} go={go} />
+            )}
+          </ChosenOne>
+        )}
+        {stage !== null && selected.length > 1 && (
+          <>
+            <ChosenBar
+              actions={actions}
+              mayEdit={mayEdit}
+              title={words.layout.chosen.many(selected.length)}
+            />
+            {mayEdit && <ArrangeBar stage={stage} selected={selected} failed={told} />}
+          </>
+        )}
+        {selected.length === 0 && (
+          <p className="dim">
+            {words.layout.chosen.nothing}. {words.layout.chosen.howTo}{" "}
+            <span className="touch-only">{words.layout.chosen.howToTouch}</span>
+          </p>
+        )}
+        <Follows selected={selected} />
+      </aside>
+      {help && <Help close={() => setHelp(false)} />}
+      {stage !== null && <PasteDialog clipboard={clipboard} stage={stage} select={select} failed={told} />}
+    </div>
+  );
+}
