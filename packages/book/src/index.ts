@@ -26,7 +26,19 @@ export { FAULT_TEXTS } from "./fault-texts.ts";
 export { LIMITS, type LimitName } from "./limits.ts";
 export { LiveBook, type LiveFault, type LiveReading } from "./live/live-book.ts";
 export { FORMAT, type Machine, machineSchema } from "./machine.ts";
+export { circleRows } from "./mapping/circle-rows.ts";
+export {
+  chosenMapping,
+  GUESSES,
+  type Guess,
+  guessMapping,
+  type MappedHeading,
+  type RememberedMapping,
+} from "./mapping/guess.ts";
+export { type MappedFault, type MappedRow, type MappedRows, mappedRows } from "./mapping/mapped-rows.ts";
+export { mergeRows } from "./mapping/merge-rows.ts";
 export { MIGRATIONS, type Migration, migrate } from "./migrate/migrate.ts";
+export { circlesOf, type DrawnCircle, type DrawnCircles } from "./outline/dxf/circles.ts";
 export { FLATTEN_MM } from "./outline/flatten.ts";
 export type { Outline, OutlinePoint, Ring } from "./outline/outline.ts";
 export { readOutline } from "./outline/read.ts";

@@ -127,3 +127,26 @@ export function convertToColumn(value: number, written: string, column: string):
   if (target === undefined || source === undefined || target.dimension !== source.dimension) return null;
   return Number(((value * source.factor) / target.factor).toPrecision(12));
 }
+
+/** Whether a word is a unit that a cell or a heading may name. */
+export const isUnit = (word: string): boolean => Object.hasOwn(UNITS, word.toLowerCase());
+
+/** How a value in some unit becomes one in the unit of a column. */
+export interface Conversion {
+  /** The units are the same. */
+  readonly isSame: boolean;
+  /** The factor is a decimal with an end, so that nothing is rounded: inch to mm, not radian to degree. */
+  readonly isExact: boolean;
+}
+
+/** The conversion from a unit to that of a column, or null when there is none. */
+export function conversionTo(written: string, column: string): Conversion | null {
+  if (!isUnit(written)) return null;
+  const word = lastWord(column);
+  const target = UNITS[SAME_AS[word] ?? word];
+  const source = UNITS[written.toLowerCase()];
+  const factor = convertToColumn(1, written, column);
+  if (factor === null || source === undefined || target === undefined) return null;
+  const error = Math.abs(factor - source.factor / target.factor);
+  return { isSame: factor === 1, isExact: error <= factor * 1e-15 };
+}
