@@ -329,3 +329,12 @@ function shuffled<T>(rows: readonly T[], random: Iterator<number>): readonly T[]
   const keyed = rows.map((row) => ({ row, at: Number(random.next().value) }));
   return keyed.sort((a, b) => a.at - b.at).map(({ row }) => row);
 }
+
+describe("places", () => {
+  it("are those of a run, with nothing derived", () => {
+    const line = new Line();
+    const early = line.places(book, shop);
+    expect(early.harnesses.size).toBe(0);
+    expect([...early.machine.items]).toEqual([...line.run(book, shop).machine.items]);
+  });
+});

@@ -84,6 +84,9 @@ export class Desk {
         ServerBook.open(id, token, events),
         ServerBook.open(SHOP_ID, token, events),
       ]);
+      this.#compute(true);
+      // Between the two the page asks for what it shows.
+      await new Promise((done) => setTimeout(done, 0));
       this.#compute();
       this.#sync({ state: "saved" });
       listen(
@@ -185,21 +188,23 @@ export class Desk {
     }, 0);
   }
 
-  #compute(): void {
+  /** @param early whether to stop at what is known without the line */
+  #compute(early = false): void {
     if (this.#book === null || this.#shop === null) return;
     const began = performance.now();
     const preview = this.#preview;
     const [tables, shopTables] = withPreview(this.#book.tables, this.#shop.tables, preview?.edit ?? null);
     const live = this.#live.update(tables, shopTables);
-    const line = this.#line.run(live.book, live.shop);
+    const line = early ? this.#line.places(live.book, live.shop) : this.#line.run(live.book, live.shop);
     this.#model = {
       tables,
       shopTables,
       book: live.book,
       shop: live.shop,
       line,
-      base: this.#bases.baseOf(line, preview !== null),
+      base: early ? line : this.#bases.baseOf(line, preview !== null),
       faults: live.faults,
+      early,
       preview: preview !== null,
     };
     const at = preview?.at ?? null;

@@ -12,6 +12,8 @@ export interface Model {
   readonly base: LineResult;
   /** All faults of book and shop; found when first asked for. */
   readonly faults: () => readonly LiveFault[];
+  /** True at first, while places are known and nothing is derived yet: only views that need no more are made. */
+  readonly early: boolean;
   /** True while something is dragged: views that only matter at rest may keep what they had. */
   readonly preview: boolean;
 }

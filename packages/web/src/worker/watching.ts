@@ -35,6 +35,7 @@ export class Watching {
   }
 
   #tell(key: string, watched: Watched, model: Model, at: number | null): void {
+    if (model.early && watched.view.early !== true) return;
     if (model.preview && watched.view.restsInPreview && watched.uses !== null) return;
     const uses = watched.view.uses(model, watched.param);
     if (watched.uses?.every((used, i) => used === uses[i]) && watched.uses.length === uses.length) return;

@@ -68,4 +68,5 @@ export interface AnyView {
   uses(model: Model, param: unknown): readonly unknown[];
   entries(model: Model, param: unknown): ReadonlyMap<string, unknown>;
   readonly restsInPreview?: boolean;
+  readonly early?: boolean;
 }

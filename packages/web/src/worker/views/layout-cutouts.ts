@@ -47,6 +47,7 @@ function ringsOf(book: Book, row: BookRow<"cutouts">): LayoutCutout["rings"] {
 }
 
 export const layoutCutouts = view<{ readonly panelId: string }, LayoutCutout>({
+  early: true,
   uses: ({ book }) => [book.tables.cutouts, book.outlines],
   entries: ({ book }, { panelId }) =>
     new Map(

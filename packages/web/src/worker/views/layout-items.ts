@@ -57,6 +57,7 @@ const onPanel = ({ line }: Model, panelId: string): readonly Item[] =>
 
 /** Items on both sides of one panel. While something is dragged the page itself moves what it drags. */
 export const layoutItems = view<{ readonly panelId: string }, LayoutItem>({
+  early: true,
   uses: (model, { panelId }) => onPanel(model, panelId),
   entries: (model, { panelId }) => new Map(onPanel(model, panelId).map((item) => [item.id, drawn(item)])),
   restsInPreview: true,

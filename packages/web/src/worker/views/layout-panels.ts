@@ -25,6 +25,7 @@ function ringsOf(outline: Outline | undefined, widthMm: number, heightMm: number
 
 /** Every panel of the machine, in the order of the book. */
 export const layoutPanels = view<null, LayoutPanel>({
+  early: true,
   uses: ({ line: { machine } }) => [
     machine.panels,
     machine.book.outlines,

@@ -65,6 +65,7 @@ const waypointsOn = ({ book }: Model, panelId: string): readonly BookRow<"waypoi
   book.tables.waypoints.filter((row) => row.panel === panelId);
 
 export const layoutWaypoints = view<OnPanel, LayoutWaypoint>({
+  early: true,
   uses: ({ book }) => [book.tables.waypoints],
   entries: (model, { panelId }) =>
     new Map(

@@ -24,6 +24,7 @@ export const rowsOf = ({ tables, shopTables }: Model, table: string): CellRows =
 
 /** One table as its cells: row id to texts, in the order of the rows. */
 export const table = view<string, RowTexts>({
+  early: true,
   uses: (model, name) => [rowsOf(model, name)],
   entries: (model, name) => {
     const rows = rowsOf(model, name);

@@ -7,6 +7,8 @@ import type { Model } from "../model.ts";
 export interface View<P, E> {
   readonly uses: (model: Model, param: P) => readonly unknown[];
   readonly entries: (model: Model, param: P) => ReadonlyMap<string, E>;
+  /** True when it needs only texts and places, which are known before wires are. */
+  readonly early?: boolean;
   /** True when it need not follow a drag. */
   readonly restsInPreview?: boolean;
 }
