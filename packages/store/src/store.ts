@@ -120,6 +120,10 @@ export interface BookStore {
   undo(book: string, id: string, actor: Actor): Promise<Outcome<ChangeSet>>;
   /** Makes again what the person took back last, unless the person changed something since. */
   redo(book: string, id: string, actor: Actor): Promise<Outcome<ChangeSet>>;
+  /**
+   * Sets after a number, first first: at most `limit`, and fewer when they are large, but one at least. An empty list
+   * says that there are no more.
+   */
   since(book: string, no: number, limit: number): Promise<Outcome<readonly ChangeSet[]>>;
   history(book: string, before: number, limit: number): Promise<Outcome<readonly ChangeHead[]>>;
   changeSet(book: string, no: number): Promise<Outcome<ChangeSet>>;

@@ -5,6 +5,9 @@ import { changeHead, changeSet, findBook, HEAD_COLUMNS, SET_COLUMNS } from "./he
 
 const NOT_FOUND = { refused: "not-found" } as const;
 
+/** Most cells in the sets that are given at once; a larger set comes alone. */
+const CELLS_AT_ONCE = 100_000;
+
 /** What was done to a book. */
 export function bookHistory({ db }: Database): Pick<BookStore, "since" | "history" | "changeSet"> {
   /** A list, or that there is no such book: every book has its first set, so only an empty list needs the question. */
@@ -13,13 +16,27 @@ export function bookHistory({ db }: Database): Pick<BookStore, "since" | "histor
 
   return {
     async since(book, no, limit) {
+      const next = await db
+        .selectFrom("change_sets")
+        .select(["no", "cells"])
+        .where("book", "=", book)
+        .where("no", ">", comparable(no))
+        .orderBy("no")
+        .limit(comparable(limit))
+        .execute();
+      let cells = 0;
+      const wanted = next.filter((set, index) => {
+        cells += set.cells;
+        return index === 0 || cells <= CELLS_AT_ONCE;
+      });
+      const last = wanted.at(-1)?.no ?? 0;
       const rows = await db
         .selectFrom("change_sets")
         .select(SET_COLUMNS)
         .where("book", "=", book)
         .where("no", ">", comparable(no))
+        .where("no", "<=", last)
         .orderBy("no")
-        .limit(comparable(limit))
         .execute();
       return listed(book, rows.map(changeSet));
     },

@@ -1,4 +1,4 @@
-import type { CellRows, Cells, CellTables } from "@pinwright/book";
+import type { Cells, CellTables } from "@pinwright/book";
 import type { Kysely, Selectable } from "kysely";
 import { inChunks } from "../database/in-chunks.ts";
 import type { Tables } from "../database/schema.ts";
@@ -10,8 +10,6 @@ export interface KnownRows {
   /** By table, then row id; also of rows that are gone. */
   readonly changedIn: ReadonlyMap<string, ReadonlyMap<string, ChangedIn>>;
 }
-
-export const NO_KNOWN_ROWS: KnownRows = { tables: new Map(), changedIn: new Map() };
 
 /** A row to write. */
 export interface RowToWrite {
@@ -121,7 +119,3 @@ export async function writeRows(
       .execute();
   }
 }
-
-/** The tables without empty ones: what the store gives back of them. */
-export const withoutEmptyTables = (tables: CellTables): CellTables =>
-  new Map<string, CellRows>([...tables].filter(([, rows]) => rows.size > 0));

@@ -52,6 +52,9 @@ export async function startPostgres({ durable }: { readonly durable: boolean }):
   await call("initdb", "-D", data, "-A", "trust", "-U", USER, "--no-sync", "-E", "UTF8", "--locale=C.UTF-8");
   await start();
   process.once("exit", remove);
+  // Without an end of one's own, nothing is called when the process is asked to end.
+  process.once("SIGINT", interrupted);
+  process.once("SIGTERM", interrupted);
   let places = 0;
   const address = `postgres://${USER}@${HOST}:${port}/postgres`;
   return {
@@ -69,11 +72,15 @@ export async function startPostgres({ durable }: { readonly durable: boolean }):
     },
     async stop() {
       process.off("exit", remove);
+      process.off("SIGINT", interrupted);
+      process.off("SIGTERM", interrupted);
       await run(...halt);
       await rm(folder, { recursive: true, force: true });
     },
   };
 }
+
+const interrupted = (): never => process.exit(1);
 
 /** Folder of the newest version's programs. */
 async function binaries(): Promise<string> {

@@ -9,8 +9,8 @@ export const KILL_BOOK = "heron";
 export const WRITERS = 4;
 
 const ROW_CELLS = 6;
-const BULK_ROWS = 900;
-const BULK_CELLS = 2;
+const BULK_ROWS = 450;
+const BULK_CELLS = 1;
 
 const rowNames = (name: string, count: number) => Array.from({ length: count }, (_, i) => `${name}${i}`);
 const columns = (count: number) => Array.from({ length: count }, (_, i) => `c${i}`);
