@@ -10,6 +10,8 @@ import { StartPage } from "./start/start-page.tsx";
 import { theme } from "./theme.ts";
 import { useWords, WordsProvider } from "./words.tsx";
 
+const AuditPage = lazy(() => import("./people/audit-page.tsx"));
+const PeoplePage = lazy(() => import("./people/people-page.tsx"));
 const SetUp = lazy(() => import("./session/set-up.tsx"));
 
 /** The whole app. */
@@ -48,6 +50,12 @@ function Pages() {
               </Route>
               <Route path="/set-up">
                 <SetUp />
+              </Route>
+              <Route path="/people">
+                <PeoplePage />
+              </Route>
+              <Route path="/audit">
+                <AuditPage />
               </Route>
               <Route>
                 <NotFound />

@@ -6,6 +6,7 @@ import { harnesses } from "./harnesses.ts";
 import { history } from "./history.ts";
 import { layout } from "./layout.ts";
 import { lists } from "./lists.ts";
+import { people } from "./people.ts";
 import { prints } from "./prints.ts";
 import { session } from "./session.ts";
 import { shell } from "./shell.ts";
@@ -21,6 +22,7 @@ export const app = {
   faults,
   guide,
   history,
+  people,
   session,
   shell,
   start,
