@@ -21,15 +21,17 @@ export function DeskProvider({
   readonly bookId: string;
   readonly children: ReactNode;
 }) {
-  const { status } = useSession();
+  const { status, refresh } = useSession();
   const [desk, setDesk] = useState<DeskClient | null>(null);
   const { token } = status;
   const person = status.person?.id ?? "local";
   useEffect(() => {
     const opened = new DeskClient(bookId, token, person);
     setDesk(opened);
+    // Someone took a right away, or ended the session.
+    opened.onServer((event) => event.type === "session" && void refresh());
     return () => opened.close();
-  }, [bookId, token, person]);
+  }, [bookId, token, person, refresh]);
   return desk === null ? null : <DeskContext value={desk}>{children}</DeskContext>;
 }
 

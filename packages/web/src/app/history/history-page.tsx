@@ -86,7 +86,7 @@ function ChangeList({ of }: { readonly of: string }) {
   if (heads === null) return <p className="dim">{common.loading}</p>;
   if (heads.length === 0) return <p>{history.none}</p>;
   const day = new Intl.DateTimeFormat(language, { dateStyle: "full" });
-  const time = new Intl.DateTimeFormat(language, { hour: "2-digit", minute: "2-digit" });
+  const time = new Intl.DateTimeFormat(language, { hour: "2-digit", minute: "2-digit", hourCycle: "h23" });
   return (
     <>
       {byDay(heads, (at) => day.format(at)).map((group) => (

@@ -57,7 +57,11 @@ export function Snapshots({ of }: { readonly of: string }) {
       failed(error);
     }
   };
-  const when = new Intl.DateTimeFormat(language, { dateStyle: "medium", timeStyle: "short" });
+  const when = new Intl.DateTimeFormat(language, {
+    dateStyle: "medium",
+    timeStyle: "short",
+    hourCycle: "h23",
+  });
   return (
     <aside>
       <h3>{history.snapshots.title}</h3>

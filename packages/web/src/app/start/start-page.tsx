@@ -58,7 +58,11 @@ function BookList({
   const { status } = useSession();
   const mayPutAway = useMay("owner");
   const [wrong, setWrong] = useState("");
-  const when = new Intl.DateTimeFormat(language, { dateStyle: "medium", timeStyle: "short" });
+  const when = new Intl.DateTimeFormat(language, {
+    dateStyle: "medium",
+    timeStyle: "short",
+    hourCycle: "h23",
+  });
   const put = async (book: BookInfo) => {
     try {
       await call("changeBook", {
