@@ -5,6 +5,7 @@ import { useDesk, useView } from "../book/desk.tsx";
 import { useMay } from "../session/session.tsx";
 import { useWords } from "../words.tsx";
 import { jsonOf, textOfJson } from "./logic/machine-values.ts";
+import { useFaultText } from "./use-fault-text.ts";
 
 /** The one row of the machine's table. */
 const ROW = "machine";
@@ -16,7 +17,7 @@ const LANGUAGES = [
 /** What the book says of itself, as a form. */
 export function MachineForm() {
   const words = useWords().tables;
-  const faultNames = useWords().faults;
+  const faultText = useFaultText();
   const desk = useDesk();
   const readOnly = !useMay("lead");
   const cells = useView("table", MACHINE_TABLE)?.get(ROW);
@@ -34,7 +35,7 @@ export function MachineForm() {
   const others = Object.keys(cells).filter((key) => key !== RANK && !known.includes(key));
   const errorOf = (key: string): string | undefined => {
     const fault = faults.find((one) => one.column === key);
-    return fault && `${faultNames[fault.code]}: ${words.fault(fault.code, fault.expected)}`;
+    return fault && faultText(fault);
   };
   return (
     <div className="page machine-form">
@@ -47,7 +48,7 @@ export function MachineForm() {
         )
         .map((fault) => (
           <p key={fault.expected} className="error-text">
-            {words.fault(fault.code, fault.expected)}
+            {faultText(fault)}
           </p>
         ))}
       {[...known, ...others].map((key) =>

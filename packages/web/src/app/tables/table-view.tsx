@@ -18,6 +18,7 @@ import { TableFoot } from "./table-foot.tsx";
 import { useTableRows } from "./table-rows.ts";
 import { useArranged } from "./use-arranged.ts";
 import { useColumns } from "./use-columns.ts";
+import { useFaultText } from "./use-fault-text.ts";
 import { useTableEdits } from "./use-table-edits.ts";
 
 const NO_FAULTS: ReadonlyMap<string, readonly CellFault[]> = new Map();
@@ -47,10 +48,7 @@ export function TableView({ table }: { readonly table: string }) {
   const edits = useTableEdits({ table, name, rows, change, say: setSaid });
 
   const numbers = useMemo(() => new Map(rows.map((row, i) => [row.id, i + 2])), [rows]);
-  const faultText = useCallback(
-    ({ code, expected }: CellFault) => `${words.faults[code]}: ${words.tables.fault(code, expected)}`,
-    [words],
-  );
+  const faultText = useFaultText();
 
   const select = (next: Selection): void => {
     setSelection(next);

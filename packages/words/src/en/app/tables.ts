@@ -148,8 +148,11 @@ export const tables = {
       ball_mm: "5 to 100; blank means 27",
     } as Record<string, string>,
   },
-  /** What is wrong with a cell; `expected` is what the reader of books said. */
-  fault: (_code: string, expected: string) => `${expected.charAt(0).toUpperCase()}${expected.slice(1)}.`,
+  /** What was expected of a faulty cell, in the words of the reader of books; blank when its code says it all. */
+  fault: (code: string, expected: string) =>
+    code === "cell-blank"
+      ? ""
+      : `${expected.charAt(0).toUpperCase()}${expected.slice(1).replace(/\.$/, "")}.`,
   /** What belongs in a column; the English sentence is that of the book's format. */
   about: (_table: string, _column: string, english: string) => english,
 };

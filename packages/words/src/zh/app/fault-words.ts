@@ -6,7 +6,6 @@ const FAULTS: Readonly<Record<string, string>> = {
   "row-ragged": "该行的单元格数与表头不符",
   "rows-too-many": "行数超过上限",
   "cell-too-long": "单元格字符过多",
-  "cell-blank": "必填",
   "cell-control-character": "文字中只能有换行和制表符，不能有其他控制字符",
   "id-form": "标识：小写字母和数字组成的单词，用 `.`、`-` 或 `_` 连接，例如 `sw.lane-left`",
   "id-duplicate": "标识不得重复；前面已有相同标识的行，本行不被读取",
@@ -40,6 +39,7 @@ const DETAILED: ReadonlySet<string> = new Set([
 
 /** A fault in Chinese. */
 export const faultWords = (code: string, expected: string): string => {
+  if (code === "cell-blank") return "";
   const text = FAULTS[code];
   if (text === undefined) return expected;
   return DETAILED.has(code) ? `${text}（${expected}）。` : `${text}。`;

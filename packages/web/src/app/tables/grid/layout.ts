@@ -5,7 +5,7 @@ import type { GridColumn } from "./types.ts";
 export const NUMBERS_PX = 52;
 const LEAST_PX = 48;
 const MOST_PX = 320;
-const CHAR_PX = 7.4;
+const CHAR_PX = 7.2;
 const PADDING_PX = 18;
 const SAMPLE = 200;
 
@@ -18,8 +18,9 @@ const lengthOf = (text: string): number => {
 
 /** The width in which most of a column can be read. */
 export function usualWidth(column: GridColumn, rows: readonly TableRow[]): number {
-  const heading = lengthOf(column.title) + (column.unit === "" ? 0 : lengthOf(column.unit) + 1) + 3;
-  let most = heading;
+  const unit = column.unit === "" ? 0 : lengthOf(column.unit) + 1;
+  // Beside the title: the mark of what must be filled, and the button that sorts.
+  let most = lengthOf(column.title) + unit + (column.required ? 2 : 0) + 3;
   const step = Math.max(1, Math.floor(rows.length / SAMPLE));
   for (let i = 0; i < rows.length; i += step)
     most = Math.max(most, lengthOf(rows[i]?.cells[column.name] ?? ""));
