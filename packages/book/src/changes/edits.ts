@@ -10,6 +10,7 @@ import {
   rowOrder,
 } from "./cell-tables.ts";
 import type { CellChange } from "./change.ts";
+import { longestIncreasing } from "./longest-increasing.ts";
 import { ranksFor } from "./ranks.ts";
 import { MACHINE_ROW } from "./raw-book.ts";
 
@@ -95,6 +96,20 @@ export function moveRows(
   const anchor = above.filter((row) => !moved.has(row)).pop() ?? null;
   const next = placed(staying, anchor, moving);
   return next.every((row, i) => row === order[i]) ? [] : ranked(tables, table, next, moved);
+}
+
+/** Puts the rows of a table in another order, moving as few as can be; rows that `order` leaves out come last. */
+export function orderRows(
+  tables: CellTables,
+  table: string,
+  order: readonly string[],
+): readonly CellChange[] {
+  const places = new Map(rowOrder(tables.get(table) ?? NO_ROWS).map((row, i) => [row, i]));
+  const named = new Set(order.filter((row) => places.has(row)));
+  const wanted = [...named, ...[...places.keys()].filter((row) => !named.has(row))];
+  const staying = longestIncreasing(wanted.map((row) => places.get(row) ?? null));
+  const moved = new Set(wanted.filter((_, i) => !staying.has(i)));
+  return ranked(tables, table, wanted, moved);
 }
 
 /** Another value of `machine.json`; undefined takes the key away. */

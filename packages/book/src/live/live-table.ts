@@ -59,6 +59,8 @@ export class LiveTable {
   /** Index of a row whose key was there before, and of the row that has it. */
   repeated: ReadonlyMap<number, number> = new Map();
   heading: readonly string[];
+  /** No cell and no row is at fault. */
+  isSound = true;
   /** Another object whenever rows of other tables may be led elsewhere than before. */
   leads: object = {};
 
@@ -77,9 +79,20 @@ export class LiveTable {
     const rows = this.#inOrder(cells);
     if (rows.length === before.length && rows.every((row, i) => row === before[i])) return false;
     this.rows = rows;
-    const others = rows.flatMap((row) => row.others);
-    this.heading = headingOf(this.table, others);
-    this.#keep();
+    const strange = rows.filter((row) => row.others.length > 0);
+    this.heading = headingOf(
+      this.table,
+      strange.flatMap((row) => row.others),
+    );
+    const sameKeys =
+      rows.length === before.length &&
+      rows.every((row, i) => row.key === before[i]?.key && (row.row === null) === (before[i]?.row === null));
+    if (!sameKeys) this.#chooseKept();
+    this.#typeKept();
+    this.isSound =
+      this.repeated.size === 0 &&
+      rows.length <= LIMITS.rowsPerTable &&
+      rows.every((row) => row.faults.length === 0);
     return true;
   }
 
@@ -108,9 +121,9 @@ export class LiveTable {
     return { id, cells, row: kept, key: kept === null ? "" : keyText(this.table, kept), faults, others };
   }
 
-  #keep(): void {
+  /** Finds the rows with a good key that no row before has. */
+  #chooseKept(): void {
     const kept: number[] = [];
-    const keptRows: Readonly<AnyRow>[] = [];
     const repeated = new Map<number, number>();
     const seen = new Map<string, number>();
     for (const [i, { row, key }] of this.rows.entries()) {
@@ -123,19 +136,25 @@ export class LiveTable {
       }
       seen.set(key, i);
       kept.push(i);
-      keptRows.push(row);
     }
+    this.kept = kept;
+    this.repeated = repeated;
+  }
+
+  /** Takes the typed rows of those that are kept, and learns whether others may be led elsewhere now. */
+  #typeKept(): void {
     const old = this.keptRows;
+    this.keptRows = this.kept.flatMap((i): readonly Readonly<AnyRow>[] => {
+      const row = this.rows[i]?.row ?? null;
+      return row === null ? [] : [row];
+    });
     const sameLeads =
-      old.length === keptRows.length &&
-      keptRows.every((row, i) => {
+      old.length === this.keptRows.length &&
+      this.keptRows.every((row, i) => {
         const was = old[i];
         return row === was || (was !== undefined && this.#leading.every((name) => row[name] === was[name]));
       });
     if (!sameLeads) this.leads = {};
-    this.kept = kept;
-    this.keptRows = keptRows;
-    this.repeated = repeated;
   }
 }
 

@@ -33,10 +33,11 @@ interface Followed {
   readonly ledBy: readonly object[];
   /** Indices in `at` of rows that became the same as an earlier one, with that one. */
   readonly merged: ReadonlyMap<number, number>;
-  /** Indices in `at` of the rows that are left. */
-  readonly left: readonly number[];
-  /** The rows that are left. */
+  /** Some reference leads nowhere. */
+  readonly isDangling: boolean;
+  /** The rows that are left, and where they stand: the heading is 1. */
   readonly rows: readonly Row[];
+  readonly lines: readonly number[];
 }
 
 const NOTHING: Followed = {
@@ -46,8 +47,9 @@ const NOTHING: Followed = {
   byRow: new WeakMap(),
   ledBy: [],
   merged: new Map(),
-  left: [],
+  isDangling: false,
   rows: [],
+  lines: [],
 };
 
 const sameList = (a: readonly unknown[], b: readonly unknown[]): boolean =>
@@ -110,12 +112,12 @@ export class LiveTables {
   faults(log: FaultLog): ReadonlyMap<string, TableRows> {
     const result = new Map<string, TableRows>();
     for (const [name, live] of this.#tables) {
-      const { at, left, rows } = this.#followed.get(name) ?? NOTHING;
+      const { rows, lines } = this.#followed.get(name) ?? NOTHING;
       const source: TableRows = {
         table: live.table,
         file: live.file,
         rows,
-        lines: left.map((i) => (at[i] ?? 0) + 2),
+        lines,
         bad: new Set(),
         usable: true,
       };
@@ -183,11 +185,11 @@ export class LiveTables {
       return kept;
     });
     const merged = sameKeys(table, references);
-    const left: number[] = [];
+    const lines: number[] = [];
     const rows: Row[] = [];
     for (const [i, reference] of references.entries()) {
       if (reference.keyLost || merged.has(i)) continue;
-      left.push(i);
+      lines.push((at[i] ?? 0) + 2);
       rows.push(reference.row);
     }
     const followed: Followed = {
@@ -197,8 +199,9 @@ export class LiveTables {
       byRow,
       ledBy,
       merged,
-      left,
+      isDangling: references.some(({ dangling }) => dangling.length > 0),
       rows: sameList(rows, before.rows) ? before.rows : rows,
+      lines,
     };
     this.#followed.set(table.name, followed);
     return followed;
@@ -207,6 +210,7 @@ export class LiveTables {
   #referenceFaults(followed: Followed, source: TableRows, suggest: Suggest, log: FaultLog): void {
     const { table, file } = source;
     const { at, written, references, merged } = followed;
+    if (!followed.isDangling && merged.size === 0) return;
     const line = (i: number): number => (at[i] ?? 0) + 2;
     for (const [i, { dangling }] of references.entries()) {
       const row = written[i];
@@ -232,6 +236,7 @@ function cellFaults(live: LiveTable, source: TableRows, log: FaultLog): void {
     const rows = live.rows.map(({ cells }) => heading.map((name) => cells.get(name) ?? ""));
     readHeader(table, { file, header: heading, rows }, log);
   }
+  if (live.isSound) return;
   for (const [i, { faults, key }] of live.rows.entries()) {
     const line = i + 2;
     if (i >= LIMITS.rowsPerTable) {
