@@ -7,7 +7,15 @@ import {
 } from "../bundle/index.ts";
 import type { HarnessColours } from "../colour/index.ts";
 import { harnessPlugs, type KeyPlan, keyPlugs, type Plug } from "../key/index.ts";
-import type { Finding, HarnessResult, HarnessWires, Machine, RouteCourse } from "../model/index.ts";
+import {
+  choicesOf,
+  choicesOfKinds,
+  type Finding,
+  type HarnessResult,
+  type HarnessWires,
+  type Machine,
+  type RouteCourse,
+} from "../model/index.ts";
 import { checkPinboard, pinboardInput } from "../pinboard/index.ts";
 import { checkCourses, checkTails, type LaneGraph } from "../route/index.ts";
 import { checkDrops, checkJoints } from "../wire/index.ts";
@@ -103,7 +111,9 @@ export class Checks {
     ];
     return {
       keying,
-      findings: this.#all.ask("all", [machine.choices, ...found], () => inOrder(machine, found.flat())),
+      findings: this.#all.ask("all", [machine.choices.get("accept"), ...found], () =>
+        inOrder(machine, found.flat()),
+      ),
     };
   }
 
@@ -134,7 +144,7 @@ export class Checks {
     const { elements, ends, nets, choices, panels } = machine;
     return this.#keys.ask(
       "all",
-      [elements, ends, nets, choices, panels, poses, pose_places, inlines, ...plugs],
+      [elements, ends, nets, choices.get("key"), panels, poses, pose_places, inlines, ...plugs],
       () => keyPlugs(machine, plugs.flat()),
     );
   }
@@ -158,9 +168,10 @@ export class Checks {
   }
 
   #courseFindings({ machine, graph, worked }: Checked): Findings {
-    const { shop, options, book, choices, elements, panels } = machine;
+    const { shop, options, book, elements, panels } = machine;
+    const ways = choicesOfKinds(machine, ["trunk", "attach", "splice-place"]);
     const { crossings, waypoints, poses, pose_places } = book.tables;
-    const tables = [shop, graph, choices, elements, panels, crossings, waypoints, poses, pose_places];
+    const tables = [shop, graph, ...ways, elements, panels, crossings, waypoints, poses, pose_places];
     const inputs = [...tables, ...options, ...worked.flatMap(({ joined, course }) => [joined, course])];
     return this.#courses.ask("all", inputs, () =>
       checkCourses(
@@ -200,7 +211,7 @@ export class Checks {
     const landings = landingIds.map((id) => machine.landings.get(id));
     const inputs = [
       machine.shop,
-      machine.book.tables.choices,
+      ...choicesOf(machine.choices.get("peg"), harness.id).own.values(),
       harness,
       route,
       branches,
@@ -240,7 +251,11 @@ function inOrder(machine: Machine, found: Findings): Findings {
 }
 
 /** What a check can look at that no place has a say in: `elements` tells of the items, wherever they are. */
-function jointInputs({ book, shop, options, elements, ends }: Machine): readonly unknown[] {
-  const tables = Object.entries(book.tables).filter(([name]) => !UNRELATED.has(name) && !PLACES.has(name));
-  return [shop, book.outlines, ...options, elements, ends, ...tables.map(([, rows]) => rows)];
+function jointInputs(machine: Machine): readonly unknown[] {
+  const { book, shop, options, elements, ends } = machine;
+  const tables = Object.entries(book.tables).filter(
+    ([name]) => name !== "choices" && !UNRELATED.has(name) && !PLACES.has(name),
+  );
+  const choices = choicesOfKinds(machine, ["chain", "wire-number", "wire-type", "spare"]);
+  return [...choices, shop, book.outlines, ...options, elements, ends, ...tables.map(([, rows]) => rows)];
 }

@@ -11,6 +11,8 @@ import { bundleOf } from "../bundle/index.ts";
 import { breakoutGroups, colourHarness, type HarnessColours } from "../colour/index.ts";
 import { sizeBranches, sizeWires } from "../length/index.ts";
 import {
+  choicesOf,
+  choicesOfKinds,
   type HarnessResult,
   type HarnessRoute,
   type HarnessWires,
@@ -57,6 +59,7 @@ export class Line {
   readonly #known = new Query<ReadonlyMap<string, string>>(deepEqual);
   readonly #colours = new Query<HarnessColours>(deepEqual);
   readonly #sized = new Query<readonly SizedWire[]>(deepEqual);
+  readonly #pegs = new Query<readonly unknown[]>(sameMembers);
   readonly #boards = new Query<Pinboard>(deepEqual);
   readonly #results = new Query<HarnessResult>(Object.is);
   readonly #checks = new Checks();
@@ -82,6 +85,9 @@ export class Line {
       [t.waypoints, t.lanes, t.crossings, t.panels, t.poses, t.pose_places, shop, ...options],
       () => laneGraph(machine),
     );
+    const ways = choicesOfKinds(machine, ["trunk", "attach", "splice-place"]);
+    const colourChoices = choicesOfKinds(machine, ["colour"]);
+    const allPegs = machine.choices.get("peg");
     const harnesses = new Map<string, HarnessResult>();
     const colours: HarnessColours[] = [];
     const worked: WorkedHarness[] = [];
@@ -99,7 +105,7 @@ export class Line {
         landingsOf(machine, joined),
       );
       const landings = landingIds.flatMap((landingId) => machine.landings.get(landingId) ?? []);
-      const route = this.#routes.ask(id, [joined, graph, t.choices, t.nets, shop, ...landings], () =>
+      const route = this.#routes.ask(id, [joined, graph, ...ways, t.nets, shop, ...landings], () =>
         routeHarness(machine, wires, { graph }),
       );
       const course = this.#courses.ask(id, [route], () => courseOf(route));
@@ -114,7 +120,7 @@ export class Line {
       const known = this.#known.ask(id, [{}], () => coloursOf(netColours, inputs.nets(id)));
       const coloured = this.#colours.ask(
         id,
-        [joined, course, known, landingIds, t.choices, t.nets, t.cable_cores, t.wire_types, shop],
+        [joined, course, known, landingIds, ...colourChoices, t.nets, t.cable_cores, t.wire_types, shop],
         () => colourHarness(machine, joined, breakoutGroups(course), known),
       );
       for (const [net, colour] of coloured.netColours) if (!netColours.has(net)) netColours.set(net, colour);
@@ -124,7 +130,8 @@ export class Line {
           colour: coloured.colours.get(wire.id) ?? "",
         })),
       );
-      const pinboard = this.#boards.ask(id, [harness, route, branches, t.choices, shop, ...landings], () =>
+      const pegs = this.#pegs.ask(id, [allPegs], () => [...choicesOf(allPegs, id).own.values()]);
+      const pinboard = this.#boards.ask(id, [harness, route, branches, pegs, shop, ...landings], () =>
         layPinboard(pinboardInput(machine, harness, route, branches)),
       );
       worked.push({ wires, joined, course });
@@ -196,6 +203,7 @@ export class Line {
       this.#known,
       this.#colours,
       this.#sized,
+      this.#pegs,
       this.#boards,
       this.#results,
     ])

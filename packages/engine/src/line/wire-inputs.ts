@@ -1,6 +1,6 @@
 import type { BookRow } from "@pinwright/book";
 import { NestedQuery, Query } from "@pinwright/kernel";
-import { groupRows, type Machine } from "../model/index.ts";
+import { choicesOfKinds, groupRows, type Machine } from "../model/index.ts";
 
 type End = BookRow<"ends">;
 
@@ -51,7 +51,7 @@ export class WireInputs {
         t.supplies,
         t.cables,
         t.cable_cores,
-        t.choices,
+        ...choicesOfKinds(machine, ["chain", "wire-number", "wire-type"]),
         t.wire_types,
         t.connector_families,
         machine.panels,

@@ -1,4 +1,5 @@
 import type { BookRow } from "@pinwright/book";
+import type { Machine } from "./machine.ts";
 
 type Choice = BookRow<"choices">;
 type Choices = ReadonlyMap<string, Choice>;
@@ -41,3 +42,9 @@ export function choicesOf(
   sorted.set(choices, known);
   return { own: known.byHarness.get(harnessId) ?? NONE, general: known.general };
 }
+
+/** Choices of some kinds, to be compared by identity: what a computation that reads no other choices depends on. */
+export const choicesOfKinds = (
+  machine: Pick<Machine, "choices">,
+  kinds: readonly Choice["kind"][],
+): readonly (Choices | undefined)[] => kinds.map((kind) => machine.choices.get(kind));

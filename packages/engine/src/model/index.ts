@@ -1,5 +1,5 @@
 export { type CavityGrid, cavityAt, cavityGrid, gridMiddle } from "./cavities.ts";
-export { choicesOf } from "./choices-of.ts";
+export { choicesOf, choicesOfKinds } from "./choices-of.ts";
 export type * from "./finding.ts";
 export { faceX, placed, placeOf } from "./frames.ts";
 export type * from "./harness.ts";

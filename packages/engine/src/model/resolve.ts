@@ -46,7 +46,7 @@ const CARRIERS = {
  */
 export class Resolver {
   readonly #kits = new Kits();
-  readonly #choices = new Query<Machine["choices"]>(Object.is);
+  readonly #choices = new NestedQuery<Machine["choices"], ChoicesOfKind>(Object.is, sameChoices);
   readonly #items = new NestedQuery<readonly Item[], Item>(sameMembers, Object.is);
   readonly #contacts = new Query<ItemContacts>(Object.is);
   readonly #elementsOf = new Query<readonly PlacedElement[]>(Object.is);
@@ -97,12 +97,13 @@ export class Resolver {
       ),
       ends: this.#ends.ask("all", [t.ends, ...options], () => sortedEnds(book, options)),
       wireTypes: this.#wireTypes.ask("all", [t.wire_types], () => rowsById(t.wire_types)),
-      choices: this.#choices.ask("all", [t.choices], () => choicesByKind(t.choices)),
+      choices: this.#choices.ask("all", [t.choices], (kinds) => choicesByKind(t.choices, kinds)),
     };
   }
 
   /** Forgets what the last book did not use. */
   sweep(): void {
+    this.#choices.sweep();
     this.#items.sweep();
     this.#contacts.sweep();
     this.#elementsOf.sweep();
@@ -202,14 +203,20 @@ export class Resolver {
   }
 }
 
-function choicesByKind(rows: readonly BookRow<"choices">[]): Machine["choices"] {
+type ChoicesOfKind = ReadonlyMap<string, BookRow<"choices">>;
+
+const sameChoices = (a: ChoicesOfKind, b: ChoicesOfKind): boolean =>
+  sameMembers([...a.values()], [...b.values()]);
+
+/** Choices by kind and subject. A kind of which no row is another keeps its map, so that nothing else is made anew. */
+function choicesByKind(rows: readonly BookRow<"choices">[], kinds: Query<ChoicesOfKind>): Machine["choices"] {
   const choices = new Map<string, Map<string, BookRow<"choices">>>();
   for (const choice of rows) {
     const ofKind = choices.get(choice.kind) ?? new Map<string, BookRow<"choices">>();
     ofKind.set(choice.subject, choice);
     choices.set(choice.kind, ofKind);
   }
-  return choices;
+  return new Map([...choices].map(([kind, own]) => [kind, kinds.ask(kind, [own], () => own)]));
 }
 
 function sortedEnds(book: Book, options: ReadonlySet<string>): readonly BookRow<"ends">[] {
