@@ -21,9 +21,15 @@ const secrets = (row: PersonRow | undefined): PersonSecrets | null =>
 /** A name without what people type differently: letter case, full-width letters, space around it. */
 const nameKey = (name: string): string => name.normalize("NFKC").trim().toLowerCase().normalize("NFKC");
 
+/** Makes whoever else adds or renames people wait for the end of the transaction, so that a name is free or taken. */
+async function lockPeople(db: Kysely<Tables>, kind: Database["kind"]): Promise<void> {
+  if (kind === "postgres") await db.selectFrom("store_version").selectAll().forUpdate().execute();
+}
+
 /** The people of a store and their sessions. */
 export function peopleStore({ kind, db, write }: Database, { now, newId }: StoreOptions): PeopleStore {
   const add = async (held: Kysely<Tables>, made: NewPersonRow): Promise<Outcome<Person>> => {
+    await lockPeople(held, kind);
     const row = await held
       .insertInto("people")
       .values({
@@ -57,13 +63,14 @@ export function peopleStore({ kind, db, write }: Database, { now, newId }: Store
     add: (made) => write((held) => add(held, made)),
     addFirst: (made) =>
       write(async (held) => {
-        if (kind === "postgres") await held.selectFrom("store_version").selectAll().forUpdate().execute();
+        await lockPeople(held, kind);
         const anyone = await held.selectFrom("people").select("id").limit(1).executeTakeFirst();
         return anyone ? { refused: "taken" } : add(held, made);
       }),
     change: (id, patch) =>
       write(async (held) => {
         if (patch.name !== undefined) {
+          await lockPeople(held, kind);
           const other = await held
             .selectFrom("people")
             .select("id")

@@ -1,3 +1,4 @@
+import { setImmediate } from "node:timers/promises";
 import type { Cells, CellTables } from "@pinwright/book";
 import type { Kysely, Selectable } from "kysely";
 import { inChunks } from "../database/in-chunks.ts";
@@ -117,5 +118,7 @@ export async function writeRows(
         })),
       )
       .execute();
+    // Statements on SQLite never wait for anything; during a large import others get their turn here.
+    if (some.length === WRITE_AT_ONCE) await setImmediate();
   }
 }

@@ -72,6 +72,19 @@ export function openingSuite(fresh: FreshPlace): void {
     await expect(openStore(place, testOptions())).rejects.toMatchObject({ code: "not-a-store" });
   });
 
+  it("waits for the disk at each commit, whatever the database would do by itself", async () => {
+    const place = await fresh();
+    const database = await openDatabase(place);
+    const ask = async (question: string) => (await sql.raw(question).execute(database.db)).rows;
+    if (place.kind === "sqlite") {
+      expect(await ask("pragma journal_mode")).toEqual([{ journal_mode: "wal" }]);
+      expect(await ask("pragma synchronous")).toEqual([{ synchronous: 2 }]);
+    } else {
+      expect(await ask("show synchronous_commit")).toEqual([{ synchronous_commit: "on" }]);
+    }
+    await database.close();
+  });
+
   it("lets only its owner read the file", async () => {
     const place = await fresh();
     if (place.kind !== "sqlite") return;

@@ -55,6 +55,17 @@ export function peopleSuite(fresh: FreshPlace): void {
     expect((await people.list()).map(({ name }) => name)).toEqual(["Lee Ａda", "mo"]);
   });
 
+  it("gives a name to one of many who ask for it at once", async () => {
+    const { people } = store;
+    const ids = [];
+    for (const name of ["A", "B", "C"]) ids.push(done(await people.add({ ...LEE, name })).id);
+    const asked = [
+      ...ids.map((id) => people.change(id, { name: "Lee" })),
+      people.add({ ...LEE, name: "LEE" }),
+    ];
+    expect((await Promise.all(asked)).filter((outcome) => "done" in outcome)).toHaveLength(1);
+  });
+
   it("lets one person be the first, of many who try at once", async () => {
     const tries = ["A", "B", "C", "D"].map((name) => store.people.addFirst({ ...LEE, name }));
     const made = (await Promise.all(tries)).filter((outcome) => "done" in outcome);
