@@ -4,7 +4,15 @@ import { readRawBook } from "../read/book.ts";
 import { sampleCells } from "../testing/cells.ts";
 import { type CellTables, cellOf, MACHINE_TABLE, OUTLINE_TABLE, RANK, rowOrder } from "./cell-tables.ts";
 import { applyChanges, type CellChange } from "./change.ts";
-import { deleteRows, insertRows, moveRows, putOutline, setCell, setMachineValue } from "./edits.ts";
+import {
+  deleteRows,
+  insertRows,
+  moveRows,
+  orderRows,
+  putOutline,
+  setCell,
+  setMachineValue,
+} from "./edits.ts";
 import { ranksFor } from "./ranks.ts";
 import { rawBookOf } from "./raw-book.ts";
 
@@ -92,5 +100,20 @@ describe("edits", () => {
     const replaced = applied(drawn, putOutline(drawn, "new.svg", "<svg></svg>"));
     expect(rawBookOf(replaced).raw.outlines.get("new.svg")).toBe("<svg></svg>");
     expect(readRawBook(rawBookOf(sample).raw).faults).toEqual([]);
+  });
+
+  it("puts rows into any order, moving none when they stand so already", () => {
+    const ranks = fc.array(fc.constantFrom("a0", "a1", "a2", "a0V"), { minLength: 1, maxLength: 7 });
+    fc.assert(
+      fc.property(ranks, fc.integer(), (given, seed) => {
+        const tables = nets(given);
+        const now = order(tables);
+        expect(orderRows(tables, "nets", now)).toEqual([]);
+        const [wanted = []] = fc.sample(fc.shuffledSubarray([...now]), { numRuns: 1, seed });
+        const rest = now.filter((row) => !wanted.includes(row));
+        expect(order(applied(tables, orderRows(tables, "nets", wanted)))).toEqual([...wanted, ...rest]);
+      }),
+      { seed: 6, numRuns: 200 },
+    );
   });
 });

@@ -19,6 +19,7 @@ import { useTableRows } from "./table-rows.ts";
 import { useArranged } from "./use-arranged.ts";
 import { useColumns } from "./use-columns.ts";
 import { useFaultText } from "./use-fault-text.ts";
+import { useRename } from "./use-rename.tsx";
 import { useTableEdits } from "./use-table-edits.ts";
 
 const NO_FAULTS: ReadonlyMap<string, readonly CellFault[]> = new Map();
@@ -46,6 +47,8 @@ export function TableView({ table }: { readonly table: string }) {
   const first = useRef<HTMLInputElement>(null);
   const shown = useArranged(rows, arrangement, all !== null);
   const edits = useTableEdits({ table, name, rows, change, say: setSaid });
+
+  const rename = useRename({ table, rows, edits });
 
   const numbers = useMemo(() => new Map(rows.map((row, i) => [row.id, i + 2])), [rows]);
   const faultText = useFaultText();
@@ -89,7 +92,7 @@ export function TableView({ table }: { readonly table: string }) {
     edits.insertAt(Math.min(range.top, rows.length), count);
   };
   const remove = (): void => {
-    if (picked.length > 0) edits.remove(new Set(picked.map((row) => row.id)));
+    if (picked.length > 0) edits.remove(picked.map((row) => row.id));
   };
   const move = (by: -1 | 1): void => {
     if (!natural) {
@@ -97,7 +100,7 @@ export function TableView({ table }: { readonly table: string }) {
       return;
     }
     if (picked.length === 0 || range.top + by < 0 || range.bottom + by >= rows.length) return;
-    edits.move(new Set(picked.map((row) => row.id)), by);
+    edits.move(range.top, range.bottom, by);
     const shift = (spot: { readonly row: number; readonly col: number }) => ({ ...spot, row: spot.row + by });
     setSelection({
       anchor: shift(selection.anchor),
@@ -197,7 +200,7 @@ export function TableView({ table }: { readonly table: string }) {
           showFilters={showFilters}
           selection={selection}
           onSelect={select}
-          onEdit={edits.edit}
+          onEdit={rename.edit}
           offers={offers}
           commands={{
             undo: () => undo("undo"),
@@ -225,6 +228,7 @@ export function TableView({ table }: { readonly table: string }) {
         all={rows.length}
         said={said}
       />
+      {rename.question}
     </section>
   );
 }

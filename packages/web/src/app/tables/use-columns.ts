@@ -29,6 +29,7 @@ export function useColumns(table: string, rows: readonly TableRow[] | null): rea
         kind: column.kind,
         required: column.required,
         isKey: schema.key.includes(name),
+        choices: column.oneOf ?? null,
       }),
     );
     const unknown = (others === "" ? [] : others.split("\n")).map(
@@ -40,6 +41,7 @@ export function useColumns(table: string, rows: readonly TableRow[] | null): rea
         kind: "text",
         required: false,
         isKey: false,
+        choices: null,
       }),
     );
     return [...own, ...unknown];

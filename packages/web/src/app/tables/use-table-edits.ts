@@ -1,4 +1,4 @@
-import { type CellChange, RANK } from "@pinwright/book";
+import type { CellChange } from "@pinwright/book";
 import { CHANGES_PER_SET } from "@pinwright/contract";
 import { newRowId } from "../../worker/edits/rows.ts";
 import { useWords } from "../words.tsx";
@@ -8,7 +8,7 @@ import {
   type GridEdit,
   gridChanges,
   insertChanges,
-  movedOrder,
+  moveChanges,
   orderChanges,
 } from "./logic/changes.ts";
 
@@ -49,16 +49,16 @@ export function useTableEdits({ table, name, rows, change, say }: TableEditOptio
   return {
     make,
     edit: (edit: GridEdit): void => make(noteOf(edit), gridChanges(source, edit, newRowId)),
+    /** Blank rows before the one at `index`. */
     insertAt: (index: number, count: number): void => {
       const blank = Array.from({ length: count }, () => ({}));
-      make(notes.insert(count, name), insertChanges(source, index - 1, blank, newRowId));
+      make(notes.insert(count, name), insertChanges(source, index, blank, newRowId));
     },
-    remove: (ids: ReadonlySet<string>): void =>
-      make(notes.remove(ids.size, name), deleteChanges(source, ids)),
-    move: (ids: ReadonlySet<string>, by: -1 | 1): void =>
-      make(notes.move(ids.size, name), orderChanges(source, movedOrder(rows, ids, by))),
+    remove: (ids: readonly string[]): void =>
+      make(notes.remove(ids.length, name), deleteChanges(source, ids)),
+    /** The rows from `top` to `bottom` go one place up or down. */
+    move: (top: number, bottom: number, by: -1 | 1): void =>
+      make(notes.move(bottom - top + 1, name), moveChanges(source, top, bottom, by)),
     putInOrder: (order: readonly string[]): void => make(notes.sort(name), orderChanges(source, order)),
-    /** Whether a row has anything but its place. */
-    isBlank: (row: TableRow): boolean => Object.keys(row.cells).every((column) => column === RANK),
   };
 }

@@ -2,6 +2,7 @@ import type { Model } from "../model.ts";
 import { candidates } from "./candidates.ts";
 import { composeSheet } from "./compose-sheet.ts";
 import { pegTrial, pinPeg, unpinPegs } from "./pegs.ts";
+import { renaming } from "./renaming.ts";
 import { rowKeys } from "./row-keys.ts";
 import { search } from "./search.ts";
 import { betterHarness, keepHarness } from "./settling.ts";
@@ -11,6 +12,7 @@ import { takenIds } from "./taken-ids.ts";
 export const ASKS = {
   search,
   candidates,
+  renaming,
   composeSheet,
   pegTrial,
   pinPeg,

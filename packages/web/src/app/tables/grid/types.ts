@@ -14,6 +14,8 @@ export interface GridColumn {
   readonly kind: CellKind;
   readonly required: boolean;
   readonly isKey: boolean;
+  /** The words of a choice. */
+  readonly choices: readonly string[] | null;
 }
 
 /** A value that a look-up offers. */

@@ -1,6 +1,6 @@
 import { type RefObject, useCallback, useRef, useState } from "react";
 import { editOf, spreadEdit } from "../logic/grid-edit.ts";
-import { firstOffer, hasOffers, soughtOf, withOffer } from "../logic/offers.ts";
+import { firstOffer, hasOffers, soughtOf, withOffer, wordsWith } from "../logic/offers.ts";
 import { rangeOf } from "../logic/selection.ts";
 import type { GridProps, Offer } from "./types.ts";
 
@@ -33,18 +33,31 @@ export function useEditor(options: EditorOptions) {
     return { row, col, column: columns[col], cells: rows[row] ?? null };
   }, []);
 
-  const look = useCallback(async (text: string, typed: boolean) => {
-    const { columns, rows, selection, offers: ask } = now.current;
-    const column = columns[selection.active.col];
-    const turn = ++asked.current;
-    if (column === undefined || !hasOffers(column.kind)) return setOffers(NONE);
-    const sought = typed ? soughtOf(column.kind, text) : "";
-    const list = await ask(column.name, rows[selection.active.row] ?? null, sought).catch(() => []);
-    if (turn !== asked.current || now.current.mode === null) return;
-    const values = list.map((offer) => offer.value);
-    const at = typed ? firstOffer(typed, sought, values) : values.indexOf(soughtOf(column.kind, text));
-    setOffers({ list, at });
-  }, []);
+  /** Looks for values that fit. Words of a choice are here at once; others are asked for. */
+  const look = useCallback(
+    async (text: string, typed: boolean): Promise<void> => {
+      const { column, cells } = place();
+      const turn = ++asked.current;
+      if (column === undefined || !hasOffers(column.kind)) return;
+      const word = soughtOf(column.kind, text);
+      const sought = typed ? word : "";
+      const show = (list: readonly Offer[]): void => {
+        const values = list.map((offer) => offer.value);
+        const at = typed ? firstOffer(word, values) : values.indexOf(word);
+        now.current.shown = { list, at };
+        setOffers({ list, at });
+      };
+      if (column.choices !== null) {
+        show(wordsWith(column.choices, sought).map((value) => ({ value, label: "" })));
+        return;
+      }
+      // Until the answer is here, what was offered before counts only where it still fits.
+      if (typed) show(now.current.shown.list.filter((offer) => offer.value.includes(word)));
+      const list = await now.current.offers(column.name, cells, sought).catch(() => []);
+      if (turn === asked.current && now.current.mode !== null) show(list);
+    },
+    [place],
+  );
 
   const end = useCallback(() => {
     asked.current++;

@@ -1,6 +1,12 @@
-import { type CellChange, RANK } from "@pinwright/book";
+import {
+  type CellChange,
+  type CellTables,
+  deleteRows,
+  insertRows,
+  moveRows,
+  orderRows,
+} from "@pinwright/book";
 import type { TableRow } from "./arrange.ts";
-import { ranksAfter, ranksInOrder } from "./ranks.ts";
 
 /** A cell of a row that gets another text. */
 export interface CellEdit {
@@ -16,15 +22,16 @@ export interface GridEdit {
   readonly added: readonly Readonly<Record<string, string>>[];
 }
 
-/** A table by its name, with its rows in the order of the file. */
+/** A table by its name, with its rows in the order of the book. */
 export interface TableRows {
   readonly table: string;
   readonly rows: readonly TableRow[];
 }
 
-const rankOf = (row: TableRow): string => row.cells[RANK] ?? "";
+const tablesOf = ({ table, rows }: TableRows): CellTables =>
+  new Map([[table, new Map(rows.map(({ id, cells }) => [id, new Map(Object.entries(cells))]))]]);
 
-/** Changes that give cells other texts. Cells that say it already are left out. */
+/** Changes that give cells other texts. Cells that say it already are left out, and so are those of rows gone. */
 export function cellChanges({ table, rows }: TableRows, cells: readonly CellEdit[]): readonly CellChange[] {
   const byId = new Map(rows.map((row) => [row.id, row.cells]));
   return cells.flatMap(({ row, column, to }) => {
@@ -33,57 +40,38 @@ export function cellChanges({ table, rows }: TableRows, cells: readonly CellEdit
   });
 }
 
-/** Changes that make rows after the one at `index`; -1: before the first. */
-export function insertChanges(
-  { table, rows }: TableRows,
+/** Changes that make rows before the one at `index`. */
+export const insertChanges = (
+  source: TableRows,
   index: number,
   added: readonly Readonly<Record<string, string>>[],
   newId: () => string,
-): readonly CellChange[] {
-  const ranks = ranksAfter(rows.map(rankOf), index, added.length);
-  return added.flatMap((cells, i) => {
-    const row = newId();
-    return Object.entries({ [RANK]: ranks[i] ?? "", ...cells }).flatMap(([column, to]) =>
-      to === "" ? [] : [{ table, row, column, from: "", to }],
-    );
-  });
-}
+): readonly CellChange[] =>
+  added.length === 0
+    ? []
+    : insertRows(tablesOf(source), source.table, source.rows[index - 1]?.id ?? null, added, newId);
 
 /** Changes that take rows away, every cell of them. */
-export const deleteChanges = ({ table, rows }: TableRows, ids: ReadonlySet<string>): readonly CellChange[] =>
-  rows.flatMap(({ id, cells }) =>
-    ids.has(id)
-      ? Object.entries(cells).map(([column, from]) => ({ table, row: id, column, from, to: "" }))
-      : [],
-  );
+export const deleteChanges = (source: TableRows, ids: readonly string[]): readonly CellChange[] =>
+  deleteRows(tablesOf(source), source.table, ids);
 
-/** Changes that make the rows of a table stand in the order of `wanted`; rows that it leaves out stay behind them. */
-export function orderChanges({ table, rows }: TableRows, wanted: readonly string[]): readonly CellChange[] {
-  const byId = new Map(rows.map((row) => [row.id, row]));
-  const named = new Set(wanted);
-  const order = [...wanted.flatMap((id) => byId.get(id) ?? []), ...rows.filter((row) => !named.has(row.id))];
-  const ranks = ranksInOrder(order.map(rankOf));
-  return order.flatMap((row, i) => {
-    const [from, to] = [rankOf(row), ranks[i] ?? ""];
-    return from === to ? [] : [{ table, row: row.id, column: RANK, from, to }];
-  });
-}
+/** Changes that put rows into another order. */
+export const orderChanges = (source: TableRows, order: readonly string[]): readonly CellChange[] =>
+  orderRows(tablesOf(source), source.table, order);
 
-/** The order of rows after some of them went one place up (-1) or down (1), each with its neighbours in between. */
-export function movedOrder(
-  rows: readonly TableRow[],
-  moved: ReadonlySet<string>,
+/** Changes that bring the rows from `top` to `bottom` one place up (-1) or down (1). */
+export const moveChanges = (
+  source: TableRows,
+  top: number,
+  bottom: number,
   by: -1 | 1,
-): readonly string[] {
-  const order = rows.map((row) => row.id);
-  const first = order.findIndex((id) => moved.has(id));
-  const last = order.findLastIndex((id) => moved.has(id));
-  if (first < 0 || (by < 0 ? first === 0 : last === order.length - 1)) return order;
-  const block = order.filter((id) => moved.has(id));
-  const rest = order.filter((id) => !moved.has(id));
-  const at = by < 0 ? first - 1 : last + 2 - block.length;
-  return [...rest.slice(0, at), ...block, ...rest.slice(at)];
-}
+): readonly CellChange[] => {
+  const { table, rows } = source;
+  const ids = rows.slice(top, bottom + 1).map((row) => row.id);
+  const after = by < 0 ? rows[top - 2] : rows[bottom + 1];
+  const stays = by < 0 ? top === 0 : after === undefined;
+  return stays ? [] : moveRows(tablesOf(source), table, ids, after?.id ?? null);
+};
 
 /** All changes of what a person did in a grid. */
 export const gridChanges = (
@@ -92,5 +80,5 @@ export const gridChanges = (
   newId: () => string,
 ): readonly CellChange[] => [
   ...cellChanges(source, edit.cells),
-  ...insertChanges(source, source.rows.length - 1, edit.added, newId),
+  ...insertChanges(source, source.rows.length, edit.added, newId),
 ];

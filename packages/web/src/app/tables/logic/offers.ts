@@ -28,8 +28,15 @@ export const soughtOf = (kind: CellKind, text: string): string =>
 export const withOffer = (kind: CellKind, text: string, value: string): string =>
   LISTS.has(kind) ? text.slice(0, text.lastIndexOf(" ") + 1) + value : value;
 
-/** The offer that Enter takes when none was chosen by the arrows: the first, unless the text stands by itself. */
-export function firstOffer(typed: boolean, sought: string, values: readonly string[]): number {
+/** The words of a choice that have a text in them, those that begin with it first. */
+export function wordsWith(words: readonly string[], sought: string): readonly string[] {
+  const text = sought.trim().toLowerCase();
+  const begin = words.filter((word) => word.startsWith(text));
+  return [...begin, ...words.filter((word) => word.includes(text) && !begin.includes(word))];
+}
+
+/** The offer that Enter takes after typing: the first, unless the text is blank or one of them by itself. */
+export function firstOffer(sought: string, values: readonly string[]): number {
   const text = sought.trim();
-  return !typed || text === "" || values.length === 0 || values.includes(text) ? -1 : 0;
+  return text === "" || values.length === 0 || values.includes(text) ? -1 : 0;
 }

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { nextFault } from "./fault-cells.ts";
 import { sumOf } from "./figures.ts";
 import { jsonOf, textOfJson } from "./machine-values.ts";
-import { firstOffer, soughtOf, withOffer } from "./offers.ts";
+import { firstOffer, soughtOf, withOffer, wordsWith } from "./offers.ts";
 import { tidy } from "./tidy.ts";
 import { unitOf } from "./units.ts";
 
@@ -28,11 +28,16 @@ describe("offers", () => {
     expect(withOffer("ref", "left", "sw.left")).toBe("sw.left");
   });
 
-  it("are taken by Enter unless the text is one of them, or nothing was typed", () => {
-    expect(firstOffer(true, "sw", ["sw.a", "sw.b"])).toBe(0);
-    expect(firstOffer(true, "sw.b", ["sw.a", "sw.b"])).toBe(-1);
-    expect(firstOffer(true, "", ["sw.a"])).toBe(-1);
-    expect(firstOffer(false, "sw", ["sw.a"])).toBe(-1);
+  it("are taken by Enter after typing unless the text is blank or one of them", () => {
+    expect(firstOffer("sw", ["sw.a", "sw.b"])).toBe(0);
+    expect(firstOffer("sw.b", ["sw.a", "sw.b"])).toBe(-1);
+    expect(firstOffer("", ["sw.a"])).toBe(-1);
+    expect(firstOffer("lampp", [])).toBe(-1);
+  });
+
+  it("of a choice are the words that have the text, those that begin with it first", () => {
+    expect(wordsWith(["slot", "outline", "line"], "L")).toEqual(["line", "slot", "outline"]);
+    expect(wordsWith(["slot", "rect"], "")).toEqual(["slot", "rect"]);
   });
 });
 
