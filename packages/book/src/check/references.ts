@@ -88,37 +88,54 @@ export interface RowReferences {
 
 const NONE: readonly Dangling[] = [];
 
+/** Follows the references of one row; kept apart so that a row without trouble costs nothing but look-ups. */
+class RowFollower {
+  readonly #targets: Targets;
+  row: Readonly<AnyRow>;
+  dangling: Dangling[] | null = null;
+  keyLost = false;
+  keyChanged = false;
+
+  constructor(row: Readonly<AnyRow>, targets: Targets) {
+    this.row = row;
+    this.#targets = targets;
+  }
+
+  /** The present id that a text leads to, or null when it leads nowhere. */
+  #follow(text: string, column: RefColumn): string | null {
+    const target = column.resolve(this.#targets, text, this.row);
+    if (target.ok) return target.id;
+    this.dangling ??= [];
+    this.dangling.push({ column: column.name, code: column.code, text, target });
+    return null;
+  }
+
+  cell(column: RefColumn): void {
+    const value = this.row[column.name];
+    if (typeof value === "string" && value !== "") {
+      const id = this.#follow(value, column);
+      if (id === value) return;
+      this.row = { ...this.row, [column.name]: id ?? column.blank };
+      if (column.isKey) this.keyChanged = true;
+      if (column.isKey && id === null) this.keyLost = true;
+    } else if (Array.isArray(value) && value.length > 0) {
+      const words: readonly string[] = value;
+      const ids = words.map((word) => this.#follow(word, column));
+      if (ids.every((id, k) => id === words[k])) return;
+      this.row = { ...this.row, [column.name]: [...new Set(ids.filter((id) => id !== null))] };
+    }
+  }
+}
+
 /**
  * Follows every reference of a row. One that leads to a renamed row is replaced by the new id; one that leads
  * nowhere becomes blank.
  */
 export function followReferences(table: Table, row: Readonly<AnyRow>, targets: Targets): RowReferences {
-  let result = row;
-  let dangling: Dangling[] | null = null;
-  let [keyLost, keyChanged] = [false, false];
-  for (const { name, blank, isKey, code, resolve } of refColumns(table)) {
-    const follow = (text: string): string | null => {
-      const target = resolve(targets, text, result);
-      if (target.ok) return target.id;
-      dangling ??= [];
-      dangling.push({ column: name, code, text, target });
-      return null;
-    };
-    const value = result[name];
-    if (typeof value === "string" && value !== "") {
-      const id = follow(value);
-      if (id === value) continue;
-      result = { ...result, [name]: id ?? blank };
-      if (isKey) keyChanged = true;
-      if (isKey && id === null) keyLost = true;
-    } else if (Array.isArray(value) && value.length > 0) {
-      const words: readonly string[] = value;
-      const ids = words.map(follow);
-      if (ids.every((id, k) => id === words[k])) continue;
-      result = { ...result, [name]: [...new Set(ids.filter((id) => id !== null))] };
-    }
-  }
-  return { row: result, dangling: dangling ?? NONE, keyLost, keyChanged };
+  const follower = new RowFollower(row, targets);
+  for (const column of refColumns(table)) follower.cell(column);
+  const { dangling, keyLost, keyChanged } = follower;
+  return { row: follower.row, dangling: dangling ?? NONE, keyLost, keyChanged };
 }
 
 /** What is wrong with the references of a row, with the names that were probably meant. */

@@ -28,7 +28,6 @@ interface Followed {
   readonly at: readonly number[];
   readonly written: readonly Row[];
   readonly references: readonly RowReferences[];
-  readonly byRow: WeakMap<Row, RowReferences>;
   /** What the references could be led by. */
   readonly ledBy: readonly object[];
   /** Indices in `at` of rows that became the same as an earlier one, with that one. */
@@ -44,7 +43,6 @@ const NOTHING: Followed = {
   at: [],
   written: [],
   references: [],
-  byRow: new WeakMap(),
   ledBy: [],
   merged: new Map(),
   isDangling: false,
@@ -174,15 +172,14 @@ export class LiveTables {
     const taken = this.#taken(table.name);
     const at = taken === null ? live.kept : live.kept.filter((_, i) => !taken.has(i));
     const written = taken === null ? live.keptRows : live.keptRows.filter((_, i) => !taken.has(i));
-    const byRow = sameLeads ? before.byRow : new WeakMap<Row, RowReferences>();
-    const references = written.map((row) => {
-      const known = before.byRow.get(row);
-      if (known !== undefined && sameLeads) return known;
+    const known = knownReferences(before);
+    const references = written.map((row, i) => {
+      const was = known(row, i);
+      if (was !== undefined && sameLeads) return was;
       const found = followReferences(table, row, this.#targets);
-      const same = known !== undefined && sameRow(known.row, found.row);
-      const kept = same ? { ...found, row: known.row } : found;
-      byRow.set(row, kept);
-      return kept;
+      if (was === undefined || !sameRow(was.row, found.row)) return found;
+      const isClean = found.dangling.length === 0 && was.dangling.length === 0;
+      return isClean && found.keyChanged === was.keyChanged ? was : { ...found, row: was.row };
     });
     const merged = sameKeys(table, references);
     const lines: number[] = [];
@@ -196,7 +193,6 @@ export class LiveTables {
       at,
       written,
       references,
-      byRow,
       ledBy,
       merged,
       isDangling: references.some(({ dangling }) => dangling.length > 0),
@@ -250,4 +246,17 @@ function cellFaults(live: LiveTable, source: TableRows, log: FaultLog): void {
     const first = live.repeated.get(i);
     if (first !== undefined) log.add({ ...sameKeyFault(table, key, first + 2), file, row: line });
   }
+}
+
+/** What following a row gave before; rows mostly stand where they stood. */
+function knownReferences({
+  written,
+  references,
+}: Followed): (row: Row, at: number) => RowReferences | undefined {
+  let byRow: ReadonlyMap<Row, RowReferences | undefined> | null = null;
+  return (row, at) => {
+    if (written[at] === row) return references[at];
+    byRow ??= new Map(written.map((was, i) => [was, references[i]]));
+    return byRow.get(row);
+  };
 }
