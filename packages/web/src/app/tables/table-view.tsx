@@ -48,7 +48,7 @@ export function TableView({ table }: { readonly table: string }) {
   const shown = useArranged(rows, arrangement, all !== null);
   const edits = useTableEdits({ table, name, rows, change, say: setSaid });
 
-  const rename = useRename({ table, rows, edits });
+  const rename = useRename({ table, rows, edits, done: () => setTimeout(() => grid.current?.focus(), 0) });
 
   const numbers = useMemo(() => new Map(rows.map((row, i) => [row.id, i + 2])), [rows]);
   const faultText = useFaultText();

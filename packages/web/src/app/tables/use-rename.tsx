@@ -13,6 +13,8 @@ interface RenameOptions {
     readonly edit: (edit: GridEdit) => void;
     readonly make: (note: string, changes: readonly CellChange[]) => void;
   };
+  /** The question is answered: the keyboard goes back to the grid. */
+  readonly done: () => void;
 }
 
 interface Question {
@@ -24,7 +26,7 @@ interface Question {
 }
 
 /** Edits of a table, with the question whether everything that names a row follows when its id is changed. */
-export function useRename({ table, rows, edits }: RenameOptions) {
+export function useRename({ table, rows, edits, done }: RenameOptions) {
   const desk = useDesk();
   const words = useWords();
   const { rename, notes } = words.tables;
@@ -43,7 +45,10 @@ export function useRename({ table, rows, edits }: RenameOptions) {
     else setQuestion({ edit: made, from, to: cell.to, ...found });
   };
 
-  const close = (): void => setQuestion(null);
+  const close = (): void => {
+    setQuestion(null);
+    done();
+  };
   return {
     edit: (made: GridEdit): void => void edit(made),
     question: question !== null && (

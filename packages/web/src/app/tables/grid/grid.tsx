@@ -8,12 +8,13 @@ import { EditField } from "./edit-field.tsx";
 import "./grid.css";
 import { GridHead } from "./grid-head.tsx";
 import { cellId, GridRow } from "./grid-row.tsx";
-import { edgesOf, frozenCount, NUMBERS_PX, usualWidth } from "./layout.ts";
+import { edgesOf, frozenCount, NUMBERS_PX } from "./layout.ts";
 import type { GridHandle, GridProps } from "./types.ts";
 import { useClipboard } from "./use-clipboard.ts";
 import { useEditor } from "./use-editor.ts";
 import { useKeys } from "./use-keys.ts";
 import { usePointer } from "./use-pointer.ts";
+import { useUsualWidths } from "./use-usual-widths.ts";
 import { useViewport } from "./use-viewport.ts";
 
 /**
@@ -31,11 +32,7 @@ export function Grid(props: GridProps & { readonly ref?: Ref<GridHandle> }) {
   const headPx = (coarse ? 40 : 32) + (props.showFilters ? 34 : 0);
   const rowCount = rows.length + (readOnly ? 0 : 1);
 
-  // biome-ignore lint/correctness/useExhaustiveDependencies: widths are found once for a table, not at each edit
-  const usual = useMemo(
-    () => new Map(columns.map((column) => [column.name, usualWidth(column, rows)])),
-    [columns, rows.length === 0],
-  );
+  const usual = useUsualWidths(columns, rows);
   const widths = useMemo(
     () => columns.map(({ name }) => props.widths[name] ?? usual.get(name) ?? 100),
     [columns, props.widths, usual],

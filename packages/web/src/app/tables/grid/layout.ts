@@ -19,8 +19,8 @@ const lengthOf = (text: string): number => {
 /** The width in which most of a column can be read. */
 export function usualWidth(column: GridColumn, rows: readonly TableRow[]): number {
   const unit = column.unit === "" ? 0 : lengthOf(column.unit) + 1;
-  // Beside the title: the mark of what must be filled, and the button that sorts.
-  let most = lengthOf(column.title) + unit + (column.required ? 2 : 0) + 3;
+  // Headings are set in a bolder type.
+  let most = 1.1 * (lengthOf(column.title) + unit + (column.required ? 2 : 0)) + 1;
   const step = Math.max(1, Math.floor(rows.length / SAMPLE));
   for (let i = 0; i < rows.length; i += step)
     most = Math.max(most, lengthOf(rows[i]?.cells[column.name] ?? ""));
