@@ -8,6 +8,7 @@ import { keepTrial, type PegMove, tryPeg } from "../pegs/peg-trial.ts";
 export interface TriedPeg {
   readonly shape: BoardShape;
   readonly at: { readonly xMm: number; readonly yMm: number };
+  /** Pairs of things that cross or overlap. */
   readonly troubles: number;
 }
 
@@ -16,8 +17,12 @@ export function pegTrial({ line }: Model, move: PegMove): TriedPeg | null {
   const harness = line.harnesses.get(move.harnessId);
   const trial = tryPeg(line, move);
   if (harness === undefined || trial === null) return null;
-  const { at, troubles, pinboard } = trial;
-  return { shape: boardShape(line.machine, harness, pinboard), at, troubles };
+  const { at, pinboard } = trial;
+  return {
+    shape: boardShape(line.machine, harness, pinboard),
+    at,
+    troubles: pinboard.crossings + pinboard.overlaps,
+  };
 }
 
 /** The changes that pin a peg where it was moved to, and keep every other one where it then is. */

@@ -1,15 +1,14 @@
 import type { BookRow } from "@pinwright/book";
 import {
   type BoardPoint,
-  checkPinboard,
-  type HarnessResult,
   type LineResult,
   layPinboard,
   type Pinboard,
   pinboardInput,
   settlePegs,
 } from "@pinwright/engine";
-import { addPoints, distance, roundTo, scalePoint, subtractPoints } from "@pinwright/kernel";
+import { roundTo, subtractPoints } from "@pinwright/kernel";
+import { carry } from "./carry.ts";
 
 type Choice = BookRow<"choices">;
 
@@ -28,12 +27,10 @@ export interface PegTrial {
   readonly pinboard: Pinboard;
   /** Where it is now. */
   readonly at: BoardPoint;
-  /** Crossings, overlaps and places without room for hands. */
-  readonly troubles: number;
 }
 
-/** Places are kept to a hundredth of a millimetre: finer than a peg can be set. */
-const GRAIN_MM = 0.01;
+/** As fine as the engine keeps places: a holder that is a hundredth too near would bend its tail. */
+const GRAIN_MM = 0.0001;
 const BENDS = "bends:";
 
 const written = ({ xMm, yMm }: BoardPoint): string => `${roundTo(xMm, GRAIN_MM)},${roundTo(yMm, GRAIN_MM)}`;
@@ -48,53 +45,52 @@ const choiceRow = (subject: string, value: string, held: Choice["held"]): Choice
   basis: "",
 });
 
-/** Branches that a node is an end of. */
-const branchesAt = ({ branches }: HarnessResult, nodeId: string) =>
-  branches.filter((branch) => branch.a === nodeId || branch.b === nodeId);
+const PLACE = /^(-?[\d.]+),(-?[\d.]+)$/;
 
-/**
- * A holder is carried round on its straight tail: it goes to the end of the tail in the direction of the hand,
- * seen from the next peg on the way to it.
- */
-function onTail(harness: HarnessResult, { nodeId, ...hand }: PegMove): BoardPoint {
-  const places = new Map(harness.pinboard.nodes.map((node) => [node.id, node]));
-  let node = nodeId;
-  let lengthMm = 0;
-  const passed = new Set<string>();
-  for (;;) {
-    const ways = branchesAt(harness, node).filter((branch) => !passed.has(branch.id));
-    const [way] = ways;
-    const isJoint = node === nodeId || (ways.length === 1 && places.get(node)?.peg === false);
-    if (way === undefined || !isJoint) break;
-    passed.add(way.id);
-    lengthMm += way.lengthMm;
-    node = way.a === node ? way.b : way.a;
-  }
-  const from = places.get(node)?.at;
-  const apart = from === undefined ? 0 : distance(from, hand);
-  if (from === undefined || apart === 0 || lengthMm === 0) return hand;
-  return addPoints(from, scalePoint(subtractPoints(hand, from), lengthMm / apart));
-}
+/** Places in a kept value, moved: `x,y`, or several of them. */
+const movedBy = (value: string, by: BoardPoint): string =>
+  value
+    .split(" ")
+    .map((text) => {
+      const [, x, y] = PLACE.exec(text) ?? [];
+      return x === undefined || y === undefined
+        ? text
+        : written({ xMm: Number(x) + by.xMm, yMm: Number(y) + by.yMm });
+    })
+    .join(" ");
 
 /** Lays the pinboard with one peg moved; every other one stays where it is as far as that can be. */
 export function tryPeg(line: LineResult, move: PegMove): PegTrial | null {
   const harness = line.harnesses.get(move.harnessId);
   if (harness === undefined) return null;
   const subject = `${move.harnessId}|${move.nodeId}`;
-  const wanted = move.nodeId.startsWith("landing:") ? onTail(harness, move) : move;
+  const carried = carry(harness, move.nodeId, move);
+  const before = harness.pinboard.nodes.find((node) => node.id === move.nodeId)?.at ?? carried.at;
+  const by = subtractPoints(carried.at, before);
+  const own = `${move.harnessId}|`;
+  /** Bends of the branch that leads to the bulk of the harness are laid anew. */
   const bent = new Set(
-    branchesAt(harness, move.nodeId).map((branch) => `${move.harnessId}|${BENDS}${branch.id}`),
+    harness.branches
+      .filter(({ id, a, b }) => (a === move.nodeId || b === move.nodeId) && !carried.branches.has(id))
+      .map((branch) => `${own}${BENDS}${branch.id}`),
   );
+  const hangsOn = (kept: string): boolean => {
+    const id = kept.slice(own.length);
+    return id.startsWith(BENDS) ? carried.branches.has(id.slice(BENDS.length)) : carried.nodes.has(id);
+  };
   const input = pinboardInput(line.machine, harness.harness, harness.route, harness.branches);
   const pegs = new Map<string, Choice>();
-  for (const kept of settlePegs(harness.pinboard))
-    if (!bent.has(kept.subject)) pegs.set(kept.subject, choiceRow(kept.subject, kept.value, "settled"));
-  for (const [own, row] of input.pegs) if (row.held === "pinned" && !bent.has(own)) pegs.set(own, row);
-  pegs.set(subject, choiceRow(subject, written(wanted), "pinned"));
+  for (const kept of settlePegs(harness.pinboard)) {
+    if (bent.has(kept.subject)) continue;
+    const value = hangsOn(kept.subject) ? movedBy(kept.value, by) : kept.value;
+    pegs.set(kept.subject, choiceRow(kept.subject, value, "settled"));
+  }
+  for (const [kept, row] of input.pegs) if (row.held === "pinned" && !bent.has(kept)) pegs.set(kept, row);
+  pegs.set(subject, choiceRow(subject, written(carried.at), "pinned"));
   const trial = { ...input, pegs };
   const pinboard = layPinboard(trial);
-  const at = pinboard.nodes.find((node) => node.id === move.nodeId)?.at ?? wanted;
-  return { pinboard, at, troubles: checkPinboard(trial, pinboard).length };
+  const at = pinboard.nodes.find((node) => node.id === move.nodeId)?.at ?? carried.at;
+  return { pinboard, at };
 }
 
 /** What the choices of pegs have to say so that a pinboard stays as it was tried. */
