@@ -4,7 +4,7 @@ import { type CellTables, LIMITS } from "@pinwright/book";
 import type { ForeignSheet } from "@pinwright/contract";
 import { Refused } from "../http/problem.ts";
 import { saveBody } from "../http/read-body.ts";
-import { cellsOfJson } from "../work/cells-json.ts";
+import { cellsInTurns, type TableJson } from "../work/cells-json.ts";
 import { type Lane, TaskRefused } from "../work/lane.ts";
 import type { ResultOf } from "../work/messages.ts";
 
@@ -45,8 +45,8 @@ export class Files {
   async readAt(path: string, name: string): Promise<ReadCells> {
     const { tables, shop, faults } = await this.#options.lane.run({ kind: "read", path, name });
     return {
-      tables: tables === null ? null : cellsOfJson([tables]),
-      shop: shop === null ? null : cellsOfJson([shop]),
+      tables: tables === null ? null : await cellsInTurns(tables),
+      shop: shop === null ? null : await cellsInTurns(shop),
       faults,
     };
   }
@@ -60,7 +60,7 @@ export class Files {
   }
 
   /** Writes a book to a file of its own, which whoever takes it deletes. */
-  write(tables: readonly Uint8Array[], format: "zip" | "xlsx"): Promise<string> {
+  write(tables: readonly TableJson[], format: "zip" | "xlsx"): Promise<string> {
     return this.#counted(async () => {
       const path = this.#path();
       await this.#options.lane.run({ kind: "write", path, format, tables: [...tables] });

@@ -2,6 +2,7 @@ import { applyChanges, type CellRows, type Cells, type CellTables } from "@pinwr
 import type { BookInfo, ChangeSet } from "@pinwright/contract";
 import type { Store } from "@pinwright/store";
 import { done, Refused } from "../http/problem.ts";
+import type { TableJson } from "../work/cells-json.ts";
 
 /** Books that are kept in memory; the one that was asked for longest ago goes first. */
 const KEPT = 12;
@@ -58,16 +59,18 @@ export class Shelf {
     else this.#held.set(book, { info: { ...held.info, changeNo: set.no, changedAt: set.at }, tables });
   }
 
-  /** The tables of a book as JSON, in pieces. What did not change is the same piece as before. */
+  /** The tables of a book as JSON each. What did not change is the same bytes as before. */
+  jsonOf(tables: CellTables): readonly TableJson[] {
+    return [...tables].map(([name, rows]) => ({ name, json: this.#tableJson(rows) }));
+  }
+
+  /** The tables of a book as one JSON object, in pieces. */
   pieces(tables: CellTables): readonly Uint8Array[] {
-    const pieces: Uint8Array[] = [];
-    let first = true;
-    for (const [name, rows] of tables) {
-      pieces.push(encoder.encode(`${first ? "{" : ","}${JSON.stringify(name)}:`), this.#tableJson(rows));
-      first = false;
-    }
-    pieces.push(encoder.encode(first ? "{}" : "}"));
-    return pieces;
+    const parts = this.jsonOf(tables).flatMap(({ name, json }, i) => [
+      encoder.encode(`${i === 0 ? "" : ","}${JSON.stringify(name)}:`),
+      json,
+    ]);
+    return [encoder.encode("{"), ...parts, encoder.encode("}")];
   }
 
   /** Reads a book and makes its pieces, a table at a time, so that nobody has to wait for the first reader's. */

@@ -1,6 +1,7 @@
 import {
   BLANK_MACHINE,
   type CellChange,
+  type CellRows,
   type CellTables,
   diffTables,
   MACHINE_ROW,
@@ -17,6 +18,7 @@ import { freeId } from "../books/free-id.ts";
 import type { Handlers } from "../http/bind.ts";
 import { fileResponse } from "../http/file-response.ts";
 import { done, Refused } from "../http/problem.ts";
+import { inTurns } from "../work/cells-json.ts";
 import type { ServerParts } from "./parts.ts";
 
 type Names =
@@ -92,11 +94,12 @@ export function bookHandlers(parts: ServerParts): Pick<Handlers, Names> {
     book: string,
     set: { readonly id: string; readonly kind: "import" | "restore"; readonly note: string },
     actor: Actor,
-    wanted: (now: CellTables) => CellTables,
+    wanted: (now: CellTables) => Promise<CellTables>,
   ): Promise<ChangeSet | null> => {
     for (let i = 1; ; i++) {
       const held = await shelf.now(book);
-      const outcome = await store.books.replace(book, wanted(held.tables), set, actor, held.info.changeNo);
+      const tables = await wanted(held.tables);
+      const outcome = await store.books.replace(book, tables, set, actor, held.info.changeNo);
       const isLate = "refused" in outcome && outcome.refused === "conflict";
       if (isLate && i < TRIES) continue;
       const made = done(outcome, `book ${book}`);
@@ -132,7 +135,12 @@ export function bookHandlers(parts: ServerParts): Pick<Handlers, Names> {
       );
       const note =
         done(await store.books.snapshots(book), `book ${book}`).find((s) => s.id === snapshot)?.name ?? "";
-      const set = await bring(book, { id: body.id, kind: "restore", note }, actorOf(caller), () => tables);
+      const set = await bring(
+        book,
+        { id: body.id, kind: "restore", note },
+        actorOf(caller),
+        async () => tables,
+      );
       await audit.write("snapshot-restored", caller.person.name, `${book}: ${note}`, place);
       return { book, no: set?.no ?? null, ...rowCounts(set?.changes ?? []), faults: [] };
     },
@@ -142,7 +150,7 @@ export function bookHandlers(parts: ServerParts): Pick<Handlers, Names> {
         snapshot === undefined
           ? tables
           : done(await store.books.snapshotRows(book, snapshot), "snapshot of this name in this book");
-      const path = await files.write(shelf.pieces(wanted), format);
+      const path = await files.write(shelf.jsonOf(wanted), format);
       return fileResponse(path, `${info.id}.${format}`, true);
     },
     importBook: async ({ query: { name, rehearse }, request, caller, place }) => {
@@ -164,14 +172,16 @@ export function bookHandlers(parts: ServerParts): Pick<Handlers, Names> {
       if (tables === null) return nothingRead(read);
       const { faults } = read;
       // A file that does not say what the machine is leaves that as it was.
-      const wanted = (now: CellTables): CellTables => {
+      const wanted = (now: CellTables): Promise<CellTables> => {
         const machine = tables.has(MACHINE_TABLE) ? undefined : now.get(MACHINE_TABLE);
         const all = machine === undefined ? tables : new Map([...tables, [MACHINE_TABLE, machine]]);
-        return matchRows(now, all, deps.newId);
+        const matched = (name: string, rows: CellRows): CellRows =>
+          matchRows(now, new Map([[name, rows]]), deps.newId).get(name) ?? rows;
+        return inTurns([...all].map(([name, rows]) => [name, () => matched(name, rows)]));
       };
       if (rehearse) {
         const { tables: now } = await shelf.now(book);
-        return { book, no: null, ...rowCounts(diffTables(now, wanted(now))), faults };
+        return { book, no: null, ...rowCounts(diffTables(now, await wanted(now))), faults };
       }
       const set = { id: deps.newId(), kind: "import", note: name.slice(0, 200) } as const;
       const made = await bring(book, set, actorOf(caller), wanted);

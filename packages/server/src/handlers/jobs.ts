@@ -18,8 +18,8 @@ export function jobHandlers({ shelf, jobs }: ServerParts): Pick<Handlers, Names>
       return jobs.make({
         request,
         held,
-        tables: shelf.pieces(held.tables),
-        shop: shelf.pieces(shop.tables),
+        tables: shelf.jsonOf(held.tables),
+        shop: shelf.jsonOf(shop.tables),
         personId: caller.person.id,
         creator: caller.sessionHash === null ? "" : caller.person.name,
       });

@@ -4,6 +4,7 @@ import type { Job, ServerEvent, SheetRequest } from "@pinwright/contract";
 import { HARNESS_SHEET_KINDS } from "@pinwright/sheets";
 import type { HeldBook } from "../books/shelf.ts";
 import { Refused } from "../http/problem.ts";
+import type { TableJson } from "../work/cells-json.ts";
 import type { Lane } from "../work/lane.ts";
 import { TaskCancelled, TaskRefused } from "../work/lane.ts";
 import type { MadeFile, Task } from "../work/messages.ts";
@@ -44,8 +45,8 @@ export interface SheetJobsOptions {
 export interface NewJob {
   readonly request: SheetRequest;
   readonly held: HeldBook;
-  readonly tables: readonly Uint8Array[];
-  readonly shop: readonly Uint8Array[];
+  readonly tables: readonly TableJson[];
+  readonly shop: readonly TableJson[];
   readonly personId: string;
   readonly creator: string;
 }

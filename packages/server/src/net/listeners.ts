@@ -5,9 +5,8 @@ import { getRequestListener } from "@hono/node-server";
 import type { Reach } from "../deps.ts";
 import { type Place, plainAddress } from "../http/place.ts";
 import { problemResponse } from "../http/problem.ts";
-import { authorityOf, type Certificate, serverCertificateOf } from "./authority.ts";
+import type { Certificate } from "./authority.ts";
 import { inUrl, type OwnNames, ownNames } from "./names.ts";
-import { trustPage } from "./trust-page.ts";
 
 const SECOND_MS = 1000;
 /** How often it is looked whether the certificate ends soon or the computer has other names. */
@@ -178,6 +177,8 @@ export class Listeners implements Reach {
   async #certificate(): Promise<Certificate> {
     const { certificate, folder, now } = this.#options;
     if (certificate !== null) return certificate;
+    // Loaded when it is needed: most starts of the first days need no certificates.
+    const { authorityOf, serverCertificateOf } = await import("./authority.ts");
     this.#authority = await authorityOf(folder, this.#names, now());
     return serverCertificateOf(folder, this.#authority, this.#names, now());
   }
@@ -188,7 +189,8 @@ export class Listeners implements Reach {
     secure.setSecureContext({ cert: certificatePem, key: keyPem, minVersion: "TLSv1.2" });
   }
 
-  #trust(request: Request): Promise<Response> {
+  async #trust(request: Request): Promise<Response> {
+    const { trustPage } = await import("./trust-page.ts");
     const url = new URL(request.url);
     const known = this.hosts().has(url.host.toLowerCase());
     const [first = ""] = this.addresses();

@@ -1,25 +1,57 @@
-import { Buffer } from "node:buffer";
-import type { CellRows, CellTables } from "@pinwright/book";
-import { z } from "zod";
+import type { CellRows, Cells, CellTables } from "@pinwright/book";
 
-const schema = z.record(z.string(), z.record(z.string(), z.record(z.string(), z.string())));
-
-/** Tables of cells from JSON in pieces, as `Shelf.pieces` makes it. */
-export function cellsOfJson(pieces: readonly Uint8Array[]): CellTables {
-  const parsed = schema.parse(JSON.parse(Buffer.concat(pieces).toString("utf8")));
-  return new Map(
-    Object.entries(parsed).map(([table, rows]) => [
-      table,
-      new Map(Object.entries(rows).map(([row, cells]) => [row, new Map(Object.entries(cells))])),
-    ]),
-  );
+/** Rows of one table as JSON in UTF-8: quick to hand to another thread. */
+export interface TableJson {
+  readonly name: string;
+  readonly json: Uint8Array;
 }
 
-/** The same the other way, in one piece. */
-export function jsonOfCells(tables: CellTables): Uint8Array {
-  const plain = (rows: CellRows) =>
-    Object.fromEntries([...rows].map(([row, cells]) => [row, Object.fromEntries(cells)]));
-  return Buffer.from(
-    JSON.stringify(Object.fromEntries([...tables].map(([name, rows]) => [name, plain(rows)]))),
-  );
+/** Entries of a JSON object. */
+function entriesOf(value: unknown): readonly (readonly [string, unknown])[] {
+  if (typeof value !== "object" || value === null || Array.isArray(value))
+    throw new TypeError("An object of cells was expected.");
+  return Object.entries(value);
 }
+
+const decoder = new TextDecoder();
+
+function cellsOf(value: unknown): Cells {
+  const cells = new Map<string, string>();
+  for (const [column, text] of entriesOf(value)) {
+    if (typeof text !== "string") throw new TypeError("A cell holds a text.");
+    cells.set(column, text);
+  }
+  return cells;
+}
+
+const rowsOf = ({ json }: TableJson): CellRows =>
+  new Map(entriesOf(JSON.parse(decoder.decode(json))).map(([row, cells]) => [row, cellsOf(cells)]));
+
+/** Tables of cells from their JSON. */
+export const cellsOfJson = (tables: readonly TableJson[]): CellTables =>
+  new Map(tables.map((table) => [table.name, rowsOf(table)]));
+
+/** The same, and lets others go first between two tables. */
+export const cellsInTurns = (tables: readonly TableJson[]): Promise<CellTables> =>
+  inTurns(tables.map((table) => [table.name, () => rowsOf(table)]));
+
+/** Makes tables one by one; others go first in between. */
+export async function inTurns(
+  tables: readonly (readonly [name: string, make: () => CellRows])[],
+): Promise<CellTables> {
+  const made = new Map<string, CellRows>();
+  for (const [name, make] of tables) {
+    made.set(name, make());
+    await new Promise(setImmediate);
+  }
+  return made;
+}
+
+/** Tables of cells as JSON. */
+export const jsonOfCells = (tables: CellTables): TableJson[] =>
+  [...tables].map(([name, rows]) => ({
+    name,
+    json: Buffer.from(
+      JSON.stringify(Object.fromEntries([...rows].map(([row, cells]) => [row, Object.fromEntries(cells)]))),
+    ),
+  }));

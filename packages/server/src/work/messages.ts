@@ -2,9 +2,10 @@ import { faultSchema, foreignSheetSchema, sheetRequestSchema } from "@pinwright/
 import { HARNESS_SHEET_KINDS } from "@pinwright/sheets";
 import { z } from "zod";
 
-/** Tables of a book as JSON in pieces: quick to hand over, and read in the other thread. */
-const bytes = z.custom<Uint8Array>((value) => value instanceof Uint8Array);
-const pieces = z.array(bytes);
+/** Tables of a book; see `TableJson`. */
+const tables = z.array(
+  z.object({ name: z.string(), json: z.custom<Uint8Array>((value) => value instanceof Uint8Array) }),
+);
 
 /** Work that is done in another thread. */
 export const taskSchema = z.discriminatedUnion("kind", [
@@ -17,14 +18,14 @@ export const taskSchema = z.discriminatedUnion("kind", [
     kind: z.literal("write"),
     path: z.string(),
     format: z.enum(["zip", "xlsx"]),
-    tables: pieces,
+    tables,
   }),
   /** Makes sheets as numbered files in a folder, and `all.zip` of them. */
   z.object({
     kind: z.literal("sheets"),
     folder: z.string(),
-    tables: pieces,
-    shop: pieces,
+    tables,
+    shop: tables,
     harnessIds: z.array(z.string()),
     kinds: z.array(z.enum(HARNESS_SHEET_KINDS)),
     formats: sheetRequestSchema.shape.formats,
@@ -40,9 +41,9 @@ export type Task = z.infer<typeof taskSchema>;
 export const resultSchemas = {
   read: z.object({
     /** Null when nothing in the file is a book. */
-    tables: bytes.nullable(),
+    tables: tables.nullable(),
     /** The shop that is in the file; null when there is none. */
-    shop: bytes.nullable(),
+    shop: tables.nullable(),
     faults: z.array(faultSchema),
   }),
   "read-foreign": z.object({ sheets: z.array(foreignSheetSchema) }),
