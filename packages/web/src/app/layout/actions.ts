@@ -72,10 +72,7 @@ const takenIds = async (desk: DeskClient): Promise<ReadonlySet<string>> =>
 /** Last part of a panel's id, to begin new ids with. */
 const shortOf = (panelId: string): string => panelId.split(".").at(-1) ?? panelId;
 
-export async function addWaypoint(
-  { desk, words, panelId, side }: Stage,
-  at: PointMm,
-): Promise<string> {
+export async function addWaypoint({ desk, words, panelId, side }: Stage, at: PointMm): Promise<string> {
   const id = freshId(`wp.${shortOf(panelId)}-${side}-`, await takenIds(desk));
   await desk.edit(words.layout.notes.waypoint(id), {
     kind: "add",

@@ -33,11 +33,6 @@ export const Follows = memo(function Follows({ selected }: { readonly selected: 
     <section className="follows" aria-label={own.title}>
       <h3>{own.title}</h3>
       <p className="dim">{changed ? own.from : own.nothing}</p>
-      <Group title={own.findings} count={findings.length}>
-        {findings.slice(0, MOST).map((effect) => (
-          <FindingRow key={`${effect.finding.rule} ${effect.finding.subjects.join(" ")}`} effect={effect} />
-        ))}
-      </Group>
       <Group title={own.wires} count={wires.length}>
         <table className="figures">
           <tbody>
@@ -46,6 +41,11 @@ export const Follows = memo(function Follows({ selected }: { readonly selected: 
             ))}
           </tbody>
         </table>
+      </Group>
+      <Group title={own.findings} count={findings.length}>
+        {findings.slice(0, MOST).map((effect) => (
+          <FindingRow key={`${effect.finding.rule} ${effect.finding.subjects.join(" ")}`} effect={effect} />
+        ))}
       </Group>
       <Group title={own.bundles} count={bundles.length}>
         {bundles.slice(0, MOST).map((bundle) => (

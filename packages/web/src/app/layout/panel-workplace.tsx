@@ -222,29 +222,31 @@ export function PanelWorkplace({
         <StatusLine rig={rig} gestures={gestures} message={message} />
       </div>
       <aside className="layout-side">
-        {scene !== null && stage !== null && only !== undefined && selected.length === 1 && (
-          <ChosenOne id={only} scene={scene} panelId={panel.id} mayEdit={mayEdit} actions={actions}>
-            {shown !== null && (
-              <ChosenKind id={only} panelId={panel.id} entries={shown.entries} mayEdit={mayEdit} go={go} />
-            )}
-          </ChosenOne>
-        )}
-        {stage !== null && selected.length > 1 && (
-          <>
-            <ChosenBar
-              actions={actions}
-              mayEdit={mayEdit}
-              title={words.layout.chosen.many(selected.length)}
-            />
-            {mayEdit && <ArrangeBar stage={stage} selected={selected} failed={told} />}
-          </>
-        )}
-        {selected.length === 0 && (
-          <p className="dim">
-            {words.layout.chosen.nothing}. {words.layout.chosen.howTo}{" "}
-            <span className="touch-only">{words.layout.chosen.howToTouch}</span>
-          </p>
-        )}
+        <div className="layout-chosen">
+          {scene !== null && stage !== null && only !== undefined && selected.length === 1 && (
+            <ChosenOne id={only} scene={scene} panelId={panel.id} mayEdit={mayEdit} actions={actions}>
+              {shown !== null && (
+                <ChosenKind id={only} panelId={panel.id} entries={shown.entries} mayEdit={mayEdit} go={go} />
+              )}
+            </ChosenOne>
+          )}
+          {stage !== null && selected.length > 1 && (
+            <>
+              <ChosenBar
+                actions={actions}
+                mayEdit={mayEdit}
+                title={words.layout.chosen.many(selected.length)}
+              />
+              {mayEdit && <ArrangeBar stage={stage} selected={selected} failed={told} />}
+            </>
+          )}
+          {selected.length === 0 && (
+            <p className="dim">
+              {words.layout.chosen.nothing}. {words.layout.chosen.howTo}{" "}
+              <span className="touch-only">{words.layout.chosen.howToTouch}</span>
+            </p>
+          )}
+        </div>
         <Follows selected={selected} />
       </aside>
       {help && <Help close={() => setHelp(false)} />}
