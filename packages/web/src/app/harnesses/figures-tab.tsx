@@ -17,7 +17,13 @@ export function FiguresTab({ figures }: { readonly figures: Figures }) {
     <div className="figures">
       <dl className="figure-list">
         <Figure term={words.work} big={`${fixed(figures.minutes, 1)} min`}>
-          {words.workSays(fixed(work.value, 1), fixed(work.lowerBound, 1))}{" "}
+          {words.workSays(
+            fixed(figures.minutes, 1),
+            fixed(figures.routeMetres, 1),
+            fixed(work.value - figures.minutes, 1),
+            fixed(work.value, 1),
+            fixed(work.lowerBound, 1),
+          )}{" "}
           {gapText(work.gap, words.best, words.gap)}{" "}
           {words.made(figures.breakouts, figures.ties, figures.insertions, figures.splices)}.
         </Figure>

@@ -144,9 +144,11 @@ function PegPanel({
             </li>
           ))}
         </ul>
-        <Button variant="default" fullWidth onClick={() => void free(null, words.freedAll(harnessId))}>
-          {words.freeAll}
-        </Button>
+        {pinned.length > 0 && (
+          <Button variant="default" fullWidth onClick={() => void free(null, words.freedAll(harnessId))}>
+            {words.freeAll}
+          </Button>
+        )}
       </section>
     </aside>
   );

@@ -26,7 +26,7 @@ export function NetDetail({ id }: { readonly id: string }) {
         {net.volts !== null && <Fact term={words.volts} text={`${net.volts} V`} />}
         {net.amps !== null && <Fact term={words.amps} text={`${net.amps} A`} />}
         <Fact term={words.shape} text={words.shapes[net.shape]} />
-        <Fact term={words.net} text={`${words.ends(net.ends)}, ${words.wires(net.wires)}`} />
+        <Fact term={words.size} text={`${words.ends(net.ends)}, ${words.wires(net.wires)}`} />
         <Fact term={words.metres} text={`${fixed(net.metres, 2)} m`} />
       </dl>
       {net.harnesses.length > 0 && (

@@ -1,6 +1,5 @@
-import { type BookRow, type CellChange, type CellTables, RANK, rowOrder } from "@pinwright/book";
-import { generateNKeysBetween } from "fractional-indexing";
-import { newRowId } from "./rows.ts";
+import { type BookRow, type CellChange, type CellTables, RANK } from "@pinwright/book";
+import { newRowId, rankAtEnd } from "./rows.ts";
 
 /** A row of `choices` as it should be, or without a value: as it should no longer be. */
 export interface WantedChoice {
@@ -36,12 +35,7 @@ export function choiceChanges(tables: CellTables, wanted: readonly WantedChoice[
   for (const [id, cells] of rows) rowOf.set(nameOf(cells.get("kind") ?? "", cells.get("subject") ?? ""), id);
   const isNew = ({ kind, subject, row }: WantedChoice): boolean =>
     row !== null && !rowOf.has(nameOf(kind, subject));
-  const last = rowOrder(rows).at(-1);
-  const ranks = generateNKeysBetween(
-    last === undefined ? null : (rows.get(last)?.get(RANK) ?? null),
-    null,
-    wanted.filter(isNew).length,
-  );
+  const ranks = rankAtEnd(tables, TABLE, wanted.filter(isNew).length);
   let made = 0;
   return wanted.flatMap((choice): readonly CellChange[] => {
     const known = rowOf.get(nameOf(choice.kind, choice.subject));

@@ -22,6 +22,8 @@ export interface BundleLine {
 export interface HarnessFigures extends HarnessLine {
   /** Work of laying, and what no route of this harness can beat: minutes, with wire counted as minutes. */
   readonly work: Optimum;
+  /** Wire along its way in the machine, m: what the work counts. */
+  readonly routeMetres: number;
   readonly breakouts: number;
   readonly insertions: number;
   readonly splices: number;
@@ -76,6 +78,7 @@ function figuresOf(line: LineResult, harness: HarnessResult): HarnessFigures {
   return {
     ...harnessLine(harness, line.findings),
     work: work.total,
+    routeMetres: work.metres,
     breakouts: work.breakouts,
     insertions: work.insertions,
     splices: harness.splices.length,

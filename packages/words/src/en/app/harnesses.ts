@@ -67,7 +67,11 @@ export const harnesses = {
       "Drag a peg or a holder, or choose one and use the arrow keys (Shift: 10 mm). It stays where you put it, as near as its branches reach.",
     reach: "Its branches reach no farther.",
     troubles: (n: number) =>
-      n === 0 ? "nothing is in the way" : n === 1 ? "1 finding on this board" : `${n} findings on this board`,
+      n === 0
+        ? "nothing crosses or overlaps"
+        : n === 1
+          ? "two things cross or overlap"
+          : `${n} pairs of things cross or overlap`,
     pinned: "Placed by hand",
     pinnedNone: "No peg or holder of this board was placed by hand.",
     pinnedBy: (by: string) => `by ${by}`,
@@ -90,10 +94,10 @@ export const harnesses = {
   },
   figures: {
     work: "Work on the pinboard",
-    workSays: (value: string, bound: string) =>
-      `${value} minutes with laying the wire. No other way through the machine takes less than ${bound}.`,
-    best: "Nothing better exists.",
-    gap: (percent: string) => `At most ${percent} % could be gained by a better route.`,
+    workSays: (minutes: string, metres: string, counted: string, value: string, bound: string) =>
+      `${minutes} minutes, and ${metres} m of wire that count as ${counted}: ${value} together. No other way through the machine takes less than ${bound}.`,
+    best: "So there is no better one.",
+    gap: (percent: string) => `At most ${percent} % could be gained by a better one.`,
     made: (breakouts: number, ties: number, insertions: number, splices: number) =>
       `${breakouts} breakouts, ${ties} ties, ${insertions} insertions, ${splices} splices`,
     cutting: "Cutting",

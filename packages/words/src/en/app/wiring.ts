@@ -35,6 +35,7 @@ export const wiring = {
   supply: "Supply",
   volts: "Nominal voltage",
   amps: "Largest steady current",
+  size: "Size",
   metres: "Wire as cut",
   inHarnesses: "In harnesses",
   shape: "Joined as",

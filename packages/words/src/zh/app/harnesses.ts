@@ -66,7 +66,7 @@ export const harnesses: Translated<typeof en> = {
     adjustHint:
       "拖动一个钉子或夹具；或选中后用方向键移动（按住 Shift 每步 10 mm）。它会留在您放的位置，以分支长度所及为限。",
     reach: "分支长度已到极限。",
-    troubles: (n) => (n === 0 ? "没有妨碍" : `此板有 ${n} 条检查结果`),
+    troubles: (n) => (n === 0 ? "没有交叉或重叠" : `有 ${n} 处交叉或重叠`),
     pinned: "手工放置",
     pinnedNone: "此板没有手工放置的钉子或夹具。",
     pinnedBy: (by) => `由 ${by} 放置`,
@@ -89,7 +89,8 @@ export const harnesses: Translated<typeof en> = {
   },
   figures: {
     work: "钉板工时",
-    workSays: (value, bound) => `含布线共 ${value} 分钟。任何其他走线都不会少于 ${bound} 分钟。`,
+    workSays: (minutes, metres, counted, value, bound) =>
+      `${minutes} 分钟，另有 ${metres} m 走线折合 ${counted} 分钟，合计 ${value}。任何其他走线都不会少于 ${bound}。`,
     best: "不存在更好的方案。",
     gap: (percent) => `更好的走线最多可再省 ${percent} %。`,
     made: (breakouts, ties, insertions, splices) =>

@@ -36,6 +36,7 @@ export const wiring: Translated<typeof en> = {
   supply: "供电",
   volts: "标称电压",
   amps: "最大持续电流",
+  size: "规模",
   metres: "下线总长",
   inHarnesses: "所在线束",
   shape: "连接方式",
