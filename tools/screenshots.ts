@@ -1,0 +1,99 @@
+/**
+ * Pictures of every section of the app, to be looked at: `tsx tools/screenshots.ts [FOLDER] [PART-OF-A-NAME …]`.
+ * On a desktop in light and dark, English and Chinese; on a tablet and a phone in English and Chinese.
+ */
+import { mkdir } from "node:fs/promises";
+import { join } from "node:path";
+import { argv, stdout } from "node:process";
+import type { Page } from "playwright-core";
+import { look, openBook, openBrowser, type Screen } from "../packages/web/src/browser/testing/browser.ts";
+import { startApp } from "../packages/web/src/browser/testing/start-app.ts";
+
+const [folder = "out/screenshots", ...wanted] = argv.slice(2);
+
+/** Places of Tidewatch, by the name of their pictures. */
+const PLACES: Readonly<Record<string, string>> = {
+  layout: "layout",
+  "layout-item": "layout?id=sw.lane-left-out",
+  wiring: "wiring",
+  "wiring-board": "wiring?id=bd.switch-cab:j1",
+  harnesses: "harnesses",
+  harness: "harnesses/hs.switch-front",
+  findings: "findings",
+  "findings-accepted": "findings?show=accepted",
+  tables: "tables",
+  "tables-devices": "tables/devices",
+  sheets: "sheets",
+  history: "history",
+};
+/** Places outside of a book. */
+const OUTSIDE: Readonly<Record<string, string>> = { start: "/", people: "/people", "set-up": "/set-up" };
+
+const ALIKE = 3;
+const LOOK_EVERY_MS = 250;
+const LOOKS = 120;
+
+/** Waits until what is shown has been the same for a few looks. */
+async function still(page: Page): Promise<void> {
+  let before = "";
+  for (let alike = 0, looks = 0; alike < ALIKE && looks < LOOKS; looks++) {
+    await page.waitForTimeout(LOOK_EVERY_MS);
+    const now = await page.locator("#app").innerHTML();
+    alike = now === before ? alike + 1 : 0;
+    before = now;
+  }
+}
+
+/** Goes to a place as a link does: what is loaded stays loaded. */
+async function goTo(page: Page, path: string): Promise<void> {
+  await page.evaluate(`history.pushState(null, "", ${JSON.stringify(path)})`);
+  await still(page);
+}
+
+interface Variant {
+  readonly language: "en" | "zh";
+  readonly scheme: "light" | "dark";
+}
+const ALL: readonly Variant[] = (["en", "zh"] as const).flatMap((language) =>
+  (["light", "dark"] as const).map((scheme) => ({ language, scheme })),
+);
+const LIGHT = ALL.filter(({ scheme }) => scheme === "light");
+
+const isWanted = (name: string): boolean => wanted.length === 0 || wanted.some((part) => name.includes(part));
+
+const app = await startApp();
+const browser = await openBrowser();
+try {
+  await mkdir(folder, { recursive: true });
+  const screens: readonly (readonly [Screen, readonly Variant[]])[] = [
+    ["desktop", ALL],
+    ["tablet", LIGHT],
+    ["tablet upright", LIGHT.slice(0, 1)],
+    ["phone", LIGHT],
+  ];
+  for (const [screen, variants] of screens) {
+    for (const { language, scheme } of variants) {
+      const places = [
+        ...Object.entries(PLACES).map(([name, path]) => [name, `/b/tidewatch/${path}`] as const),
+        ...Object.entries(OUTSIDE),
+      ]
+        .map(([name, path]) => ({
+          name: `${name}.${screen.replace(" ", "-")}.${language}.${scheme}.png`,
+          path,
+        }))
+        .filter(({ name }) => isWanted(name));
+      if (places.length === 0) continue;
+      const { page, context } = await look(browser, app.address, { language, scheme, screen });
+      await openBook(page, "/b/tidewatch/findings");
+      for (const { name, path } of places) {
+        await goTo(page, path);
+        await page.screenshot({ path: join(folder, name) });
+        stdout.write(`${join(folder, name)}\n`);
+      }
+      await context.close();
+    }
+  }
+} finally {
+  await browser.close();
+  await app.stop();
+}
