@@ -53,7 +53,7 @@ export function AcceptDialog({
               <div className="dim">
                 {bounds.length === 0
                   ? checks.comesBackAlways
-                  : `${checks.comesBack} ${bounds.map((bound) => boundText(checks, bound)).join("; ")}.`}
+                  : `${checks.comesBack} ${bounds.map((bound) => boundText(checks, bound)).join(checks.or)}.`}
               </div>
             </li>
           ))}

@@ -7,6 +7,7 @@ type Fault = ViewEntry<"faults">;
 /** Where an id that a finding names is looked at; null when there is no such place. */
 export function subjectAddress(bookId: string, { kind, id, table }: Subject): string | null {
   if (kind === null) return null;
+  if (kind === "waypoint" || kind === "crossing") return addressOf(bookId, { kind: "lane", id });
   if (kind === "row") return `/b/${bookId}/tables/${table}?id=${encodeURIComponent(id)}`;
   return addressOf(bookId, { kind, id });
 }
@@ -15,7 +16,7 @@ export function subjectAddress(bookId: string, { kind, id, table }: Subject): st
 export function faultAddress(bookId: string, { table, rowId, column }: Fault): string | null {
   if (table === null) return null;
   const params = new URLSearchParams({
-    ...(rowId === null ? {} : { row: rowId }),
+    ...(rowId === null ? {} : { id: rowId }),
     ...(column === null ? {} : { column }),
   });
   return `/b/${bookId}/tables/${table}?${params}`;

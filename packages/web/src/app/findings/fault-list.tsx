@@ -3,6 +3,7 @@ import { useState } from "react";
 import { Link } from "wouter";
 import type { ViewEntry } from "../../worker/protocol.ts";
 import { useDesk } from "../book/desk.tsx";
+import { useFaultText } from "../tables/use-fault-text.ts";
 import { useWords } from "../words.tsx";
 import { faultAddress } from "./address.ts";
 import { SeverityText } from "./severity-text.tsx";
@@ -14,6 +15,7 @@ export function FaultList({ faults }: { readonly faults: readonly ViewEntry<"fau
   const words = useWords();
   const { checks } = words;
   const { bookId } = useDesk();
+  const faultText = useFaultText();
   const [most, setMost] = useState(FIRST);
   return (
     <section className="finding-group" data-severity="error" data-rule="faults">
@@ -37,9 +39,12 @@ export function FaultList({ faults }: { readonly faults: readonly ViewEntry<"fau
             <li className="finding" key={i}>
               <span />
               <div className="words">
-                <b>{words.faults[fault.code]}.</b> <FaultPlace fault={fault} />
-                {fault.value !== null && ` ${checks.fault.has(fault.value)}`},{" "}
-                <span lang="en">{checks.fault.expected(fault.expected)}</span>
+                <b>
+                  <FaultPlace fault={fault} />
+                  {fault.value !== null && ` ${checks.fault.has(fault.value)}`}
+                </b>
+                {". "}
+                {faultText(fault)}
                 {fault.nearest !== null && <> {checks.fault.nearest(fault.nearest)}</>}
                 {address !== null && (
                   <div className="places">

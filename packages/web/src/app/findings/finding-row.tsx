@@ -48,7 +48,7 @@ export function FindingRow({
           <p className="bounds">
             <b className="amber-text">{words.lapsed(lapsed.by || words.noName)}</b>
             {": "}
-            {lapsed.broken.map((bound) => boundText(words, bound)).join("; ")}. {lapsed.reason}
+            {lapsed.broken.map((bound) => boundText(words, bound)).join(words.or)}. {lapsed.reason}
           </p>
         )}
       </div>
@@ -75,7 +75,7 @@ function Bounds({ said }: { readonly said: Said }) {
   if (bounds.length === 0) return null;
   return (
     <span style={{ display: "block" }}>
-      {words.comesBack} {bounds.map((bound) => boundText(words, bound)).join("; ")}.
+      {words.comesBack} {bounds.map((bound) => boundText(words, bound)).join(words.or)}.
     </span>
   );
 }
@@ -89,12 +89,13 @@ function Places({ said }: { readonly said: Said }) {
     return address === null ? [] : [{ subject, address }];
   });
   if (places.length === 0) return null;
+  const kinds = { ...shell.kinds, ...checks.kinds };
   return (
     <div className="places">
       <span className="dim">{checks.place}</span>
       {places.map(({ subject, address }) => {
         const label = pick(subject.label, subject.labelZh);
-        const kind = subject.kind === null || subject.kind === "row" ? "" : shell.kinds[subject.kind];
+        const kind = subject.kind === null || subject.kind === "row" ? "" : kinds[subject.kind];
         return (
           <Link key={subject.id} href={address} title={`${kind} ${subject.id}`.trim()}>
             {label === "" ? `${kind} ${subject.id}` : `${kind} ${label}`}

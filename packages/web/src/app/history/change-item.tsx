@@ -4,6 +4,7 @@ import { useEffect, useState } from "react";
 import { Link } from "wouter";
 import { call } from "../../api/call.ts";
 import { useDesk } from "../book/desk.tsx";
+import { unitOf } from "../findings/numbers.ts";
 import { useWords } from "../words.tsx";
 import { type ChangedRow, changedRows, isDrawing, nameIn } from "./changed-rows.ts";
 
@@ -78,7 +79,8 @@ function ChangedCells({ of, head }: { readonly of: string; readonly head: Change
 }
 
 function Rows({ rows }: { readonly rows: readonly ChangedRow[] }) {
-  const words = useWords().history;
+  const { history: words, tableNames } = useWords();
+  const tables: Readonly<Record<string, string>> = tableNames.tables;
   const desk = useDesk();
   const [keys, setKeys] = useState<readonly string[]>([]);
   const [most, setMost] = useState(FIRST_ROWS);
@@ -92,10 +94,10 @@ function Rows({ rows }: { readonly rows: readonly ChangedRow[] }) {
       {shown.map((row, i) => (
         <section key={`${row.table} ${row.row}`}>
           <h4>
-            {row.table} · {keys[i] || nameIn(row)}{" "}
+            {tables[row.table] ?? row.table} · {keys[i] || nameIn(row)}{" "}
             <span className="dim">{row.what === "changed" ? "" : words.row[row.what]}</span>{" "}
             {keys[i] ? (
-              <Link href={`/b/${desk.bookId}/tables/${row.table}?row=${encodeURIComponent(row.row)}`}>
+              <Link href={`/b/${desk.bookId}/tables/${row.table}?id=${encodeURIComponent(row.row)}`}>
                 {words.openRow}
               </Link>
             ) : null}
@@ -113,7 +115,8 @@ function Rows({ rows }: { readonly rows: readonly ChangedRow[] }) {
 }
 
 function Cells({ row }: { readonly row: ChangedRow }) {
-  const words = useWords().history;
+  const { history: words, tableNames } = useWords();
+  const columns: Readonly<Record<string, string>> = tableNames.columns;
   const text = (column: string, cell: string) => {
     if (cell === "") return <span className="dim">{words.blank}</span>;
     return isDrawing(row.table, column) ? words.drawing(cell.length) : cell;
@@ -123,7 +126,10 @@ function Cells({ row }: { readonly row: ChangedRow }) {
       <tbody>
         {row.cells.map(({ column, from, to }) => (
           <tr key={column}>
-            <th scope="row">{column}</th>
+            <th scope="row" title={column}>
+              {columns[column] ?? column}
+              {unitOf(column)}
+            </th>
             <td>
               {row.what === "added" ? (
                 text(column, to)

@@ -37,7 +37,7 @@ export default function PeoplePage() {
           {words.backUp.go}
         </Button>
       </section>
-      <p>
+      <p style={{ marginTop: 24 }}>
         <Link href="/audit">{words.toAudit}</Link>
       </p>
     </div>

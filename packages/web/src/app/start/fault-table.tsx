@@ -1,15 +1,16 @@
 import { Button } from "@mantine/core";
 import type { ImportResult } from "@pinwright/contract";
 import { useState } from "react";
+import { useFaultText } from "../tables/use-fault-text.ts";
 import { useWords } from "../words.tsx";
 
 const FIRST = 50;
 
 /** Faults of a file as it was read: where, what, and what was expected. */
 export function FaultTable({ faults }: { readonly faults: ImportResult["faults"] }) {
-  const { start, faults: titles, checks } = useWords();
+  const { start, checks } = useWords();
+  const faultText = useFaultText();
   const [most, setMost] = useState(FIRST);
-  const titleOf: Readonly<Record<string, string>> = titles;
   if (faults.length === 0) return null;
   return (
     <>
@@ -23,10 +24,9 @@ export function FaultTable({ faults }: { readonly faults: ImportResult["faults"]
                 .filter((part) => part !== "")
                 .join(", ")}
             </b>{" "}
-            {titleOf[fault.code] ?? fault.code}
-            {fault.value !== null && `: ${start.fault.found(fault.value)}`}
-            {", "}
-            <span lang="en">{start.fault.expected(fault.expected)}</span>
+            {fault.value !== null && start.fault.found(fault.value)}
+            {" – "}
+            {faultText(fault)}
             {fault.nearest !== null && ` ${checks.fault.nearest(fault.nearest)}`}
           </li>
         ))}

@@ -6,7 +6,7 @@ import { useDesk, useView } from "../book/desk.tsx";
 import { useMay } from "../session/session.tsx";
 import { usePick, useWords } from "../words.tsx";
 import { Grid } from "./grid/grid.tsx";
-import type { GridHandle } from "./grid/types.ts";
+import type { GridColumn, GridHandle } from "./grid/types.ts";
 import { useKeptWidths } from "./kept-widths.ts";
 import { type Arrangement, AS_IT_IS, isAsItIs, type TableRow } from "./logic/arrange.ts";
 import { faultsAlike, nextFault } from "./logic/fault-cells.ts";
@@ -62,7 +62,7 @@ export function TableView({ table }: { readonly table: string }) {
     grid.current?.reveal(row, col);
     grid.current?.focus();
   }, []);
-  useGoToAsked(table, shown, all !== null, goTo);
+  useGoToAsked(table, shown, columns, all !== null, goTo);
 
   const range = rangeOf(selection);
   const active = shown[selection.active.row] ?? null;
@@ -245,21 +245,27 @@ function alikeOf(
   return faultsAlike(rows, faults, fault.column, active.cells[fault.column] ?? "", fault).length;
 }
 
-/** Goes to the row that the address asks for by `?id=`: the text of a key cell, or a row id. */
+/**
+ * Goes to the row that the address asks for by `?id=`, the text of a key cell or a row id, and there to the column
+ * of `&column=`.
+ */
 function useGoToAsked(
   table: string,
   rows: readonly TableRow[],
+  columns: readonly GridColumn[],
   ready: boolean,
   goTo: (row: number, col: number) => void,
 ): void {
   const [params] = useSearchParams();
   const asked = params.get("id");
+  const column = params.get("column");
   const gone = useRef("");
   useEffect(() => {
-    if (!ready || asked === null || gone.current === `${table} ${asked}`) return;
-    gone.current = `${table} ${asked}`;
+    if (!ready || asked === null || gone.current === `${table} ${asked} ${column}`) return;
+    gone.current = `${table} ${asked} ${column}`;
     const row = rows.findIndex((one) => one.id === asked || Object.values(one.cells).includes(asked));
     const byKey = rows.findIndex((one) => one.cells.id === asked);
-    if (row >= 0) goTo(byKey >= 0 ? byKey : row, 0);
-  }, [table, rows, ready, asked, goTo]);
+    const col = columns.findIndex((one) => one.name === column);
+    if (row >= 0) goTo(byKey >= 0 ? byKey : row, Math.max(0, col));
+  }, [table, rows, columns, ready, asked, column, goTo]);
 }

@@ -1,14 +1,15 @@
 import { useCallback } from "react";
-import type { CellFault } from "../../worker/views/table-faults.ts";
 import { useWords } from "../words.tsx";
 
-/** What is wrong with a cell, as a sentence. */
-export function useFaultText(): (fault: Pick<CellFault, "code" | "expected">) => string {
+/** What is wrong with a cell or file, as a sentence. A code of a newer server stands as it is. */
+export function useFaultText(): (fault: { readonly code: string; readonly expected: string }) => string {
   const words = useWords();
   return useCallback(
     ({ code, expected }) => {
+      const titles: Readonly<Record<string, string>> = words.faults;
+      const title = titles[code] ?? code;
       const more = words.tables.fault(code, expected);
-      return more === "" ? `${words.faults[code]}.` : `${words.faults[code]}: ${more}`;
+      return more === "" ? `${title}.` : `${title}: ${more}`;
     },
     [words],
   );

@@ -2,7 +2,17 @@ import type { Languages } from "@pinwright/engine";
 import type { Model } from "../model.ts";
 
 /** Where an id of a finding is looked at. */
-export type SubjectKind = "item" | "panel" | "lane" | "net" | "wire" | "connector" | "harness" | "row";
+export type SubjectKind =
+  | "item"
+  | "panel"
+  | "lane"
+  | "net"
+  | "wire"
+  | "connector"
+  | "harness"
+  | "row"
+  | "waypoint"
+  | "crossing";
 
 /** One id that a finding is about: what it stands for, and what people call it. */
 export interface Subject {
@@ -60,8 +70,9 @@ export function subjectOf(model: Model, id: string): Subject {
   const panel = machine.panels.get(id);
   if (panel !== undefined) return subject(id, "panel", { en: panel.label, zh: panel.label_zh });
   const { lanes, crossings, waypoints, poses } = model.book.tables;
-  for (const rows of [lanes, crossings, waypoints])
-    if (rows.some((row) => row.id === id)) return subject(id, "lane");
+  const ways = { lane: lanes, crossing: crossings, waypoint: waypoints } as const;
+  for (const kind of ["lane", "crossing", "waypoint"] as const)
+    if (ways[kind].some((row) => row.id === id)) return subject(id, kind);
   if (poses.some((row) => row.id === id)) return subject(id, "row", none, "poses");
   const table = ROW_TABLES.find((name) => model.book.tables[name].some((row) => row.id === id));
   return subject(id, table === undefined ? null : "row", none, table ?? null);

@@ -28,7 +28,6 @@ export const checks = {
     cell: (table: string, row: number, column: string) => `${table}, row ${row}, ${column}`,
     row: (table: string, row: number) => `${table}, row ${row}`,
     has: (value: string) => `has “${value}”`,
-    expected: (what: string) => `expected ${what}`,
     nearest: (value: string) => `Nearest: ${value}`,
     open: "Open the cell",
   },
@@ -53,12 +52,14 @@ export const checks = {
   acceptedBy: (name: string) => `Accepted by ${name}`,
   noName: "nobody named",
   lapsed: (name: string) => `Was accepted by ${name}, but got worse since`,
+  or: " or ",
   reopen: "Take back",
   reopenNote: (rule: string) => `Take back an acceptance: ${rule}`,
   spareTitle: "Acceptances without a finding",
   spareWhy: "What they allowed was mended, or is called otherwise now. They do nothing and may be removed.",
   spareGo: "Remove them",
   spareNote: "Remove acceptances without a finding",
+  kinds: { waypoint: "waypoint", crossing: "crossing" },
   /** What the numbers that an acceptance is bound to are called. */
   numbers: {
     laid_mm: "the thickness as laid",

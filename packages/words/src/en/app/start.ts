@@ -39,7 +39,6 @@ export const start = {
   fault: {
     row: (n: number) => `row ${n}`,
     found: (value: string) => `found “${value}”`,
-    expected: (what: string) => `expected ${what}`,
   },
   bringIn: "Bring it in",
   bringInFaults: "Bring it in with its faults",

@@ -38,7 +38,6 @@ export const start: Translated<typeof en> = {
   fault: {
     row: (n) => `第 ${n} 行`,
     found: (value) => `内容为“${value}”`,
-    expected: (what) => `应为：${what}`,
   },
   bringIn: "导入",
   bringInFaults: "连同问题一起导入",
