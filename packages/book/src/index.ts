@@ -36,7 +36,7 @@ export {
   type RememberedMapping,
 } from "./mapping/guess.ts";
 export { type MappedFault, type MappedRow, type MappedRows, mappedRows } from "./mapping/mapped-rows.ts";
-export { mergeRows } from "./mapping/merge-rows.ts";
+export { type MergedRows, mergedRows, mergeRows } from "./mapping/merge-rows.ts";
 export { MIGRATIONS, type Migration, migrate } from "./migrate/migrate.ts";
 export { circlesOf, type DrawnCircle, type DrawnCircles } from "./outline/dxf/circles.ts";
 export { FLATTEN_MM } from "./outline/flatten.ts";

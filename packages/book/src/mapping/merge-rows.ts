@@ -9,12 +9,29 @@ type CellRecord = Readonly<Record<string, string>>;
  * Takes rows of cells into a table: one whose key a row has already fills in that row, a blank cell leaving what
  * stands there; the others come after the last row. `newRowId` makes the ids of these.
  */
-export function mergeRows(
+export const mergeRows = (
   tables: CellTables,
   table: string,
   rows: readonly CellRecord[],
   newRowId: () => string,
-): readonly CellChange[] {
+): readonly CellChange[] => mergedRows(tables, table, rows, newRowId).changes;
+
+/** What taking rows into a table changes, and which row each of them becomes or fills in. */
+export interface MergedRows {
+  readonly changes: readonly CellChange[];
+  /** Row id for each of the rows. */
+  readonly rowIds: readonly string[];
+  /** How many of them are new. */
+  readonly fresh: number;
+}
+
+/** The changes of `mergeRows`, and where each row goes. */
+export function mergedRows(
+  tables: CellTables,
+  table: string,
+  rows: readonly CellRecord[],
+  newRowId: () => string,
+): MergedRows {
   const present = tables.get(table) ?? NO_ROWS;
   const key = ALL_TABLES[table]?.key ?? [];
   const keyOf = (cell: (column: string) => string | undefined): string | null => {
@@ -30,18 +47,26 @@ export function mergeRows(
   }
   const changes: CellChange[] = [];
   const fresh: CellRecord[] = [];
+  const freshIds: string[] = [];
+  const rowIds: string[] = [];
   for (const row of rows) {
     const own = keyOf((column) => row[column]);
     const id = own === null ? undefined : byKey.get(own);
     if (own === null || id === undefined) {
+      const added = newRowId();
       fresh.push(row);
+      freshIds.push(added);
+      rowIds.push(added);
       continue;
     }
+    rowIds.push(id);
     // A second row of the same key is a row of its own, so that the fault shows.
     byKey.delete(own);
     for (const [column, to] of Object.entries(row)) {
       if (to !== "" && !key.includes(column)) changes.push(...setCell(tables, table, id, column, to));
     }
   }
-  return [...changes, ...insertRows(tables, table, order.at(-1) ?? null, fresh, newRowId)];
+  let next = 0;
+  const added = insertRows(tables, table, order.at(-1) ?? null, fresh, () => freshIds[next++] ?? newRowId());
+  return { changes: [...changes, ...added], rowIds, fresh: fresh.length };
 }

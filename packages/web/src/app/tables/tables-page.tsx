@@ -1,5 +1,5 @@
 import { ALL_TABLES, MACHINE_TABLE } from "@pinwright/book";
-import { Suspense } from "react";
+import { lazy, Suspense } from "react";
 import { Redirect, useRoute } from "wouter";
 import { useDesk } from "../book/desk.tsx";
 import { useWords } from "../words.tsx";
@@ -8,6 +8,8 @@ import { TableChoice } from "./table-choice.tsx";
 import { TableList } from "./table-list.tsx";
 import { TableView } from "./table-view.tsx";
 import "./tables.css";
+
+const ImportsPage = lazy(() => import("../imports/imports-page.tsx"));
 
 /** The table that is opened when none is named. */
 const FIRST = "devices";
@@ -34,6 +36,7 @@ export default function TablesPage() {
 
 function Open({ table }: { readonly table: string }) {
   const words = useWords();
+  if (table === "import") return <ImportsPage />;
   if (table === MACHINE_TABLE) return <MachineForm />;
   if (!Object.hasOwn(ALL_TABLES, table)) return <p className="page">{words.tables.notFound(table)}</p>;
   return <TableView key={table} table={table} />;

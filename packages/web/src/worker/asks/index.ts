@@ -1,6 +1,7 @@
 import type { Model } from "../model.ts";
 import { candidates } from "./candidates.ts";
 import { composeSheet } from "./compose-sheet.ts";
+import { importTrial } from "./import-trial.ts";
 import { pegTrial, pinPeg, unpinPegs } from "./pegs.ts";
 import { renaming } from "./renaming.ts";
 import { rowKeys } from "./row-keys.ts";
@@ -13,6 +14,7 @@ export const ASKS = {
   search,
   candidates,
   renaming,
+  importTrial,
   composeSheet,
   pegTrial,
   pinPeg,

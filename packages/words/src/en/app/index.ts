@@ -4,6 +4,7 @@ import { faults } from "./faults.ts";
 import { guide } from "./guide.ts";
 import { harnesses } from "./harnesses.ts";
 import { history } from "./history.ts";
+import { imports } from "./imports.ts";
 import { layout } from "./layout.ts";
 import { lists } from "./lists.ts";
 import { people } from "./people.ts";
@@ -27,6 +28,7 @@ export const app = {
   shell,
   start,
   harnesses,
+  imports,
   layout,
   lists,
   prints,

@@ -30,7 +30,7 @@ export function Grid(props: GridProps & { readonly ref?: Ref<GridHandle> }) {
   const coarse = useCoarsePointer();
   const rowPx = coarse ? 40 : 28;
   const headPx = (coarse ? 40 : 32) + (props.showFilters ? 34 : 0);
-  const rowCount = rows.length + (readOnly ? 0 : 1);
+  const rowCount = rows.length + (readOnly || props.fixedRows === true ? 0 : 1);
 
   const usual = useUsualWidths(columns, rows);
   const widths = useMemo(
@@ -47,6 +47,7 @@ export function Grid(props: GridProps & { readonly ref?: Ref<GridHandle> }) {
 
   const area: Area = {
     rows: Math.max(1, rowCount),
+    last: Math.max(0, rows.length - 1),
     cols: columns.length,
     page: viewport.page,
     filled: (row, col) => (rows[row]?.cells[columns[col]?.name ?? ""] ?? "") !== "",

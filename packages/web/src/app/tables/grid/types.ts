@@ -46,6 +46,8 @@ export interface GridProps {
   /** Shown in a faulty cell's tooltip. */
   readonly faultText: (fault: CellFault) => string;
   readonly readOnly: boolean;
+  /** No row can be added. */
+  readonly fixedRows?: boolean;
   readonly widths: Readonly<Record<string, number>>;
   readonly onWidth: (column: string, px: number | null) => void;
   readonly arrangement: Arrangement;

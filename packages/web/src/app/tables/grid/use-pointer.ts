@@ -103,7 +103,7 @@ export function usePointer(options: PointerOptions) {
     let target = bottom;
     follow(
       (spot) => {
-        target = Math.min(Math.max(bottom, spot.row), area.rows - 2);
+        target = Math.min(Math.max(bottom, spot.row), area.last);
         setFillTo(target > bottom ? target : null);
       },
       () => {

@@ -13,7 +13,7 @@ import {
 
 /** 4 rows and a blank one, 3 columns; `#` is filled. */
 const FILLED = ["#.#", "#..", "..#", "#.#", "..."];
-const area: Area = { rows: 5, cols: 3, page: 2, filled: (row, col) => FILLED[row]?.[col] === "#" };
+const area: Area = { rows: 5, last: 3, cols: 3, page: 2, filled: (row, col) => FILLED[row]?.[col] === "#" };
 const plain = { ctrl: false, shift: false };
 const ctrl = { ctrl: true, shift: false };
 const shift = { ctrl: false, shift: true };

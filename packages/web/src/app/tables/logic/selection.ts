@@ -21,9 +21,12 @@ export interface Selection {
   readonly active: Spot;
 }
 
-/** The cells that there are. `rows` counts the blank row at the end, too. */
+/** The cells that there are. */
 export interface Area {
+  /** Rows, the blank one at the end included. */
   readonly rows: number;
+  /** The last row that is not the blank one. */
+  readonly last: number;
   readonly cols: number;
   /** Rows that fit on the screen. */
   readonly page: number;
@@ -76,7 +79,7 @@ export const wholeRows = (from: number, to: number, area: Area): Selection => ({
 
 export const wholeColumns = (from: number, to: number, area: Area): Selection => ({
   anchor: { row: 0, col: from },
-  head: { row: Math.max(0, area.rows - 2), col: to },
+  head: { row: area.last, col: to },
   active: { row: 0, col: from },
 });
 
@@ -126,7 +129,7 @@ function target(key: string, spot: Spot, ctrl: boolean, area: Area): Spot | null
     case "Home":
       return { row: ctrl ? 0 : spot.row, col: 0 };
     case "End":
-      return { row: ctrl ? Math.max(0, area.rows - 2) : spot.row, col: area.cols - 1 };
+      return { row: ctrl ? area.last : spot.row, col: area.cols - 1 };
     case "PageUp":
       return { row: spot.row - area.page, col: spot.col };
     case "PageDown":
