@@ -47,6 +47,7 @@ function relativeBreach(path: string, specifier: string): string | null {
   const here = locate(path);
   if (here === undefined) return null;
   const target = posix.normalize(posix.join(dirname(path), specifier));
+  if (target === `packages/${here.pkg}/package.json`) return null;
   if (!target.startsWith(`${here.root}/`)) return "a relative import leaves its package";
   if (!NODE_FOLDERS.some((folder) => path.startsWith(folder)) && !isTest(path)) {
     const node = NODE_FOLDERS.find((folder) => target.startsWith(folder));
