@@ -10,7 +10,6 @@ import { join } from "node:path";
 import { applyChanges, type CellTables } from "@pinwright/book";
 import { bookRowsSchema, changeSetSchema, statusSchema, TOKEN_HEADER } from "@pinwright/contract";
 import { seededRandom } from "@pinwright/kernel";
-import { z } from "zod";
 import { startPostgres } from "../packages/store/src/testing/postgres.ts";
 import { Person, type Seen } from "./simulated-person.ts";
 import { writeJson } from "./write-json.ts";
@@ -103,7 +102,7 @@ async function replay(
   let tables: CellTables = new Map();
   const ids = new Map<number, string>();
   for (let since = 0; ; ) {
-    const sets = z.array(changeSetSchema).parse(await ask(`/changes?since=${since}&limit=500`));
+    const sets = changeSetSchema.array().parse(await ask(`/changes?since=${since}&limit=500`));
     for (const set of sets) {
       const applied = applyChanges(tables, set.changes);
       if (applied.tables === null || set.no !== since + 1) return { sets: since, equal: false, lost: -1 };

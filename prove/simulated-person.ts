@@ -10,7 +10,6 @@ import {
   statusSchema,
   TOKEN_HEADER,
 } from "@pinwright/contract";
-import { z } from "zod";
 
 /** What was seen and measured of all people together. */
 export interface Seen {
@@ -34,7 +33,7 @@ interface Answer {
   readonly cookie: string;
 }
 
-const setsSchema = z.array(changeSetSchema);
+const setsSchema = changeSetSchema.array();
 
 /** Someone at a browser of their own: one session, one connection to ask on, one that events come by. */
 export class Person {
@@ -94,7 +93,7 @@ export class Person {
       const what = this.#random();
       if (what < 0.5) await this.#edit();
       else if (what < 0.55) await this.#undo();
-      else if (what < 0.85) await this.#read(`/changes?since=${Math.max(0, this.#changeNo - 5)}`);
+      else if (what < 0.85) await this.#read(`/changes?since=${Math.max(1, this.#changeNo - 5)}`);
       else if (what < 0.97) await this.#read("/history?limit=50");
       else await this.#read("/rows");
     }

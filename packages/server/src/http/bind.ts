@@ -25,7 +25,7 @@ export interface AppEnv {
 type CallerOf<N extends RouteName> = (typeof ROUTES)[N]["role"] extends "anyone" ? Caller | null : Caller;
 
 /** A request that was checked: who asks, and everything that was sent, as the contract says. */
-export interface Call<N extends RouteName> {
+interface Call<N extends RouteName> {
   readonly parts: Readonly<Record<PathPart<N>, string>>;
   readonly query: QueryOf<N>;
   readonly body: BodyOf<N>;
@@ -43,7 +43,7 @@ export type Handlers = {
 export type FindCaller = (request: Request, place: Place) => Promise<Caller | null>;
 
 /** Whether a token is the caller's; takes the same time for every wrong one. */
-export type IsToken = (caller: Caller, token: string) => boolean;
+type IsToken = (caller: Caller, token: string) => boolean;
 
 export interface BindOptions {
   readonly findCaller: FindCaller;

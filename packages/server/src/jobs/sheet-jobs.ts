@@ -20,7 +20,7 @@ const WAITING = { all: 20, person: 5 } as const;
 const TELL_MS = 200;
 
 /** Name under which all files of a job come in one. */
-export const ALL_ZIP = "all.zip";
+const ALL_ZIP = "all.zip";
 
 interface Kept {
   job: Job;

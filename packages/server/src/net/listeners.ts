@@ -10,7 +10,7 @@ import { inUrl, type OwnNames, ownNames } from "./names.ts";
 
 const SECOND_MS = 1000;
 /** How often it is looked whether the certificate ends soon or the computer has other names. */
-const LOOK_MS = 60 * 60 * SECOND_MS;
+const LOOK_MS = 60 * SECOND_MS;
 /** A connection that says nothing this long is given up. */
 const FIRST_BYTE_MS = 10 * SECOND_MS;
 /** Connections that are open at once. */
@@ -81,6 +81,8 @@ export class Listeners implements Reach {
   #authority: Certificate | null = null;
   #timer: NodeJS.Timeout | null = null;
   #opening: Promise<void> | null = null;
+  /** Asked at every request, so it is made only when something of it changes. */
+  #hosts: ReadonlySet<string> = new Set();
 
   constructor(options: ListenerOptions) {
     this.#options = options;
@@ -91,16 +93,7 @@ export class Listeners implements Reach {
     this.#fetch = fetch;
   }
 
-  hosts = (): ReadonlySet<string> => {
-    const local = ["localhost", "127.0.0.1", "[::1]"];
-    const network = [...this.#names.dns, ...this.#names.ips.map(inUrl)];
-    return new Set([
-      ...(this.#local === null ? [] : local.map((name) => `${name}:${portOf(this.#local ?? createNet())}`)),
-      ...(this.#network === null
-        ? []
-        : network.map((name) => `${name}:${portOf(this.#network?.door ?? createNet())}`)),
-    ]);
-  };
+  hosts = (): ReadonlySet<string> => this.#hosts;
 
   addresses = (): readonly string[] => {
     if (this.#network === null) return [];
@@ -119,6 +112,7 @@ export class Listeners implements Reach {
     this.#track(local);
     const port = await listen(local, this.#options.port, "127.0.0.1");
     this.#local = local;
+    this.#nameHosts();
     return `http://127.0.0.1:${port}`;
   }
 
@@ -138,7 +132,20 @@ export class Listeners implements Reach {
     this.#network = null;
   }
 
+  #nameHosts(): void {
+    const network = [...this.#names.dns, ...this.#names.ips.map(inUrl)];
+    const at = (server: NetServer | undefined | null, names: readonly string[]): readonly string[] => {
+      const port = server === undefined || server === null ? 0 : portOf(server);
+      return port === 0 ? [] : names.map((name) => `${name}:${port}`);
+    };
+    this.#hosts = new Set([
+      ...at(this.#local, ["localhost", "127.0.0.1", "[::1]"]),
+      ...at(this.#network?.door, network),
+    ]);
+  }
+
   async #openNetwork(): Promise<void> {
+    this.#names = ownNames();
     const { certificatePem, keyPem } = await this.#certificate();
     const secure = createHttps(
       { ...TIMES, cert: certificatePem, key: keyPem, minVersion: "TLSv1.2" },
@@ -168,6 +175,7 @@ export class Listeners implements Reach {
     secure.on("tlsClientError", (_, socket) => socket.destroy());
     await listen(door, this.#options.networkPort, "0.0.0.0");
     this.#network = { door, secure, plain };
+    this.#nameHosts();
     this.#timer = setInterval(() => {
       this.#renew(secure).catch((error: unknown) => this.#options.log(`certificate: ${String(error)}`));
     }, LOOK_MS);
@@ -185,6 +193,7 @@ export class Listeners implements Reach {
 
   async #renew(secure: SecureServer): Promise<void> {
     this.#names = ownNames();
+    this.#nameHosts();
     const { certificatePem, keyPem } = await this.#certificate();
     secure.setSecureContext({ cert: certificatePem, key: keyPem, minVersion: "TLSv1.2" });
   }
