@@ -2,7 +2,7 @@ import { Button } from "@mantine/core";
 import { IconArrowDown, IconArrowUp, IconCopy } from "@tabler/icons-react";
 import { Fragment, type ReactNode, useState } from "react";
 import { useWords } from "../words.tsx";
-import { nextSorting, type SortColumn, type Sorting, sortRows, tableText } from "./table-text.ts";
+import { nextSorting, type SortColumn, type Sorting, sortRows, tableText, textOf } from "./table-text.ts";
 import "./data-table.css";
 
 /** A column with how its cells look; else they show their value. */
@@ -35,9 +35,13 @@ export function DataTable<R>({
   const words = useWords().lists;
   const [sorting, setSorting] = useState<Sorting | null>(null);
   const [copied, setCopied] = useState(false);
+  // A column in which no row says anything only takes room.
+  const shown = columns.filter(
+    (column) => rows.length === 0 || rows.some((row) => textOf(column, row) !== ""),
+  );
   const sorted = sortRows(rows, columns, sorting);
   const copy = async () => {
-    await navigator.clipboard.writeText(tableText(sorted, columns));
+    await navigator.clipboard.writeText(tableText(sorted, shown));
     setCopied(true);
     setTimeout(() => setCopied(false), 2_000);
   };
@@ -61,7 +65,7 @@ export function DataTable<R>({
           <caption className="visually-hidden">{caption}</caption>
           <thead>
             <tr>
-              {columns.map((column) => (
+              {shown.map((column) => (
                 <Heading
                   key={column.key}
                   column={column}
@@ -80,13 +84,13 @@ export function DataTable<R>({
                 <Fragment key={rowKey(row)}>
                   {starts && (
                     <tr className="data-group">
-                      <th colSpan={columns.length} scope="rowgroup">
+                      <th colSpan={shown.length} scope="rowgroup">
                         {group}
                       </th>
                     </tr>
                   )}
                   <tr aria-current={isCurrent?.(row) ? "true" : undefined}>
-                    {columns.map((column) => (
+                    {shown.map((column) => (
                       <td key={column.key} className={classOf(column)}>
                         {column.cell?.(row) ?? column.value(row)}
                       </td>

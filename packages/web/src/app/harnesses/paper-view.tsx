@@ -30,6 +30,7 @@ export function PaperView({
   tools,
   faint,
   svg,
+  anchor = null,
 }: {
   readonly label: string;
   readonly widthMm: number;
@@ -38,11 +39,13 @@ export function PaperView({
   readonly svg: string | null;
   /** Whether the page only shows through. */
   readonly faint?: boolean;
+  /** Place of the drawing that stays where it is when another drawing comes. */
+  readonly anchor?: { readonly x: number; readonly y: number } | null;
   readonly children?: ReactNode;
   readonly tools?: ReactNode;
 }) {
   const words = useWords().harnesses.zoom;
-  const { frame, group, zoomBy, moveBy, fit } = usePanZoom({ width: widthMm, height: heightMm });
+  const { frame, group, zoomBy, moveBy, fit } = usePanZoom({ width: widthMm, height: heightMm }, anchor);
   const paper = useRef<SVGGElement>(null);
   useEffect(() => {
     const place = paper.current;

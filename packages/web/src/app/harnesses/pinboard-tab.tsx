@@ -40,6 +40,7 @@ export function PinboardTab({ harnessId }: { readonly harnessId: string }) {
         widthMm={page.widthMm}
         heightMm={page.heightMm}
         svg={page.svg}
+        anchor={adjusting && sheet?.origin ? { x: sheet.origin.xMm, y: sheet.origin.yMm } : null}
         faint={hand.tried !== null || (adjusting && stale)}
         tools={
           <>

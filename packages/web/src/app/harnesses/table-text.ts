@@ -46,13 +46,15 @@ export function nextSorting(sorting: Sorting | null, key: string): Sorting | nul
   return sorting.descending ? null : { key, descending: true };
 }
 
+/** What a cell says as plain text. */
+export const textOf = <R>(column: SortColumn<R>, row: R): string =>
+  column.text?.(row) ?? String(column.value(row));
+
 /** A table for the clipboard, so that a spreadsheet takes it cell by cell. */
 export function tableText<R>(rows: readonly R[], columns: readonly SortColumn<R>[]): string {
   const cell = (text: string): string => text.replace(/[\t\r\n]+/g, " ");
   return [
     columns.map((column) => cell(column.header)).join("\t"),
-    ...rows.map((row) =>
-      columns.map((column) => cell(column.text?.(row) ?? String(column.value(row)))).join("\t"),
-    ),
+    ...rows.map((row) => columns.map((column) => cell(textOf(column, row))).join("\t")),
   ].join("\n");
 }

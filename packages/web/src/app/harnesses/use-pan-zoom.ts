@@ -13,8 +13,15 @@ export interface PanZoom {
 /** Marks what a pointer takes hold of instead of the drawing. */
 export const HANDLE = "data-handle";
 
-/** Moves and enlarges a group by wheel, pointer and two fingers. A pointer on a handle is left alone. */
-export function usePanZoom({ width, height }: Size): PanZoom {
+/**
+ * Moves and enlarges a group by wheel, pointer and two fingers. A pointer on a handle is left alone.
+ * @param anchor a place of the drawing that stays where it is on the screen when another drawing comes; null: a new
+ *   drawing is shown whole
+ */
+export function usePanZoom(
+  { width, height }: Size,
+  anchor: { readonly x: number; readonly y: number } | null,
+): PanZoom {
   const frame = useRef<HTMLDivElement>(null);
   const group = useRef<SVGGElement>(null);
   const view = useRef<ViewPlace>({ scale: 1, x: 0, y: 0 });
@@ -62,9 +69,21 @@ export function usePanZoom({ width, height }: Size): PanZoom {
       if (whole.current) fit();
     });
     watch.observe(at);
-    fit();
     return () => watch.disconnect();
   }, [fit]);
+
+  const [anchorX, anchorY] = [anchor?.x ?? null, anchor?.y ?? null];
+  const held = useRef<{ readonly x: number; readonly y: number } | null>(null);
+  useEffect(() => {
+    const before = held.current;
+    held.current = anchorX === null || anchorY === null ? null : { x: anchorX, y: anchorY };
+    if (before === null || held.current === null) fit();
+    else {
+      whole.current = false;
+      const { scale } = view.current;
+      show(panned(view.current, (before.x - held.current.x) * scale, (before.y - held.current.y) * scale));
+    }
+  }, [fit, show, anchorX, anchorY]);
 
   useEffect(() => {
     const at = frame.current;

@@ -3,7 +3,7 @@ import { Link } from "wouter";
 import type { ViewEntry } from "../../worker/protocol.ts";
 import { useDesk, useView } from "../book/desk.tsx";
 import { addressOf } from "../book/place-of.ts";
-import { EndText, WiringLink } from "../wiring/links.tsx";
+import { EndAtHousing, WiringLink } from "../wiring/links.tsx";
 import { fixed, mmText } from "../wiring/number-text.ts";
 import { WireColour } from "../wiring/wire-colour.tsx";
 import { usePick, useSpeech, useWords } from "../words.tsx";
@@ -66,20 +66,20 @@ export function FromToTab({ harnessId }: { readonly harnessId: string }) {
           key: "from",
           header: words.from,
           value: (row) => endText(row.from),
-          cell: (row) => <EndText end={row.from} />,
+          cell: (row) => <EndAtHousing end={row.from} />,
         },
         {
           key: "to",
           header: words.to,
           value: (row) => endText(row.to),
-          cell: (row) => <EndText end={row.to} />,
+          cell: (row) => <EndAtHousing end={row.to} />,
         },
         {
           key: "finished",
           header: words.finishedMm,
           value: (row) => row.finishedMm,
           text: (row) => mmText(row.finishedMm),
-          cell: (row) => <b>{mmText(row.finishedMm)}</b>,
+          cell: (row) => <b className="cut-mm">{mmText(row.finishedMm)}</b>,
           align: "end",
         },
         {

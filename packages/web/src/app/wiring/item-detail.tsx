@@ -144,7 +144,14 @@ export function PinTable({
           key: "wire",
           header: words.wire,
           value: ({ wire }) => wire?.printed ?? "",
-          cell: ({ wire }) => (wire === null ? "–" : <WiringLink id={wire.id} text={wire.printed} />),
+          cell: ({ wire }) =>
+            wire === null ? (
+              "–"
+            ) : (
+              <span className="wire-no">
+                <WiringLink id={wire.id} text={wire.printed} />
+              </span>
+            ),
         },
         {
           key: "colour",

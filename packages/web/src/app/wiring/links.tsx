@@ -44,3 +44,17 @@ export function EndText({ end }: { readonly end: Place }) {
     </span>
   );
 }
+
+/** An end of a wire for someone with the housing in hand: landing and, big, its cavity or terminal. */
+export function EndAtHousing({ end }: { readonly end: Place }) {
+  const words = useWords().wiring;
+  const pick = usePick();
+  if (end.landingId === null) return <span>{words.splice(end.cavity)}</span>;
+  const name = [pick(end.label.en, end.label.zh), end.use].filter(Boolean).join(" · ");
+  return (
+    <span>
+      <WiringLink id={end.id} text={end.landingId} /> <b className="cavity-no">{end.cavity}</b>
+      {name !== "" && <small>{name}</small>}
+    </span>
+  );
+}
