@@ -149,7 +149,8 @@ export const tables = {
     } as Record<string, string>,
   },
   /** What was expected of a faulty cell, in the words of the reader of books; blank when its code says it all. */
-  fault: (code: string, expected: string) => (code === "cell-blank" ? "" : `${expected.replace(/\.$/, "")}.`),
+  fault: (code: string, expected: string) =>
+    code === "cell-blank" ? "" : `${expected.replace(/\.$/, "").replace(/`([^`]*)`/g, "“$1”")}.`,
   /** What belongs in a column; the English sentence is that of the book's format. */
   about: (_table: string, _column: string, english: string) => english,
 };

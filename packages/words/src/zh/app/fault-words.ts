@@ -42,5 +42,6 @@ export const faultWords = (code: string, expected: string): string => {
   if (code === "cell-blank") return "";
   const text = FAULTS[code];
   if (text === undefined) return expected;
-  return DETAILED.has(code) ? `${text}（${expected}）。` : `${text}。`;
+  const told = DETAILED.has(code) ? `${text}（${expected.replace(/\.$/, "")}）。` : `${text}。`;
+  return told.replace(/`([^`]*)`/g, "“$1”");
 };

@@ -103,6 +103,8 @@ function Offers({
       ref={box}
       id={id}
       role="listbox"
+      // So that it can be scrolled without a mouse; the field keeps the focus otherwise.
+      tabIndex={0}
       aria-label={words.offers}
       className="grid-offers"
       style={place ?? { visibility: "hidden" }}
@@ -121,6 +123,6 @@ function Offers({
         </div>
       ))}
     </div>,
-    document.body,
+    document.querySelector("main") ?? document.body,
   );
 }
