@@ -7,42 +7,58 @@ import {
   seenBox,
   stepOf,
   toPanel,
-  transformOf,
 } from "./geometry/camera.ts";
 import { Watched } from "./overlay-store.ts";
 
 const START: Camera = { scale: 1, x: 0, y: 0, mirrored: false };
+/** After so long without another step of enlargement the drawing is drawn sharply. */
+const SHARPEN_MS = 140;
+/** A drawing that is stretched or shrunk by more than this is drawn anew at once. */
+const MOST_STRETCH = 2;
 
-/** Holds what part of the panel is looked at, and moves the drawing itself: no state of React is in the way. */
+/**
+ * Holds what part of the panel is looked at, and moves the drawing itself: no state of React is in the way. The
+ * drawing lies on a layer of its own. To pan moves the layer, and to zoom stretches it until the hand rests, so that
+ * the browser does not have to paint thousands of lines for each frame.
+ */
 export class CameraRig {
   /** For what has to be drawn anew with every move: rulers, distances. */
   readonly camera = new Watched<Camera>(START);
   /** For what is drawn in more or less detail. */
   readonly step = new Watched<number>(0);
-  #svg: SVGSVGElement | null = null;
+  #sheet: Element | null = null;
+  #layer: SVGSVGElement | null = null;
   #ground: SVGGElement | null = null;
+  /** Scale and side that the ground is painted at. */
+  #painted = { scale: 0, mirrored: false };
+  #sharpen: ReturnType<typeof setTimeout> | undefined;
   #size: ScreenSize = { width: 800, height: 600 };
   #frame: number | null = null;
   #next: Camera = START;
 
-  attach(svg: SVGSVGElement, ground: SVGGElement): () => void {
-    this.#svg = svg;
+  /** @param sheet what the drawing lies on, and what is pointed at */
+  attach(sheet: Element, layer: SVGSVGElement, ground: SVGGElement): () => void {
+    this.#sheet = sheet;
+    this.#layer = layer;
     this.#ground = ground;
+    this.#painted = { scale: 0, mirrored: false };
     const seen = new ResizeObserver(() => this.#measure());
-    seen.observe(svg);
+    seen.observe(sheet);
     this.#measure();
     this.#apply();
     return () => {
       seen.disconnect();
       if (this.#frame !== null) cancelAnimationFrame(this.#frame);
       this.#frame = null;
-      this.#svg = null;
+      clearTimeout(this.#sharpen);
+      this.#sheet = null;
+      this.#layer = null;
       this.#ground = null;
     };
   }
 
   #measure(): void {
-    const box = this.#svg?.getBoundingClientRect();
+    const box = this.#sheet?.getBoundingClientRect();
     if (box === undefined || box.width === 0) return;
     const before = this.#size;
     this.#size = { width: box.width, height: box.height };
@@ -78,9 +94,28 @@ export class CameraRig {
 
   #apply(): void {
     const camera = this.#next;
-    this.#ground?.setAttribute("transform", transformOf(camera));
+    const stretch = camera.scale / this.#painted.scale;
+    clearTimeout(this.#sharpen);
+    if (camera.mirrored !== this.#painted.mirrored || !(stretch < MOST_STRETCH && stretch > 1 / MOST_STRETCH))
+      this.#paint(camera);
+    else if (stretch !== 1) this.#sharpen = setTimeout(() => this.#paint(this.#next), SHARPEN_MS);
+    this.#place(camera);
     this.camera.set(camera);
-    this.step.set(stepOf(camera.scale));
+  }
+
+  #place({ x, y, scale }: Camera): void {
+    const stretch = scale / this.#painted.scale;
+    if (this.#layer !== null)
+      this.#layer.style.transform = `translate(${x}px, ${y}px)${stretch === 1 ? "" : ` scale(${stretch})`}`;
+  }
+
+  /** Has the ground painted at the scale that it is looked at. */
+  #paint(camera: Camera): void {
+    const { scale, mirrored } = camera;
+    this.#painted = { scale, mirrored };
+    this.#ground?.setAttribute("transform", `scale(${mirrored ? -scale : scale} ${-scale})`);
+    this.#place(camera);
+    this.step.set(stepOf(scale));
   }
 
   fit(box: BoxMm, most?: number): void {
@@ -108,7 +143,7 @@ export class CameraRig {
 
   /** Where an event is, on the drawing. */
   screenOf(event: { readonly clientX: number; readonly clientY: number }): ScreenPoint {
-    const box = this.#svg?.getBoundingClientRect();
+    const box = this.#sheet?.getBoundingClientRect();
     return { x: event.clientX - (box?.left ?? 0), y: event.clientY - (box?.top ?? 0) };
   }
 

@@ -36,14 +36,15 @@ export function Drawing({
 }) {
   const words = useWords();
   const pick = usePick();
-  const svg = useRef<SVGSVGElement>(null);
+  const sheet = useRef<HTMLDivElement>(null);
+  const layer = useRef<SVGSVGElement>(null);
   const ground = useRef<SVGGElement>(null);
   const tails = useView("layoutTails", { panelId: panel.id });
   const trace = useView("layoutTrace", { panelId: panel.id, ids: selected });
   const findings = useView("layoutFindings", { panelId: panel.id });
   useEffect(() => {
-    if (svg.current === null || ground.current === null) return;
-    const ends = [rig.attach(svg.current, ground.current), gestures.attach(svg.current)];
+    if (sheet.current === null || layer.current === null || ground.current === null) return;
+    const ends = [rig.attach(sheet.current, layer.current, ground.current), gestures.attach(sheet.current)];
     return () => {
       for (const end of ends) end();
     };
@@ -51,8 +52,8 @@ export function Drawing({
   // What React draws during a drag stands where the drag began or where the worker is; the drag knows better.
   useEffect(() => gestures.session?.draw());
   return (
-    <svg
-      ref={svg}
+    <div
+      ref={sheet}
       className={`drawing ${side} tool-${tool}`}
       role="application"
       aria-label={words.layout.drawing(pick(panel.label, panel.labelZh) || panel.id, words.common.side[side])}
@@ -60,16 +61,20 @@ export function Drawing({
       tabIndex={0}
       onKeyDown={onKey}
     >
-      <g ref={ground}>
-        <Ground panel={panel} entries={entries} side={side} layers={layers} />
-        {layers.wires && tails !== null && <Tails tails={tails} side={side} />}
-        {trace !== null && <Trace trace={trace} side={side} />}
-        <SelectionMarks scene={scene} selected={selected} />
-        <HoverMark gestures={gestures} scene={scene} />
-        {layers.labels && <Labels rig={rig} scene={scene} layers={layers} />}
-        {layers.findings && findings !== null && <Marks rig={rig} findings={findings} side={side} />}
-      </g>
-      <ScreenOverlay rig={rig} gestures={gestures} />
-    </svg>
+      <svg ref={layer} className="ground" aria-hidden>
+        <g ref={ground}>
+          <Ground panel={panel} entries={entries} side={side} layers={layers} />
+          {layers.wires && tails !== null && <Tails tails={tails} side={side} />}
+          {trace !== null && <Trace trace={trace} side={side} />}
+          <SelectionMarks scene={scene} selected={selected} />
+          <HoverMark gestures={gestures} scene={scene} />
+          {layers.labels && <Labels rig={rig} scene={scene} side={side} layers={layers} />}
+          {layers.findings && findings !== null && <Marks rig={rig} findings={findings} side={side} />}
+        </g>
+      </svg>
+      <svg className="over" aria-hidden>
+        <ScreenOverlay rig={rig} gestures={gestures} />
+      </svg>
+    </div>
   );
 }

@@ -62,7 +62,7 @@ export class Gestures {
   readonly pointer = new Watched<PointMm | null>(null);
   readonly #rig: CameraRig;
   readonly #host: GestureHost;
-  #svg: SVGSVGElement | null = null;
+  #sheet: HTMLElement | null = null;
   readonly #fingers = new Map<number, ScreenPoint>();
   #gesture: Gesture | null = null;
   #longPress: ReturnType<typeof setTimeout> | undefined;
@@ -75,14 +75,14 @@ export class Gestures {
     this.#host = host;
   }
 
-  attach(svg: SVGSVGElement): () => void {
-    this.#svg = svg;
+  attach(sheet: HTMLElement): () => void {
+    this.#sheet = sheet;
     const listening = new AbortController();
-    const on = <K extends keyof SVGSVGElementEventMap>(
+    const on = <K extends keyof HTMLElementEventMap>(
       name: K,
-      heard: (event: SVGSVGElementEventMap[K]) => void,
+      heard: (event: HTMLElementEventMap[K]) => void,
       passive = true,
-    ): void => svg.addEventListener(name, heard, { signal: listening.signal, passive });
+    ): void => sheet.addEventListener(name, heard, { signal: listening.signal, passive });
     on("pointerdown", (event) => this.#down(event));
     on("pointermove", (event) => this.#move(event));
     on("pointerup", (event) => this.#up(event));
@@ -96,7 +96,7 @@ export class Gestures {
     return () => {
       listening.abort();
       this.cancel();
-      this.#svg = null;
+      this.#sheet = null;
     };
   }
 
@@ -140,7 +140,7 @@ export class Gestures {
   #down(event: PointerEvent): void {
     const at = this.#rig.screenOf(event);
     this.#fingers.set(event.pointerId, at);
-    this.#svg?.setPointerCapture(event.pointerId);
+    this.#sheet?.setPointerCapture(event.pointerId);
     if (this.#fingers.size === 2) {
       const two = [...this.#fingers.values()];
       if (this.#gesture?.type !== "move") {
@@ -204,12 +204,12 @@ export class Gestures {
       tool === "select" &&
       this.#host.mayEdit() &&
       (isSelected || (event.pointerType !== "touch" && !press.add));
-    if (target !== null && mayDrag && this.#svg !== null) {
+    if (target !== null && mayDrag && this.#sheet !== null) {
       if (!isSelected) this.#host.select([target.id]);
       const scene = this.#host.scene();
       const movers = moversOf(scene, isSelected ? this.#host.selected() : [target.id]);
       if (movers.length > 0) {
-        this.session = new MoveSession(this.#svg, scene, movers, target);
+        this.session = new MoveSession(this.#sheet, scene, movers, target);
         this.#gesture = { type: "move", session: this.session, from };
         this.#patch({ hoverId: null });
         return;

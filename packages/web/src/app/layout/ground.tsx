@@ -17,6 +17,20 @@ import {
   WaypointShape,
 } from "./shapes.tsx";
 
+/**
+ * A thing at another place is another element, so that the one that was dragged goes away with its transform in the
+ * moment in which the book says where it is now.
+ */
+const keyOf = ({
+  id,
+  xMm,
+  yMm,
+}: {
+  readonly id: string;
+  readonly xMm: number;
+  readonly yMm: number;
+}): string => `${id} ${xMm} ${yMm}`;
+
 /** What lies on the panel, from the wood up. Everything is in panel millimetres. */
 export const Ground = memo(function Ground({
   panel,
@@ -40,19 +54,19 @@ export const Ground = memo(function Ground({
           {[...items.values()]
             .filter((item) => item.side !== side && item.kind !== "fastener")
             .map((item) => (
-              <ItemShape key={item.id} item={item} />
+              <ItemShape key={keyOf(item)} item={item} />
             ))}
         </g>
       )}
       {layers.cutouts &&
         [...cutouts.values()]
           .filter((cutout) => cutout.side === side || cutout.depthMm === null)
-          .map((cutout) => <CutoutShape key={cutout.id} cutout={cutout} />)}
-      {layers.mechanisms && of("mechanism").map((item) => <ItemShape key={item.id} item={item} />)}
-      {layers.boards && of("board").map((item) => <ItemShape key={item.id} item={item} />)}
-      {layers.devices && of("device").map((item) => <ItemShape key={item.id} item={item} />)}
-      {layers.inlines && of("inline").map((item) => <ItemShape key={item.id} item={item} />)}
-      {layers.fasteners && of("fastener").map((item) => <ItemShape key={item.id} item={item} />)}
+          .map((cutout) => <CutoutShape key={keyOf(cutout)} cutout={cutout} />)}
+      {layers.mechanisms && of("mechanism").map((item) => <ItemShape key={keyOf(item)} item={item} />)}
+      {layers.boards && of("board").map((item) => <ItemShape key={keyOf(item)} item={item} />)}
+      {layers.devices && of("device").map((item) => <ItemShape key={keyOf(item)} item={item} />)}
+      {layers.inlines && of("inline").map((item) => <ItemShape key={keyOf(item)} item={item} />)}
+      {layers.fasteners && of("fastener").map((item) => <ItemShape key={keyOf(item)} item={item} />)}
       {layers.lanes &&
         [...lanes.values()].map((lane) => {
           const from = waypoints.get(lane.from);
@@ -73,7 +87,7 @@ export const Ground = memo(function Ground({
       {layers.waypoints &&
         [...waypoints.values()]
           .filter((waypoint) => waypoint.side === side)
-          .map((waypoint) => <WaypointShape key={waypoint.id} waypoint={waypoint} />)}
+          .map((waypoint) => <WaypointShape key={keyOf(waypoint)} waypoint={waypoint} />)}
     </>
   );
 });
@@ -98,10 +112,12 @@ const RANKS: Readonly<Record<string, number>> = { boards: 0, mechanisms: 1, inli
 export const Labels = memo(function Labels({
   rig,
   scene,
+  side,
   layers,
 }: {
   readonly rig: CameraRig;
   readonly scene: Scene;
+  readonly side: Side;
   readonly layers: Layers;
 }) {
   const pick = usePick();
@@ -118,7 +134,7 @@ export const Labels = memo(function Labels({
   return (
     <g className="names" style={{ fontSize: labelSizeMm(step) }}>
       {placed.map((label) => (
-        <LabelShape key={label.id} label={label} />
+        <LabelShape key={keyOf(label)} label={label} mirrored={side === "under"} />
       ))}
     </g>
   );

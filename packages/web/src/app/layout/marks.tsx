@@ -2,6 +2,7 @@ import { memo, useSyncExternalStore } from "react";
 import type { Entries } from "../book/desk-client.ts";
 import type { Gestures } from "./gestures.ts";
 import type { Scene, Side, Target } from "./scene.ts";
+import { dotOf } from "./shapes.tsx";
 
 function Outline({ target, className }: { readonly target: Target; readonly className: string }) {
   const { ring, line, ends, xMm, yMm } = target;
@@ -17,11 +18,10 @@ function Outline({ target, className }: { readonly target: Target; readonly clas
         y2={line[1].yMm}
       />
     );
-  const place = `translate(${xMm} ${yMm})`;
   if (ring === null || ring.length < 3)
-    return <path className={`${className} dot`} data-moves={target.id} transform={place} d="M0 0h.001" />;
-  const d = `M${ring.map((p) => `${p.xMm - xMm} ${p.yMm - yMm}`).join("L")}Z`;
-  return <path className={className} data-moves={target.id} transform={place} d={d} />;
+    return <path className={`${className} dot`} data-moves={target.id} d={dotOf(xMm, yMm)} />;
+  const d = `M${ring.map((p) => `${p.xMm} ${p.yMm}`).join("L")}Z`;
+  return <path className={className} data-moves={target.id} d={d} />;
 }
 
 /** Outlines round what is selected. */
@@ -34,7 +34,9 @@ export const SelectionMarks = memo(function SelectionMarks({
 }) {
   return selected.map((id) => {
     const target = scene.targets.get(id);
-    return target === undefined ? null : <Outline key={id} target={target} className="chosen" />;
+    return target === undefined ? null : (
+      <Outline key={`${id} ${target.xMm} ${target.yMm}`} target={target} className="chosen" />
+    );
   });
 });
 
@@ -66,13 +68,6 @@ export const Trace = memo(function Trace({
           y2={part.toYMm}
         />
       );
-    return (
-      <path
-        key={key}
-        className={`trace-spot ${part.kind}`}
-        transform={`translate(${part.xMm} ${part.yMm})`}
-        d="M0 0h.001"
-      />
-    );
+    return <path key={key} className={`trace-spot ${part.kind}`} d={dotOf(part.xMm, part.yMm)} />;
   });
 });

@@ -11,7 +11,13 @@ interface Mover {
 
 /** An element of the drawing that goes along, and where it stands before. */
 type Follower =
-  | { readonly what: "group"; readonly element: Element; readonly xMm: number; readonly yMm: number }
+  | {
+      readonly what: "thing";
+      readonly element: Element;
+      /** Names lie in a group that is turned over: their x and y run the other way. */
+      readonly xSign: 1 | -1;
+      readonly ySign: 1 | -1;
+    }
   | {
       readonly what: "end";
       readonly element: Element;
@@ -52,7 +58,7 @@ export class MoveSession {
   #dyMm = 0;
 
   /** @param grabbed the one whose origin is kept on the grid */
-  constructor(svg: SVGSVGElement, scene: Scene, targets: readonly Target[], grabbed: Target) {
+  constructor(sheet: Element, scene: Scene, targets: readonly Target[], grabbed: Target) {
     this.movers = targets.flatMap(({ moves, xMm, yMm }) => (moves === null ? [] : [{ ...moves, xMm, yMm }]));
     const roots = new Set(this.movers.map((mover) => mover.id));
     const all = [...scene.targets.values()].filter(
@@ -62,7 +68,7 @@ export class MoveSession {
     const root = targets.find((target) => target.id === grabbed.moves?.id) ?? grabbed;
     this.box = targets.map((target) => target.box).reduce(joinBoxes, root.box);
     this.origin = { xMm: root.xMm, yMm: root.yMm };
-    this.#followers = [...followersOf(svg, this.ids)];
+    this.#followers = [...followersOf(sheet, this.ids, root.side === "under")];
   }
 
   get moved(): boolean {
@@ -93,14 +99,16 @@ export class MoveSession {
 
   /** Puts every element where it belongs now; also after React has drawn one of them anew. */
   draw(): void {
+    const dx = this.#dxMm;
+    const dy = this.#dyMm;
     for (const follower of this.#followers) {
-      const x = follower.xMm + this.#dxMm;
-      const y = follower.yMm + this.#dyMm;
-      if (follower.what === "group") follower.element.setAttribute("transform", `translate(${x} ${y})`);
-      else {
-        follower.element.setAttribute(follower.names[0], String(x));
-        follower.element.setAttribute(follower.names[1], String(y));
-      }
+      const { element } = follower;
+      if (follower.what === "end") {
+        element.setAttribute(follower.names[0], String(follower.xMm + dx));
+        element.setAttribute(follower.names[1], String(follower.yMm + dy));
+      } else if (this.moved)
+        element.setAttribute("transform", `translate(${dx * follower.xSign} ${dy * follower.ySign})`);
+      else element.removeAttribute("transform");
     }
   }
 
@@ -124,18 +132,17 @@ export class MoveSession {
 }
 
 /** Elements that say by `data-moves`, `data-from` or `data-to` that they go along with one of the ids. */
-function* followersOf(svg: SVGSVGElement, ids: ReadonlySet<string>): Generator<Follower> {
-  for (const element of svg.querySelectorAll("[data-moves]")) {
+function* followersOf(sheet: Element, ids: ReadonlySet<string>, mirrored: boolean): Generator<Follower> {
+  for (const element of sheet.querySelectorAll("[data-moves]")) {
     if (!ids.has(element.getAttribute("data-moves") ?? "")) continue;
-    const [xMm = 0, yMm = 0] =
-      (element.getAttribute("transform") ?? "").match(/-?[\d.]+(e-?\d+)?/gu)?.map(Number) ?? [];
-    yield { what: "group", element, xMm, yMm };
+    const isName = element.tagName === "text";
+    yield { what: "thing", element, xSign: isName && mirrored ? -1 : 1, ySign: isName ? -1 : 1 };
   }
   for (const [attribute, names] of [
     ["data-from", ["x1", "y1"]],
     ["data-to", ["x2", "y2"]],
   ] as const)
-    for (const element of svg.querySelectorAll(`[${attribute}]`)) {
+    for (const element of sheet.querySelectorAll(`[${attribute}]`)) {
       if (!ids.has(element.getAttribute(attribute) ?? "")) continue;
       const xMm = Number(element.getAttribute(names[0]));
       const yMm = Number(element.getAttribute(names[1]));

@@ -20,14 +20,14 @@ export class Nudges {
   }
 
   /** False when nothing that can be moved is selected. */
-  by(svg: SVGSVGElement, right: number, up: number, mirrored: boolean, movedAt: number): boolean {
+  by(sheet: Element, right: number, up: number, mirrored: boolean, movedAt: number): boolean {
     const scene = this.#host.scene();
     const ids = this.#host.selected();
     if (this.#session === null) {
       const movers = moversOf(scene, ids);
       const [first] = movers;
       if (first === undefined || this.#gestures.session !== null) return false;
-      this.#session = new MoveSession(svg, scene, movers, first);
+      this.#session = new MoveSession(sheet, scene, movers, first);
       this.#gestures.session = this.#session;
     }
     const session = this.#session;

@@ -2,18 +2,25 @@ import { memo } from "react";
 import type { ViewEntry } from "../../worker/protocol.ts";
 import type { LabelPlaced } from "./geometry/labels.ts";
 
-/** Corners as the `d` of a path. */
-export function pathOf(rings: readonly (readonly number[])[]): string {
+/**
+ * Corners as the `d` of a path, moved to a place. Nothing on the ground has a transform of its own: the browser would
+ * keep a layer for each, and go through thousands of them in every frame. Only what is dragged gets one.
+ */
+export function pathOf(rings: readonly (readonly number[])[], xMm = 0, yMm = 0): string {
   return rings
     .map((ring) => {
       const corners: string[] = [];
-      for (let i = 0; i + 1 < ring.length; i += 2) corners.push(`${ring[i]} ${ring[i + 1]}`);
+      for (let i = 0; i + 1 < ring.length; i += 2)
+        corners.push(`${hundredths(xMm + (ring[i] ?? 0))} ${hundredths(yMm + (ring[i + 1] ?? 0))}`);
       return corners.length === 0 ? "" : `M${corners.join("L")}Z`;
     })
     .join("");
 }
 
-const at = (xMm: number, yMm: number): string => `translate(${xMm} ${yMm})`;
+const hundredths = (mm: number): number => Math.round(mm * 100) / 100;
+
+/** A dot of the same size at any enlargement: a line without length with round or square ends. */
+export const dotOf = (xMm: number, yMm: number): string => `M${xMm} ${yMm}h.001`;
 
 export const PanelShape = memo(function PanelShape({ panel }: { readonly panel: ViewEntry<"layoutPanels"> }) {
   return <path className="panel" d={pathOf(panel.rings)} />;
@@ -28,29 +35,31 @@ export const CutoutShape = memo(function CutoutShape({
     <path
       className={cutout.depthMm === null ? "cutout through" : "cutout"}
       data-moves={cutout.id}
-      transform={at(cutout.xMm, cutout.yMm)}
-      d={pathOf(cutout.rings)}
+      d={pathOf(cutout.rings, cutout.xMm, cutout.yMm)}
     />
   );
 });
 
 export const ItemShape = memo(function ItemShape({ item }: { readonly item: ViewEntry<"layoutItems"> }) {
-  const place = at(item.xMm, item.yMm);
   if (item.kind === "fastener")
     return (
-      <circle className="fastener" data-moves={item.id} transform={place} r={Math.abs(item.ring[0] ?? 2)} />
+      <circle
+        className="fastener"
+        data-moves={item.id}
+        cx={item.xMm}
+        cy={item.yMm}
+        r={Math.abs(item.ring[0] ?? 2)}
+      />
     );
   return (
     <path
       className={`item ${item.kind} ${item.sort}`}
       data-moves={item.id}
-      transform={place}
-      d={pathOf([item.ring])}
+      d={pathOf([item.ring], item.xMm, item.yMm)}
     />
   );
 });
 
-/** A dot of the same size at any enlargement: a line without length with round or square ends. */
 export const WaypointShape = memo(function WaypointShape({
   waypoint,
 }: {
@@ -60,8 +69,7 @@ export const WaypointShape = memo(function WaypointShape({
     <path
       className={waypoint.hold === "none" ? "waypoint" : "waypoint held"}
       data-moves={waypoint.id}
-      transform={at(waypoint.xMm, waypoint.yMm)}
-      d="M0 0h.001"
+      d={dotOf(waypoint.xMm, waypoint.yMm)}
     />
   );
 });
@@ -115,13 +123,39 @@ export const TailShape = memo(function TailShape({ tail }: { readonly tail: View
   );
 });
 
-export const LabelShape = memo(function LabelShape({ label }: { readonly label: LabelPlaced }) {
+/** A name in a group that is turned over as a whole: letters would be upside down, and mirrored on an underside. */
+export const LabelShape = memo(function LabelShape({
+  label,
+  mirrored,
+}: {
+  readonly label: LabelPlaced;
+  readonly mirrored: boolean;
+}) {
   return (
-    <g data-moves={label.id} transform={at(label.xMm, label.yMm)}>
-      <text className="name">{label.text}</text>
-    </g>
+    <text data-moves={label.id} x={mirrored ? -label.xMm : label.xMm} y={-label.yMm}>
+      {label.text}
+    </text>
   );
 });
+
+/** Corners of a mark in pixels, y up, and its sign within. */
+const MARKS = {
+  error: [
+    [-6, -6, 6, -6, 6, 6, -6, 6, -6, -6],
+    [-3, -3, 3, 3],
+    [3, -3, -3, 3],
+  ],
+  warning: [
+    [0, 8, 8, -6, -8, -6, 0, 8],
+    [0, 3, 0, -2],
+    [0, -3.5, 0, -4.5],
+  ],
+  note: [
+    [-4, -4, 4, -4, 5, 0, 4, 4, -4, 4, -5, 0, -4, -4],
+    [0, 1, 0, -3],
+    [0, 3, 0, 2.4],
+  ],
+} as const;
 
 /** A mark of the same size at any enlargement: `k` is mm for a pixel. */
 export const FindingMark = memo(function FindingMark({
@@ -132,22 +166,16 @@ export const FindingMark = memo(function FindingMark({
 }: {
   readonly xMm: number;
   readonly yMm: number;
-  readonly severity: "error" | "warning" | "note";
+  readonly severity: keyof typeof MARKS;
   readonly k: number;
 }) {
-  return (
-    <g transform={at(xMm, yMm)}>
-      <path
-        className={`mark ${severity}`}
-        transform={`scale(${k} ${-k})`}
-        d={
-          severity === "error"
-            ? "M-6 -6H6V6H-6ZM-3 -3L3 3M3 -3L-3 3"
-            : severity === "warning"
-              ? "M0 -8L8 6H-8ZM0 -3V2M0 3.5V4.5"
-              : "M-5 0A5 5 0 1 1 5 0A5 5 0 1 1 -5 0ZM0 -1V3M0 -3V-2.4"
-        }
-      />
-    </g>
-  );
+  const d = MARKS[severity]
+    .map((line) => {
+      const corners: string[] = [];
+      for (let i = 0; i + 1 < line.length; i += 2)
+        corners.push(`${xMm + (line[i] ?? 0) * k} ${yMm + (line[i + 1] ?? 0) * k}`);
+      return `M${corners.join("L")}`;
+    })
+    .join("");
+  return <path className={`mark ${severity}`} d={d} />;
 });

@@ -58,7 +58,6 @@ export function useKeys(host: KeyHost): (event: KeyboardEvent) => void {
         const step = action.far ? FAR_NUDGE_MM : NUDGE_MM;
         const moved =
           host.mayEdit &&
-          currentTarget instanceof SVGSVGElement &&
           nudges.by(
             currentTarget,
             action.right * step,

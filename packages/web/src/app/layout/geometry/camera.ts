@@ -35,10 +35,6 @@ export const toPanel = (camera: Camera, { x, y }: ScreenPoint): PointMm => {
   return { xMm: camera.mirrored ? -right : right, yMm: (camera.y - y) / camera.scale };
 };
 
-/** The `transform` of the group that is drawn in panel millimetres. */
-export const transformOf = ({ scale, x, y, mirrored }: Camera): string =>
-  `matrix(${mirrored ? -scale : scale} 0 0 ${-scale} ${x} ${y})`;
-
 export const panned = (camera: Camera, dx: number, dy: number): Camera => ({
   ...camera,
   x: camera.x + dx,
