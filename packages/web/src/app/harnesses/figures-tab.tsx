@@ -22,9 +22,10 @@ export function FiguresTab({ figures }: { readonly figures: Figures }) {
             fixed(figures.routeMetres, 1),
             fixed(work.value - figures.minutes, 1),
             fixed(work.value, 1),
-            fixed(work.lowerBound, 1),
           )}{" "}
-          {gapText(work.gap, words.best, words.gap)}{" "}
+          {figures.isKept
+            ? words.isKept
+            : `${words.bound(fixed(work.lowerBound, 1))} ${gapText(work.gap, words.best, words.gap)}`}{" "}
           {words.made(figures.breakouts, figures.ties, figures.insertions, figures.splices)}.
         </Figure>
         <Figure term={words.cutting} big={`${fixed(figures.metres, 2)} m`}>

@@ -20,8 +20,10 @@ export interface BundleLine {
 
 /** One harness in figures. */
 export interface HarnessFigures extends HarnessLine {
-  /** Work of laying, and what no route of this harness can beat: minutes, with wire counted as minutes. */
+  /** Work of laying, and what no route can beat that keeps what is kept: minutes, with wire counted as minutes. */
   readonly work: Optimum;
+  /** Its way is kept from before or pinned, so that the bound says nothing of other ways. */
+  readonly isKept: boolean;
   /** Wire along its way in the machine, m: what the work counts. */
   readonly routeMetres: number;
   readonly breakouts: number;
@@ -78,6 +80,7 @@ function figuresOf(line: LineResult, harness: HarnessResult): HarnessFigures {
   return {
     ...harnessLine(harness, line.findings),
     work: work.total,
+    isKept: line.machine.choices.get("trunk")?.has(harness.harness.id) ?? false,
     routeMetres: work.metres,
     breakouts: work.breakouts,
     insertions: work.insertions,
@@ -107,7 +110,7 @@ function figuresOf(line: LineResult, harness: HarnessResult): HarnessFigures {
 
 /** One harness in figures; nothing when there is none of this id. */
 export const harness = view<string, HarnessFigures>({
-  uses: ({ line }, id) => [line.harnesses.get(id), line.findings],
+  uses: ({ line }, id) => [line.harnesses.get(id), line.findings, line.machine.choices.get("trunk")],
   entries: ({ line }, id) => {
     const found = line.harnesses.get(id);
     return new Map(found === undefined ? [] : [["", figuresOf(line, found)]]);

@@ -94,8 +94,10 @@ export const harnesses = {
   },
   figures: {
     work: "Work on the pinboard",
-    workSays: (minutes: string, metres: string, counted: string, value: string, bound: string) =>
-      `${minutes} minutes, and ${metres} m of wire that count as ${counted}: ${value} together. No other way through the machine takes less than ${bound}.`,
+    workSays: (minutes: string, metres: string, counted: string, value: string) =>
+      `${minutes} minutes, and ${metres} m of wire that count as ${counted}: ${value} together.`,
+    bound: (bound: string) => `No other way through the machine takes less than ${bound}.`,
+    isKept: "Its way is kept from before; “Do it better” tells whether another one takes less.",
     best: "So there is no better one.",
     gap: (percent: string) => `At most ${percent} % could be gained by a better one.`,
     made: (breakouts: number, ties: number, insertions: number, splices: number) =>

@@ -89,8 +89,10 @@ export const harnesses: Translated<typeof en> = {
   },
   figures: {
     work: "钉板工时",
-    workSays: (minutes, metres, counted, value, bound) =>
-      `${minutes} 分钟，另有 ${metres} m 走线折合 ${counted} 分钟，合计 ${value}。任何其他走线都不会少于 ${bound}。`,
+    workSays: (minutes, metres, counted, value) =>
+      `${minutes} 分钟，另有 ${metres} m 走线折合 ${counted} 分钟，合计 ${value}。`,
+    bound: (bound) => `任何其他走线都不会少于 ${bound}。`,
+    isKept: "走线保持以前的结果；点“改进”可知是否有更省的走线。",
     best: "不存在更好的方案。",
     gap: (percent) => `更好的走线最多可再省 ${percent} %。`,
     made: (breakouts, ties, insertions, splices) =>
