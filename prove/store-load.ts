@@ -3,10 +3,12 @@
  * who write one after the other without a pause, a snapshot and a back-up; on SQLite and on a PostgreSQL that waits for
  * the disk. Afterwards the book must equal the replay of its log. Writes `results/store-load.json`.
  *
+ * Says too how busy the machine was otherwise: with more work than cores, all times grow.
+ *
  *     npx tsx prove/store-load.ts
  */
 import { mkdtemp, rm, stat, writeFile } from "node:fs/promises";
-import { tmpdir } from "node:os";
+import { cpus, loadavg, tmpdir } from "node:os";
 import { join } from "node:path";
 import { isDeepStrictEqual } from "node:util";
 import { type CellTables, cellTablesOf } from "@pinwright/book";
@@ -105,12 +107,14 @@ async function measure(place: StorePlace, tables: CellTables, folder: string) {
 const { found } = await readRawFiles(join(import.meta.dirname, "../examples/tidewatch"));
 if (found === null) throw new Error("Tidewatch cannot be read");
 const tables = cellTablesOf(found.raw);
+const loadBefore = loadavg().map(round);
 const folder = await mkdtemp(join(tmpdir(), "pinwright-load-"));
 const postgres = await startPostgres({ durable: true });
 try {
   const sqlite = await measure({ kind: "sqlite", file: join(folder, "store.sqlite") }, tables, folder);
   const pg = await measure({ kind: "postgres", url: await postgres.newPlace() }, tables, folder);
-  const results = { sqlite, postgres: pg };
+  const machine = { cores: cpus().length, loadBefore, loadAfter: loadavg().map(round) };
+  const results = { machine, sqlite, postgres: pg };
   const text = `${JSON.stringify(results, null, 2)}\n`;
   process.stdout.write(text);
   await writeFile(join(import.meta.dirname, "results/store-load.json"), text);
