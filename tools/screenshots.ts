@@ -5,8 +5,13 @@
 import { mkdir } from "node:fs/promises";
 import { join } from "node:path";
 import { argv, stdout } from "node:process";
-import type { Page } from "playwright-core";
-import { look, openBook, openBrowser, type Screen } from "../packages/web/src/browser/testing/browser.ts";
+import {
+  goTo,
+  look,
+  openBook,
+  openBrowser,
+  type Screen,
+} from "../packages/web/src/browser/testing/browser.ts";
 import { startApp } from "../packages/web/src/browser/testing/start-app.ts";
 
 const [folder = "out/screenshots", ...wanted] = argv.slice(2);
@@ -14,7 +19,7 @@ const [folder = "out/screenshots", ...wanted] = argv.slice(2);
 /** Places of Tidewatch, by the name of their pictures. */
 const PLACES: Readonly<Record<string, string>> = {
   layout: "layout",
-  "layout-item": "layout?id=sw.lane-left-out",
+  "layout-item": "layout?id=sw.inlane-left",
   wiring: "wiring",
   "wiring-board": "wiring?id=bd.switch-cab:j1",
   harnesses: "harnesses",
@@ -28,27 +33,6 @@ const PLACES: Readonly<Record<string, string>> = {
 };
 /** Places outside of a book. */
 const OUTSIDE: Readonly<Record<string, string>> = { start: "/", people: "/people", "set-up": "/set-up" };
-
-const ALIKE = 3;
-const LOOK_EVERY_MS = 250;
-const LOOKS = 120;
-
-/** Waits until what is shown has been the same for a few looks. */
-async function still(page: Page): Promise<void> {
-  let before = "";
-  for (let alike = 0, looks = 0; alike < ALIKE && looks < LOOKS; looks++) {
-    await page.waitForTimeout(LOOK_EVERY_MS);
-    const now = await page.locator("#app").innerHTML();
-    alike = now === before ? alike + 1 : 0;
-    before = now;
-  }
-}
-
-/** Goes to a place as a link does: what is loaded stays loaded. */
-async function goTo(page: Page, path: string): Promise<void> {
-  await page.evaluate(`history.pushState(null, "", ${JSON.stringify(path)})`);
-  await still(page);
-}
 
 interface Variant {
   readonly language: "en" | "zh";

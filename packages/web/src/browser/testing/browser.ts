@@ -79,3 +79,23 @@ export async function openBook(page: Page, path: string): Promise<void> {
   await page.locator(".bar", { hasText: /Saved|已保存/u }).waitFor();
   await page.locator("main h2, main svg, main table, main [role=grid]").first().waitFor();
 }
+
+const ALIKE = 3;
+const LOOK_EVERY_MS = 200;
+
+/** Waits until what is shown has been the same for a few looks. */
+export async function still(page: Page): Promise<void> {
+  let before = "";
+  for (let alike = 0; alike < ALIKE; ) {
+    await page.waitForTimeout(LOOK_EVERY_MS);
+    const now = await page.locator("#app").innerHTML();
+    alike = now === before ? alike + 1 : 0;
+    before = now;
+  }
+}
+
+/** Goes to a place as a link does: what is loaded stays loaded. */
+export async function goTo(page: Page, path: string): Promise<void> {
+  await page.evaluate(`history.pushState(null, "", ${JSON.stringify(path)})`);
+  await still(page);
+}

@@ -1,0 +1,93 @@
+import type { Browser } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { accessFaults, sidewaysPx } from "./testing/accessible.ts";
+import { goTo, type LookOptions, look, openBook, openBrowser, PATIENCE_MS } from "./testing/browser.ts";
+import { type RunningApp, startApp } from "./testing/start-app.ts";
+
+let app: RunningApp;
+let browser: Browser;
+
+beforeAll(async () => {
+  app = await startApp();
+  browser = await openBrowser();
+}, PATIENCE_MS);
+afterAll(async () => {
+  await browser?.close();
+  await app?.stop();
+});
+
+const PLACES = [
+  ...[
+    "layout",
+    "layout/pf/under?id=sw.left",
+    "wiring",
+    "wiring?id=sw.left",
+    "harnesses",
+    "harnesses/hs.deck",
+    "findings",
+    "findings?show=all",
+    "tables/devices",
+    "tables/machine",
+    "sheets",
+    "history",
+  ].map((place) => `/b/first-light/${place}`),
+  "/",
+  "/set-up",
+  "/people",
+  "/audit",
+];
+
+/** Accessibility is the same on every size but where the page is built otherwise: on a phone. */
+const LOOKS: readonly (Required<LookOptions> & { readonly axe: boolean })[] = [
+  { language: "en", scheme: "light", screen: "desktop", axe: true },
+  { language: "zh", scheme: "dark", screen: "desktop", axe: true },
+  { language: "en", scheme: "light", screen: "phone", axe: true },
+  { language: "zh", scheme: "light", screen: "tablet", axe: false },
+  { language: "en", scheme: "dark", screen: "tablet upright", axe: false },
+];
+
+describe("every section", { timeout: 4 * PATIENCE_MS }, () => {
+  it.each(LOOKS)("is accessible and fits: $language, $scheme, $screen", async ({ axe, ...options }) => {
+    const { page, context, complaints } = await look(browser, app.address, options);
+    await openBook(page, "/b/first-light/findings");
+    const found: string[] = [];
+    for (const place of PLACES) {
+      await goTo(page, place);
+      if (axe) found.push(...(await accessFaults(page)).map((fault) => `${place}: ${fault}`));
+      const px = await sidewaysPx(page);
+      if (px > 0) found.push(`${place}: ${px} px wider than the screen`);
+      if ((await page.getByText("There is no such place").count()) > 0) found.push(`${place}: no such place`);
+    }
+    expect(found).toEqual([]);
+    expect(complaints).toEqual([]);
+    await context.close();
+  });
+
+  it("would be found out if it were not accessible, or too wide", async () => {
+    const { page } = await look(browser, app.address);
+    await openBook(page, "/b/first-light/findings");
+    await page.evaluate(`
+      const planted = document.createElement("div");
+      planted.innerHTML = '<button></button><p style="color:#999;background:#fff">faint</p><input>' +
+        '<div style="width:5000px;height:1px"></div>';
+      document.body.append(planted);
+    `);
+    const found = (await accessFaults(page)).map((fault) => fault.split(":")[0]);
+    expect(found).toEqual(expect.arrayContaining(["button-name", "color-contrast", "label"]));
+    expect(await sidewaysPx(page)).toBeGreaterThan(1000);
+  });
+
+  it("speaks Chinese when the browser does, and English when asked to", async () => {
+    const { page } = await look(browser, app.address, { language: "zh" });
+    await page.goto("/");
+    await page.getByRole("link", { name: "初光" }).click();
+    await page.getByRole("navigation").getByText("检查结果").click();
+    await page.getByText("为什么重要").first().waitFor();
+    expect(await page.locator("html").getAttribute("lang")).toBe("zh-Hans");
+    await page.getByRole("button", { name: /English/u }).click();
+    await page.getByText("Why it matters").first().waitFor();
+    expect(await page.locator("html").getAttribute("lang")).toBe("en");
+    await page.reload();
+    await page.getByText("Why it matters").first().waitFor();
+  });
+});
