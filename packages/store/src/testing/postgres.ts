@@ -1,4 +1,5 @@
 import { execFile, spawnSync } from "node:child_process";
+import { rmSync } from "node:fs";
 import { mkdtemp, readdir, rm } from "node:fs/promises";
 import { createServer } from "node:net";
 import { tmpdir } from "node:os";
@@ -46,15 +47,17 @@ export async function startPostgres({ durable }: { readonly durable: boolean }):
   const halt = asPostgres("pg_ctl", ["-D", data, "-w", "-m", "immediate", "stop"]);
   const remove = () => {
     spawnSync(...halt);
+    rmSync(folder, { recursive: true, force: true });
   };
 
-  if (process.getuid?.() === 0) await run("chown", ["postgres", folder]);
-  await call("initdb", "-D", data, "-A", "trust", "-U", USER, "--no-sync", "-E", "UTF8", "--locale=C.UTF-8");
-  await start();
+  // From here on, so that nothing is left of a start that took its caller too long either.
   process.once("exit", remove);
   // Without an end of one's own, nothing is called when the process is asked to end.
   process.once("SIGINT", interrupted);
   process.once("SIGTERM", interrupted);
+  if (process.getuid?.() === 0) await run("chown", ["postgres", folder]);
+  await call("initdb", "-D", data, "-A", "trust", "-U", USER, "--no-sync", "-E", "UTF8", "--locale=C.UTF-8");
+  await start();
   let places = 0;
   const address = `postgres://${USER}@${HOST}:${port}/postgres`;
   return {
