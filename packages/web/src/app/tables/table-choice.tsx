@@ -14,7 +14,7 @@ export function TableChoice({ open }: { readonly open: string }) {
   const text = (table: string): string => {
     const count = counts?.get(table);
     const faults = count !== undefined && count.faults > 0 ? ` ⚠ ${count.faults}` : "";
-    return `${names[table] ?? table} (${count?.rows ?? 0})${faults}`;
+    return `${names[table] ?? table}${count === undefined ? "" : ` (${count.rows})`}${faults}`;
   };
   return (
     <select

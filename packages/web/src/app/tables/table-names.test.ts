@@ -14,4 +14,12 @@ describe("names of tables and columns", () => {
       expect(Object.keys(names.columns).sort()).toEqual(columns);
     }
   });
+
+  it("say in Chinese what belongs in each column", async () => {
+    const { tables: words } = await loadAppWords("zh");
+    const english = Object.values(ALL_TABLES).flatMap((table) =>
+      Object.keys(table.columns).filter((column) => words.about(table.name, column, "?") === "?"),
+    );
+    expect(english).toEqual([]);
+  });
 });

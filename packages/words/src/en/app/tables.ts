@@ -152,5 +152,5 @@ export const tables = {
   fault: (code: string, expected: string) =>
     code === "cell-blank" ? "" : `${expected.replace(/\.$/, "").replace(/`([^`]*)`/g, "“$1”")}.`,
   /** What belongs in a column; the English sentence is that of the book's format. */
-  about: (_table: string, _column: string, english: string) => english,
+  about: (_table: string, _column: string, english: string) => english.replace(/`([^`]*)`/g, "“$1”"),
 };

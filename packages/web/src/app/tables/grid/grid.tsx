@@ -116,19 +116,17 @@ export function Grid(props: GridProps & { readonly ref?: Ref<GridHandle> }) {
 
   const { active } = selection;
   const column = columns[active.col];
-  const style = {
+  const sizes: CSSProperties & Record<`--${string}`, string> = {
     "--row": `${rowPx}px`,
     "--head": `${coarse ? 40 : 32}px`,
     "--columns": [NUMBERS_PX, ...widths].map((px) => `${px}px`).join(" "),
-    width: all,
-    height: headPx + rowCount * rowPx,
-  } satisfies CSSProperties & Record<`--${string}`, string>;
+  };
   const drawn = Array.from(
     { length: Math.max(0, Math.min(viewport.last, rowCount - 1) - viewport.first + 1) },
     (_, i) => viewport.first + i,
   );
   return (
-    <div className="grid-box" ref={box} data-readonly={readOnly || undefined}>
+    <div className="grid-box" ref={box} style={sizes}>
       <div
         role="grid"
         id={gridId}
@@ -138,10 +136,9 @@ export function Grid(props: GridProps & { readonly ref?: Ref<GridHandle> }) {
         aria-colcount={columns.length + 1}
         aria-multiselectable
         aria-readonly={readOnly}
-        style={style}
+        style={{ width: all, height: headPx + rowCount * rowPx }}
         onPointerDown={pointer.onPointerDown}
         onClick={pointer.onClick}
-        onKeyDown={undefined}
         onDoubleClick={pointer.onDoubleClick}
       >
         <GridHead
