@@ -127,3 +127,21 @@ function commonest(values: readonly number[]): number | null {
     }
   return best;
 }
+
+/** Circles of a drawing as fasteners or waypoints of this side, in the panel's own frame. */
+export async function addCircles(
+  { desk, words, panelId, side }: Stage,
+  circles: readonly PointMm[],
+  as: "waypoints" | "fasteners",
+  typeId: string,
+  stem: string,
+): Promise<void> {
+  const taken = new Set(await desk.ask("takenIds", [{ table: as }]));
+  const rows = circles.map(({ xMm, yMm }) => {
+    const id = freshId(stem, taken);
+    taken.add(id);
+    const place = { id, panel: panelId, side, x_mm: round(xMm), y_mm: round(yMm) };
+    return { table: as, cells: as === "fasteners" ? { ...place, type: typeId } : place };
+  });
+  await desk.edit(words.layout.notes.circles(rows.length), { kind: "add", rows });
+}

@@ -33,6 +33,8 @@ export class CameraRig {
   #painted = { scale: 0, mirrored: false };
   #sharpen: ReturnType<typeof setTimeout> | undefined;
   #size: ScreenSize = { width: 800, height: 600 };
+  /** Where the sheet is on the page. To ask the browser in every frame would make it lay out the page each time. */
+  #corner: ScreenPoint = { x: 0, y: 0 };
   #frame: number | null = null;
   #next: Camera = START;
 
@@ -57,7 +59,14 @@ export class CameraRig {
     };
   }
 
+  /** Looks where the sheet is and how large; to be called when the page may have moved it. */
+  locate(): void {
+    const box = this.#sheet?.getBoundingClientRect();
+    if (box !== undefined) this.#corner = { x: box.left, y: box.top };
+  }
+
   #measure(): void {
+    this.locate();
     const box = this.#sheet?.getBoundingClientRect();
     if (box === undefined || box.width === 0) return;
     const before = this.#size;
@@ -143,8 +152,7 @@ export class CameraRig {
 
   /** Where an event is, on the drawing. */
   screenOf(event: { readonly clientX: number; readonly clientY: number }): ScreenPoint {
-    const box = this.#sheet?.getBoundingClientRect();
-    return { x: event.clientX - (box?.left ?? 0), y: event.clientY - (box?.top ?? 0) };
+    return { x: event.clientX - this.#corner.x, y: event.clientY - this.#corner.y };
   }
 
   panelOf(event: { readonly clientX: number; readonly clientY: number }): PointMm {

@@ -83,6 +83,7 @@ export class Gestures {
       heard: (event: HTMLElementEventMap[K]) => void,
       passive = true,
     ): void => sheet.addEventListener(name, heard, { signal: listening.signal, passive });
+    on("pointerenter", () => this.#rig.locate());
     on("pointerdown", (event) => this.#down(event));
     on("pointermove", (event) => this.#move(event));
     on("pointerup", (event) => this.#up(event));
@@ -138,6 +139,7 @@ export class Gestures {
   }
 
   #down(event: PointerEvent): void {
+    this.#rig.locate();
     const at = this.#rig.screenOf(event);
     this.#fingers.set(event.pointerId, at);
     this.#sheet?.setPointerCapture(event.pointerId);

@@ -7,6 +7,7 @@ import { useMay } from "../session/session.tsx";
 import { useWords } from "../words.tsx";
 import { addLane, addWaypoint, remove, rotate, type Stage } from "./actions.ts";
 import { ArrangeBar } from "./arrange-bar.tsx";
+import { BringIn } from "./bring-in.tsx";
 import { ChosenBar, ChosenOne } from "./chosen.tsx";
 import { ChosenKind } from "./chosen-kind.tsx";
 import { Drawing } from "./drawing.tsx";
@@ -52,6 +53,7 @@ export function PanelWorkplace({
   );
   const [message, setMessage] = useState("");
   const [help, setHelp] = useState(false);
+  const [bringingIn, setBringingIn] = useState(false);
   const shown = usePanel(panel.id, side, layers);
   const scene = shown?.scene ?? null;
   const trace = useView("layoutTrace", { panelId: panel.id, ids: selected });
@@ -199,7 +201,7 @@ export function PanelWorkplace({
           setListShown(!listShown);
         }}
         help={() => setHelp(true)}
-        bringIn={() => undefined}
+        bringIn={() => setBringingIn(true)}
       />
       {listShown && scene !== null && <ItemList scene={scene} selected={selected} choose={choose} />}
       <div className="layout-middle" ref={drawing}>
@@ -249,6 +251,9 @@ export function PanelWorkplace({
         </div>
         <Follows selected={selected} />
       </aside>
+      {bringingIn && stage !== null && (
+        <BringIn stage={stage} selected={selected} close={() => setBringingIn(false)} failed={told} />
+      )}
       {help && <Help close={() => setHelp(false)} />}
       {stage !== null && <PasteDialog clipboard={clipboard} stage={stage} select={select} failed={told} />}
     </div>

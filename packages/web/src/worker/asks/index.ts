@@ -3,6 +3,7 @@ import { candidates } from "./candidates.ts";
 import { composeSheet } from "./compose-sheet.ts";
 import { importTrial } from "./import-trial.ts";
 import { pegTrial, pinPeg, unpinPegs } from "./pegs.ts";
+import { fastenerTypes, readDrawing } from "./read-drawing.ts";
 import { renaming } from "./renaming.ts";
 import { rowKeys } from "./row-keys.ts";
 import { search } from "./search.ts";
@@ -23,6 +24,8 @@ export const ASKS = {
   betterHarness,
   rowKeys,
   takenIds,
+  readDrawing,
+  fastenerTypes,
 };
 
 export type AskName = keyof typeof ASKS;

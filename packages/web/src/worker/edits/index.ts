@@ -11,6 +11,7 @@ import {
   setRow,
 } from "./layout-rows.ts";
 import { type PlaceItems, placeItems } from "./place-items.ts";
+import { type PutOutline, putOutline } from "./put-outline.ts";
 import { type SetCells, setCells } from "./set-cells.ts";
 
 /** Changes as a screen worked them out itself, each with what it saw before. */
@@ -27,6 +28,7 @@ export type Edit =
   | CopyRows
   | RemoveRows
   | SetRow
+  | PutOutline
   | AcceptFindings
   | ReopenFindings
   | MakeChanges;
@@ -46,6 +48,8 @@ export function changesOf(tables: CellTables, edit: Edit): readonly CellChange[]
       return removeRows(tables, edit);
     case "row":
       return setRow(tables, edit);
+    case "outline":
+      return putOutline(tables, edit);
     case "accept":
       return acceptFindings(tables, edit);
     case "reopen":
