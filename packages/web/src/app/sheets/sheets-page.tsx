@@ -1,4 +1,4 @@
-import { useEffect, useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import { useView } from "../book/desk.tsx";
 import { usePick, useWords } from "../words.tsx";
 import { Choices, ChooseSheets } from "./choose-sheets.tsx";
@@ -13,6 +13,7 @@ export default function SheetsPage() {
   const { jobs, make, cancel } = useJobs();
   const [chosen, setChosen] = useState<readonly string[] | null>(null);
   const [latest, setLatest] = useState<string | null>(null);
+  const made = useRef<HTMLElement>(null);
   const ids = [...(harnesses?.keys() ?? [])];
   const known = new Set(ids);
   const wanted = (chosen ?? ids).filter((id) => known.has(id));
@@ -22,33 +23,43 @@ export default function SheetsPage() {
   if (harnesses === null) return <p className="page dim">{common.loading}</p>;
   return (
     <div className="page sheets-page">
-      <h2>{words.title}</h2>
-      {ids.length === 0 ? (
-        <p>{words.noHarnesses}</p>
-      ) : (
-        <>
-          <p className="dim">{words.intro}</p>
-          <ChooseSheets harnessIds={wanted} onMake={async (request) => setLatest((await make(request)).id)}>
-            <Choices
-              title={words.harnesses}
-              all={ids}
-              chosen={wanted}
-              onChoose={setChosen}
-              nameOf={(id) => {
-                const harness = harnesses.get(id);
-                return harness === undefined
-                  ? id
-                  : `H${harness.number} ${pick(harness.label.en, harness.label.zh)}`;
+      <div>
+        <h2>{words.title}</h2>
+        {ids.length === 0 ? (
+          <p>{words.noHarnesses}</p>
+        ) : (
+          <>
+            <p className="dim">{words.intro}</p>
+            <ChooseSheets
+              harnessIds={wanted}
+              onMake={async (request) => {
+                setLatest((await make(request)).id);
+                made.current?.scrollIntoView({ block: "nearest", behavior: "smooth" });
               }}
-            />
-          </ChooseSheets>
-        </>
-      )}
-      <h3>{words.made}</h3>
-      {jobs !== null && jobs.length === 0 && <p className="dim">{words.noJobs}</p>}
-      {jobs?.map((job) => (
-        <JobCard key={job.id} job={job} open={job.id === latest} onCancel={() => cancel(job)} />
-      ))}
+            >
+              <Choices
+                title={words.harnesses}
+                all={ids}
+                chosen={wanted}
+                onChoose={setChosen}
+                nameOf={(id) => {
+                  const harness = harnesses.get(id);
+                  return harness === undefined
+                    ? id
+                    : `H${harness.number} ${pick(harness.label.en, harness.label.zh)}`;
+                }}
+              />
+            </ChooseSheets>
+          </>
+        )}
+      </div>
+      <section className="jobs" ref={made} aria-label={words.made}>
+        <h3>{words.made}</h3>
+        {jobs !== null && jobs.length === 0 && <p className="dim">{words.noJobs}</p>}
+        {jobs?.map((job) => (
+          <JobCard key={job.id} job={job} open={job.id === latest} onCancel={() => cancel(job)} />
+        ))}
+      </section>
     </div>
   );
 }

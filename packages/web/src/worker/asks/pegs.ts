@@ -2,7 +2,7 @@ import type { CellChange } from "@pinwright/book";
 import { choiceChanges, type WantedChoice } from "../edits/choices.ts";
 import type { Model } from "../model.ts";
 import { type BoardShape, boardShape } from "../pegs/board-shape.ts";
-import { keepTrial, type PegMove, tryPeg } from "../pegs/peg-trial.ts";
+import { freePegs, keepTrial, type PegMove, tryPeg } from "../pegs/peg-trial.ts";
 
 /** A pinboard while one of its pegs is in the hand. */
 export interface TriedPeg {
@@ -44,13 +44,8 @@ export function unpinPegs(
   { line, tables }: Model,
   { harnessId, nodeId }: { readonly harnessId: string; readonly nodeId: string | null },
 ): readonly CellChange[] {
-  const own = `${harnessId}|`;
-  const choices = line.machine.choices.get("peg") ?? new Map();
-  const subjects = [...choices.keys()].filter((subject) =>
-    nodeId === null ? subject.startsWith(own) : subject === `${own}${nodeId}`,
-  );
   return choiceChanges(
     tables,
-    subjects.map((subject): WantedChoice => ({ kind: "peg", subject, row: null })),
+    freePegs(line, harnessId, nodeId).map((one): WantedChoice => ({ kind: "peg", ...one })),
   );
 }

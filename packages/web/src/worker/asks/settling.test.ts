@@ -1,4 +1,5 @@
 import { applyChanges, type CellChange } from "@pinwright/book";
+import { compareHarness, Line, unsettled } from "@pinwright/engine";
 import { expect, it } from "vitest";
 import { ExampleModel } from "../testing/example-model.ts";
 import { betterHarness, keepHarness } from "./settling.ts";
@@ -50,4 +51,17 @@ it("tells what doing a kept harness anew would bring, and takes it", () => {
   put(example, better?.changes ?? []);
   expect(example.now.line.harnesses.get(id)?.wires[0]?.colour).toBe(wire?.colour);
   expect(betterHarness(example.now, id)?.changes).toEqual([]);
+});
+
+it("tries out one harness with what it depends on, and finds what trying out the whole machine finds", () => {
+  const example = new ExampleModel();
+  const { line, shop } = example.now;
+  const ids = [...line.harnesses.keys()];
+  expect(ids.length).toBeGreaterThan(2);
+  for (const id of ids) {
+    const whole = new Line().run(unsettled(line, [id]), shop).harnesses.get(id);
+    const before = line.harnesses.get(id);
+    if (whole === undefined || before === undefined) throw new Error(`no harness ${id}`);
+    expect(betterHarness(example.now, id)?.change).toEqual(compareHarness(before, whole));
+  }
 });

@@ -1,4 +1,4 @@
-import type { BookRow, CellChange } from "@pinwright/book";
+import { type BookRow, type CellChange, withRows } from "@pinwright/book";
 import {
   compareHarness,
   type HarnessChange,
@@ -50,13 +50,37 @@ export function keepHarness(model: Model, harnessId: string): Keeping {
   return { added, changed, removed, changes: changesTo(model, choices) };
 }
 
-/** A line of its own, so that trying something out does not cost the open book its memory. */
-const trials = new Line();
+/**
+ * A harness, and the earlier ones whose colours it may have to follow because they share a net with it, or with one
+ * that does: all that its own result depends on.
+ */
+function dependsOn(line: LineResult, harnessId: string): ReadonlySet<string> {
+  const nets = new Map<string, Set<string>>();
+  for (const { harness, net } of line.machine.ends) {
+    const own = nets.get(harness);
+    if (own === undefined) nets.set(harness, new Set([net]));
+    else own.add(net);
+  }
+  const ids = [...line.harnesses.keys()];
+  const earlier = ids.slice(0, ids.indexOf(harnessId)).reverse();
+  const needed = new Set([harnessId]);
+  const shared = new Set(nets.get(harnessId));
+  for (const id of earlier) {
+    const own = nets.get(id) ?? new Set<string>();
+    if (![...own].some((net) => shared.has(net))) continue;
+    needed.add(id);
+    for (const net of own) shared.add(net);
+  }
+  return needed;
+}
 
 /** What a harness would be if nothing were kept of it but what a person pinned; null when there is none. */
 export function betterHarness(model: Model, harnessId: string): Better | null {
   const before = model.line.harnesses.get(harnessId);
-  const anew: LineResult = trials.run(unsettled(model.line, [harnessId]), model.shop);
+  const needed = dependsOn(model.line, harnessId);
+  const free = unsettled(model.line, [harnessId]);
+  const harnesses = free.tables.harnesses.filter(({ id }) => needed.has(id));
+  const anew: LineResult = new Line().run(withRows(free, "harnesses", harnesses), model.shop);
   const after = anew.harnesses.get(harnessId);
   if (before === undefined || after === undefined) return null;
   const settling = settle({ ...anew, machine: { ...anew.machine, book: model.book } }, [harnessId]);

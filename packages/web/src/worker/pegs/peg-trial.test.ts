@@ -79,6 +79,16 @@ describe("a peg in the hand", () => {
 });
 
 describe("pegs let go", () => {
+  it("take back along what they had taken along", () => {
+    const id = busiest().harness.id;
+    const peg = busiest().pinboard.nodes.find((node) => node.peg && !node.id.startsWith("landing:"));
+    if (peg === undefined) throw new Error("no peg");
+    const move = { harnessId: id, nodeId: peg.id, xMm: peg.at.xMm + 10, yMm: peg.at.yMm + 60 };
+    put(pinPeg(example.now, { move, by: "", reason: "" }));
+    put(unpinPegs(example.now, { harnessId: id, nodeId: peg.id }));
+    expect(example.now.line.findings.filter(({ rule }) => rule === "pinboard-peg-moved")).toEqual([]);
+  });
+
   it("leave the board as it was before a hand came to it", () => {
     const harness = busiest();
     const id = harness.harness.id;
@@ -104,6 +114,7 @@ describe("pegs let go", () => {
     const kept = placeOf(harnessNow(id), second?.id ?? "");
     put(unpinPegs(example.now, { harnessId: id, nodeId: first?.id ?? "" }));
     expect(placeOf(harnessNow(id), second?.id ?? "")).toEqual(kept);
+    expect(example.now.line.findings.filter(({ rule }) => rule === "pinboard-peg-moved")).toEqual([]);
     const choices = example.now.line.machine.choices.get("peg");
     expect(choices?.has(`${id}|${first?.id}`)).toBe(false);
     expect(choices?.get(`${id}|${second?.id}`)?.held).toBe("pinned");

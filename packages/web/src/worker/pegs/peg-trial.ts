@@ -93,13 +93,19 @@ export function tryPeg(line: LineResult, move: PegMove): PegTrial | null {
   return { pinboard, at };
 }
 
+/** A row of the choices of pegs as it should be; null: gone. */
+export interface WantedPeg {
+  readonly subject: string;
+  readonly row: Omit<Choice, "kind" | "subject"> | null;
+}
+
 /** What the choices of pegs have to say so that a pinboard stays as it was tried. */
 export function keepTrial(
   line: LineResult,
   move: PegMove,
   trial: PegTrial,
   why: { readonly by: string; readonly reason: string },
-): readonly { readonly subject: string; readonly row: Omit<Choice, "kind" | "subject"> | null }[] {
+): readonly WantedPeg[] {
   const own = `${move.harnessId}|`;
   const subject = `${own}${move.nodeId}`;
   const kept = new Map(settlePegs(trial.pinboard).map((peg) => [peg.subject, peg.value]));
@@ -116,4 +122,29 @@ export function keepTrial(
     }),
     ...gone.filter((one) => !isPinned(one)).map((one) => ({ subject: one, row: null })),
   ];
+}
+
+/**
+ * What the choices of pegs have to say so that the program places one peg again: its own row goes, and kept rows
+ * of others follow where it had taken them along. Null stands for all pegs of the harness.
+ */
+export function freePegs(line: LineResult, harnessId: string, nodeId: string | null): readonly WantedPeg[] {
+  const harness = line.harnesses.get(harnessId);
+  const own = `${harnessId}|`;
+  if (harness === undefined) return [];
+  const input = pinboardInput(line.machine, harness.harness, harness.route, harness.branches);
+  const freed = (subject: string): boolean =>
+    nodeId === null ||
+    subject === `${own}${nodeId}` ||
+    harness.branches.some(
+      ({ id, a, b }) => (a === nodeId || b === nodeId) && subject === `${own}${BENDS}${id}`,
+    );
+  const pegs = new Map([...input.pegs].filter(([subject]) => !freed(subject)));
+  const kept = new Map(settlePegs(layPinboard({ ...input, pegs })).map((peg) => [peg.subject, peg.value]));
+  return [...input.pegs].flatMap(([subject, row]): readonly WantedPeg[] => {
+    if (freed(subject)) return [{ subject, row: null }];
+    const value = kept.get(subject);
+    if (row.held === "pinned" || value === undefined || value === row.value) return [];
+    return [{ subject, row: { ...row, value } }];
+  });
 }
