@@ -114,8 +114,12 @@ export class CameraRig {
 
   #place({ x, y, scale }: Camera): void {
     const stretch = scale / this.#painted.scale;
-    if (this.#layer !== null)
-      this.#layer.style.transform = `translate(${x}px, ${y}px)${stretch === 1 ? "" : ` scale(${stretch})`}`;
+    if (this.#layer === null) return;
+    // Between two pixels the layer would be smeared.
+    this.#layer.style.transform =
+      stretch === 1
+        ? `translate(${Math.round(x)}px, ${Math.round(y)}px)`
+        : `translate(${x}px, ${y}px) scale(${stretch})`;
   }
 
   /** Has the ground painted at the scale that it is looked at. */

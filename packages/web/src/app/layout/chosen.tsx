@@ -7,6 +7,7 @@ import type { ViewEntry } from "../../worker/protocol.ts";
 import { useDesk, useOne } from "../book/desk.tsx";
 import { addressOf } from "../book/place-of.ts";
 import { usePick, useSpeech, useWords } from "../words.tsx";
+import type { Layer } from "./layers.ts";
 import { PlaceForm } from "./place-form.tsx";
 import type { Scene, Side } from "./scene.ts";
 
@@ -25,10 +26,13 @@ export interface ChosenActions {
 export function ChosenBar({
   actions,
   mayEdit,
+  mayTurn = true,
   title,
 }: {
   readonly actions: ChosenActions;
   readonly mayEdit: boolean;
+  /** A lane, a waypoint and a screw have no direction. */
+  readonly mayTurn?: boolean;
   readonly title: ReactNode;
 }) {
   const words = useWords();
@@ -43,7 +47,7 @@ export function ChosenBar({
       <h2>{title}</h2>
       {mayEdit && (
         <>
-          {button(own.place.rotate, <IconRotate size={18} />, actions.rotate)}
+          {mayTurn && button(own.place.rotate, <IconRotate size={18} />, actions.rotate)}
           {button(own.copyKey, <IconCopy size={18} />, actions.copy)}
           {button(own.removeKey, <IconTrash size={18} />, actions.remove)}
         </>
@@ -52,6 +56,9 @@ export function ChosenBar({
     </div>
   );
 }
+
+const hasDirection = (layer: Layer): boolean =>
+  layer !== "lanes" && layer !== "waypoints" && layer !== "fasteners";
 
 /** Everything that is known of one thing. */
 export function ChosenOne({
@@ -78,7 +85,12 @@ export function ChosenOne({
   const label = about === undefined ? "" : pick(about.label, about.labelZh);
   return (
     <>
-      <ChosenBar actions={actions} mayEdit={mayEdit && target?.row != null} title={label || id} />
+      <ChosenBar
+        actions={actions}
+        mayEdit={mayEdit && target?.row != null}
+        mayTurn={target !== undefined && hasDirection(target.layer)}
+        title={label || id}
+      />
       <p className="dim">
         {target === undefined ? "" : `${own.kinds[target.layer]}, `}
         {id}

@@ -1,10 +1,11 @@
 import { findingWords } from "@pinwright/words";
-import { memo, type ReactNode } from "react";
+import { memo, type ReactNode, useSyncExternalStore } from "react";
 import { Link } from "wouter";
 import type { ViewEntry } from "../../worker/protocol.ts";
 import { useDesk, useView } from "../book/desk.tsx";
 import { addressOf } from "../book/place-of.ts";
 import { useSpeech, useWords } from "../words.tsx";
+import type { Gestures } from "./gestures.ts";
 
 type Effect = ViewEntry<"layoutEffects">;
 type Of<W extends Effect["what"]> = Extract<Effect, { what: W }>;
@@ -16,9 +17,19 @@ const ofKind = <W extends Effect["what"]>(effects: Iterable<Effect>, what: W): r
   [...effects].filter((effect): effect is Of<W> => effect.what === what);
 
 /** What the last change, or the drag that is going on, does to wires, bundles and findings. */
-export const Follows = memo(function Follows({ selected }: { readonly selected: readonly string[] }) {
+export const Follows = memo(function Follows({
+  selected,
+  gestures,
+}: {
+  readonly selected: readonly string[];
+  readonly gestures: Gestures;
+}) {
   const words = useWords();
   const own = words.layout.follows;
+  const dragging = useSyncExternalStore(
+    gestures.overlay.subscribe,
+    () => gestures.overlay.get().dragged !== null,
+  );
   const effects = useView("layoutEffects", { ids: selected });
   if (effects === null) return null;
   const all = [...effects.values()];
@@ -28,11 +39,12 @@ export const Follows = memo(function Follows({ selected }: { readonly selected: 
   const findings = ofKind(all, "finding");
   const changed =
     wires.some((wire) => wire.state !== "same") || bundles.length + harnesses.length + findings.length > 0;
-  if (!changed && wires.length === 0) return null;
+  if (!changed && !dragging) return null;
   return (
     <section className="follows" aria-label={own.title}>
       <h3>{own.title}</h3>
-      <p className="dim">{changed ? own.from : own.nothing}</p>
+      <p className="dim">{dragging ? own.dragging : own.from}</p>
+      {!changed && <p>{wires.length === 0 ? own.noWires : own.nothing}</p>}
       <Group title={own.wires} count={wires.length}>
         <table className="figures">
           <tbody>

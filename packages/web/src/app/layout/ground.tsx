@@ -153,7 +153,9 @@ export const Marks = memo(function Marks({
   readonly side: Side;
 }) {
   const step = useSyncExternalStore(rig.step.subscribe, rig.step.get);
-  const k = 1 / scaleOfStep(step);
+  const scale = scaleOfStep(step);
+  // From afar marks shrink, so that they do not hide what they are about.
+  const k = Math.min(1, Math.max(0.5, Math.sqrt(scale))) / scale;
   const places = new Map<string, { xMm: number; yMm: number; severity: "error" | "warning" | "note" }>();
   for (const { finding, side: own, xMm, yMm } of findings.values()) {
     if (own !== side || finding.accepted !== null) continue;

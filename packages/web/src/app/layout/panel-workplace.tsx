@@ -60,6 +60,12 @@ export function PanelWorkplace({
   const stage: Stage | null = scene === null ? null : { desk, words, scene, panelId: panel.id, side };
   const drawing = useRef<HTMLDivElement>(null);
 
+  useEffect(() => {
+    if (message === "") return;
+    const timer = setTimeout(() => setMessage(""), 8_000);
+    return () => clearTimeout(timer);
+  }, [message]);
+
   const told = useCallback(
     (error: unknown) => setMessage(error instanceof Error ? error.message : String(error)),
     [],
@@ -221,6 +227,7 @@ export function PanelWorkplace({
             onKey={onKey}
           />
         )}
+        {words.layout.toolHints[tool] !== "" && <p className="tool-hint">{words.layout.toolHints[tool]}</p>}
         <StatusLine rig={rig} gestures={gestures} message={message} />
       </div>
       <aside className="layout-side">
@@ -249,7 +256,7 @@ export function PanelWorkplace({
             </p>
           )}
         </div>
-        <Follows selected={selected} />
+        <Follows selected={selected} gestures={gestures} />
       </aside>
       {bringingIn && stage !== null && (
         <BringIn stage={stage} selected={selected} close={() => setBringingIn(false)} failed={told} />

@@ -198,7 +198,6 @@ export function Toolbar({
       <IconButton label={own.help.title} onClick={help}>
         <IconHelp size={18} />
       </IconButton>
-      {own.toolHints[tool] !== "" && <span className="tool-hint">{own.toolHints[tool]}</span>}
     </div>
   );
 }
