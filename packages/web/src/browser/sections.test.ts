@@ -1,20 +1,9 @@
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { describe, expect, it } from "vitest";
 import { accessFaults, sidewaysPx } from "./testing/accessible.ts";
-import { goTo, type LookOptions, look, openBook, openBrowser, PATIENCE_MS } from "./testing/browser.ts";
-import { type RunningApp, startApp } from "./testing/start-app.ts";
+import { goTo, type LookOptions, openBook, PATIENCE_MS } from "./testing/browser.ts";
+import { withApp } from "./testing/with-app.ts";
 
-let app: RunningApp;
-let browser: Browser;
-
-beforeAll(async () => {
-  app = await startApp();
-  browser = await openBrowser();
-}, PATIENCE_MS);
-afterAll(async () => {
-  await browser?.close();
-  await app?.stop();
-});
+const app = withApp();
 
 const PLACES = [
   ...[
@@ -28,6 +17,7 @@ const PLACES = [
     "findings?show=all",
     "tables/devices",
     "tables/machine",
+    "tables/import",
     "sheets",
     "history",
   ].map((place) => `/b/first-light/${place}`),
@@ -48,7 +38,7 @@ const LOOKS: readonly (Required<LookOptions> & { readonly axe: boolean })[] = [
 
 describe("every section", { timeout: 4 * PATIENCE_MS }, () => {
   it.each(LOOKS)("is accessible and fits: $language, $scheme, $screen", async ({ axe, ...options }) => {
-    const { page, context, complaints } = await look(browser, app.address, options);
+    const { page, context, complaints } = await app.look(options);
     await openBook(page, "/b/first-light/findings");
     const found: string[] = [];
     for (const place of PLACES) {
@@ -64,7 +54,7 @@ describe("every section", { timeout: 4 * PATIENCE_MS }, () => {
   });
 
   it("would be found out if it were not accessible, or too wide", async () => {
-    const { page } = await look(browser, app.address);
+    const { page } = await app.look();
     await openBook(page, "/b/first-light/findings");
     await page.evaluate(`
       const planted = document.createElement("div");
@@ -78,7 +68,7 @@ describe("every section", { timeout: 4 * PATIENCE_MS }, () => {
   });
 
   it("speaks Chinese when the browser does, and English when asked to", async () => {
-    const { page } = await look(browser, app.address, { language: "zh" });
+    const { page } = await app.look({ language: "zh" });
     await page.goto("/");
     await page.getByRole("link", { name: "初光" }).click();
     await page.getByRole("navigation").getByText("检查结果").click();
