@@ -56,6 +56,7 @@ export function peopleHandlers({ deps, accounts, sessions, hub, audit }: ServerP
     signOut: async ({ caller, place }) => {
       if (caller !== null && caller.sessionHash !== null) {
         await deps.store.people.endSession(caller.sessionHash);
+        sessions.changed();
         hub.endOf(caller.person.id, caller.sessionHash);
         await audit.write("sign-out", caller.person.name, "", place);
       }
@@ -71,6 +72,7 @@ export function peopleHandlers({ deps, accounts, sessions, hub, audit }: ServerP
     },
     changePerson: async ({ parts, body, caller, place }) => {
       const { person, mayLess } = await accounts.change(parts.person, body);
+      sessions.changed();
       if (mayLess) hub.endOf(person.id);
       // Which things were changed, never to what secret.
       const what = Object.keys(body).join(" ");
