@@ -37,11 +37,25 @@ const DETAILED: ReadonlySet<string> = new Set([
   "outline-unreadable",
 ]);
 
+/** Numbers and names of an English sentence in Chinese, where it has a usual form; else the sentence itself. */
+function detailsOf(expected: string): string {
+  const range = /from (\S+) to (\S+)$/.exec(expected);
+  if (range !== null) return `${range[1]} 至 ${range[2]}`;
+  const least = /(\S+) or more$/.exec(expected);
+  if (least !== null) return `至少 ${least[1]}`;
+  const most = /(\S+) or less$/.exec(expected);
+  if (most !== null) return `至多 ${most[1]}`;
+  const words = /^one of: (.*)$/.exec(expected);
+  if (words !== null) return (words[1] ?? "").replaceAll(", ", "、");
+  const row = /^an id of `(\w+)`$/.exec(expected);
+  return row === null ? expected : `表 \`${row[1]}\` 中的标识`;
+}
+
 /** A fault in Chinese. */
-export const faultWords = (code: string, expected: string): string => {
+export function faultWords(code: string, expected: string): string {
   if (code === "cell-blank") return "";
-  const text = FAULTS[code];
-  if (text === undefined) return expected;
-  const told = DETAILED.has(code) ? `${text}（${expected.replace(/\.$/, "")}）。` : `${text}。`;
-  return told.replace(/`([^`]*)`/g, "“$1”");
-};
+  const text = FAULTS[code] ?? "";
+  const sentence = expected.replace(/\.$/, "");
+  const told = text === "" ? sentence : DETAILED.has(code) ? `${text}（${detailsOf(sentence)}）` : text;
+  return `${told}。`.replace(/`([^`]*)`/g, "“$1”");
+}
