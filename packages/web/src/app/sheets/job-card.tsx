@@ -53,8 +53,14 @@ export function JobCard({
             aria-label={words.progress(job.done, job.total)}
             style={{ flex: 1 }}
           />
-          <span>{words.progress(job.done, job.total)}</span>
-          <span className="dim">{job.now}</span>
+          {job.total === 0 ? (
+            <span className="dim">{words.preparing}</span>
+          ) : (
+            <>
+              <span>{words.progress(job.done, job.total)}</span>
+              <span className="dim">{job.now}</span>
+            </>
+          )}
         </div>
       )}
       {job.state === "failed" && <p className="error-text">{job.now}</p>}

@@ -34,6 +34,7 @@ export const prints = {
     failed: "Failed",
   },
   progress: (done: number, total: number) => `${done} of ${total}`,
+  preparing: "Reading the book and working out its wires …",
   cancel: "Stop",
   from: (changeNo: number) => `made from change ${changeNo}`,
   current: "The book is still the same.",

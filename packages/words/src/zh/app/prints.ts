@@ -34,6 +34,7 @@ export const prints: Translated<typeof en> = {
     failed: "失败",
   },
   progress: (done, total) => `${done} / ${total}`,
+  preparing: "正在读取设计册并计算导线…",
   cancel: "停止",
   from: (changeNo) => `依据第 ${changeNo} 次更改`,
   current: "设计册没有变化。",
