@@ -46,6 +46,13 @@ describe("StaticFiles", () => {
     }
   });
 
+  it("gives the page for a place in a book, which may end in an id with dots", async () => {
+    const page = await ask("/")?.text();
+    expect(page).toBeTruthy();
+    for (const path of ["/b/first-light/harnesses", "/b/first-light/harnesses/hs.deck"])
+      expect(await ask(path)?.text()).toBe(page);
+  });
+
   it("gives nothing for a file that is not there, and nothing from outside of its folder", () => {
     const paths = [
       "/assets/app-old.js",

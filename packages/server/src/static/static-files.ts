@@ -17,6 +17,8 @@ const TYPES: Readonly<Record<string, string>> = {
   map: "application/json; charset=utf-8",
 };
 
+/** Places within a book. */
+const BOOKS = "/b/";
 /** Folder of files that have a hash of their content in their name. */
 const HASHED = "/assets/";
 
@@ -59,8 +61,9 @@ export class StaticFiles {
   /** The file of a path; the page for every path of the app; null for a file that is not there. */
   answer(request: Request): Response | null {
     const { pathname } = new URL(request.url);
-    // A file of the app has an ending; its places have none in their last part.
-    const isFile = /\.[a-z0-9]+$/i.test(pathname) || pathname.startsWith(HASHED);
+    // A file of the app has an ending. Places in a book may seem to have one: they end in ids, such as `hs.deck`.
+    const isFile =
+      (/\.[a-z0-9]+$/i.test(pathname) && !pathname.startsWith(BOOKS)) || pathname.startsWith(HASHED);
     const path = this.#files.has(pathname) ? pathname : isFile ? null : "/index.html";
     const forms = path === null ? undefined : this.#files.get(path);
     if (path === null || forms === undefined) return null;
