@@ -35,7 +35,15 @@ export function PegOverlay({
   const group = useRef<SVGGElement>(null);
   const carried = useRef<string | null>(null);
   const timer = useRef<ReturnType<typeof setTimeout>>(undefined);
-  useEffect(() => () => clearTimeout(timer.current), []);
+  /** Puts down what the keyboard holds; null when it holds nothing. */
+  const putDown = useRef<(() => void) | null>(null);
+  useEffect(
+    () => () => {
+      clearTimeout(timer.current);
+      putDown.current?.();
+    },
+    [],
+  );
   const { shape } = hand;
   if (shape === undefined) return null;
 
@@ -69,7 +77,11 @@ export function PegOverlay({
     onChoose(node.id);
     hand.carry(node.id, node.at.xMm + by[0], node.at.yMm + by[1]);
     clearTimeout(timer.current);
-    timer.current = setTimeout(() => void hand.drop(words.moved(nameOf(node))), KEY_REST_MS);
+    putDown.current = () => {
+      putDown.current = null;
+      void hand.drop(words.moved(nameOf(node)));
+    };
+    timer.current = setTimeout(() => putDown.current?.(), KEY_REST_MS);
   };
 
   return (

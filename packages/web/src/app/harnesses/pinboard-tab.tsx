@@ -73,6 +73,7 @@ export function PinboardTab({ harnessId }: { readonly harnessId: string }) {
           chosen={chosen}
           onChoose={setChosen}
           troubles={hand.tried?.troubles ?? null}
+          letGo={hand.letGo}
         />
       )}
     </div>
@@ -85,12 +86,15 @@ function PegPanel({
   chosen,
   onChoose,
   troubles,
+  letGo,
 }: {
   readonly harnessId: string;
   readonly nodes: readonly Node[];
   readonly chosen: string | null;
   readonly onChoose: (nodeId: string) => void;
   readonly troubles: number | null;
+  /** Ends what the hand was about to do. */
+  readonly letGo: () => void;
 }) {
   const words = useWords().harnesses.pinboard;
   const nameOf = useNodeName();
@@ -98,6 +102,7 @@ function PegPanel({
   const node = nodes.find((one) => one.id === chosen);
   const pinned = nodes.filter((one) => one.pinned !== null);
   const free = async (nodeId: string | null, note: string) => {
+    letGo();
     const changes = await desk.ask("unpinPegs", { harnessId, nodeId });
     await desk.edit(note, { kind: "changes", changes });
   };
