@@ -1,19 +1,9 @@
-import type { Browser, Page } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { look, openBrowser, PATIENCE_MS } from "./testing/browser.ts";
-import { type RunningApp, startApp } from "./testing/start-app.ts";
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import { PATIENCE_MS } from "./testing/browser.ts";
+import { withApp } from "./testing/with-app.ts";
 
-let app: RunningApp;
-let browser: Browser;
-
-beforeAll(async () => {
-  app = await startApp();
-  browser = await openBrowser();
-}, PATIENCE_MS);
-afterAll(async () => {
-  await browser?.close();
-  await app?.stop();
-});
+const app = withApp();
 
 const PASSWORD = "a long enough word";
 
@@ -25,7 +15,7 @@ async function signIn(page: Page, name: string, secret: string): Promise<void> {
 
 describe("accounts", { timeout: PATIENCE_MS }, () => {
   it("are set up, asked for from then on, and limited by their roles", async () => {
-    const owner = await look(browser, app.address);
+    const owner = await app.look();
     await owner.page.goto("/");
     await owner.page.getByRole("button", { name: "Menu" }).click();
     await owner.page.getByRole("menuitem", { name: "Set up accounts" }).click();
@@ -47,7 +37,7 @@ describe("accounts", { timeout: PATIENCE_MS }, () => {
     await owner.page.getByText("Ben can sign in now.").waitFor();
     await owner.page.getByRole("row", { name: /Ben/u }).getByText("floor code").waitFor();
 
-    const floor = await look(browser, app.address, { screen: "tablet" });
+    const floor = await app.look({ screen: "tablet" });
     await floor.page.goto("/b/first-light/findings");
     await signIn(floor.page, "Ben", "1234");
     await floor.page.getByText("Name and password do not go together").waitFor();

@@ -1,23 +1,12 @@
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { look, openBrowser, PATIENCE_MS } from "./testing/browser.ts";
-import { type RunningApp, startApp } from "./testing/start-app.ts";
+import { describe, expect, it } from "vitest";
+import { PATIENCE_MS } from "./testing/browser.ts";
+import { withApp } from "./testing/with-app.ts";
 
-let app: RunningApp;
-let browser: Browser;
-
-beforeAll(async () => {
-  app = await startApp();
-  browser = await openBrowser();
-}, PATIENCE_MS);
-afterAll(async () => {
-  await browser?.close();
-  await app?.stop();
-});
+const app = withApp();
 
 describe("the first start", { timeout: PATIENCE_MS }, () => {
   it("says in three lines what this is, and has Tidewatch ready to open", async () => {
-    const { page, complaints } = await look(browser, app.address);
+    const { page, complaints } = await app.look();
     await page.goto("/");
     await page.getByRole("link", { name: "Tidewatch" }).waitFor();
     expect(await page.locator(".start-lines p").count()).toBe(3);
@@ -28,7 +17,7 @@ describe("the first start", { timeout: PATIENCE_MS }, () => {
   });
 
   it("makes a book from an example, puts it away and takes it out again", async () => {
-    const { page, complaints } = await look(browser, app.address);
+    const { page, complaints } = await app.look();
     await page.goto("/");
     const form = page.locator("section", { hasText: "New book" });
     await form.getByLabel("Name", { exact: false }).first().fill("Storm Front");
@@ -47,7 +36,7 @@ describe("the first start", { timeout: PATIENCE_MS }, () => {
   });
 
   it("says in the reader's words why a book cannot be made", async () => {
-    const { page } = await look(browser, app.address, { language: "zh" });
+    const { page } = await app.look({ language: "zh" });
     await page.goto("/");
     const form = page.locator("section", { hasText: "新设计册" });
     await form.getByLabel("名称").first().fill("潮");

@@ -30,6 +30,11 @@ export class Desk {
   #preview: { readonly at: number; readonly edit: Edit } | null = null;
   #planned = false;
   #shown: number | null = null;
+  /** What the page was last told of the book. */
+  #said: { readonly sync: SyncState; readonly changeNo: number } = {
+    sync: { state: "loading" },
+    changeNo: 0,
+  };
   /** Undo and redo belong to the book of the last edit. */
   #lastEdited: "book" | "shop" = "book";
 
@@ -113,7 +118,9 @@ export class Desk {
   }
 
   #sync(sync: SyncState): void {
-    this.#post({ type: "sync", sync, changeNo: this.#book?.changeNo ?? 0 });
+    const changeNo = this.#book?.changeNo ?? 0;
+    this.#said = { sync, changeNo };
+    this.#post({ type: "sync", sync, changeNo });
   }
 
   #refused(set: PendingSet, problem: Problem): void {
@@ -212,6 +219,8 @@ export class Desk {
     if (at !== null && at !== this.#shown)
       this.#post({ type: "previewed", at, tookMs: performance.now() - began });
     this.#shown = at;
+    // A change of someone else leaves the state as it is, but the book has another number.
+    if (this.#said.changeNo !== this.#book.changeNo) this.#sync(this.#said.sync);
   }
 }
 
