@@ -4,8 +4,9 @@ import { useEffect, useState } from "react";
 import { call } from "../../api/call.ts";
 import { useDesk } from "../book/desk.tsx";
 import { useSession } from "../session/session.tsx";
+import { FaultTable } from "../start/fault-table.tsx";
+import { refusalText } from "../start/refusal-text.ts";
 import { useWords } from "../words.tsx";
-import { FaultList } from "./fault-list.tsx";
 
 /** Makes the open book what a file says, after a rehearsal that tells what would change. */
 export function BookImport({ file }: { readonly file: File }) {
@@ -16,7 +17,7 @@ export function BookImport({ file }: { readonly file: File }) {
   const [would, setWould] = useState<ImportResult | null>(null);
   const [done, setDone] = useState(false);
   const [busy, setBusy] = useState(false);
-  const [failed, setFailed] = useState("");
+  const [refused, setRefused] = useState<unknown>(null);
   const { token } = status;
   const { bookId } = desk;
   useEffect(() => {
@@ -24,7 +25,7 @@ export function BookImport({ file }: { readonly file: File }) {
     const parts = { book: bookId };
     void call("importInto", { parts, query: { name: file.name, rehearse: "true" }, file, token }).then(
       (result) => wanted && setWould(result),
-      (error: unknown) => wanted && setFailed(error instanceof Error ? error.message : String(error)),
+      (error: unknown) => wanted && setRefused(error),
     );
     return () => {
       wanted = false;
@@ -37,17 +38,17 @@ export function BookImport({ file }: { readonly file: File }) {
       await call("importInto", { parts: { book: bookId }, query: { name: file.name }, file, token });
       setDone(true);
     } catch (error) {
-      setFailed(error instanceof Error ? error.message : String(error));
+      setRefused(error);
     }
     setBusy(false);
   };
-  if (failed !== "") return <p className="error-text">{failed}</p>;
+  if (refused !== null) return <p className="error-text">{refusalText(words, refused)}</p>;
   if (would === null) return <p className="dim">{bring.reading}</p>;
   if (would.book === null)
     return (
       <>
         <p className="error-text">{bring.unreadable}</p>
-        <FaultList faults={would.faults} />
+        <FaultTable faults={would.faults} />
       </>
     );
   const { added, changed, removed, faults } = would;
@@ -71,7 +72,7 @@ export function BookImport({ file }: { readonly file: File }) {
       ) : (
         <>
           <p className="amber-text">{text.faults(faults.length)}</p>
-          <FaultList faults={faults} />
+          <FaultTable faults={faults} />
         </>
       )}
       {!nothing && !done && (

@@ -3,6 +3,7 @@ import type { ForeignSheet } from "@pinwright/contract";
 import { useState } from "react";
 import { call, Refused } from "../../api/call.ts";
 import { useMay, useSession } from "../session/session.tsx";
+import { refusalText } from "../start/refusal-text.ts";
 import { useWords } from "../words.tsx";
 import { BookImport } from "./book-import.tsx";
 import { ExportLinks } from "./export-links.tsx";
@@ -37,7 +38,8 @@ export default function ImportsPage() {
 }
 
 function BringIn() {
-  const words = useWords().imports.bring;
+  const all = useWords();
+  const words = all.imports.bring;
   const { status } = useSession();
   const [chosen, setChosen] = useState<Chosen | null>(null);
   const [busy, setBusy] = useState(false);
@@ -65,8 +67,8 @@ function BringIn() {
     try {
       setChosen(await read(file));
     } catch (error) {
-      const tooLarge = error instanceof Refused && error.problem.code === "too-large";
-      setFailed(tooLarge ? words.tooLarge : error instanceof Error ? error.message : String(error));
+      const unread = error instanceof Refused && error.problem.code === "unreadable";
+      setFailed(unread ? words.unreadable : refusalText(all, error));
     }
     setBusy(false);
   };

@@ -3,9 +3,9 @@ import { ALL_TABLES, chosenMapping, guessMapping, type MappedHeading, mappedRows
 import type { ForeignSheet, Mapping } from "@pinwright/contract";
 import { useEffect, useMemo, useState } from "react";
 import { call } from "../../api/call.ts";
+import { FaultTable } from "../start/fault-table.tsx";
 import { GROUPS } from "../tables/table-list.tsx";
 import { useWords } from "../words.tsx";
-import { FaultList } from "./fault-list.tsx";
 import { guessTable } from "./logic/guess-table.ts";
 import { MappingTable } from "./mapping-table.tsx";
 import { RowsPreview } from "./rows-preview.tsx";
@@ -83,7 +83,7 @@ function SheetImport({
       {sheet.faults.length > 0 && (
         <>
           <p className="amber-text">{text.unread(sheet.faults.length)}</p>
-          <FaultList faults={sheet.faults} />
+          <FaultTable faults={sheet.faults} />
         </>
       )}
       <NativeSelect

@@ -17,7 +17,6 @@ export const imports = {
     another: "Another file …",
     mayNot: "Your account may not bring in files. Ask a designer.",
     unreadable: "Nothing in this file could be read.",
-    tooLarge: "The file is too large.",
     kind: "What the file is",
     asBook: "A whole book",
     asRows: "Rows for one table",
@@ -34,15 +33,8 @@ export const imports = {
       n === 1
         ? "1 fault. It is taken in as it stands and can be mended in its table."
         : `${n} faults. They are taken in as they stand and can be mended in their tables.`,
-    more: (n: number) => `and ${n} more`,
     take: "Take it in",
     done: "The book is now what the file says. Undo takes it back in one step.",
-    file: "File",
-    row: "Row",
-    column: "Column",
-    found: "Found",
-    wrong: "What is wrong",
-    nearest: "Nearest that fits",
   },
   rows: {
     sheet: "Sheet",
@@ -70,8 +62,7 @@ export const imports = {
     unread: (n: number) =>
       n === 1 ? "1 place of the sheet could not be read:" : `${n} places of the sheet could not be read:`,
     preview: "What would be taken in",
-    previewHint:
-      "Faults can be mended here, and rows left out, before anything is taken in.",
+    previewHint: "Faults can be mended here, and rows left out, before anything is taken in.",
     sum: (added: number, filled: number, same: number) =>
       `${added} new, ${filled} filling in rows of the same key, ${same} already there.`,
     checking: "Checking …",

@@ -27,7 +27,7 @@ export const start = {
   taken: "There is a book of this short name already.",
   importTitle: "Bring in a book",
   importHint:
-    "A .zip or .xlsx that Pinwright wrote, or that follows the book format. What is in it is shown before anything is made.",
+    "A .zip or .xlsx that Pinwright wrote, or that follows the book format. What is in it is shown before anything is made. Rows of a spreadsheet with headings of its own are brought in inside a book, under Tables.",
   choose: "Choose a file …",
   reading: "Reading …",
   unreadable: "Nothing in this file could be read as a book.",

@@ -28,7 +28,8 @@ export const start: Translated<typeof en> = {
   make: "创建",
   taken: "已有相同短名的设计册。",
   importTitle: "导入设计册",
-  importHint: "由 Pinwright 写出或符合设计册格式的 .zip 或 .xlsx。创建之前会先显示其中的内容。",
+  importHint:
+    "由 Pinwright 写出或符合设计册格式的 .zip 或 .xlsx。创建之前会先显示其中的内容。其他表头的电子表格请在设计册内的“表格”中导入。",
   choose: "选择文件…",
   reading: "正在读取…",
   unreadable: "此文件中没有可作为设计册读取的内容。",
