@@ -100,13 +100,7 @@ interface PinRow {
 }
 
 /** The same as a list: a row for each wire, and one for each cavity that has none. */
-export function PinTable({
-  housing,
-  pointId,
-}: {
-  readonly housing: Housing;
-  readonly pointId: string | null;
-}) {
+function PinTable({ housing, pointId }: { readonly housing: Housing; readonly pointId: string | null }) {
   const words = useWords().wiring;
   const pick = usePick();
   const rows = housing.cavities.flatMap((cavity): readonly PinRow[] =>

@@ -45,13 +45,3 @@ function ColourBar({ codes: [base, stripe] }: { readonly codes: readonly string[
     </svg>
   );
 }
-
-/** Base and stripe of a colour for drawing it within another picture. */
-export function coloursOf(code: string): { readonly base: string; readonly stripe: string | null } {
-  const codes = codesOf(code);
-  const [base, stripe] = codes;
-  return {
-    base: LOOKS[base ?? ""] ?? "none",
-    stripe: stripe === undefined ? null : (LOOKS[stripe] ?? null),
-  };
-}

@@ -1,7 +1,7 @@
 import type { BoardPoint, HarnessResult, Machine, Pinboard } from "@pinwright/engine";
 
 /** A place on a pinboard that can be moved by hand. */
-export interface BoardNode {
+interface BoardNode {
   /** Tree node id: a waypoint, or `landing:` and a landing. */
   readonly id: string;
   readonly at: BoardPoint;

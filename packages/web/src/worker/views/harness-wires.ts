@@ -9,7 +9,7 @@ import { type Both, bothOf, type EndPlace, endPlace, gaugeOf, printedNo } from "
 import { view } from "./view.ts";
 
 /** An end of a wire as the lists tell it. */
-export interface WireEnd extends EndPlace {
+interface WireEnd extends EndPlace {
   readonly made: ListEnd["made"];
   readonly stripMm: number;
   /** Crimped at the cutting bench, before the wire is laid. */

@@ -5,7 +5,7 @@ import { type HarnessLine, harnessLine } from "./harnesses.ts";
 import { view } from "./view.ts";
 
 /** A branch with its bundle, as the builder ties it. */
-export interface BundleLine {
+interface BundleLine {
   readonly id: string;
   readonly kind: "lane" | "crossing" | "tail";
   readonly lengthMm: number;

@@ -2,7 +2,7 @@ import { type Landing, type LineResult, wireEntryCell } from "@pinwright/engine"
 import { type Both, bothOf, printedNo, wiresAt } from "./wires-at.ts";
 
 /** A wire in a cavity or on a terminal. */
-export interface CavityWire {
+interface CavityWire {
   readonly id: string;
   readonly number: number;
   readonly printed: string;
@@ -12,7 +12,7 @@ export interface CavityWire {
   readonly otherEnd: string;
 }
 
-export interface Cavity {
+interface Cavity {
   readonly pointId: string;
   /** Cavity number, or the name of a terminal. */
   readonly name: string;

@@ -3,7 +3,7 @@ import { compareText } from "@pinwright/kernel";
 import { type EndPlace, endPlace, printedNo } from "./wires-at.ts";
 
 /** How a point of a net is reached from the one before it. */
-export type Via =
+type Via =
   | {
       readonly kind: "wire";
       readonly wireId: string;

@@ -3,7 +3,7 @@ import { roundUpTo } from "@pinwright/kernel";
 import { type Both, bothOf, type EndPlace, endPlace, gaugeOf, printedNo, type WireIn } from "./wires-at.ts";
 
 /** A stretch of a wire's way, in the order from its one end to the other. */
-export interface WayStep {
+interface WayStep {
   readonly branchId: string;
   readonly kind: SizedBranch["kind"];
   /** Lane, crossing or landing that it is named after. */

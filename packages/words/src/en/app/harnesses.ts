@@ -41,7 +41,6 @@ export const harnesses = {
   tolerance: "Longer by at most mm",
   stripFrom: "Strip, from",
   stripTo: "Strip, to",
-  doneFirst: "At the cutting bench",
   cable: "Cable",
   reel: (gauge: string, type: string, colour: string, count: number, metres: string) =>
     `${gauge} ${colour} · ${type} · ${count} ${count === 1 ? "piece" : "pieces"}, ${metres} m`,
@@ -65,7 +64,6 @@ export const harnesses = {
     adjustDone: "Done moving",
     adjustHint:
       "Drag a peg or a holder, or choose one and use the arrow keys (Shift: 10 mm). It stays where you put it, as near as its branches reach.",
-    reach: "Its branches reach no farther.",
     troubles: (n: number) =>
       n === 0
         ? "nothing crosses or overlaps"

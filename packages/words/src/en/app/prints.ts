@@ -45,5 +45,4 @@ export const prints = {
   filesOf: (harness: string, n: number) => `${harness}: ${n} ${n === 1 ? "file" : "files"}`,
   other: "Other files",
   size: (kilobytes: string) => `${kilobytes} kB`,
-  otherBook: (book: string) => `of the book ${book}`,
 };

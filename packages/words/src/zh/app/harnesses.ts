@@ -42,7 +42,6 @@ export const harnesses: Translated<typeof en> = {
   tolerance: "最多长 mm",
   stripFrom: "起点剥线",
   stripTo: "终点剥线",
-  doneFirst: "在下线台完成",
   cable: "电缆",
   reel: (gauge, type, colour, count, metres) => `${gauge} ${colour} · ${type} · ${count} 根，${metres} m`,
   splice: (n) => `接头 ${n}`,
@@ -65,7 +64,6 @@ export const harnesses: Translated<typeof en> = {
     adjustDone: "移动完毕",
     adjustHint:
       "拖动一个钉子或夹具；或选中后用方向键移动（按住 Shift 每步 10 mm）。它会留在您放的位置，以分支长度所及为限。",
-    reach: "分支长度已到极限。",
     troubles: (n) => (n === 0 ? "没有交叉或重叠" : `有 ${n} 处交叉或重叠`),
     pinned: "手工放置",
     pinnedNone: "此板没有手工放置的钉子或夹具。",

@@ -44,5 +44,4 @@ export const prints: Translated<typeof en> = {
   filesOf: (harness, n) => `${harness}：${n} 个文件`,
   other: "其他文件",
   size: (kilobytes) => `${kilobytes} kB`,
-  otherBook: (book) => `属于设计册 ${book}`,
 };
