@@ -13,8 +13,6 @@ export default defineConfig({
     cssTarget: ["chrome123", "firefox120", "safari17.5"],
     // The server's content policy takes fonts only as files of their own.
     assetsInlineLimit: 0,
-    // The content security policy of the server lets no fonts in from inside a style sheet.
-    assetsInlineLimit: 0,
     outDir: "dist",
     emptyOutDir: true,
   },

@@ -12,7 +12,15 @@ export {
 } from "./changes/cell-tables.ts";
 export { type Applied, applyChanges, type CellChange, type CellConflict, inverse } from "./changes/change.ts";
 export { diffTables, keepUnread, matchRows } from "./changes/diff.ts";
-export { deleteRows, insertRows, moveRows, orderRows, putOutline, setCell, setMachineValue } from "./changes/edits.ts";
+export {
+  deleteRows,
+  insertRows,
+  moveRows,
+  orderRows,
+  putOutline,
+  setCell,
+  setMachineValue,
+} from "./changes/edits.ts";
 export { cellTablesOf, cellTablesOfRaw } from "./changes/import.ts";
 export { MACHINE_ROW, type RowIds, rawBookOf, rawShopOf } from "./changes/raw-book.ts";
 export { type RowRenaming, renameRow } from "./changes/rename-row.ts";

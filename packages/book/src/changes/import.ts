@@ -15,7 +15,7 @@ import { MACHINE_ROW } from "./raw-book.ts";
 const HEADING_CHARS = 80;
 
 /** A text as every store can hold it: NUL and halves of a character become the sign for an unreadable one. */
-export const storable = (text: string): string => text.replace(/\0|\p{Cs}/gu, "\ufffd");
+const storable = (text: string): string => text.replace(/\0|\p{Cs}/gu, "\ufffd");
 
 /**
  * Names for the columns of a file, each once: a heading without text gets a name from its place, one that was
@@ -36,7 +36,7 @@ function columnNames(header: readonly string[], width: number): readonly string[
 }
 
 /** Rows of cells from a raw table; blank rows are left out. Row ids are `1`, `2`… in order. */
-export function cellRowsOf(raw: RawTable): CellRows {
+function cellRowsOf(raw: RawTable): CellRows {
   const width = raw.rows.reduce((most, row) => Math.max(most, row.length), raw.header.length);
   const columns = columnNames(raw.header, width);
   const filled = raw.rows.filter((row) => row.some((cell) => cell !== ""));

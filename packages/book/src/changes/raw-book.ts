@@ -50,7 +50,7 @@ export function headingOf(table: Table, others: Iterable<string>): readonly stri
 }
 
 /** A table of text cells, with the ids of its rows. */
-export function rawTableOf(
+function rawTableOf(
   table: Table,
   rows: CellRows,
   file: string,

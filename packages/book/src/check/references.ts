@@ -10,7 +10,7 @@ import type { Names, Resolved } from "./names.ts";
 import { Suggest } from "./suggest.ts";
 
 /** Names of the outline files of a book. */
-export type OutlineNames = ReadonlySet<string>;
+type OutlineNames = ReadonlySet<string>;
 
 /** Where references can lead. */
 export interface Targets {

@@ -4,7 +4,7 @@ export const DELIMITERS = [",", ";", "\t"] as const;
 export type Delimiter = (typeof DELIMITERS)[number];
 
 /** Separators that a file of somebody else may have. */
-export const FOREIGN_DELIMITERS = [...DELIMITERS, "|"] as const;
+const FOREIGN_DELIMITERS = [...DELIMITERS, "|"] as const;
 
 export type ForeignDelimiter = (typeof FOREIGN_DELIMITERS)[number];
 

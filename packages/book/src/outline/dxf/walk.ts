@@ -34,7 +34,7 @@ const MOST_INSERTIONS = 10_000;
 const BLOCK_LAYER = "0";
 
 /** Where a point of an entity lies on the drawing, in mm. */
-export type Move = (p: OutlinePoint) => OutlinePoint;
+type Move = (p: OutlinePoint) => OutlinePoint;
 
 /** One entity of the drawing and where it lies. */
 export interface Placed {

@@ -4,7 +4,7 @@ type Severity = FindingEntry["finding"]["severity"];
 
 export const SEVERITIES: readonly Severity[] = ["error", "warning", "note"];
 export const SHOWN = ["open", "accepted", "all"] as const;
-export type Shown = (typeof SHOWN)[number];
+type Shown = (typeof SHOWN)[number];
 
 /** Which findings a person wants to see. It stands in the address, so that a list can be sent to others. */
 export interface Chosen {

@@ -32,7 +32,7 @@ const TOOLS: readonly {
   { tool: "lane", Icon: IconLine, edits: true },
 ];
 
-export const GRIDS = [0, 0.5, 1, 2.5, 5, 10] as const;
+const GRIDS = [0, 0.5, 1, 2.5, 5, 10] as const;
 
 function IconButton({
   label,

@@ -15,7 +15,7 @@ import { type PutOutline, putOutline } from "./put-outline.ts";
 import { type SetCells, setCells } from "./set-cells.ts";
 
 /** Changes as a screen worked them out itself, each with what it saw before. */
-export interface MakeChanges {
+interface MakeChanges {
   readonly kind: "changes";
   readonly changes: readonly CellChange[];
 }

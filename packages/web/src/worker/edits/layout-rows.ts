@@ -2,7 +2,7 @@ import { type CellChange, type CellTables, plainDecimal, RANK } from "@pinwright
 import { newRowId, rankAtEnd, rowOfKey } from "./rows.ts";
 
 /** Tables whose rows are drawn and can be copied or deleted there. */
-export type DrawnTable =
+type DrawnTable =
   | "devices"
   | "boards"
   | "mechanisms"

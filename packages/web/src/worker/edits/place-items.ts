@@ -4,7 +4,7 @@ import { setCells } from "./set-cells.ts";
 
 /** Tables whose rows have a place of their own. */
 const PLACED = ["devices", "boards", "mechanisms", "inlines", "fasteners", "waypoints", "cutouts"] as const;
-export type PlacedTable = (typeof PLACED)[number];
+type PlacedTable = (typeof PLACED)[number];
 
 /** Things that get another place on their panels. What is left out stays. */
 export interface PlaceItems {

@@ -12,7 +12,7 @@ export function rowOfKey(tables: CellTables, table: string, key: string): string
 export const newRowId = (): string => crypto.randomUUID().slice(0, 13).replace("-", "");
 
 /** The row after which new rows go when nothing is said: the last one. */
-export const lastRow = (tables: CellTables, table: string): string | null =>
+const lastRow = (tables: CellTables, table: string): string | null =>
   rowOrder(tables.get(table) ?? new Map()).at(-1) ?? null;
 
 /** Ranks of `count` new rows at the end of a table, in their order. */

@@ -2,7 +2,7 @@ import type { Languages } from "@pinwright/engine";
 import type { Model } from "../model.ts";
 
 /** Where an id of a finding is looked at. */
-export type SubjectKind =
+type SubjectKind =
   | "item"
   | "panel"
   | "lane"

@@ -20,7 +20,7 @@ export interface ContinuityLine {
 
 const spotOf = ({ pointId, wires, loose }: ProbeSpot) => ({ pointId, wires: [...wires], loose });
 
-export function continuityLines(list: ContinuityList): readonly ContinuityLine[] {
+function continuityLines(list: ContinuityList): readonly ContinuityLine[] {
   return [
     ...list.joined
       .filter(({ spots }) => spots.length > 1)

@@ -12,7 +12,7 @@ import type { Model } from "../model.ts";
 import { view } from "./view.ts";
 
 /** An acceptance that no longer holds, because the finding is worse than what was accepted. */
-export interface LapsedAcceptance {
+interface LapsedAcceptance {
   readonly by: string;
   readonly reason: string;
   readonly broken: readonly AcceptedBound[];

@@ -9,7 +9,7 @@ import {
 import { view } from "./view.ts";
 
 /** A wire as it is told of beside the drawing. */
-export interface AboutWire {
+interface AboutWire {
   readonly id: string;
   readonly label: string;
   readonly colour: string;
@@ -23,7 +23,7 @@ export interface AboutWire {
   readonly otherLabelZh: string;
 }
 
-export interface AboutPoint {
+interface AboutPoint {
   readonly id: string;
   readonly localId: string;
   readonly label: string;
@@ -130,7 +130,7 @@ const BLANK: Omit<LayoutAbout, "id" | "kind" | "panelId" | "side"> = {
 };
 
 /** What is known of one id, by the engine's own account. Null when there is no such id. */
-export function aboutFor(line: LineResult, id: string): LayoutAbout | null {
+function aboutFor(line: LineResult, id: string): LayoutAbout | null {
   const about = aboutId(line, id);
   if (about === null) return aboutPlace(line, id);
   const { machine, harnesses } = line;

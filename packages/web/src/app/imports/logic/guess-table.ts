@@ -18,7 +18,7 @@ const NAMED = 8;
 const plain = (text: string): string => text.toLowerCase().replace(/[^\p{L}\p{N}]+/gu, "");
 
 /** How well the headings of a sheet fit a table; columns that must be filled and are missing speak against it. */
-export function fitOf(
+function fitOf(
   table: string,
   sheetName: string,
   header: readonly string[],

@@ -22,8 +22,8 @@ export interface Camera {
   readonly mirrored: boolean;
 }
 
-export const LEAST_SCALE = 0.05;
-export const MOST_SCALE = 60;
+const LEAST_SCALE = 0.05;
+const MOST_SCALE = 60;
 
 export const toScreen = (camera: Camera, { xMm, yMm }: PointMm): ScreenPoint => ({
   x: camera.x + (camera.mirrored ? -xMm : xMm) * camera.scale,

@@ -20,7 +20,7 @@ export interface LabelPlaced {
 }
 
 /** Height of the letters on the screen, in pixels. */
-export const LABEL_PX = 12;
+const LABEL_PX = 12;
 /** Width of a letter over its height, a little generous; signs of Chinese are square. */
 const LETTER = 0.56;
 const WIDE_LETTER = 1.02;

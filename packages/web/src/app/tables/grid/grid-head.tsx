@@ -19,7 +19,7 @@ interface GridHeadProps {
 }
 
 /** Ascending, descending, as it is. */
-export const nextSort = (sort: Arrangement["sort"], column: string): Arrangement["sort"] =>
+const nextSort = (sort: Arrangement["sort"], column: string): Arrangement["sort"] =>
   sort?.column !== column ? { column, down: false } : sort.down ? null : { column, down: true };
 
 /** The headings, and under them a row of filters. */

@@ -32,7 +32,7 @@ const tablesOf = ({ table, rows }: TableRows): CellTables =>
   new Map([[table, new Map(rows.map(({ id, cells }) => [id, new Map(Object.entries(cells))]))]]);
 
 /** Changes that give cells other texts. Cells that say it already are left out, and so are those of rows gone. */
-export function cellChanges({ table, rows }: TableRows, cells: readonly CellEdit[]): readonly CellChange[] {
+function cellChanges({ table, rows }: TableRows, cells: readonly CellEdit[]): readonly CellChange[] {
   const byId = new Map(rows.map((row) => [row.id, row.cells]));
   return cells.flatMap(({ row, column, to }) => {
     const from = byId.get(row)?.[column] ?? "";

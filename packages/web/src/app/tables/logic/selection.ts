@@ -52,7 +52,7 @@ export const sizeOf = (range: Range): { readonly rows: number; readonly cols: nu
 
 const clamp = (value: number, most: number): number => Math.max(0, Math.min(value, most));
 
-export const inside = (spot: Spot, area: Area): Spot => ({
+const inside = (spot: Spot, area: Area): Spot => ({
   row: clamp(spot.row, area.rows - 1),
   col: clamp(spot.col, area.cols - 1),
 });
