@@ -12,7 +12,7 @@ export interface SetCells {
 }
 
 export const setCells = (tables: CellTables, { cells }: SetCells): readonly CellChange[] =>
-  cells.flatMap((cell) => {
-    const from = cellOf(tables, cell.table, cell.row, cell.column);
-    return from === cell.to ? [] : [{ ...cell, from }];
+  cells.flatMap(({ table, row, column, to }) => {
+    const from = cellOf(tables, table, row, column);
+    return from === to ? [] : [{ table, row, column, from, to }];
   });
