@@ -43,7 +43,7 @@ export const start = {
   bringIn: "Bring it in",
   bringInFaults: "Bring it in with its faults",
   guideTitle: "Ten minutes with First Light",
-  guideHint: "One panel, three boards, a dozen devices: the whole way from a switch to a harness on paper.",
+  guideHint: "One panel, three boards, nine devices: the whole way from a switch to a harness on paper.",
   guideGo: "Begin",
   guideOn: "Go on",
   noGuide: "The book “First Light” is not here any more. Make a new book from it, then begin.",

@@ -43,7 +43,7 @@ export const start: Translated<typeof en> = {
   bringIn: "导入",
   bringInFaults: "连同问题一起导入",
   guideTitle: "初光十分钟",
-  guideHint: "一块面板、三块电路板、十几个元件：从一个开关到纸上线束的全过程。",
+  guideHint: "一块面板、三块电路板、九个元件：从一个开关到纸上线束的全过程。",
   guideGo: "开始",
   guideOn: "继续",
   noGuide: "设计册“初光”已不在这里。请用它新建一个设计册，然后开始。",
