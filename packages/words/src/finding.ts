@@ -19,12 +19,23 @@ export interface FindingWords extends Pick<RuleWords, "title" | "why" | "todo"> 
   readonly say: (finding: Finding) => string;
 }
 
+/**
+ * A number as a person reads it: a tenth from 10 up, a hundredth from 1 up, three figures below. Data keep the
+ * whole number.
+ */
+function plainNumber(value: number): string {
+  const size = Math.abs(value);
+  if (size >= 10) return String(Number(value.toFixed(1)));
+  return String(size >= 1 ? Number(value.toFixed(2)) : Number(value.toPrecision(3)));
+}
+
 /** Fills a sentence with the subjects and numbers of a finding; a name that the finding lacks stays as it is. */
 export function fill(template: string, finding: Finding): string {
   return template.replace(/\{(\w+)\}/gu, (whole, name: string) => {
     if (name === "rest") return finding.subjects.slice(1).join(", ");
     const value = /^\d+$/u.test(name) ? finding.subjects[Number(name)] : finding.numbers[name];
-    return value === undefined ? whole : String(value);
+    if (value === undefined) return whole;
+    return typeof value === "number" ? plainNumber(value) : String(value);
   });
 }
 
