@@ -14,6 +14,8 @@ import { type AnyView, VIEWS } from "./views/index.ts";
 import { Watching } from "./watching.ts";
 
 const isShopTable = (table: string): boolean => Object.hasOwn(SHOP_TABLES, table);
+/** What a page needs to draw what it was told and to ask for more. */
+const PAGE_MS = 120;
 const newId = (): string => crypto.randomUUID();
 
 /** The worker's work: one book with its shop, everything that is derived from them, and whoever looks at it. */
@@ -90,8 +92,8 @@ export class Desk {
         ServerBook.open(SHOP_ID, token, events),
       ]);
       this.#compute(true);
-      // Between the two the page asks for what it shows.
-      await new Promise((done) => setTimeout(done, 0));
+      // The page learns of the panels, and asks for the drawing of one, before the line takes its second.
+      await new Promise((done) => setTimeout(done, PAGE_MS));
       this.#compute();
       this.#sync({ state: "saved" });
       listen(

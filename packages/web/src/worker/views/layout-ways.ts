@@ -132,6 +132,7 @@ const branchesOf = ({ line }: Model): readonly HarnessResult["branches"][] =>
   [...line.harnesses.values()].map((harness) => harness.branches);
 
 export const layoutLanes = view<OnPanel, LayoutLane>({
+  early: true,
   uses: (model) => [model.book.tables.lanes, model.book.tables.waypoints, ...branchesOf(model)],
   entries: (model, { panelId }) => {
     const places = new Map(waypointsOn(model, panelId).map((row) => [row.id, row]));
@@ -157,6 +158,7 @@ export const layoutLanes = view<OnPanel, LayoutLane>({
 });
 
 export const layoutCrossings = view<OnPanel, LayoutCrossing>({
+  early: true,
   uses: (model) => [model.book.tables.crossings, model.book.tables.waypoints, ...branchesOf(model)],
   entries: (model, { panelId }) => {
     const places = new Map(model.book.tables.waypoints.map((row) => [row.id, row]));
