@@ -46,7 +46,7 @@ const outside: Plugin = {
 await build({
   entryPoints: {
     main: join(packages, "server/src/main.ts"),
-    worker: join(packages, "server/src/work/worker.ts"),
+    worker: join(packages, "server/src/threads/worker.ts"),
   },
   outdir: join(root, "dist/server"),
   outExtension: { ".js": ".mjs" },

@@ -26,7 +26,7 @@ import { Announcer } from "./live/announcer.ts";
 import { Hub } from "./live/hub.ts";
 import { Others } from "./live/others.ts";
 import { StaticFiles } from "./static/static-files.ts";
-import { Lane } from "./work/lane.ts";
+import { Lane } from "./threads/lane.ts";
 
 /** A server without its sockets. */
 export interface PinwrightServer {

@@ -4,9 +4,9 @@ import { type CellTables, LIMITS } from "@pinwright/book";
 import type { ForeignSheet } from "@pinwright/contract";
 import { Refused } from "../http/problem.ts";
 import { saveBody } from "../http/read-body.ts";
-import { cellsInTurns, type TableJson } from "../work/cells-json.ts";
-import { type Lane, TaskRefused } from "../work/lane.ts";
-import type { ResultOf } from "../work/messages.ts";
+import { cellsInTurns, type TableJson } from "../threads/cells-json.ts";
+import { type Lane, TaskRefused } from "../threads/lane.ts";
+import type { ResultOf } from "../threads/messages.ts";
 
 /** Files that may be worked on or wait at once. */
 const AT_ONCE = 12;

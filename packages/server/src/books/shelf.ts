@@ -2,7 +2,7 @@ import { applyChanges, type CellRows, type Cells, type CellTables } from "@pinwr
 import type { BookInfo, ChangeSet } from "@pinwright/contract";
 import type { Store } from "@pinwright/store";
 import { done, Refused } from "../http/problem.ts";
-import type { TableJson } from "../work/cells-json.ts";
+import type { TableJson } from "../threads/cells-json.ts";
 
 /** Books that are kept in memory; the one that was asked for longest ago goes first. */
 const KEPT = 12;

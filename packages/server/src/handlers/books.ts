@@ -18,7 +18,7 @@ import { freeId } from "../books/free-id.ts";
 import type { Handlers } from "../http/bind.ts";
 import { fileResponse } from "../http/file-response.ts";
 import { done, Refused } from "../http/problem.ts";
-import { inTurns } from "../work/cells-json.ts";
+import { inTurns } from "../threads/cells-json.ts";
 import type { ServerParts } from "./parts.ts";
 
 type Names =

@@ -4,10 +4,10 @@ import type { Job, ServerEvent, SheetRequest } from "@pinwright/contract";
 import { HARNESS_SHEET_KINDS } from "@pinwright/sheets";
 import type { HeldBook } from "../books/shelf.ts";
 import { Refused } from "../http/problem.ts";
-import type { TableJson } from "../work/cells-json.ts";
-import type { Lane } from "../work/lane.ts";
-import { TaskCancelled, TaskRefused } from "../work/lane.ts";
-import type { MadeFile, Task } from "../work/messages.ts";
+import type { TableJson } from "../threads/cells-json.ts";
+import type { Lane } from "../threads/lane.ts";
+import { TaskCancelled, TaskRefused } from "../threads/lane.ts";
+import type { MadeFile, Task } from "../threads/messages.ts";
 
 const MIB = 1024 * 1024;
 /** Jobs whose files are kept, and how much they may hold together; the oldest go first. */
