@@ -54,5 +54,6 @@ export const CHAPTER_MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   key: ["model", "wire", "length"],
   pinboard: ["model"],
   lists: ["model", "wire", "length"],
-  line: ["model", "bundle", "wire", "route", "length", "colour", "key", "pinboard", "lists"],
+  electric: ["model", "wire", "bundle", "length"],
+  line: ["model", "bundle", "wire", "route", "length", "colour", "key", "pinboard", "lists", "electric"],
 };
