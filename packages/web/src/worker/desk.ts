@@ -1,5 +1,5 @@
 import { applyChanges, type CellChange, type CellTables, LiveBook, SHOP_TABLES } from "@pinwright/book";
-import { type Problem, type ServerEvent, SHOP_ID } from "@pinwright/contract";
+import { type BookRows, type Problem, type ServerEvent, SHOP_ID } from "@pinwright/contract";
 import { Line } from "@pinwright/engine";
 import { call, Refused } from "../api/call.ts";
 import { type AnyAsk, ASKS } from "./asks/index.ts";
@@ -8,7 +8,7 @@ import { changesOf, type Edit } from "./edits/index.ts";
 import type { Model } from "./model.ts";
 import type { FromWorker, SyncState, ToWorker } from "./protocol.ts";
 import { listen } from "./sync/events.ts";
-import { ServerBook } from "./sync/server-book.ts";
+import { fetchRows, ServerBook } from "./sync/server-book.ts";
 import type { PendingSet } from "./sync/sync.ts";
 import { type AnyView, VIEWS } from "./views/index.ts";
 import { Watching } from "./watching.ts";
@@ -25,6 +25,8 @@ export class Desk {
   readonly #live = new LiveBook();
   readonly #line = new Line();
   readonly #bases = new Bases();
+  /** Rows that are on their way before anyone has opened their book. */
+  readonly #expected = new Map<string, Promise<BookRows>>();
   #book: ServerBook | null = null;
   #shop: ServerBook | null = null;
   #token: string | null = null;
@@ -47,6 +49,9 @@ export class Desk {
 
   handle(message: ToWorker): void {
     switch (message.type) {
+      case "expect":
+        this.#expect(message.book);
+        break;
       case "open":
         void this.#open(message.book, message.token);
         break;
@@ -78,6 +83,15 @@ export class Desk {
     }
   }
 
+  #expect(book: string): void {
+    for (const id of [book, SHOP_ID]) {
+      const rows = fetchRows(id);
+      // A refusal shows when the book is opened: whoever has to sign in first gets none of the rows.
+      rows.catch(() => undefined);
+      this.#expected.set(id, rows);
+    }
+  }
+
   async #open(id: string, token: string | null): Promise<void> {
     this.#token = token;
     this.#sync({ state: "loading" });
@@ -88,9 +102,10 @@ export class Desk {
         refused: (set: PendingSet, problem: Problem) => this.#refused(set, problem),
       };
       [this.#book, this.#shop] = await Promise.all([
-        ServerBook.open(id, token, events),
-        ServerBook.open(SHOP_ID, token, events),
+        ServerBook.open(id, token, events, this.#expected.get(id)),
+        ServerBook.open(SHOP_ID, token, events, this.#expected.get(SHOP_ID)),
       ]);
+      this.#expected.clear();
       this.#compute(true);
       // The page learns of the panels, and asks for the drawing of one, before the line takes its second.
       await new Promise((done) => setTimeout(done, PAGE_MS));

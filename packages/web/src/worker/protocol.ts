@@ -17,6 +17,8 @@ export interface RefusedEdit {
 
 /** From the page to the worker. */
 export type ToWorker =
+  /** The book that will most likely be opened: its rows can already be fetched. */
+  | { readonly type: "expect"; readonly book: string }
   | { readonly type: "open"; readonly book: string; readonly token: string | null; readonly person: string }
   | { readonly type: "watch"; readonly key: string; readonly view: ViewName; readonly param: unknown }
   | { readonly type: "unwatch"; readonly key: string }

@@ -13,6 +13,8 @@ import type {
   ViewParam,
 } from "../../worker/protocol.ts";
 
+import { takeWorker } from "./early-worker.ts";
+
 /** Entries of a view by key, in the view's own order. A new map whenever an entry differs. */
 export type Entries<N extends ViewName> = ReadonlyMap<string, ViewEntry<N>>;
 
@@ -49,7 +51,7 @@ export class DeskClient {
 
   constructor(bookId: string, token: string | null, person: string) {
     this.bookId = bookId;
-    this.#worker = new Worker(new URL("../../worker/engine.worker.ts", import.meta.url), { type: "module" });
+    this.#worker = takeWorker(bookId);
     this.#worker.onmessage = (event: MessageEvent<FromWorker>) => this.#heard(event.data);
     this.#worker.onerror = (event) => {
       this.#sync = { state: "failed", message: event.message };

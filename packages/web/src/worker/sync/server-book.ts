@@ -21,6 +21,9 @@ export interface ServerBookEvents {
   readonly refused: (set: PendingSet, problem: Problem) => void;
 }
 
+/** All rows of a book as the server has them now. */
+export const fetchRows = (id: string): Promise<BookRows> => call("rows", { parts: { book: id } });
+
 /** Wait before the n-th try again. */
 const waitMs = (tries: number): number => Math.min(15_000, 500 * 2 ** tries);
 
@@ -44,8 +47,14 @@ export class ServerBook {
     this.#events = events;
   }
 
-  static async open(id: string, token: string | null, events: ServerBookEvents): Promise<ServerBook> {
-    const rows = await call("rows", { parts: { book: id } });
+  /** @param fetched rows that were fetched in expectation; whatever has changed since is caught up on later */
+  static async open(
+    id: string,
+    token: string | null,
+    events: ServerBookEvents,
+    fetched: Promise<BookRows> | undefined,
+  ): Promise<ServerBook> {
+    const rows = await (fetched?.catch(() => fetchRows(id)) ?? fetchRows(id));
     return new ServerBook(id, token, new Sync(tablesOf(rows.tables), rows.book.changeNo), events);
   }
 
@@ -90,7 +99,7 @@ export class ServerBook {
         if (sets.length === 0) return;
         for (const set of sets) {
           if (this.#sync.take(set) !== "gap") continue;
-          const rows = await call("rows", { parts: { book: this.id } });
+          const rows = await fetchRows(this.id);
           this.#sync.reset(tablesOf(rows.tables), rows.book.changeNo);
           break;
         }
