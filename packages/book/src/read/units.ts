@@ -69,6 +69,7 @@ const UNITS: Readonly<Record<string, Unit>> = {
   pct: unit("share", 1),
   "%": unit("share", 1),
   j: unit("energy", 1),
+  w: unit("power", 1),
 };
 
 /** Units that end a column's name, as the documentation spells them. */
@@ -99,6 +100,7 @@ const SPELLED: Readonly<Record<string, string>> = {
   pct: "%",
   j: "J",
   a2s: "A²s",
+  w: "W",
 };
 
 const lastWord = (column: string): string => column.slice(column.lastIndexOf("_") + 1);

@@ -73,6 +73,47 @@ export const SHOP_SETTINGS = {
     about: "Least distance between two splices, and from a splice to a breakout.",
     source: habit,
   },
+  ambient_c: {
+    value: 45,
+    about: "Air inside the machine in play, beside wires, fuses and coils.",
+    source: habit,
+  },
+  cold_c: {
+    value: 10,
+    about: "Coldest that wires and windings are when the machine is played.",
+    source: habit,
+  },
+  hot_c: {
+    value: 70,
+    about: "Hottest that wires get in play; their resistance is that of this.",
+    source: habit,
+  },
+  contact_worn: {
+    value: 3,
+    about: "Resistance of a contact at the end of its life, in resistances of a new one.",
+    source: habit,
+  },
+  fuse_pulses: {
+    value: 100000,
+    about: "Pulses that a fuse must outlast.",
+    source: "the longest row of a fuse maker's table of pulses",
+  },
+  strand_lay: {
+    value: 1.02,
+    about: "Length of the strands of a conductor over the length of the wire: they are laid in a helix.",
+    source: habit,
+  },
+  driver_on_mohm: {
+    value: 50,
+    about: "Resistance of a driver that is on, in milliohms, where its element gives none.",
+    source: habit,
+  },
+  fuse_drop_mv: {
+    value: 100,
+    about:
+      "Voltage across a fuse at its rated current, in millivolts, where its element gives no resistance.",
+    source: habit,
+  },
 } as const satisfies Readonly<Record<string, ShopSetting>>;
 
 export type ShopSettingName = keyof typeof SHOP_SETTINGS;

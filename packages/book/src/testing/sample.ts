@@ -97,6 +97,7 @@ const ROWS: Readonly<Record<string, readonly AnyRow[]>> = {
     {
       id: "bond.1",
       metal: "Lockdown bar",
+      item: "sw.left",
       at: "sw.left:com",
       wire_type: "wt.22",
       ring: "p.ring",
@@ -174,7 +175,9 @@ const ROWS: Readonly<Record<string, readonly AnyRow[]>> = {
     },
     { id: "el.driver", board_type: "bt.driver", kind: "driver", from: "j1.1", to: "j1.2", amp: 3 },
     { id: "el.link", mechanism_type: "mt.flipper", kind: "link", from: "coil:a", to: "coil:b" },
+    { id: "el.coil", device_type: "coil-flat", kind: "coil", from: "a", to: "b", ohm: 8, mh: 24 },
   ],
+  windings: [{ element: "el.coil", turns: 900, wire_mm: 0.4, enamel_mm: 0.45, class: "B", heat_w: 12 }],
   connector_families: [
     {
       id: "fam.25",

@@ -50,6 +50,7 @@ export const fuses = table("fuses", "activity", "A fuse in the machine.", ["id"]
   speed: choice(["ff", "f", "m", "t", "tt"], "Characteristic of IEC 60127: very quick to long time-lag."),
   melting_a2s: maybeNum("Nominal melting I²t.", { min: 0, max: 1e7 }),
   breaking_a: maybeNum("Breaking capacity.", { min: 1, max: 100000 }),
+  rated_v: maybeNum("Rated voltage.", { min: 1, max: 10000 }),
   size: maybeText("Size, for the holder and the spare."),
   part: maybeRef("parts", "Part."),
 });
@@ -69,6 +70,17 @@ export const supplies = table(
     rated_a: num("Continuous current.", { min: 0, max: 1000 }),
     limit_mode: choice(["none", "constant", "fold-back", "hiccup", "latch"], "What it does on overload."),
     limit_a: maybeNum("Current at which it limits.", { min: 0, max: 10000 }),
+    short_a: maybeNum(
+      "Current into a short circuit, of a supply that folds back; blank: not known, taken as none.",
+      {
+        min: 0,
+        max: 10000,
+      },
+    ),
+    burst_ms: maybeNum(
+      "How long a supply that hiccups or latches gives its limit current before it shuts off; blank: not known, taken as none.",
+      { min: 0, max: 100000 },
+    ),
     stored_j: maybeNum("Energy in its output capacitors.", { min: 0, max: 10000 }),
   },
 );

@@ -20,6 +20,7 @@ const {
 } = itemTables;
 const {
   elements,
+  windings,
   connector_families,
   connectors,
   pins,
@@ -79,6 +80,7 @@ export const BOOK_TABLES = {
   mechanisms,
   inlines,
   elements,
+  windings,
   connector_families,
   connectors,
   pins,

@@ -57,6 +57,7 @@ export const device_types = table(
     depth_mm: num("Extent in its own y.", { min: 0.5, max: 3000 }),
     height_mm: num("Height off the panel side that it is fixed to.", { min: 0, max: 1000 }),
     reach_mm: numOr(0, "How far it passes through to the other side.", { min: 0, max: 1000 }),
+    needs_bond: flag("Has metal that can be touched when the machine is open: it must be bonded to earth."),
     part: maybeRef("parts", "Part that is bought or made."),
   },
 );
@@ -111,6 +112,7 @@ export const mechanism_types = table(
     depth_mm: num("Extent in its own y.", { min: 1, max: 2000 }),
     height_mm: num("Height off the side that it is fixed to.", { min: 0, max: 1000 }),
     reach_mm: numOr(0, "Height on the other side, through the panel.", { min: 0, max: 1000 }),
+    needs_bond: flag("Has metal that can be touched when the machine is open: it must be bonded to earth."),
     cycle_test: maybeText("Bench test in words: cycles and what is watched."),
     part: maybeRef("parts", "Part number of the assembled mechanism."),
   },

@@ -69,7 +69,43 @@ export const elements = table(
       min: 0,
       max: 1000,
     }),
-    amp: maybeNum("Current of a load, limit of a driver, rating of a fuse.", { min: 0, max: 1000 }),
+    amp: maybeNum(
+      "Current of a load or LED, mean current of a diode, limit of a driver, rating of a fuse; a fuse without a row in `fuses` is a resettable one that holds this.",
+      { min: 0, max: 1000 },
+    ),
+    peak_a: maybeNum("Current that a diode or LED stands again and again.", { min: 0, max: 10000 }),
+    block_v: maybeNum("Voltage that a diode or driver stands while it blocks.", { min: 0, max: 10000 }),
+    rated_w: maybeNum("Power that a resistor, or the resistor within an LED lamp, is made for.", {
+      min: 0,
+      max: 10000,
+    }),
+  },
+);
+
+export const windings = table(
+  "windings",
+  "insides",
+  "How a coil is wound, and how it warms; what is blank is not checked.",
+  ["element"],
+  {
+    element: ref("elements", "The coil."),
+    turns: maybeInt("Turns.", { min: 1, max: 1000000 }),
+    wire_mm: maybeNum("Diameter of the bare conductor.", { min: 0.01, max: 10 }),
+    enamel_mm: maybeNum("Diameter over the enamel.", { min: 0.01, max: 10 }),
+    bore_mm: maybeNum("Diameter that the first layer is wound on.", { min: 0.5, max: 500 }),
+    window_mm: maybeNum("Length of a layer, between the bobbin's flanges.", { min: 0.5, max: 1000 }),
+    class: choiceOr(
+      "B",
+      ["A", "E", "B", "F", "H"],
+      "Insulation class of IEC 60085: A 105, E 120, B 130, F 155, H 180 °C.",
+    ),
+    heat_w: maybeNum("Heat that it can give off all the time, as it is fitted, in air of 40 °C.", {
+      min: 0.01,
+      max: 100000,
+    }),
+    warm_min: maybeNum("Thermal time constant.", { min: 0.01, max: 10000 }),
+    pole_mm2: maybeNum("Area of the plunger's face.", { min: 0.1, max: 100000 }),
+    gap_mm: maybeNum("Air gap at the start of the stroke.", { min: 0.01, max: 500 }),
   },
 );
 
@@ -94,6 +130,11 @@ export const connector_families = table(
     insulation_min_mm: maybeNum("Thinnest insulation.", { min: 0.1, max: 50 }),
     insulation_max_mm: num("Thickest insulation.", { min: 0.1, max: 50 }),
     strip_mm: num("Strip length.", { min: 0, max: 100 }),
+    shared: choiceOr(
+      "mild",
+      ["none", "mild", "steep"],
+      "What a contact's limit loses when its neighbours carry current too: nothing, a fifth for each doubling of loaded contacts, or down to 0.3 of it when all are loaded.",
+    ),
     contact_mohm: num("Resistance of one mated contact, new.", { min: 0, max: 1000 }),
     wires_per_contact: intOr(1, "How many wires one contact takes.", { min: 1, max: 8 }),
     contact_part: maybeRef("parts", "Contact on the harness (of an in-line connector: half a)."),
@@ -202,6 +243,11 @@ export const wire_types = table("wire_types", "wiring", "A kind of wire that the
   strand_mm: num("Diameter of one strand.", { min: 0.02, max: 10 }),
   od_mm: num("Diameter over the insulation.", { min: 0.2, max: 50 }),
   temperature_c: num("Insulation temperature limit.", { min: 40, max: 300 }),
+  insulation: choiceOr(
+    "pvc",
+    ["pvc", "xlpe", "rubber"],
+    "Insulation; decides how hot a short circuit may make it.",
+  ),
   volts: num("Insulation voltage limit.", { min: 10, max: 10000 }),
   colours: colours("Stocked colours, base then stripe."),
   part: maybeRef("parts", "Part number of the reel; the colour is added."),

@@ -11,6 +11,8 @@ const UNITS: Readonly<Record<string, string>> = {
   mohm: "mΩ",
   a2s: "A²s",
   j: "J",
+  w: "W",
+  min: "min",
   nm: "N·m",
   g: "g",
   days: "d",
