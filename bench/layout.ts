@@ -1,13 +1,14 @@
 /**
- * The Layout section in headless Chromium, on the real app: a switch of Tidewatch is dragged, and panels are panned,
- * on Tidewatch and on a book of four times its size. Needs the app built (`npm run build:web`, or PINWRIGHT_WEB).
+ * The Layout section in headless Chromium, on the real app: a switch of Tidewatch is dragged, and panels are panned
+ * with the middle button: on Tidewatch as a whole and from near, on a book of four times its size, and on one where
+ * all four copies lie on the same panels. Needs the app built (`npm run build:web`, or PINWRIGHT_WEB).
  * `npx tsx bench/layout.ts`
  */
 import { spawn } from "node:child_process";
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { cpus, loadavg, tmpdir, totalmem } from "node:os";
 import { join } from "node:path";
-import { multiplyBook } from "@pinwright/book";
+import { type Book, multiplyBook } from "@pinwright/book";
 import { readBook, writeBook } from "@pinwright/book/io";
 import { importResultSchema, statusSchema, TOKEN_HEADER } from "@pinwright/contract";
 import { type Browser, chromium, type Page } from "playwright-core";
@@ -51,13 +52,14 @@ const COUNT_FRAMES = `
 `;
 
 /** Moves of the pointer, one with each frame, from the page itself: the way from here to the browser is not measured. */
-const movePointer = (x: number, y: number, radius: number, count: number): string => `
+const movePointer = (x: number, y: number, radius: number, count: number, button: 0 | 1 = 0): string => `
   new Promise((done) => {
     const drawing = document.querySelector(".drawing");
     const send = (type, clientX, clientY) =>
       drawing.dispatchEvent(
         new PointerEvent(type, {
-          bubbles: true, pointerId: 1, pointerType: "mouse", isPrimary: true, clientX, clientY, buttons: 1,
+          bubbles: true, pointerId: 1, pointerType: "mouse", isPrimary: true, clientX, clientY,
+          button: ${button}, buttons: ${button === 0 ? 1 : 4},
         }),
       );
     // A pointer that no hand moves cannot be captured.
@@ -124,9 +126,23 @@ async function pan(browser: Browser, path: string, wheelFirst: boolean) {
     await page.waitForTimeout(500);
   }
   const elements = await page.locator(".drawing *").count();
-  const measured = await frames(page, movePointer(box.x + 12, box.y + 12, 150, PANS));
+  const measured = await frames(page, movePointer(box.x + 12, box.y + 12, 150, PANS, 1));
   await page.close();
   return { ...measured, elements };
+}
+
+/** The copies of a book that was multiplied, all on the panels of the first one. */
+function onTheSamePanels(book: Book): Book {
+  const tables = Object.entries(book.tables).map(([name, rows]) => [
+    name,
+    rows.map((row: object) =>
+      "panel" in row && typeof row.panel === "string"
+        ? { ...row, panel: row.panel.replace(/\.copy\d+$/, "") }
+        : row,
+    ),
+  ]);
+  // Only names of panels were changed to names of other panels.
+  return { ...book, tables: Object.fromEntries(tables) as Book["tables"] };
 }
 
 /** Makes a book of a file; gives the name that it got. */
@@ -181,10 +197,14 @@ const server = spawn(
 try {
   await waitForServer();
   const { book, shop } = await readBook(join(root, "examples/tidewatch"));
-  const large = { ...multiplyBook(book, TIMES), machine: { ...book.machine, id: "large" } };
-  const file = join(data, "large.zip");
-  await writeBook(file, large, shop);
-  const largeId = await importBook("large.zip", file);
+  const bring = async (id: string, copies: Book): Promise<string> => {
+    const file = join(data, `${id}.zip`);
+    await writeBook(file, { ...copies, machine: { ...book.machine, id } }, shop);
+    return importBook(`${id}.zip`, file);
+  };
+  const copies = multiplyBook(book, TIMES);
+  const largeId = await bring("large", copies);
+  const denseId = await bring("dense", onTheSamePanels(copies));
   const browser = await chromium.launch({
     executablePath: process.env.PINWRIGHT_CHROMIUM ?? "/usr/bin/chromium",
     args: ["--no-sandbox"],
@@ -197,6 +217,9 @@ try {
     panTidewatch: await pan(browser, "/b/tidewatch/layout/playfield/under", false),
     panTidewatchNear: await pan(browser, "/b/tidewatch/layout/playfield/under", true),
     panFourTimes: await pan(browser, `/b/${largeId}/layout/playfield/under`, false),
+    panFourTimesNear: await pan(browser, `/b/${largeId}/layout/playfield/under`, true),
+    panFourTimesAsDense: await pan(browser, `/b/${denseId}/layout/playfield/under`, false),
+    panFourTimesAsDenseNear: await pan(browser, `/b/${denseId}/layout/playfield/under`, true),
   };
   await browser.close();
   const text = `${JSON.stringify(results, null, 2)}\n`;
