@@ -1,5 +1,6 @@
 export * from "./bundle/index.ts";
 export * from "./colour/index.ts";
+export * from "./electric/index.ts";
 export * from "./key/index.ts";
 export * from "./length/index.ts";
 export * from "./line/index.ts";

@@ -1,4 +1,15 @@
 export {
+  Circuit,
+  type CircuitShape,
+  type CircuitValues,
+  contradictions,
+  type NodePair,
+  type PiecewiseElement,
+  type PiecewiseSolution,
+  SolvableCircuit,
+  solvePiecewise,
+} from "./circuit/index.ts";
+export {
   COLOUR_CODES,
   type ColourCode,
   colourOf,
@@ -101,6 +112,9 @@ export {
   type AllowedColour,
   type Assignment,
   assign,
+  type Cap,
+  CappedChoice,
+  type CappedSet,
   type Colouring,
   type ColouringProblem,
   colourGraph,

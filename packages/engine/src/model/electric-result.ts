@@ -21,7 +21,7 @@ export interface Spread {
 
 /** A set of loads that may be on together by `activity` and `groups`, and is the worst for something. */
 export interface Moment {
-  /** Stable: the supply or the subject that it is worst for. */
+  /** Stable: the supply or the subject that it is worst for; `always` when nothing switched is on. */
   readonly id: string;
   /** Placed elements that are on, in code-point order. */
   readonly loadIds: readonly string[];
@@ -89,6 +89,13 @@ export interface ElectricSolution {
   readonly supplies: ReadonlyMap<string, SupplyBudget>;
   /** Volts of each node against its supply's return: with nothing switched on, and least and most over all moments. */
   readonly volts: ReadonlyMap<CircuitNodeId, Spread>;
-  /** Gap between the worst set found and a bound of it, summed; 0 where the groups allow an exact answer. */
+  /**
+   * Worst values found, summed, against what no allowed set can exceed (`lowerBound` stands above the value here, as it
+   * is a maximum); `gap` is 0 where the groups are disjoint or nested, and wherever the search came to its end.
+   */
   readonly worst: Optimum;
+  /** Loads that no way leads to from a source and back: they are left out. In book order. */
+  readonly unfedIds: readonly string[];
+  /** Diodes and LEDs that a moment or corner turns over, so that what is near them is not exact; usually none. */
+  readonly unsettledIds: readonly string[];
 }

@@ -1,0 +1,180 @@
+import { Circuit, type NodePair, type PiecewiseElement } from "@pinwright/kernel";
+import type { Feed } from "./feeds.ts";
+import type { Island } from "./islands.ts";
+import type { ElementPart, Part, SourcePart } from "./parts.ts";
+import type { Unit, Units } from "./units.ts";
+import {
+  BLOCKED_SIEMENS,
+  backVolts,
+  type Conditions,
+  forwardVolts,
+  isJoint,
+  OPEN_SIEMENS,
+  ohmOf,
+  sourceVolts,
+} from "./values.ts";
+
+/** A driver or contact that a unit closes: open it is a leak, closed its resistance. */
+export interface Port {
+  readonly part: ElementPart;
+  readonly resistor: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** A unit of an island: its ports, and its loads that are not plain resistances. */
+export interface IslandUnit {
+  readonly unit: Unit;
+  /** Number of it among all units of the machine. */
+  readonly number: number;
+  readonly ports: readonly number[];
+  readonly holdPorts: readonly number[];
+}
+
+/** An island as a circuit: numbered nodes, and which part is which join or resistor. */
+export interface IslandCircuit {
+  readonly island: Island;
+  readonly circuit: Circuit;
+  readonly nodeOf: ReadonlyMap<string, number>;
+  readonly joins: readonly Part[];
+  readonly resistors: readonly Part[];
+  /** Constant currents of boards. */
+  readonly steadyLoads: readonly Feed[];
+  /** Diodes, and LEDs that are on all the time, by resistor. */
+  readonly piecewise: readonly { readonly part: ElementPart; readonly resistor: number }[];
+  readonly steadyMotors: readonly { readonly feed: Feed; readonly resistor: number }[];
+  readonly ports: readonly Port[];
+  readonly units: readonly IslandUnit[];
+  readonly sources: readonly SourcePart[];
+}
+
+/** The circuit of an island; the return of its first source is at 0 V. */
+export function islandCircuit(island: Island, { units, steady }: Units): IslandCircuit {
+  const nodeOf = new Map(island.nodes.map((node, n) => [node, n]));
+  const at = (node: string): number => nodeOf.get(node) ?? 0;
+  const joins: Part[] = [];
+  const resistors: Part[] = [];
+  const loads = new Set<string>();
+  for (const part of island.parts) {
+    if (part.kind === "source" || isJoint(part)) joins.push(part);
+    else if (part.kind === "element" && part.element.row.kind === "load") loads.add(part.id);
+    else resistors.push(part);
+  }
+  const resistorOf = new Map(resistors.map((part, r) => [part.id, r]));
+  const pair = ({ a, b }: Part): NodePair => [at(a), at(b)];
+  const sources = island.parts.filter((part) => part.kind === "source");
+  const first = sources.find((source) => source.id === island.id);
+  const portOf = new Map<string, number>();
+  const ports: Port[] = [];
+  const portsOf = (switches: readonly ElementPart[]): readonly number[] =>
+    switches.flatMap((part) => {
+      const resistor = resistorOf.get(part.id);
+      if (resistor === undefined) return [];
+      const known = portOf.get(part.id);
+      if (known !== undefined) return [known];
+      const [from, to] = pair(part);
+      portOf.set(part.id, ports.length);
+      ports.push({ part, resistor, from, to });
+      return [ports.length - 1];
+    });
+  const own = units.flatMap((unit, number): readonly IslandUnit[] => {
+    const unitPorts = portsOf(unit.switches);
+    return unitPorts.length === 0
+      ? []
+      : [{ unit, number, ports: unitPorts, holdPorts: portsOf(unit.holdSwitches) }];
+  });
+  const switched = new Set(own.flatMap(({ unit }) => unit.loads.map((feed) => feed.load.id)));
+  return {
+    island,
+    circuit: new Circuit({
+      nodes: island.nodes.length,
+      reference: first === undefined ? 0 : at(first.b),
+      joins: joins.map(pair),
+      resistors: resistors.map(pair),
+    }),
+    nodeOf,
+    joins,
+    resistors,
+    steadyLoads: steady.filter((feed) => loads.has(feed.load.id)),
+    piecewise: resistors.flatMap((part, resistor) => {
+      if (part.kind !== "element" || switched.has(part.id)) return [];
+      const { kind } = part.element.row;
+      return kind === "led" || kind === "diode" ? [{ part, resistor }] : [];
+    }),
+    steadyMotors: steady.flatMap((feed) => {
+      const resistor = resistorOf.get(feed.load.id);
+      return feed.load.element.row.kind === "motor" && resistor !== undefined ? [{ feed, resistor }] : [];
+    }),
+    ports,
+    units: own,
+    sources,
+  };
+}
+
+/** Values of an island's joins and resistors with every unit off; those of diodes come with their elements. */
+export interface IslandValues {
+  readonly siemens: Float64Array;
+  readonly joinVolts: Float64Array;
+  /** Currents injected by what is on all the time. */
+  readonly amps: Float64Array;
+  readonly piecewise: readonly PiecewiseElement[];
+  /** Ω of each port that, beside the leak that it is when open, makes its resistance when closed. */
+  readonly portOhm: Float64Array;
+}
+
+export function islandValues(network: IslandCircuit, conditions: Conditions): IslandValues {
+  const siemens = Float64Array.from(network.resistors, (part) => 1 / ohmOf(part, conditions));
+  const portOhm = Float64Array.from(
+    network.ports,
+    ({ resistor }) => 1 / ((siemens[resistor] ?? 1) - OPEN_SIEMENS),
+  );
+  for (const { resistor } of network.ports) siemens[resistor] = OPEN_SIEMENS;
+  const amps = new Float64Array(network.island.nodes.length);
+  for (const feed of network.steadyLoads) drawAmps(network, amps, feed, feed.load.element.row.amp ?? 0);
+  for (const { feed, resistor } of network.steadyMotors)
+    drawAmps(network, amps, feed, -(siemens[resistor] ?? 0) * backVolts(feed.load.element.row));
+  return {
+    siemens,
+    joinVolts: Float64Array.from(network.joins, (part) =>
+      part.kind === "source" ? sourceVolts(part, conditions.corner) : 0,
+    ),
+    amps,
+    piecewise: network.piecewise.map(({ part, resistor }) => ({
+      resistor,
+      forwardV: forwardVolts(part.element.row),
+      onSiemens: siemens[resistor] ?? 0,
+      leakSiemens: BLOCKED_SIEMENS,
+    })),
+    portOhm,
+  };
+}
+
+/** What a unit's loads draw at once when it is on, beside what passes its ports: back voltages and steady currents. */
+export function unitAmps(
+  network: IslandCircuit,
+  values: IslandValues,
+  { unit }: IslandUnit,
+): Float64Array | null {
+  const amps = new Float64Array(network.island.nodes.length);
+  let any = false;
+  for (const feed of unit.loads) {
+    const { row } = feed.load.element;
+    const resistor = network.resistors.indexOf(feed.load);
+    const held = row.kind === "motor" ? backVolts(row) : row.kind === "led" ? forwardVolts(row) : 0;
+    const drawn = row.kind === "load" ? (row.amp ?? 0) : -(values.siemens[resistor] ?? 0) * held;
+    if (drawn === 0) continue;
+    any = true;
+    drawAmps(network, amps, feed, drawn);
+  }
+  return any ? amps : null;
+}
+
+/** Adds a current that a load draws from its positive end to its negative one. */
+function drawAmps({ nodeOf }: IslandCircuit, amps: Float64Array, feed: Feed, drawn: number): void {
+  const { a, b } = feed.load;
+  const [from, to] = feed.reversed ? [b, a] : [a, b];
+  const [p, q] = [nodeOf.get(from), nodeOf.get(to)];
+  if (p === undefined || q === undefined) return;
+  amps[p] = (amps[p] ?? 0) - drawn;
+  amps[q] = (amps[q] ?? 0) + drawn;
+}

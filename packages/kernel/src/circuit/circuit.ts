@@ -1,0 +1,244 @@
+import { UnionFind } from "../graph/index.ts";
+import { type Elimination, eliminationOf } from "./elimination.ts";
+import { conflictsOf, type JoinTree, joinTree, offsetsOf } from "./joins.ts";
+import { type Factor, factorise, solveFactored, type UpperPattern, upperPattern } from "./ldl.ts";
+
+export type NodePair = readonly [a: number, b: number];
+
+/** What is joined to what, without values. */
+export interface CircuitShape {
+  /** Nodes 0 … n−1. */
+  readonly nodes: number;
+  /** The node at 0 V. */
+  readonly reference: number;
+  /** Zero-ohm joints and ideal sources of voltage. */
+  readonly joins: readonly NodePair[];
+  readonly resistors: readonly NodePair[];
+}
+
+export interface CircuitValues {
+  /** Conductance of each resistor in siemens, 0 for none. */
+  readonly siemens: Float64Array;
+  /** Volts of each join's first node over its second; 0 for a joint. */
+  readonly joinVolts: Float64Array;
+}
+
+/**
+ * A linear circuit of conductances, zero-ohm joints and ideal sources of voltage, in nodal analysis. What follows from
+ * its shape alone (groups of joined nodes, islands, order of elimination) is found once; `with` takes values and
+ * factors them; its `solve` takes injected currents. Each is much cheaper than the one before.
+ */
+export class Circuit {
+  readonly shape: CircuitShape;
+  readonly tree: JoinTree;
+  /** Lowest node of each island that neither joins nor resistors lead from to the reference: it is taken as 0 V. */
+  readonly floating: readonly number[];
+  /** Unknown of each group, −1 where its potential is fixed. */
+  readonly #unknown: Int32Array;
+  readonly #elimination: Elimination;
+  readonly #pattern: UpperPattern;
+  /** Place of each node's unknown in the order of elimination; −1 where its potential is fixed. */
+  readonly places: Int32Array;
+
+  /** @throws RangeError when a node is not one of 0 … n−1. */
+  constructor(shape: CircuitShape) {
+    const { nodes, reference, joins, resistors } = shape;
+    for (const node of [reference, ...joins.flat(), ...resistors.flat()])
+      if (!Number.isInteger(node) || node < 0 || node >= nodes)
+        throw new RangeError(`node is ${node}, expected a whole number from 0 to ${nodes - 1}`);
+    this.shape = shape;
+    this.tree = joinTree(nodes, joins, reference);
+    const { group, groups } = this.tree;
+    const grounded = groundedGroups(shape, this.tree);
+    this.floating = grounded.filter((node) => group[node] !== group[reference]);
+    this.#unknown = new Int32Array(groups);
+    for (const node of grounded) this.#unknown[group[node] ?? 0] = -1;
+    let unknowns = 0;
+    for (let g = 0; g < groups; g++) if (this.#unknown[g] !== -1) this.#unknown[g] = unknowns++;
+    const pairs = resistors.map(([a, b]): NodePair => {
+      const [p, q] = [this.#unknownOf(a), this.#unknownOf(b)];
+      return p < 0 || q < 0 ? [0, 0] : [p, q];
+    });
+    this.#elimination = eliminationOf(unknowns, pairs);
+    this.#pattern = upperPattern(this.#elimination, pairs);
+    this.places = Int32Array.from({ length: nodes }, (_, node) => {
+      const unknown = this.#unknownOf(node);
+      return unknown < 0 ? -1 : (this.#elimination.place[unknown] ?? -1);
+    });
+  }
+
+  /** Multiplications of one factorisation, and entries of the factor. */
+  get work(): { readonly operations: number; readonly entries: number } {
+    const { operations, columnStart, order } = this.#elimination;
+    return { operations, entries: columnStart[order.length] ?? 0 };
+  }
+
+  #unknownOf(node: number): number {
+    return this.#unknown[this.tree.group[node] ?? 0] ?? -1;
+  }
+
+  /** The circuit with values. Conductances must not be negative, and each island must hang together by positive ones. */
+  with(values: CircuitValues): SolvableCircuit {
+    const { resistors } = this.shape;
+    const upper = new Float64Array(this.#pattern.row.length);
+    const diagonal = new Float64Array(this.#elimination.order.length);
+    for (let r = 0; r < resistors.length; r++) {
+      const g = values.siemens[r] ?? 0;
+      const [a, b] = resistors[r] ?? [0, 0];
+      const [p, q] = [this.places[a] ?? -1, this.places[b] ?? -1];
+      if (p === q) continue;
+      if (p >= 0) diagonal[p] = (diagonal[p] ?? 0) + g;
+      if (q >= 0) diagonal[q] = (diagonal[q] ?? 0) + g;
+      const slot = this.#pattern.slot[r] ?? -1;
+      if (p >= 0 && q >= 0) upper[slot] = (upper[slot] ?? 0) - g;
+    }
+    return new SolvableCircuit(this, values, factorise(this.#elimination, this.#pattern, upper, diagonal));
+  }
+}
+
+/** The reference and the lowest node of every island that does not hold it. */
+function groundedGroups(
+  { nodes, reference, resistors }: CircuitShape,
+  { group, groups }: JoinTree,
+): readonly number[] {
+  const islands = new UnionFind(groups);
+  for (const [a, b] of resistors) islands.join(group[a] ?? 0, group[b] ?? 0);
+  const held = new Set([islands.find(group[reference] ?? 0)]);
+  const grounded = [reference];
+  for (let node = 0; node < nodes; node++) {
+    const island = islands.find(group[node] ?? 0);
+    if (held.has(island)) continue;
+    held.add(island);
+    grounded.push(node);
+  }
+  return grounded;
+}
+
+/** A circuit with its values, factored. */
+export class SolvableCircuit {
+  readonly circuit: Circuit;
+  readonly values: CircuitValues;
+  /** Each node's potential over the first of its group, in volts. */
+  readonly #offsets: Float64Array;
+  readonly #factor: Factor;
+
+  constructor(circuit: Circuit, values: CircuitValues, factor: Factor) {
+    this.circuit = circuit;
+    this.values = values;
+    this.#factor = factor;
+    this.#offsets = offsetsOf(circuit.tree, circuit.shape.joins, values.joinVolts);
+  }
+
+  /** Loops of joins whose voltages do not add up to nothing: shorted sources. Empty in a sound circuit. */
+  get conflicts(): readonly number[] {
+    return conflictsOf(this.circuit.tree, this.circuit.shape.joins, this.values.joinVolts, this.#offsets);
+  }
+
+  /**
+   * Volts of every node.
+   * @param amps current injected into each node
+   */
+  solve(amps: Float64Array): Float64Array {
+    const { shape, places } = this.circuit;
+    const { resistors } = shape;
+    const offsets = this.#offsets;
+    const x = this.#injected(amps);
+    for (let r = 0; r < resistors.length; r++) {
+      const [a, b] = resistors[r] ?? [0, 0];
+      const driven = (this.values.siemens[r] ?? 0) * ((offsets[a] ?? 0) - (offsets[b] ?? 0));
+      if (driven === 0) continue;
+      const [p, q] = [places[a] ?? -1, places[b] ?? -1];
+      if (p === q) continue;
+      if (p >= 0) x[p] = (x[p] ?? 0) - driven;
+      if (q >= 0) x[q] = (x[q] ?? 0) + driven;
+    }
+    solveFactored(this.#factor, x);
+    return this.#potentials(x, offsets);
+  }
+
+  /** Change of every node's volts by injected currents, the sources staying as they are: transfer resistances. */
+  change(amps: Float64Array): Float64Array {
+    const x = this.#injected(amps);
+    solveFactored(this.#factor, x);
+    return this.#potentials(x, null);
+  }
+
+  /** Change of every node's volts when 1 A flows in at one node and out at another. */
+  transfer(into: number, outOf: number): Float64Array {
+    const amps = new Float64Array(this.circuit.shape.nodes);
+    amps[into] = 1;
+    amps[outOf] = (amps[outOf] ?? 0) - 1;
+    return this.change(amps);
+  }
+
+  /** Current through each resistor from its first node to its second. */
+  resistorAmps(volts: Float64Array): Float64Array {
+    const { resistors } = this.circuit.shape;
+    return Float64Array.from(
+      resistors,
+      ([a, b], r) => (this.values.siemens[r] ?? 0) * ((volts[a] ?? 0) - (volts[b] ?? 0)),
+    );
+  }
+
+  /**
+   * Current through each join from its first node to its second, by Kirchhoff's current law; none through joins that
+   * close a loop of joins. `strayAmps` is what would have to leave each floating island at its grounded node: not
+   * zero only when more is injected than taken.
+   */
+  joinAmps(
+    volts: Float64Array,
+    amps: Float64Array,
+  ): { readonly joins: Float64Array; readonly strayAmps: Float64Array } {
+    const { shape, tree, floating } = this.circuit;
+    const surplus = Float64Array.from(amps);
+    this.resistorAmps(volts).forEach((i, r) => {
+      const [a, b] = shape.resistors[r] ?? [0, 0];
+      surplus[a] = (surplus[a] ?? 0) - i;
+      surplus[b] = (surplus[b] ?? 0) + i;
+    });
+    const joins = new Float64Array(shape.joins.length);
+    for (let n = tree.nodes.length - 1; n >= 0; n--) {
+      const node = tree.nodes[n] ?? 0;
+      const join = tree.by[node] ?? -1;
+      if (join < 0) continue;
+      const up = tree.from[node] ?? 0;
+      const out = surplus[node] ?? 0;
+      joins[join] = shape.joins[join]?.[0] === node ? out : -out;
+      surplus[up] = (surplus[up] ?? 0) + out;
+    }
+    return { joins, strayAmps: Float64Array.from(floating, (node) => surplus[this.#firstOf(node)] ?? 0) };
+  }
+
+  /** Change of the current through each join that goes with a change of volts, the sources staying as they are. */
+  changeAmps(volts: Float64Array, amps: Float64Array): Float64Array {
+    return this.joinAmps(volts, amps).joins;
+  }
+
+  #firstOf(node: number): number {
+    let at = node;
+    for (let up = this.circuit.tree.from[at] ?? -1; up >= 0; up = this.circuit.tree.from[at] ?? -1) at = up;
+    return at;
+  }
+
+  #injected(amps: Float64Array): Float64Array {
+    const x = new Float64Array(this.#factor.diagonal.length);
+    const { places } = this.circuit;
+    for (let node = 0; node < amps.length; node++) {
+      const i = amps[node] ?? 0;
+      const p = i === 0 ? -1 : (places[node] ?? -1);
+      if (p >= 0) x[p] = (x[p] ?? 0) + i;
+    }
+    return x;
+  }
+
+  /** The reference is the first of its group, and so is the lowest node of a floating one: both at 0 V. */
+  #potentials(x: Float64Array, offsets: Float64Array | null): Float64Array {
+    const { places } = this.circuit;
+    const volts = new Float64Array(places.length);
+    for (let node = 0; node < volts.length; node++) {
+      const p = places[node] ?? -1;
+      volts[node] = (p < 0 ? 0 : (x[p] ?? 0)) + (offsets?.[node] ?? 0);
+    }
+    return volts;
+  }
+}
