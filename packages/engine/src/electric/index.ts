@@ -1,5 +1,7 @@
+export { checkMatrixAndProgram, matrixAndProgramInputs } from "./matrix-and-program.ts";
 export { type Usage, usageOf } from "./network/usage.ts";
 export { contactOhm } from "./physics/contact-resistance.ts";
 export { copperFactor, gaugeOhmPerM, strandedOhmPerM, wireOhm } from "./physics/wire-resistance.ts";
+export { type ProgramPoint, programMap, programMapText } from "./program/index.ts";
 export { CORNERS, spreadOf } from "./solve/corners.ts";
 export { type ElectricNetwork, electricNetwork, solveElectric } from "./solve/solve-electric.ts";

@@ -6,6 +6,7 @@ import {
   thoroughfares,
 } from "../bundle/index.ts";
 import type { HarnessColours } from "../colour/index.ts";
+import { checkMatrixAndProgram, matrixAndProgramInputs } from "../electric/index.ts";
 import { harnessPlugs, type KeyPlan, keyPlugs, type Plug } from "../key/index.ts";
 import {
   choicesOf,
@@ -90,6 +91,7 @@ export class Checks {
   readonly #boards = new Query<Findings>(Object.is);
   readonly #plugs = new Query<readonly Plug[]>(deepEqual);
   readonly #keys = new Query<KeyPlan>(Object.is);
+  readonly #program = new Query<Findings>(Object.is);
   readonly #all = new Query<Findings>(Object.is);
 
   /** The keys of in-line connectors, and findings in the order of rule and subjects; accepted ones carry who and why. */
@@ -108,6 +110,7 @@ export class Checks {
       ...colours.map((c) => c.findings),
       keying.findings,
       ...results.map((result) => this.#boardFindings(machine, result)),
+      this.#programFindings(machine),
     ];
     return {
       keying,
@@ -223,6 +226,11 @@ export class Checks {
     );
   }
 
+  #programFindings(machine: Machine): Findings {
+    const inputs = [machine.elements, ...matrixAndProgramInputs(machine)];
+    return this.#program.ask("all", inputs, () => checkMatrixAndProgram(machine));
+  }
+
   /** Forgets what the last run did not ask for. */
   sweep(): void {
     for (const query of [
@@ -235,6 +243,7 @@ export class Checks {
       this.#boards,
       this.#plugs,
       this.#keys,
+      this.#program,
       this.#all,
     ])
       query.sweep();

@@ -1,6 +1,8 @@
 import type { RuleWords } from "../finding.ts";
 import { bundleFindings } from "./bundle-findings.ts";
+import { matrixFindings } from "./matrix-findings.ts";
 import { pinboardFindings } from "./pinboard-findings.ts";
+import { programFindings } from "./program-findings.ts";
 import { routeFindings } from "./route-findings.ts";
 import { wiringFindings } from "./wiring-findings.ts";
 
@@ -10,6 +12,8 @@ export const findings: Readonly<Record<string, RuleWords>> = {
   ...routeFindings,
   ...wiringFindings,
   ...pinboardFindings,
+  ...matrixFindings,
+  ...programFindings,
   "tie-missing": {
     title: "No tie in stock goes round a bundle",
     says: "Branch {0} in {1}: {circles} wires, {laid_mm} mm thick as laid; the largest tie takes {thickest_tie_mm} mm.",

@@ -1,6 +1,8 @@
 import type { RuleWords } from "../finding.ts";
 import { bundleFindings } from "./bundle-findings.ts";
+import { matrixFindings } from "./matrix-findings.ts";
 import { pinboardFindings } from "./pinboard-findings.ts";
+import { programFindings } from "./program-findings.ts";
 import { routeFindings } from "./route-findings.ts";
 import { wiringFindings } from "./wiring-findings.ts";
 
@@ -9,6 +11,8 @@ export const findings: Readonly<Record<string, RuleWords>> = {
   ...routeFindings,
   ...wiringFindings,
   ...pinboardFindings,
+  ...matrixFindings,
+  ...programFindings,
   "tie-missing": {
     title: "库存扎带均不够长",
     says: "{1} 的分支 {0}：{circles} 根线，布成后直径 {laid_mm} mm；最长扎带只能扎 {thickest_tie_mm} mm。",
