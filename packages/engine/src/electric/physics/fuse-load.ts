@@ -47,7 +47,7 @@ export function pulseShare(pulses: number): number {
 export const neededMeltingA2s = (pulseA2s: number, pulses: number): number => pulseA2s / pulseShare(pulses);
 
 /** Shapes of a current pulse, with peak `peakA` and length or time constant `seconds`. */
-export type PulseShape = "rectangle" | "half-sine" | "triangle" | "parabola" | "decay";
+type PulseShape = "rectangle" | "half-sine" | "triangle" | "parabola" | "decay";
 
 const PART_OF_RECTANGLE: Readonly<Record<PulseShape, number>> = {
   rectangle: 1,
