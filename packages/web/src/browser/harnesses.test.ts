@@ -1,26 +1,15 @@
 import { readFile } from "node:fs/promises";
-import type { Browser } from "playwright-core";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { goTo, look, openBook, openBrowser, PATIENCE_MS } from "./testing/browser.ts";
-import { type RunningApp, startApp } from "./testing/start-app.ts";
+import { describe, expect, it } from "vitest";
+import { goTo, openBook, PATIENCE_MS } from "./testing/browser.ts";
+import { withApp } from "./testing/with-app.ts";
 
-let app: RunningApp;
-let browser: Browser;
-
-beforeAll(async () => {
-  app = await startApp();
-  browser = await openBrowser();
-}, PATIENCE_MS);
-afterAll(async () => {
-  await browser?.close();
-  await app?.stop();
-});
+const app = withApp();
 
 const HARNESS = "/b/first-light/harnesses/hs.deck";
 
 describe("a harness", { timeout: PATIENCE_MS }, () => {
   it("has a pinboard whose holders stay where a hand put them, until they are let go", async () => {
-    const { page, context, complaints } = await look(browser, app.address);
+    const { page, context, complaints } = await app.look();
     await openBook(page, HARNESS);
     await page.getByRole("button", { name: "Move pegs and holders" }).click();
     const holder = page.locator(".handle").first();
@@ -57,7 +46,7 @@ describe("a harness", { timeout: PATIENCE_MS }, () => {
   });
 
   it("prints its pinboard", async () => {
-    const { page, context, complaints } = await look(browser, app.address);
+    const { page, context, complaints } = await app.look();
     await openBook(page, HARNESS);
     await page.getByRole("button", { name: "Print …" }).click();
     const dialog = page.getByRole("dialog");
@@ -76,7 +65,7 @@ describe("a harness", { timeout: PATIENCE_MS }, () => {
   });
 
   it("lists its wires so that a spreadsheet takes them, and each leads to its way", async () => {
-    const { page, context } = await look(browser, app.address);
+    const { page, context } = await app.look();
     await context.grantPermissions(["clipboard-read", "clipboard-write"]);
     await openBook(page, `${HARNESS}/cut`);
     await page.getByRole("button", { name: "Copy table" }).click();

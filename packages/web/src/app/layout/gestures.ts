@@ -1,40 +1,17 @@
-import { type PointMm, roundTo } from "@pinwright/kernel";
-import type { Edit } from "../../worker/protocol.ts";
+import type { PointMm } from "@pinwright/kernel";
 import type { CameraRig } from "./camera-rig.ts";
-import { panned, type ScreenPoint, zoomed } from "./geometry/camera.ts";
+import { Pinch, turnWheel } from "./fingers.ts";
+import { panned, type ScreenPoint } from "./geometry/camera.ts";
 import { snapped } from "./geometry/snap.ts";
+import type { GestureHost } from "./gesture-host.ts";
 import { MoveSession, moversOf } from "./move-session.ts";
-import { NO_OVERLAY, type Overlay, Watched } from "./overlay-store.ts";
-import type { Scene, Target } from "./scene.ts";
-
-export type Tool = "select" | "lasso" | "measure" | "waypoint" | "lane";
-
-/** What the page lends to the gestures, always as it is now. */
-export interface GestureHost {
-  readonly scene: () => Scene;
-  readonly selected: () => readonly string[];
-  readonly tool: () => Tool;
-  readonly mayEdit: () => boolean;
-  /** 0: no grid. */
-  readonly gridMm: () => number;
-  readonly select: (ids: readonly string[]) => void;
-  readonly preview: (edit: Edit, movedAt: number) => void;
-  readonly giveUp: () => void;
-  /** Keeps what a drag did; false when it could not be kept. */
-  readonly keep: (edit: Edit, count: number) => Promise<boolean>;
-  readonly placeWaypoint: (at: PointMm) => void;
-  /** A lane from a waypoint to another, or to a new one. */
-  readonly drawLane: (fromId: string, to: string | PointMm) => void;
-}
+import { OverlayStore, Watched } from "./overlay-store.ts";
+import { Pointing, SNAP_PX } from "./pointing.ts";
+import type { Target } from "./scene.ts";
+import { Taps } from "./taps.ts";
 
 const SLOP_PX = 4;
-const SNAP_PX = 7;
-const MOUSE_REACH_PX = 5;
-const FINGER_REACH_PX = 16;
 const LONG_PRESS_MS = 500;
-const WHEEL_STEP = 1.0015;
-/** A mouse wheel turns in notches of about this many pixels, a touchpad in many small steps. */
-const NOTCH_PX = 60;
 
 type Gesture =
   | {
@@ -46,33 +23,31 @@ type Gesture =
   | { readonly type: "pan"; last: ScreenPoint }
   | { readonly type: "lasso"; readonly from: PointMm; readonly add: boolean }
   | { readonly type: "move"; readonly session: MoveSession; readonly from: PointMm }
-  | { readonly type: "pinch"; gapPx: number; middle: ScreenPoint };
+  | { readonly type: "pinch"; readonly pinch: Pinch };
 
-const gapOf = ([a, b]: readonly ScreenPoint[]): number =>
-  a === undefined || b === undefined ? 1 : Math.max(1, Math.hypot(a.x - b.x, a.y - b.y));
-const middleOf = ([a, b]: readonly ScreenPoint[]): ScreenPoint => ({
-  x: ((a?.x ?? 0) + (b?.x ?? 0)) / 2,
-  y: ((a?.y ?? 0) + (b?.y ?? 0)) / 2,
-});
-
-/** Mouse, pen and fingers on the drawing. */
+/** Mouse, pen and fingers on the drawing: which gesture goes on, from press to release. */
 export class Gestures {
-  readonly overlay = new Watched<Overlay>(NO_OVERLAY);
+  readonly overlay = new OverlayStore();
   /** Where the pointer is, in panel mm; null when it is elsewhere. */
   readonly pointer = new Watched<PointMm | null>(null);
   readonly #rig: CameraRig;
   readonly #host: GestureHost;
+  readonly #pointing: Pointing;
+  readonly #taps: Taps;
   #sheet: HTMLElement | null = null;
   readonly #fingers = new Map<number, ScreenPoint>();
   #gesture: Gesture | null = null;
+  /** The finger that the gesture belongs to; another one that comes down meanwhile does not lead it. */
+  #leads: number | null = null;
   #longPress: ReturnType<typeof setTimeout> | undefined;
-  #laneFrom: string | null = null;
   /** The session whose elements must be put in place again after React drew. */
   session: MoveSession | null = null;
 
   constructor(rig: CameraRig, host: GestureHost) {
     this.#rig = rig;
     this.#host = host;
+    this.#pointing = new Pointing(rig, host);
+    this.#taps = new Taps(rig, host, this.#pointing, this.overlay);
   }
 
   attach(sheet: HTMLElement): () => void {
@@ -90,9 +65,9 @@ export class Gestures {
     on("pointercancel", (event) => this.#lost(event));
     on("pointerleave", () => {
       this.pointer.set(null);
-      this.#patch({ hoverId: null });
+      this.overlay.patch({ hoverId: null });
     });
-    on("wheel", (event) => this.#wheel(event), false);
+    on("wheel", (event) => turnWheel(this.#rig, event), false);
     on("contextmenu", (event) => event.preventDefault(), false);
     return () => {
       listening.abort();
@@ -105,37 +80,15 @@ export class Gestures {
   cancel(): boolean {
     clearTimeout(this.#longPress);
     const gesture = this.#gesture;
-    const { measure, lane } = this.overlay.get();
     this.#gesture = null;
-    this.#laneFrom = null;
     if (gesture?.type === "move") {
       gesture.session.back();
       this.session = null;
       this.#host.giveUp();
     }
-    this.#patch({ lasso: null, guides: [], dragged: null, measure: null, lane: null });
-    return (gesture !== null && gesture.type !== "press") || measure !== null || lane !== null;
-  }
-
-  #patch(part: Partial<Overlay>): void {
-    const before = this.overlay.get();
-    const keys = Object.keys(part) as (keyof Overlay)[];
-    if (keys.some((key) => !Object.is(before[key], part[key]))) this.overlay.set({ ...before, ...part });
-  }
-
-  #reachMm(event: PointerEvent): number {
-    return (event.pointerType === "touch" ? FINGER_REACH_PX : MOUSE_REACH_PX) / this.#rig.now.scale;
-  }
-
-  #hits(event: PointerEvent): readonly Target[] {
-    return this.#host.scene().hits.at(this.#rig.panelOf(event), this.#reachMm(event));
-  }
-
-  /** What is selected already stays in hand where several lie on each other. */
-  #hit(event: PointerEvent): Target | null {
-    const hits = this.#hits(event);
-    const selected = new Set(this.#host.selected());
-    return hits.find((hit) => selected.has(hit.id)) ?? hits[0] ?? null;
+    this.overlay.patch({ lasso: null, guides: [], dragged: null });
+    const begun = this.#taps.cancel();
+    return begun || (gesture !== null && gesture.type !== "press");
   }
 
   #down(event: PointerEvent): void {
@@ -144,27 +97,30 @@ export class Gestures {
     this.#fingers.set(event.pointerId, at);
     this.#sheet?.setPointerCapture(event.pointerId);
     if (this.#fingers.size === 2) {
-      const two = [...this.#fingers.values()];
-      if (this.#gesture?.type !== "move") {
-        clearTimeout(this.#longPress);
-        this.#patch({ lasso: null });
-        this.#gesture = { type: "pinch", gapPx: gapOf(two), middle: middleOf(two) };
-      }
+      if (this.#gesture?.type === "move") return;
+      clearTimeout(this.#longPress);
+      this.overlay.patch({ lasso: null });
+      this.#gesture = { type: "pinch", pinch: new Pinch([...this.#fingers.values()]) };
       return;
     }
     if (this.#fingers.size > 2) return;
+    this.#leads = event.pointerId;
     const add = event.shiftKey || event.ctrlKey || event.metaKey;
     if (event.button === 1 || event.button === 2) {
       this.#gesture = { type: "pan", last: at };
       return;
     }
-    this.#gesture = { type: "press", target: this.#hit(event), at, add };
+    this.#gesture = { type: "press", target: this.#pointing.hit(event), at, add };
     if (event.pointerType !== "mouse")
-      this.#longPress = setTimeout(() => {
-        if (this.#gesture?.type !== "press") return;
-        this.#gesture = { type: "lasso", from: this.#rig.panelOf(event), add: true };
-        this.#drawLasso(this.#rig.panelOf(event));
-      }, LONG_PRESS_MS);
+      this.#longPress = setTimeout(() => this.#heldLong(event), LONG_PRESS_MS);
+  }
+
+  /** A finger that rests begins a box. */
+  #heldLong(event: PointerEvent): void {
+    if (this.#gesture?.type !== "press") return;
+    const from = this.#rig.panelOf(event);
+    this.#gesture = { type: "lasso", from, add: true };
+    this.#drawLasso(from);
   }
 
   #move(event: PointerEvent): void {
@@ -173,24 +129,21 @@ export class Gestures {
     this.pointer.set(place);
     if (this.#fingers.has(event.pointerId)) this.#fingers.set(event.pointerId, at);
     const gesture = this.#gesture;
-    if (gesture === null) this.#hover(event, place);
+    if (gesture === null) this.#hover(event);
+    else if (gesture.type === "pinch") gesture.pinch.to(this.#rig, [...this.#fingers.values()]);
+    else if (event.pointerId !== this.#leads) return;
     else if (gesture.type === "press") this.#begin(event, gesture, at);
     else if (gesture.type === "pan") {
       this.#rig.set(panned(this.#rig.now, at.x - gesture.last.x, at.y - gesture.last.y));
       gesture.last = at;
-    } else if (gesture.type === "pinch") this.#pinch(gesture);
-    else if (gesture.type === "lasso") this.#drawLasso(place);
+    } else if (gesture.type === "lasso") this.#drawLasso(place);
     else this.#drag(gesture.session, gesture.from, place, event);
   }
 
-  #hover(event: PointerEvent, place: PointMm): void {
+  #hover(event: PointerEvent): void {
     if (event.pointerType === "touch") return;
-    const tool = this.#host.tool();
-    const { measure } = this.overlay.get();
-    if (tool === "measure" && measure !== null && !measure.fixed)
-      this.#patch({ measure: { ...measure, to: this.#snapPlace(place, event) } });
-    if (tool === "lane" && this.#laneFrom !== null) this.#drawLane(place);
-    this.#patch({ hoverId: this.#hits(event)[0]?.id ?? null });
+    this.#taps.hover(event);
+    this.overlay.patch({ hoverId: this.#pointing.hits(event)[0]?.id ?? null });
   }
 
   /** The pointer moved on after a press: whether that drags, draws a box or pans is decided now. */
@@ -198,29 +151,30 @@ export class Gestures {
     if (Math.hypot(at.x - press.at.x, at.y - press.at.y) < SLOP_PX) return;
     clearTimeout(this.#longPress);
     const tool = this.#host.tool();
-    const { target } = press;
     const from = this.#rig.panelOf(event);
-    const isSelected = target !== null && this.#host.selected().includes(target.id);
-    // A finger moves only what it has selected before, so that looking about never moves anything.
-    const mayDrag =
-      tool === "select" &&
-      this.#host.mayEdit() &&
-      (isSelected || (event.pointerType !== "touch" && !press.add));
-    if (target !== null && mayDrag && this.#sheet !== null) {
-      if (!isSelected) this.#host.select([target.id]);
-      const scene = this.#host.scene();
-      const movers = moversOf(scene, isSelected ? this.#host.selected() : [target.id]);
-      if (movers.length > 0) {
-        this.session = new MoveSession(this.#sheet, scene, movers, target);
-        this.#gesture = { type: "move", session: this.session, from };
-        this.#patch({ hoverId: null });
-        return;
-      }
-    }
-    if (tool === "lasso" || (tool === "select" && press.add)) {
+    const session = this.#taken(event, press);
+    if (session !== null) {
+      this.session = session;
+      this.#gesture = { type: "move", session, from };
+      this.overlay.patch({ hoverId: null });
+    } else if (tool === "lasso" || (tool === "select" && press.add)) {
       this.#gesture = { type: "lasso", from, add: press.add };
       this.#drawLasso(from);
     } else this.#gesture = { type: "pan", last: at };
+  }
+
+  /** What is taken along from where it was pressed; null when nothing is. */
+  #taken(event: PointerEvent, { target, add }: Extract<Gesture, { type: "press" }>): MoveSession | null {
+    const sheet = this.#sheet;
+    if (target === null || sheet === null) return null;
+    const isSelected = this.#host.selected().includes(target.id);
+    // A finger moves only what it has selected before, so that looking about never moves anything.
+    const isHeld = isSelected || (event.pointerType !== "touch" && !add);
+    if (this.#host.tool() !== "select" || !this.#host.mayEdit() || !isHeld) return null;
+    if (!isSelected) this.#host.select([target.id]);
+    const scene = this.#host.scene();
+    const movers = moversOf(scene, isSelected ? this.#host.selected() : [target.id]);
+    return movers.length === 0 ? null : new MoveSession(sheet, scene, movers, target);
   }
 
   #drag(session: MoveSession, from: PointMm, place: PointMm, event: PointerEvent): void {
@@ -231,7 +185,7 @@ export class Gestures {
     const targets = free ? [] : this.#snapTargets(session);
     const result = snapped(session, dx, dy, targets, free ? 0 : this.#host.gridMm(), toleranceMm);
     session.to(result.dxMm, result.dyMm);
-    this.#patch({ guides: result.guides, dragged: session.at });
+    this.overlay.patch({ guides: result.guides, dragged: session.at });
     this.#host.preview(session.edit(), event.timeStamp);
   }
 
@@ -242,21 +196,11 @@ export class Gestures {
       .filter((target) => target.line === null && !session.ids.has(target.id));
   }
 
-  #pinch(gesture: Extract<Gesture, { type: "pinch" }>): void {
-    const two = [...this.#fingers.values()];
-    const gapPx = gapOf(two);
-    const middle = middleOf(two);
-    const moved = panned(this.#rig.now, middle.x - gesture.middle.x, middle.y - gesture.middle.y);
-    this.#rig.set(zoomed(moved, gapPx / gesture.gapPx, middle));
-    gesture.gapPx = gapPx;
-    gesture.middle = middle;
-  }
-
   #drawLasso(to: PointMm): void {
     const gesture = this.#gesture;
     if (gesture?.type !== "lasso") return;
     const { from } = gesture;
-    this.#patch({
+    this.overlay.patch({
       lasso: {
         minXMm: Math.min(from.xMm, to.xMm),
         maxXMm: Math.max(from.xMm, to.xMm),
@@ -267,19 +211,20 @@ export class Gestures {
   }
 
   #up(event: PointerEvent): void {
-    clearTimeout(this.#longPress);
     this.#fingers.delete(event.pointerId);
     const gesture = this.#gesture;
     if (gesture?.type === "pinch") {
-      const [rest] = this.#fingers.values();
-      this.#gesture = rest === undefined ? null : { type: "pan", last: rest };
+      const [rest] = this.#fingers;
+      this.#leads = rest?.[0] ?? null;
+      this.#gesture = rest === undefined ? null : { type: "pan", last: rest[1] };
       return;
     }
+    if (event.pointerId !== this.#leads) return;
+    clearTimeout(this.#longPress);
     this.#gesture = null;
-    if (gesture === null) return;
-    if (gesture.type === "press") this.#tap(event, gesture);
-    else if (gesture.type === "lasso") this.#takeLasso(gesture.add);
-    else if (gesture.type === "move") void this.#drop(gesture.session);
+    if (gesture?.type === "press") this.#taps.tap(event, gesture.add);
+    else if (gesture?.type === "lasso") this.#takeLasso(gesture.add);
+    else if (gesture?.type === "move") void this.#drop(gesture.session);
   }
 
   #lost(event: PointerEvent): void {
@@ -289,7 +234,7 @@ export class Gestures {
 
   #takeLasso(add: boolean): void {
     const { lasso } = this.overlay.get();
-    this.#patch({ lasso: null });
+    this.overlay.patch({ lasso: null });
     if (lasso === null) return;
     const inside = this.#host
       .scene()
@@ -300,7 +245,7 @@ export class Gestures {
   }
 
   async #drop(session: MoveSession): Promise<void> {
-    this.#patch({ guides: [], dragged: null });
+    this.overlay.patch({ guides: [], dragged: null });
     if (!session.moved) {
       this.session = null;
       this.#host.giveUp();
@@ -310,111 +255,4 @@ export class Gestures {
     if (this.session === session) this.session = null;
     if (!kept) session.back();
   }
-
-  #tap(event: PointerEvent, press: Extract<Gesture, { type: "press" }>): void {
-    const place = this.#rig.panelOf(event);
-    switch (this.#host.tool()) {
-      case "select":
-      case "lasso":
-        this.#select(event, press.add || this.#host.tool() === "lasso");
-        break;
-      case "measure": {
-        const { measure } = this.overlay.get();
-        const at = this.#snapPlace(place, event);
-        this.#patch({
-          measure:
-            measure === null || measure.fixed
-              ? { from: at, to: at, fixed: false }
-              : { from: measure.from, to: at, fixed: true },
-        });
-        break;
-      }
-      case "waypoint":
-        if (this.#host.mayEdit()) this.#host.placeWaypoint(this.#onGrid(place));
-        break;
-      case "lane":
-        if (this.#host.mayEdit()) this.#tapLane(event, place);
-        break;
-    }
-  }
-
-  /** A second tap at the same place takes what lies under the first. */
-  #select(event: PointerEvent, add: boolean): void {
-    const hits = this.#hits(event);
-    const selected = this.#host.selected();
-    const at = hits.findIndex((hit) => selected.includes(hit.id));
-    const [first] = hits;
-    if (add) {
-      if (first === undefined) return;
-      const { id } = first;
-      this.#host.select(selected.includes(id) ? selected.filter((one) => one !== id) : [...selected, id]);
-      return;
-    }
-    const next = selected.length === 1 && at >= 0 ? hits[(at + 1) % hits.length] : first;
-    this.#host.select(next === undefined ? [] : [next.id]);
-  }
-
-  #tapLane(event: PointerEvent, place: PointMm): void {
-    const waypoint = this.#hits(event).find((hit) => hit.layer === "waypoints");
-    const from = this.#laneFrom;
-    if (from === null) {
-      if (waypoint === undefined) return;
-      this.#laneFrom = waypoint.id;
-      this.#drawLane(place);
-      return;
-    }
-    if (waypoint?.id === from) return;
-    this.#host.drawLane(from, waypoint?.id ?? this.#onGrid(place));
-    this.#laneFrom = waypoint?.id ?? null;
-    this.#patch({ lane: null });
-  }
-
-  #drawLane(to: PointMm): void {
-    const from = this.#laneFrom === null ? undefined : this.#host.scene().targets.get(this.#laneFrom);
-    this.#patch({ lane: from === undefined ? null : { from: { xMm: from.xMm, yMm: from.yMm }, to } });
-  }
-
-  #onGrid({ xMm, yMm }: PointMm): PointMm {
-    const step = this.#host.gridMm() || 0.1;
-    return { xMm: roundTo(xMm, step), yMm: roundTo(yMm, step) };
-  }
-
-  /** The nearest middle or corner of anything within reach, else the place itself on the grid. */
-  #snapPlace(place: PointMm, event: PointerEvent): PointMm {
-    if (event.altKey) return place;
-    const reach = Math.max(SNAP_PX / this.#rig.now.scale, this.#reachMm(event));
-    const box = {
-      minXMm: place.xMm - reach,
-      maxXMm: place.xMm + reach,
-      minYMm: place.yMm - reach,
-      maxYMm: place.yMm + reach,
-    };
-    let best: PointMm | null = null;
-    let least = reach;
-    for (const target of this.#host.scene().hits.near(box))
-      for (const point of pointsOf(target)) {
-        const gap = Math.hypot(point.xMm - place.xMm, point.yMm - place.yMm);
-        if (gap < least) {
-          least = gap;
-          best = { xMm: point.xMm, yMm: point.yMm };
-        }
-      }
-    return best ?? this.#onGrid(place);
-  }
-
-  #wheel(event: WheelEvent): void {
-    event.preventDefault();
-    const at = this.#rig.screenOf(event);
-    const isNotch = event.deltaMode !== 0 || (event.deltaX === 0 && Math.abs(event.deltaY) >= NOTCH_PX);
-    if (event.ctrlKey || isNotch) {
-      const lines = event.deltaMode === 0 ? event.deltaY : event.deltaY * 40;
-      const strength = event.ctrlKey && !isNotch ? 6 : 1;
-      this.#rig.set(zoomed(this.#rig.now, WHEEL_STEP ** (-lines * strength), at));
-    } else this.#rig.set(panned(this.#rig.now, -event.deltaX, -event.deltaY));
-  }
 }
-
-const pointsOf = (target: Target): readonly PointMm[] =>
-  target.line === null
-    ? [target, ...(target.ring !== null && target.ring.length <= 12 ? target.ring : [])]
-    : target.line;

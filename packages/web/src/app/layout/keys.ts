@@ -1,4 +1,4 @@
-import type { Tool } from "./gestures.ts";
+import type { Tool } from "./gesture-host.ts";
 
 /** What a key means on the drawing; null: nothing. */
 export type KeyAction =

@@ -1,5 +1,6 @@
 import type { CameraRig } from "./camera-rig.ts";
-import type { GestureHost, Gestures } from "./gestures.ts";
+import type { GestureHost } from "./gesture-host.ts";
+import type { Gestures } from "./gestures.ts";
 import { MoveSession, moversOf } from "./move-session.ts";
 
 export const NUDGE_MM = 0.5;

@@ -13,7 +13,7 @@ export interface Overlay {
   readonly lane: { readonly from: PointMm; readonly to: PointMm } | null;
 }
 
-export const NO_OVERLAY: Overlay = {
+const NO_OVERLAY: Overlay = {
   hoverId: null,
   lasso: null,
   guides: [],
@@ -43,4 +43,17 @@ export class Watched<T> {
     this.#listeners.add(listener);
     return () => this.#listeners.delete(listener);
   };
+}
+
+/** What is drawn over the panel, changed part by part. */
+export class OverlayStore extends Watched<Overlay> {
+  constructor() {
+    super(NO_OVERLAY);
+  }
+
+  patch(part: Partial<Overlay>): void {
+    const before = this.get();
+    const keys = Object.keys(part) as (keyof Overlay)[];
+    if (keys.some((key) => !Object.is(before[key], part[key]))) this.set({ ...before, ...part });
+  }
 }

@@ -13,7 +13,7 @@ import { ChosenKind } from "./chosen-kind.tsx";
 import { Drawing } from "./drawing.tsx";
 import { Follows } from "./follows.tsx";
 import { zoomed } from "./geometry/camera.ts";
-import type { Tool } from "./gestures.ts";
+import type { Tool } from "./gesture-host.ts";
 import { Help } from "./help.tsx";
 import { ItemList } from "./item-list.tsx";
 import { useLayers } from "./layers.ts";

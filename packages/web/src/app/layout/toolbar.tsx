@@ -16,7 +16,7 @@ import {
 import type { ComponentType, ReactNode } from "react";
 import type { Entries } from "../book/desk-client.ts";
 import { usePick, useWords } from "../words.tsx";
-import type { Tool } from "./gestures.ts";
+import type { Tool } from "./gesture-host.ts";
 import { LAYERS, type Layer, type Layers } from "./layers.ts";
 import type { Side } from "./scene.ts";
 

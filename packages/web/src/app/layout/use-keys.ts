@@ -1,7 +1,7 @@
 import type { KeyboardEvent } from "react";
 import type { Stage } from "./actions.ts";
 import { zoomed } from "./geometry/camera.ts";
-import type { Tool } from "./gestures.ts";
+import type { Tool } from "./gesture-host.ts";
 import { keyAction } from "./keys.ts";
 import { FAR_NUDGE_MM, NUDGE_MM, panByArrow } from "./nudges.ts";
 import type { Side } from "./scene.ts";
