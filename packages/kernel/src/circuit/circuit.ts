@@ -39,6 +39,9 @@ export class Circuit {
   readonly #pattern: UpperPattern;
   /** Place of each node's unknown in the order of elimination; −1 where its potential is fixed. */
   readonly places: Int32Array;
+  /** First and second node of each resistor. */
+  readonly resistorA: Int32Array;
+  readonly resistorB: Int32Array;
 
   /** @throws RangeError when a node is not one of 0 … n−1. */
   constructor(shape: CircuitShape) {
@@ -61,6 +64,8 @@ export class Circuit {
     });
     this.#elimination = eliminationOf(unknowns, pairs);
     this.#pattern = upperPattern(this.#elimination, pairs);
+    this.resistorA = Int32Array.from(resistors, ([a]) => a);
+    this.resistorB = Int32Array.from(resistors, ([, b]) => b);
     this.places = Int32Array.from({ length: nodes }, (_, node) => {
       const unknown = this.#unknownOf(node);
       return unknown < 0 ? -1 : (this.#elimination.place[unknown] ?? -1);
@@ -79,18 +84,18 @@ export class Circuit {
 
   /** The circuit with values. Conductances must not be negative, and each island must hang together by positive ones. */
   with(values: CircuitValues): SolvableCircuit {
-    const { resistors } = this.shape;
     const upper = new Float64Array(this.#pattern.row.length);
     const diagonal = new Float64Array(this.#elimination.order.length);
-    for (let r = 0; r < resistors.length; r++) {
+    const { places, resistorA, resistorB } = this;
+    for (let r = 0; r < resistorA.length; r++) {
       const g = values.siemens[r] ?? 0;
-      const [a, b] = resistors[r] ?? [0, 0];
-      const [p, q] = [this.places[a] ?? -1, this.places[b] ?? -1];
+      const [p, q] = [places[resistorA[r] ?? 0] ?? -1, places[resistorB[r] ?? 0] ?? -1];
       if (p === q) continue;
       if (p >= 0) diagonal[p] = (diagonal[p] ?? 0) + g;
       if (q >= 0) diagonal[q] = (diagonal[q] ?? 0) + g;
+      if (p < 0 || q < 0) continue;
       const slot = this.#pattern.slot[r] ?? -1;
-      if (p >= 0 && q >= 0) upper[slot] = (upper[slot] ?? 0) - g;
+      upper[slot] = (upper[slot] ?? 0) - g;
     }
     return new SolvableCircuit(this, values, factorise(this.#elimination, this.#pattern, upper, diagonal));
   }
@@ -139,14 +144,14 @@ export class SolvableCircuit {
    * @param amps current injected into each node
    */
   solve(amps: Float64Array): Float64Array {
-    const { shape, places } = this.circuit;
-    const { resistors } = shape;
+    const { places, resistorA, resistorB } = this.circuit;
     const offsets = this.#offsets;
     const x = this.#injected(amps);
-    for (let r = 0; r < resistors.length; r++) {
-      const [a, b] = resistors[r] ?? [0, 0];
-      const driven = (this.values.siemens[r] ?? 0) * ((offsets[a] ?? 0) - (offsets[b] ?? 0));
-      if (driven === 0) continue;
+    for (let r = 0; r < resistorA.length; r++) {
+      const [a, b] = [resistorA[r] ?? 0, resistorB[r] ?? 0];
+      const apart = (offsets[a] ?? 0) - (offsets[b] ?? 0);
+      if (apart === 0) continue;
+      const driven = (this.values.siemens[r] ?? 0) * apart;
       const [p, q] = [places[a] ?? -1, places[b] ?? -1];
       if (p === q) continue;
       if (p >= 0) x[p] = (x[p] ?? 0) - driven;
@@ -173,11 +178,12 @@ export class SolvableCircuit {
 
   /** Current through each resistor from its first node to its second. */
   resistorAmps(volts: Float64Array): Float64Array {
-    const { resistors } = this.circuit.shape;
-    return Float64Array.from(
-      resistors,
-      ([a, b], r) => (this.values.siemens[r] ?? 0) * ((volts[a] ?? 0) - (volts[b] ?? 0)),
-    );
+    const { resistorA, resistorB } = this.circuit;
+    const { siemens } = this.values;
+    const amps = new Float64Array(resistorA.length);
+    for (let r = 0; r < amps.length; r++)
+      amps[r] = (siemens[r] ?? 0) * ((volts[resistorA[r] ?? 0] ?? 0) - (volts[resistorB[r] ?? 0] ?? 0));
+    return amps;
   }
 
   /**
@@ -190,12 +196,15 @@ export class SolvableCircuit {
     amps: Float64Array,
   ): { readonly joins: Float64Array; readonly strayAmps: Float64Array } {
     const { shape, tree, floating } = this.circuit;
-    const surplus = Float64Array.from(amps);
-    this.resistorAmps(volts).forEach((i, r) => {
-      const [a, b] = shape.resistors[r] ?? [0, 0];
+    const { resistorA, resistorB } = this.circuit;
+    const surplus = amps.slice();
+    const through = this.resistorAmps(volts);
+    for (let r = 0; r < through.length; r++) {
+      const i = through[r] ?? 0;
+      const [a, b] = [resistorA[r] ?? 0, resistorB[r] ?? 0];
       surplus[a] = (surplus[a] ?? 0) - i;
       surplus[b] = (surplus[b] ?? 0) + i;
-    });
+    }
     const joins = new Float64Array(shape.joins.length);
     for (let n = tree.nodes.length - 1; n >= 0; n--) {
       const node = tree.nodes[n] ?? 0;

@@ -59,8 +59,8 @@ function solveAs(
   elements: readonly PiecewiseElement[],
   on: Uint8Array,
 ): Pick<PiecewiseSolution, "solvable" | "amps" | "volts"> {
-  const siemens = Float64Array.from(values.siemens);
-  const injected = Float64Array.from(amps);
+  const siemens = values.siemens.slice();
+  const injected = amps.slice();
   elements.forEach((element, e) => {
     const lit = on[e] === 1;
     siemens[element.resistor] = element.leakSiemens + (lit ? element.onSiemens : 0);
@@ -81,9 +81,11 @@ export function contradictions(
   on: Uint8Array,
   volts: Float64Array,
 ): readonly number[] {
-  return elements.flatMap((element, e) => {
-    const [a, b] = circuit.shape.resistors[element.resistor] ?? [0, 0];
-    const over = (volts[a] ?? 0) - (volts[b] ?? 0) - element.forwardV;
-    return (on[e] === 1 ? over < -TOLERANCE_V : over > TOLERANCE_V) ? [e] : [];
+  const { resistorA, resistorB } = circuit;
+  const wrong: number[] = [];
+  elements.forEach(({ resistor, forwardV }, e) => {
+    const over = (volts[resistorA[resistor] ?? 0] ?? 0) - (volts[resistorB[resistor] ?? 0] ?? 0) - forwardV;
+    if (on[e] === 1 ? over < -TOLERANCE_V : over > TOLERANCE_V) wrong.push(e);
   });
+  return wrong;
 }

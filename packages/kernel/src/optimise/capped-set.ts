@@ -29,12 +29,14 @@ export class CappedChoice {
   readonly #over: readonly (readonly number[])[];
   /** Caps of the nested part; all of them when the greedy choice is exact. */
   readonly #nested: Uint8Array;
+  readonly #most: Float64Array;
   readonly exact: boolean;
 
   /** @param count members 0 … count−1; a member under no cap is free */
   constructor(count: number, caps: readonly Cap[]) {
     this.#count = count;
     this.#caps = caps;
+    this.#most = Float64Array.from(caps, (cap) => cap.most);
     this.#over = Array.from({ length: count }, (_, i) =>
       caps.flatMap((cap, c) => (cap.members.includes(i) ? [c] : [])),
     );
@@ -52,15 +54,13 @@ export class CappedChoice {
    * Members whose weight is not positive are left out; equal weights go by number.
    */
   heaviest(weights: ArrayLike<number>, forced: readonly number[] = []): CappedSet {
-    const room = Float64Array.from(this.#caps, (cap) => cap.most);
+    const room = Float64Array.from(this.#most);
     let base = 0;
     for (const i of forced) {
       base += weights[i] ?? 0;
       for (const c of this.#over[i] ?? []) room[c] = (room[c] ?? 0) - 1;
     }
-    const order: number[] = [];
-    for (let i = 0; i < this.#count; i++) if ((weights[i] ?? 0) > 0 && !forced.includes(i)) order.push(i);
-    order.sort((a, b) => (weights[b] ?? 0) - (weights[a] ?? 0) || a - b);
+    const order = this.#ordered(weights, forced);
     const greedy = this.#greedy(order, weights, room, false);
     const found = this.exact
       ? { ...greedy, upperBound: greedy.value }
@@ -72,6 +72,19 @@ export class CappedChoice {
     };
   }
 
+  /** Members of positive weight that are not forced, heaviest first, equal ones by number. */
+  #ordered(weights: ArrayLike<number>, forced: readonly number[]): readonly number[] {
+    const order: number[] = [];
+    for (let i = 0; i < this.#count; i++) {
+      const w = weights[i] ?? 0;
+      if (!(w > 0) || forced.includes(i)) continue;
+      let at = order.length;
+      for (; at > 0 && (weights[order[at - 1] ?? 0] ?? 0) < w; at--) order[at] = order[at - 1] ?? 0;
+      order[at] = i;
+    }
+    return order;
+  }
+
   /** @param relaxed keeps only the nested part of the caps, which gives an upper bound */
   #greedy(
     order: readonly number[],
@@ -80,13 +93,15 @@ export class CappedChoice {
     relaxed: boolean,
     from = 0,
   ): { readonly chosen: readonly number[]; readonly value: number } {
-    const left = Float64Array.from(room);
+    const left = room.slice();
     const chosen: number[] = [];
     let value = 0;
     for (let k = from; k < order.length; k++) {
       const i = order[k] ?? 0;
       const over = this.#over[i] ?? [];
-      if (over.some((c) => (left[c] ?? 0) <= 0 && !(relaxed && this.#nested[c] === 0))) continue;
+      let fits = true;
+      for (const c of over) fits &&= (left[c] ?? 0) > 0 || (relaxed && this.#nested[c] === 0);
+      if (!fits) continue;
       for (const c of over) left[c] = (left[c] ?? 0) - 1;
       chosen.push(i);
       value += weights[i] ?? 0;

@@ -2,6 +2,7 @@ import { Circuit, type NodePair, type PiecewiseElement } from "@pinwright/kernel
 import type { Feed } from "./feeds.ts";
 import type { Island } from "./islands.ts";
 import type { ElementPart, Part, SourcePart } from "./parts.ts";
+import { seriesOf } from "./series.ts";
 import type { Unit, Units } from "./units.ts";
 import {
   BLOCKED_SIEMENS,
@@ -46,6 +47,8 @@ export interface IslandCircuit {
   readonly ports: readonly Port[];
   readonly units: readonly IslandUnit[];
   readonly sources: readonly SourcePart[];
+  /** For each part of the island the first of those in series with it. */
+  readonly series: Int32Array;
 }
 
 /** The circuit of an island; the return of its first source is at 0 V. */
@@ -108,6 +111,7 @@ export function islandCircuit(island: Island, { units, steady }: Units): IslandC
     ports,
     units: own,
     sources,
+    series: seriesOf(island.parts),
   };
 }
 
@@ -123,7 +127,10 @@ export interface IslandValues {
 }
 
 export function islandValues(network: IslandCircuit, conditions: Conditions): IslandValues {
-  const siemens = Float64Array.from(network.resistors, (part) => 1 / ohmOf(part, conditions));
+  const siemens = new Float64Array(network.resistors.length);
+  network.resistors.forEach((part, r) => {
+    siemens[r] = 1 / ohmOf(part, conditions);
+  });
   const portOhm = Float64Array.from(
     network.ports,
     ({ resistor }) => 1 / ((siemens[resistor] ?? 1) - OPEN_SIEMENS),
@@ -155,18 +162,17 @@ export function unitAmps(
   values: IslandValues,
   { unit }: IslandUnit,
 ): Float64Array | null {
-  const amps = new Float64Array(network.island.nodes.length);
-  let any = false;
+  let amps: Float64Array | null = null;
   for (const feed of unit.loads) {
     const { row } = feed.load.element;
-    const resistor = network.resistors.indexOf(feed.load);
     const held = row.kind === "motor" ? backVolts(row) : row.kind === "led" ? forwardVolts(row) : 0;
-    const drawn = row.kind === "load" ? (row.amp ?? 0) : -(values.siemens[resistor] ?? 0) * held;
+    const siemens = held === 0 ? 0 : (values.siemens[network.resistors.indexOf(feed.load)] ?? 0);
+    const drawn = row.kind === "load" ? (row.amp ?? 0) : -siemens * held;
     if (drawn === 0) continue;
-    any = true;
+    amps ??= new Float64Array(network.island.nodes.length);
     drawAmps(network, amps, feed, drawn);
   }
-  return any ? amps : null;
+  return amps;
 }
 
 /** Adds a current that a load draws from its positive end to its negative one. */

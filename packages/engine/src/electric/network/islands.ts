@@ -1,4 +1,4 @@
-import { UnionFind } from "@pinwright/kernel";
+import { compareText, UnionFind } from "@pinwright/kernel";
 import { isLoad } from "./feeds.ts";
 import type { Part } from "./parts.ts";
 import type { Units } from "./units.ts";
@@ -30,11 +30,11 @@ export function islandsOf(parts: readonly Part[], units: Units): readonly Island
     else list.push(part);
   }
   return [...byRoot.values()].flatMap((own) => {
-    const sources = own.filter((part) => part.kind === "source").map((part) => part.id);
-    if (sources.length === 0 || !own.some(isLoad)) return [];
+    const [id] = own.flatMap((part) => (part.kind === "source" ? [part.id] : [])).sort(compareText);
+    if (id === undefined || !own.some(isLoad)) return [];
     const { core, dangling } = withoutDangling(own);
     const nodes = [...new Set(core.flatMap(({ a, b }) => [a, b]))];
-    return [{ id: sources.reduce((p, q) => (q < p ? q : p)), parts: core, nodes, dangling }];
+    return [{ id, parts: core, nodes, dangling }];
   });
 }
 

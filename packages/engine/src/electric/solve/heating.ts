@@ -1,39 +1,45 @@
-import type { IslandUnit } from "../network/island-circuit.ts";
-import { type Row, valueAt } from "./rows.ts";
+import type { Usage } from "../network/usage.ts";
+import { type IslandState, type ModeAmps, modesOf } from "./island-state.ts";
+import { baseAt, partAt, type Rows } from "./rows.ts";
 
-/** Currents of a unit's modes in a pulse and while held, at one corner, without what the rest of its row is. */
+/** Currents that a unit by itself draws in a pulse, and while held with its duty left out, at one corner. */
 export interface UnitCurrents {
-  readonly unit: IslandUnit;
-  readonly pulse: Float64Array;
-  readonly held: Float64Array | null;
+  readonly usage: Usage;
+  readonly pulse: ModeAmps;
+  readonly held: ModeAmps | null;
 }
 
-const partOf = (row: Row, modes: Float64Array): number => valueAt({ base: 0, byMode: row.byMode }, modes);
+export function unitCurrents(state: IslandState): readonly UnitCurrents[] {
+  return state.network.units.map(({ unit, holdPorts }, u) => ({
+    usage: unit.usage,
+    pulse: modesOf(state, [u]),
+    held: holdPorts.length === 0 ? null : modesOf(state, [u], true),
+  }));
+}
 
 /**
- * Root mean square of a row over a minute of hard play. Units go on and off independently of each other, by the
+ * Root mean square of a quantity over a minute of hard play. Units go on and off independently of each other, by the
  * shares of time of their `activity`; each adds the current that it draws by itself. With i₀ what always flows, mᵤ a
  * unit's mean and sᵤ its mean square, E[i²] = (i₀ + Σ mᵤ)² + Σ (sᵤ − mᵤ²).
  *
  * Held by a duty D at a frequency that its winding smooths, a coil draws D times its full current for D of the time:
  * mean D² I, mean square D³ I². Groups are left out: they take away coincidences, so that this is on the safe side.
  */
-export function rmsOf(row: Row, units: readonly UnitCurrents[]): number {
-  let mean = row.base;
+export function rmsAt(rows: Rows, corner: number, units: readonly UnitCurrents[]): number {
+  let mean = baseAt(rows, corner);
   let variance = 0;
-  for (const { unit, pulse, held } of units) {
-    const { pulseShare, holdShare, holdDuty } = unit.unit.usage;
-    const full = partOf(row, pulse);
-    const hold = held === null ? 0 : partOf(row, held);
+  for (const { usage, pulse, held } of units) {
+    const full = partAt(rows, corner, pulse);
+    const hold = held === null || usage.holdShare === 0 ? 0 : partAt(rows, corner, held);
+    if (full === 0 && hold === 0) continue;
+    const { pulseShare, holdShare, holdDuty } = usage;
     const m = pulseShare * full + holdShare * holdDuty ** 2 * hold;
-    if (m === 0 && full === 0) continue;
     mean += m;
     variance += pulseShare * full ** 2 + holdShare * holdDuty ** 3 * hold ** 2 - m ** 2;
   }
   return Math.sqrt(Math.max(0, mean ** 2 + variance));
 }
 
-/** Mean of what a held unit adds to a row. */
-export function heldMean(row: Row, { unit, held }: UnitCurrents): number {
-  return held === null ? 0 : unit.unit.usage.holdDuty ** 2 * partOf(row, held);
-}
+/** Mean of what a held unit adds to a quantity. */
+export const heldMean = (rows: Rows, corner: number, { usage, held }: UnitCurrents): number =>
+  held === null ? 0 : usage.holdDuty ** 2 * partAt(rows, corner, held);

@@ -21,7 +21,6 @@ export interface IslandState {
   readonly on: Uint8Array;
   /** Diodes and LEDs whose state the search did not settle. */
   readonly unsettled: readonly number[];
-  readonly modes: number;
   /** Volts of every node by one ampere of each mode. */
   readonly byMode: readonly Float64Array[];
   /** Currents injected by one ampere of each mode. */
@@ -30,15 +29,9 @@ export interface IslandState {
   readonly ownMode: readonly number[];
 }
 
-export function islandState(network: IslandCircuit, conditions: Conditions, start?: Uint8Array): IslandState {
+export function islandState(network: IslandCircuit, conditions: Conditions): IslandState {
   const values = islandValues(network, conditions);
-  const solved = solvePiecewise(
-    network.circuit,
-    values,
-    values.amps,
-    values.piecewise,
-    start === undefined ? {} : { start },
-  );
+  const solved = solvePiecewise(network.circuit, values, values.amps, values.piecewise);
   const { solvable } = solved;
   const ampsByMode: Float64Array[] = network.ports.map(({ from, to }) => {
     const amps = new Float64Array(network.island.nodes.length);
@@ -58,11 +51,16 @@ export function islandState(network: IslandCircuit, conditions: Conditions, star
     baseAmps: solved.amps,
     on: solved.on,
     unsettled: solved.unsettled,
-    modes: ampsByMode.length,
     byMode: ampsByMode.map((amps) => solvable.change(amps)),
     ampsByMode,
     ownMode,
   };
+}
+
+/** The modes that a set of units has, and how many amperes of each. */
+export interface ModeAmps {
+  readonly modes: readonly number[];
+  readonly amps: Float64Array;
 }
 
 /**
@@ -70,16 +68,16 @@ export function islandState(network: IslandCircuit, conditions: Conditions, star
  * @param units by their place in `network.units`
  * @param held their hold ports alone are closed
  */
-export function modesOf(state: IslandState, units: readonly number[], held = false): Float64Array {
+export function modesOf(state: IslandState, units: readonly number[], held = false): ModeAmps {
   const { network, base, byMode, values, ownMode } = state;
-  const amps = new Float64Array(state.modes);
   const ports: number[] = [];
+  const own: number[] = [];
   for (const u of units) {
     const unit = network.units[u];
     if (unit === undefined) continue;
     for (const p of held ? unit.holdPorts : unit.ports) if (!ports.includes(p)) ports.push(p);
-    const own = ownMode[u] ?? -1;
-    if (own >= 0) amps[own] = 1;
+    const mode = ownMode[u] ?? -1;
+    if (mode >= 0) own.push(mode);
   }
   const across = (volts: Float64Array | undefined, p: number): number => {
     const port = network.ports[p];
@@ -89,17 +87,12 @@ export function modesOf(state: IslandState, units: readonly number[], held = fal
   const matrix = new Float64Array(n * n);
   const right = new Float64Array(n);
   ports.forEach((p, i) => {
-    let driven = across(base, p);
-    for (let m = network.ports.length; m < amps.length; m++)
-      if (amps[m] === 1) driven += across(byMode[m], p);
-    right[i] = driven;
+    right[i] = own.reduce((sum, m) => sum + across(byMode[m], p), across(base, p));
     ports.forEach((q, j) => {
       matrix[i * n + j] = (i === j ? (values.portOhm[p] ?? 0) : 0) - across(byMode[q], p);
     });
   });
-  const solved = solveDense(matrix, right);
-  ports.forEach((p, i) => {
-    amps[p] = solved[i] ?? 0;
-  });
-  return amps;
+  const amps = new Float64Array(n + own.length).fill(1);
+  amps.set(solveDense(matrix, right));
+  return { modes: [...ports, ...own], amps };
 }

@@ -58,29 +58,31 @@ export function solveElectric(
 export function solveIslandOf(
   machine: Machine,
   { units }: ElectricNetwork,
-  island: IslandCircuit,
+  network: IslandCircuit,
   lengthsMm: ReadonlyMap<string, number>,
 ): IslandSolution {
-  const steady = units.steady.filter(
-    (feed) => island.nodeOf.has(feed.load.a) && island.nodeOf.has(feed.load.b),
-  );
-  return solveIsland(island, units.caps, steady, returnOf(machine, island), {
+  const { nodeOf } = network;
+  return solveIsland({
+    network,
+    caps: units.caps,
+    steady: units.steady.filter(({ load }) => nodeOf.has(load.a) && nodeOf.has(load.b)),
+    returns: returnsOf(machine, network),
     numbers: machine.shop.numbers,
     lengthsMm,
   });
 }
 
-/** The return that a node's volts are given against: of the supply of its net, else of the island's first source. */
-function returnOf(machine: Machine, island: IslandCircuit): (node: string) => string | null {
+/** The return that each node's volts are given against: of the supply of its net, else of the island's first source. */
+function returnsOf(machine: Machine, { island, sources, nodeOf }: IslandCircuit): Int32Array {
   const supplies = new Map(machine.book.tables.supplies.map((supply) => [supply.id, supply]));
   const netOf = new Map(machine.ends.map((end) => [end.point, end.net]));
-  const first = island.sources.find((source) => source.id === island.island.id)?.b ?? null;
-  return (node) => {
+  const first = sources.find((source) => source.id === island.id)?.b ?? "";
+  return Int32Array.from(island.nodes, (node) => {
     const point = node.startsWith("wire:") ? node.slice(5) : node;
     const supplyId = machine.nets.get(netOf.get(point) ?? "")?.supply ?? "";
     const negative = supplies.get(supplyId)?.negative ?? null;
-    return negative !== null && island.nodeOf.has(itemNode(negative)) ? itemNode(negative) : first;
-  };
+    return nodeOf.get(negative === null ? first : itemNode(negative)) ?? nodeOf.get(first) ?? 0;
+  });
 }
 
 /** The results of all islands as one, with what carries no current. */

@@ -1,43 +1,47 @@
 import { type Cap, CappedChoice } from "@pinwright/kernel";
-import type { IslandUnit } from "../network/island-circuit.ts";
-import { type IslandState, modesOf } from "./island-state.ts";
-import type { Row } from "./rows.ts";
+import { type IslandState, type ModeAmps, modesOf } from "./island-state.ts";
+import { baseAt, partAt, type Rows } from "./rows.ts";
 
-/** A set of units that are on together, by their place in the island, with the currents of its modes at each corner. */
+/** A set of units that are on together, by their place in the island, with the currents of its modes by corner. */
 export interface UnitSet {
   readonly units: readonly number[];
-  readonly modes: readonly Float64Array[];
+  readonly at: readonly ModeAmps[];
 }
 
+const NOTHING: ModeAmps = { modes: [], amps: new Float64Array(0) };
+
 /**
- * The worst allowed sets of an island. By superposition a row's value is its value with all off and a part for each
- * unit that is on: the row times the currents of the unit on by itself. Which allowed set has the largest sum is found
- * exactly; the set's own currents are then solved with true resistances, once for each different set.
+ * The worst allowed sets of an island. By superposition a quantity is its value with all off and a part for each unit
+ * that is on: its row times the currents of the unit on by itself. Which allowed set has the largest sum is found
+ * exactly, at the nominal corner; the set's own currents are then solved with true resistances at every corner, once
+ * for each different set.
  */
 export class WorstSets {
   readonly #states: readonly IslandState[];
   readonly #choice: CappedChoice;
-  /** Currents of the modes of each unit by itself, by unit, at the nominal corner. */
-  readonly #alone: readonly Float64Array[];
-  readonly #count: number;
+  /** Currents of each unit by itself at the nominal corner. */
+  readonly #alone: readonly ModeAmps[];
   readonly #known = new Map<string, UnitSet>();
+  readonly none: UnitSet;
   #gap = 0;
   #value = 0;
 
   /** @param states of one island at every corner, the nominal one first */
-  constructor(states: readonly IslandState[], units: readonly IslandUnit[], caps: readonly Cap[]) {
+  constructor(states: readonly IslandState[], caps: readonly Cap[]) {
     this.#states = states;
+    const [nominal] = states;
+    const units = nominal?.network.units ?? [];
     const place = new Map(units.map((unit, u) => [unit.number, u]));
-    this.#count = units.length;
     this.#choice = new CappedChoice(
       units.length,
       caps.map(({ members, most }) => ({ members: members.flatMap((m) => place.get(m) ?? []), most })),
     );
-    const [nominal] = states;
     this.#alone = nominal === undefined ? [] : units.map((_, u) => modesOf(nominal, [u]));
+    this.none = { units: [], at: states.map(() => NOTHING) };
+    this.#known.set("", this.none);
   }
 
-  /** Every different set that was worst for something. */
+  /** Every different set that was asked for. */
   get sets(): ReadonlyMap<string, UnitSet> {
     return this.#known;
   }
@@ -47,60 +51,45 @@ export class WorstSets {
     return { value: this.#value, gap: this.#gap };
   }
 
-  /** No unit on. */
-  get none(): UnitSet {
-    return this.setOf([]);
-  }
-
   /** A set with its currents at every corner. */
   setOf(units: readonly number[]): UnitSet {
     const key = units.join(" ");
     const known = this.#known.get(key);
     if (known !== undefined) return known;
-    const set: UnitSet = { units, modes: this.#states.map((state) => modesOf(state, units)) };
+    const set: UnitSet = { units, at: this.#states.map((state) => modesOf(state, units)) };
     this.#known.set(key, set);
     return set;
   }
 
-  /** What each unit by itself adds to a row at the nominal corner. */
-  weights({ byMode }: Row, sign: 1 | -1 = 1): Float64Array {
-    const weights = new Float64Array(this.#count);
-    for (let u = 0; u < this.#count; u++) {
-      const alone = this.#alone[u];
-      let sum = 0;
-      for (let m = 0; m < byMode.length; m++) sum += (byMode[m] ?? 0) * (alone?.[m] ?? 0);
-      weights[u] = sign * sum;
-    }
+  /** What each unit by itself adds to a quantity at the nominal corner. */
+  weights(rows: Rows): Float64Array {
+    const weights = new Float64Array(this.#alone.length);
+    for (let u = 0; u < weights.length; u++) weights[u] = partAt(rows, 0, this.#alone[u] ?? NOTHING);
     return weights;
   }
 
-  /** The allowed set that adds most to a row (sign 1) or takes most from it (sign −1). */
-  most(
-    row: Row,
-    sign: 1 | -1,
-    forced: readonly number[] = [],
-  ): { readonly set: UnitSet; readonly value: number } {
-    const weights = this.weights(row, sign);
-    if (forced.length === 0 && weights.every((w) => w <= 0)) return { set: this.none, value: row.base };
-    return this.heaviest(weights, row.base, sign, forced);
-  }
-
+  /** The allowed set whose weights have the largest sum; those in `forced` are in it. */
   heaviest(
     weights: Float64Array,
-    base: number,
-    sign: 1 | -1,
     forced: readonly number[] = [],
   ): { readonly set: UnitSet; readonly value: number } {
     const found = this.#choice.heaviest(weights, forced);
     this.#gap += found.upperBound - found.value;
     this.#value += found.value;
-    return { set: this.setOf(found.chosen), value: base + sign * found.value };
+    return { set: found.chosen.length === 0 ? this.none : this.setOf(found.chosen), value: found.value };
   }
 
-  /** The allowed set in which a row is largest in size, whichever way it points. */
-  largest(row: Row): UnitSet {
-    const up = this.most(row, 1);
-    const down = this.most(row, -1);
-    return Math.abs(down.value) > Math.abs(up.value) ? down.set : up.set;
+  /** The allowed set that adds most to a quantity, and the one that takes most from it. */
+  extremes(rows: Rows): { readonly up: UnitSet; readonly down: UnitSet; readonly larger: UnitSet } {
+    const weights = this.weights(rows);
+    const up = this.heaviest(weights);
+    const down = this.heaviest(weights.map((w) => -w));
+    const base = baseAt(rows, 0);
+    const larger = Math.abs(base - down.value) > Math.abs(base + up.value) ? down.set : up.set;
+    return { up: up.set, down: down.set, larger };
   }
 }
+
+/** Value of a quantity at a corner in a moment. */
+export const valueAt = (rows: Rows, corner: number, set: UnitSet): number =>
+  baseAt(rows, corner) + partAt(rows, corner, set.at[corner] ?? NOTHING);
