@@ -22,10 +22,10 @@ export interface ProgramPoint {
   readonly pin: number | null;
   readonly pointId: string;
   readonly kind: "driver" | "input" | "both";
-  /** Name that the board gives the point: the control of its element. */
+  /** Name that the board gives the point: the control of its element, or of both that pull it down and up. */
   readonly control: string;
-  /** `low`: the point pulls the device down, or reads it by being pulled down; `high`: the other way. */
-  readonly polarity: "low" | "high";
+  /** `low`: the point pulls down, or reads by being pulled down; `high`: up; `both`: either, as in a bridge. */
+  readonly polarity: "low" | "high" | "both";
   /** Of a contact: whether it is closed while nothing acts on it. Null for a load. */
   readonly closedAtRest: boolean | null;
   /** What moves a contact or a knob, and the winding's or lamp's own name. */
@@ -82,8 +82,8 @@ export function programMap(machine: Machine): readonly ProgramPoint[] {
         pin: point.pin,
         pointId,
         kind: kindOf(reached.map((r) => r.control)),
-        control: control.element.row.control ?? "",
-        polarity: control.end === "from" ? "low" : "high",
+        control: reached.map((r) => r.control.element.row.control ?? "").join(" / "),
+        polarity: polarityOf(reached.map((r) => r.control)),
         closedAtRest: traced.element.row.kind === "contact" ? traced.element.row.normally === "closed" : null,
         acts: traced.element.row.control ?? "",
         pulseMs: used?.pulse_ms ?? null,
@@ -110,6 +110,12 @@ function kindOf(controls: readonly Control[]): ProgramPoint["kind"] {
   const kinds = new Set(controls.map((control) => control.element.row.kind));
   if (kinds.size > 1) return "both";
   return kinds.has("driver") ? "driver" : "input";
+}
+
+function polarityOf(controls: readonly Control[]): ProgramPoint["polarity"] {
+  const ends = new Set(controls.map((control) => control.end));
+  if (ends.size > 1) return "both";
+  return ends.has("from") ? "low" : "high";
 }
 
 /** Inputs of boards by the board and the name that a driver of the same board can follow it by. */
