@@ -91,6 +91,7 @@ export {
   unrotateXyz,
 } from "./geometry/space.ts";
 export {
+  blocksOf,
   connectedComponents,
   createGraph,
   type EdgeInput,

@@ -42,6 +42,10 @@ export class Circuit {
   /** First and second node of each resistor. */
   readonly resistorA: Int32Array;
   readonly resistorB: Int32Array;
+  /** Resistors that end at a node of a join. */
+  readonly atJoins: Int32Array;
+  /** Island of each node: what joins and resistors hold together. */
+  readonly island: Int32Array;
 
   /** @throws RangeError when a node is not one of 0 … n−1. */
   constructor(shape: CircuitShape) {
@@ -52,8 +56,9 @@ export class Circuit {
     this.shape = shape;
     this.tree = joinTree(nodes, joins, reference);
     const { group, groups } = this.tree;
-    const grounded = groundedGroups(shape, this.tree);
-    this.floating = grounded.filter((node) => group[node] !== group[reference]);
+    this.island = islandsOf(shape, this.tree);
+    const grounded = groundedNodes(shape, this.island);
+    this.floating = grounded.slice(1);
     this.#unknown = new Int32Array(groups);
     for (const node of grounded) this.#unknown[group[node] ?? 0] = -1;
     let unknowns = 0;
@@ -66,6 +71,10 @@ export class Circuit {
     this.#pattern = upperPattern(this.#elimination, pairs);
     this.resistorA = Int32Array.from(resistors, ([a]) => a);
     this.resistorB = Int32Array.from(resistors, ([, b]) => b);
+    const joined = new Set(joins.flat());
+    this.atJoins = Int32Array.from(
+      resistors.flatMap(([a, b], r) => (a !== b && (joined.has(a) || joined.has(b)) ? [r] : [])),
+    );
     this.places = Int32Array.from({ length: nodes }, (_, node) => {
       const unknown = this.#unknownOf(node);
       return unknown < 0 ? -1 : (this.#elimination.place[unknown] ?? -1);
@@ -101,19 +110,19 @@ export class Circuit {
   }
 }
 
-/** The reference and the lowest node of every island that does not hold it. */
-function groundedGroups(
-  { nodes, reference, resistors }: CircuitShape,
-  { group, groups }: JoinTree,
-): readonly number[] {
-  const islands = new UnionFind(groups);
-  for (const [a, b] of resistors) islands.join(group[a] ?? 0, group[b] ?? 0);
-  const held = new Set([islands.find(group[reference] ?? 0)]);
+function islandsOf({ nodes, resistors }: CircuitShape, { group, groups }: JoinTree): Int32Array {
+  const sets = new UnionFind(groups);
+  for (const [a, b] of resistors) sets.join(group[a] ?? 0, group[b] ?? 0);
+  return Int32Array.from({ length: nodes }, (_, node) => sets.find(group[node] ?? 0));
+}
+
+/** The reference, and the lowest node of every island that does not hold it. */
+function groundedNodes({ nodes, reference }: CircuitShape, island: Int32Array): readonly number[] {
+  const held = new Set([island[reference]]);
   const grounded = [reference];
   for (let node = 0; node < nodes; node++) {
-    const island = islands.find(group[node] ?? 0);
-    if (held.has(island)) continue;
-    held.add(island);
+    if (held.has(island[node])) continue;
+    held.add(island[node]);
     grounded.push(node);
   }
   return grounded;
@@ -188,45 +197,48 @@ export class SolvableCircuit {
 
   /**
    * Current through each join from its first node to its second, by Kirchhoff's current law; none through joins that
-   * close a loop of joins. `strayAmps` is what would have to leave each floating island at its grounded node: not
-   * zero only when more is injected than taken.
+   * close a loop of joins. With volts and injected currents that are changes it gives the changes.
    */
-  joinAmps(
-    volts: Float64Array,
-    amps: Float64Array,
-  ): { readonly joins: Float64Array; readonly strayAmps: Float64Array } {
-    const { shape, tree, floating } = this.circuit;
-    const { resistorA, resistorB } = this.circuit;
-    const surplus = amps.slice();
-    const through = this.resistorAmps(volts);
-    for (let r = 0; r < through.length; r++) {
-      const i = through[r] ?? 0;
-      const [a, b] = [resistorA[r] ?? 0, resistorB[r] ?? 0];
-      surplus[a] = (surplus[a] ?? 0) - i;
-      surplus[b] = (surplus[b] ?? 0) + i;
-    }
+  joinAmps(volts: Float64Array, amps: Float64Array): Float64Array {
+    const { shape, tree } = this.circuit;
+    const surplus = this.#surplus(volts, amps);
     const joins = new Float64Array(shape.joins.length);
-    for (let n = tree.nodes.length - 1; n >= 0; n--) {
-      const node = tree.nodes[n] ?? 0;
-      const join = tree.by[node] ?? -1;
-      if (join < 0) continue;
+    for (let n = tree.hung.length - 1; n >= 0; n--) {
+      const node = tree.hung[n] ?? 0;
+      const join = tree.by[node] ?? 0;
       const up = tree.from[node] ?? 0;
       const out = surplus[node] ?? 0;
       joins[join] = shape.joins[join]?.[0] === node ? out : -out;
       surplus[up] = (surplus[up] ?? 0) + out;
     }
-    return { joins, strayAmps: Float64Array.from(floating, (node) => surplus[this.#firstOf(node)] ?? 0) };
+    return joins;
   }
 
-  /** Change of the current through each join that goes with a change of volts, the sources staying as they are. */
-  changeAmps(volts: Float64Array, amps: Float64Array): Float64Array {
-    return this.joinAmps(volts, amps).joins;
+  /**
+   * What would have to leave each floating island at its grounded node; not zero only when more is injected into the
+   * island than is taken from it.
+   */
+  strayAmps(amps: Float64Array): Float64Array {
+    const { island, floating } = this.circuit;
+    const sums = new Map<number, number>();
+    amps.forEach((i, node) => {
+      sums.set(island[node] ?? 0, (sums.get(island[node] ?? 0) ?? 0) + i);
+    });
+    return Float64Array.from(floating, (node) => sums.get(island[node] ?? 0) ?? 0);
   }
 
-  #firstOf(node: number): number {
-    let at = node;
-    for (let up = this.circuit.tree.from[at] ?? -1; up >= 0; up = this.circuit.tree.from[at] ?? -1) at = up;
-    return at;
+  /** What is injected into each node less what resistors take from it; right where joins end, for which it is wanted. */
+  #surplus(volts: Float64Array, amps: Float64Array): Float64Array {
+    const { resistorA, resistorB, atJoins } = this.circuit;
+    const { siemens } = this.values;
+    const surplus = amps.slice();
+    for (const r of atJoins) {
+      const [a, b] = [resistorA[r] ?? 0, resistorB[r] ?? 0];
+      const i = (siemens[r] ?? 0) * ((volts[a] ?? 0) - (volts[b] ?? 0));
+      surplus[a] = (surplus[a] ?? 0) - i;
+      surplus[b] = (surplus[b] ?? 0) + i;
+    }
+    return surplus;
   }
 
   #injected(amps: Float64Array): Float64Array {

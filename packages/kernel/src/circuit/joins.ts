@@ -10,8 +10,8 @@ export interface JoinTree {
   /** Group of each node. */
   readonly group: Int32Array;
   readonly groups: number;
-  /** Nodes of all groups, each after the one that it hangs from. */
-  readonly nodes: readonly number[];
+  /** Nodes that hang from another one, each after that one. */
+  readonly hung: Int32Array;
   /** For each node the join that it hangs on, −1 for the first of a group. */
   readonly by: Int32Array;
   /** For each node the one that it hangs from, −1 for the first of a group. */
@@ -35,19 +35,19 @@ export function joinTree(nodes: number, joins: readonly NodePair[], first: numbe
   const group = new Int32Array(nodes).fill(-1);
   const by = new Int32Array(nodes).fill(-1);
   const from = new Int32Array(nodes).fill(-1);
-  const order: number[] = [];
+  const hung: number[] = [];
   let groups = 0;
   const hang = (start: number): void => {
     if (group[start] !== -1) return;
     group[start] = groups;
     const todo = [start];
     for (let node = todo.pop(); node !== undefined; node = todo.pop()) {
-      order.push(node);
       for (const j of at[node] ?? []) {
         const [a, b] = joins[j] ?? [0, 0];
         const next = a === node ? b : a;
         if (group[next] !== -1) continue;
         group[next] = groups;
+        hung.push(next);
         by[next] = j;
         from[next] = node;
         todo.push(next);
@@ -57,15 +57,14 @@ export function joinTree(nodes: number, joins: readonly NodePair[], first: numbe
   };
   if (first < nodes) hang(first);
   for (let i = 0; i < nodes; i++) hang(i);
-  return { group, groups, nodes: order, by, from, loops };
+  return { group, groups, hung: Int32Array.from(hung), by, from, loops };
 }
 
 /** Each node's potential over the first of its group, in volts. */
 export function offsetsOf(tree: JoinTree, joins: readonly NodePair[], joinVolts: Float64Array): Float64Array {
   const offsets = new Float64Array(tree.group.length);
-  for (const node of tree.nodes) {
-    const join = tree.by[node] ?? -1;
-    if (join < 0) continue;
+  for (const node of tree.hung) {
+    const join = tree.by[node] ?? 0;
     const volts = joinVolts[join] ?? 0;
     const up = offsets[tree.from[node] ?? 0] ?? 0;
     offsets[node] = joins[join]?.[0] === node ? up + volts : up - volts;

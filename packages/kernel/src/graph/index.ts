@@ -1,3 +1,4 @@
+export { blocksOf } from "./blocks.ts";
 export { otherEnd, pathTo, type ShortestPaths, shortestPaths } from "./dijkstra.ts";
 export { createGraph, type EdgeInput, type Graph } from "./graph.ts";
 export { IndexHeap } from "./heap.ts";

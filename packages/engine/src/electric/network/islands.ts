@@ -1,41 +1,48 @@
-import { compareText, UnionFind } from "@pinwright/kernel";
-import { isLoad } from "./feeds.ts";
+import { blocksOf, compareText } from "@pinwright/kernel";
 import type { Part } from "./parts.ts";
 import type { Units } from "./units.ts";
 
-/** A part of the network that hangs together and holds a source and a load: what is solved as one circuit. */
+/**
+ * A part of the network that is solved as one circuit: every two of its parts lie on a common loop, and one is a
+ * source. Islands meet at single nodes at most, as where the returns of supplies meet earth: whatever flows into an
+ * island there has to flow out there, so that the currents of each follow from its own parts alone.
+ */
 export interface Island {
   /** Lowest id of its sources. */
   readonly id: string;
-  /** Parts that can carry current. */
   readonly parts: readonly Part[];
   readonly nodes: readonly string[];
-  /** Nodes at the far side of parts that nothing leads on from, each with the node whose potential it has. */
+  /** Nodes that hang on it by parts without current, each with the one that it hangs from, that one first. */
   readonly dangling: ReadonlyMap<string, string>;
 }
 
-/** The network in islands. Wires and contacts that are in none carry no current in play. */
+/**
+ * The network in islands, in code-point order of their ids. Parts that are in none lie on no loop with a source, as the
+ * wire to a switch at rest: they carry no current.
+ */
 export function islandsOf(parts: readonly Part[], units: Units): readonly Island[] {
   const usable = usableParts(parts, units);
   const index = new Map<string, number>();
   for (const { a, b } of usable) for (const node of [a, b]) if (!index.has(node)) index.set(node, index.size);
-  const at = (node: string): number => index.get(node) ?? 0;
-  const sets = new UnionFind(index.size);
-  for (const { a, b } of usable) sets.join(at(a), at(b));
-  const byRoot = new Map<number, Part[]>();
-  for (const part of usable) {
-    const root = sets.find(at(part.a));
-    const list = byRoot.get(root);
-    if (list === undefined) byRoot.set(root, [part]);
+  const edges = usable.map(({ a, b }) => [index.get(a) ?? 0, index.get(b) ?? 0] as const);
+  const blocks = blocksOf(index.size, edges);
+  const byBlock = new Map<number, Part[]>();
+  usable.forEach((part, p) => {
+    const block = blocks[p] ?? 0;
+    const list = byBlock.get(block);
+    if (list === undefined) byBlock.set(block, [part]);
     else list.push(part);
-  }
-  return [...byRoot.values()].flatMap((own) => {
-    const [id] = own.flatMap((part) => (part.kind === "source" ? [part.id] : [])).sort(compareText);
-    if (id === undefined || !own.some(isLoad)) return [];
-    const { core, dangling } = withoutDangling(own);
-    const nodes = [...new Set(core.flatMap(({ a, b }) => [a, b]))];
-    return [{ id, parts: core, nodes, dangling }];
   });
+  const live: Omit<Island, "dangling">[] = [];
+  const idle: Part[] = [];
+  for (const own of byBlock.values()) {
+    const [id] = own.flatMap((part) => (part.kind === "source" ? [part.id] : [])).sort(compareText);
+    if (id === undefined || own.length < 2) idle.push(...own);
+    else live.push({ id, parts: own, nodes: [...new Set(own.flatMap(({ a, b }) => [a, b]))] });
+  }
+  live.sort((p, q) => compareText(p.id, q.id));
+  const dangling = danglingOf(live, idle);
+  return live.map((island, n) => ({ ...island, dangling: dangling[n] ?? new Map() }));
 }
 
 /** Without drivers and contacts that nothing closes, and loads that nothing feeds. */
@@ -52,35 +59,34 @@ function usableParts(parts: readonly Part[], { units, steady, closed }: Units): 
   });
 }
 
-/** Takes away, again and again, parts at a node that no other part leads on from: no current passes there. */
-function withoutDangling(parts: readonly Part[]): {
-  readonly core: readonly Part[];
-  readonly dangling: ReadonlyMap<string, string>;
-} {
-  const at = new Map<string, Set<Part>>();
-  const put = (node: string, part: Part): void => {
-    const list = at.get(node);
-    if (list === undefined) at.set(node, new Set([part]));
-    else list.add(part);
+/** For each island what hangs on it by idle parts; where something hangs on several, it goes with the first of them. */
+function danglingOf(
+  islands: readonly Omit<Island, "dangling">[],
+  idle: readonly Part[],
+): readonly ReadonlyMap<string, string>[] {
+  const beside = new Map<string, string[]>();
+  const put = (node: string, other: string): void => {
+    const list = beside.get(node);
+    if (list === undefined) beside.set(node, [other]);
+    else list.push(other);
   };
-  for (const part of parts) {
-    put(part.a, part);
-    put(part.b, part);
+  for (const { a, b } of idle) {
+    put(a, b);
+    put(b, a);
   }
-  const gone = new Set<Part>();
-  const dangling = new Map<string, string>();
-  const todo = [...at.keys()];
-  for (let node = todo.pop(); node !== undefined; node = todo.pop()) {
-    const around = at.get(node);
-    if (around?.size !== 1) continue;
-    const [part] = around;
-    if (part === undefined || part.kind === "source") continue;
-    const other = part.a === node ? part.b : part.a;
-    gone.add(part);
-    around.delete(part);
-    at.get(other)?.delete(part);
-    dangling.set(node, other);
-    todo.push(other);
-  }
-  return { core: parts.filter((part) => !gone.has(part)), dangling };
+  const seen = new Set(islands.flatMap((island) => island.nodes));
+  return islands.map((island) => {
+    const dangling = new Map<string, string>();
+    const reached = [...island.nodes];
+    for (let n = 0; n < reached.length; n++) {
+      const node = reached[n] ?? "";
+      for (const other of beside.get(node) ?? []) {
+        if (seen.has(other)) continue;
+        seen.add(other);
+        dangling.set(other, node);
+        reached.push(other);
+      }
+    }
+    return dangling;
+  });
 }

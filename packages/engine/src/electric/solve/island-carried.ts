@@ -3,7 +3,7 @@ import type { Part } from "../network/parts.ts";
 import { isJoint, ohmOf } from "../network/values.ts";
 import { CORNERS, spreadOf } from "./corners.ts";
 import { rmsAt } from "./heating.ts";
-import { joinRows, resistorRows } from "./rows.ts";
+import { resistorRows } from "./rows.ts";
 import type { SolvedIsland } from "./solved-island.ts";
 import { valueAt } from "./worst.ts";
 
@@ -18,7 +18,7 @@ export function carriedOf(solved: SolvedIsland): ReadonlyMap<string, Carried> {
   const { island, joins, resistors } = solved.task.network;
   const joinAt = new Map(joins.map((part, j) => [part.id, j]));
   const resistorAt = new Map(resistors.map((part, r) => [part.id, r]));
-  const byJoin = joinRows(solved.states);
+  const byJoin = solved.joinRows;
   const series = solved.task.network.series;
   const currents = new Map<number, Current>();
   const carried = new Map<string, Carried>();

@@ -4,14 +4,14 @@ import type { SourcePart } from "../network/parts.ts";
 import { spreadOf } from "./corners.ts";
 import { heldMean, rmsAt } from "./heating.ts";
 import { loadAmps, loadRows } from "./island-loads.ts";
-import { baseAt, joinRows, negated, type Rows } from "./rows.ts";
+import { baseAt, negated, type Rows } from "./rows.ts";
 import type { SolvedIsland } from "./solved-island.ts";
 import { type UnitSet, valueAt } from "./worst.ts";
 
 /** What each supply of an island delivers. Sources within boards that no row of `supplies` is about have none. */
 export function supplyBudgets(solved: SolvedIsland): ReadonlyMap<string, SupplyBudget> {
   const { joins, sources } = solved.task.network;
-  const byJoin = joinRows(solved.states);
+  const byJoin = solved.joinRows;
   return new Map(
     sources.flatMap((source) => {
       const into = byJoin[joins.indexOf(source)];

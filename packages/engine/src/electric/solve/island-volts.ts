@@ -31,8 +31,6 @@ export function nodeVolts(solved: SolvedIsland): ReadonlyMap<string, Spread> {
       mostAt: most.mostAt,
     });
   });
-  // What dangles has the potential of what it hangs on; the last one taken away hangs on a node that stays.
-  for (const [node, other] of [...network.island.dangling].reverse())
-    volts.set(node, volts.get(other) ?? same(0));
+  for (const [node, from] of network.island.dangling) volts.set(node, volts.get(from) ?? same(0));
   return volts;
 }

@@ -83,9 +83,9 @@ export function joinRows(states: readonly IslandState[]): readonly Rows[] {
         if (row !== undefined && Math.abs(i) > noise) row.values[at] = i;
       }
     };
-    put(c * width, solvable.joinAmps(base, baseAmps).joins, 0);
+    put(c * width, solvable.joinAmps(base, baseAmps), 0);
     byMode.forEach((volts, m) => {
-      put(c * width + 1 + m, solvable.joinAmps(volts, ampsByMode[m] ?? new Float64Array(0)).joins, NOISE);
+      put(c * width + 1 + m, solvable.joinAmps(volts, ampsByMode[m] ?? new Float64Array(0)), NOISE);
     });
   });
   return rows;

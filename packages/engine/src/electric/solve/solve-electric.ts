@@ -110,8 +110,9 @@ export function electricSolution(
       if (part.b.startsWith("wire:")) result.contacts.set(part.b.slice(5), own);
     } else if (carried !== undefined) result.elements.set(part.id, carried);
   }
+  // Where islands meet at a node, its volts are those of the first of them.
   const merged = <T>(pick: (island: IslandSolution) => ReadonlyMap<string, T>): ReadonlyMap<string, T> =>
-    new Map(islands.flatMap((island) => [...pick(island)]));
+    new Map(islands.toReversed().flatMap((island) => [...pick(island)]));
   const value = islands.reduce((sum, island) => sum + island.worst.value, 0);
   const gap = islands.reduce((sum, island) => sum + island.worst.gap, 0);
   return {

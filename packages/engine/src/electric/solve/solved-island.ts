@@ -5,7 +5,7 @@ import type { IslandCircuit } from "../network/island-circuit.ts";
 import { CORNERS } from "./corners.ts";
 import { type UnitCurrents, unitCurrents } from "./heating.ts";
 import { type IslandState, islandState } from "./island-state.ts";
-import { voltsRows } from "./rows.ts";
+import { joinRows, type Rows, voltsRows } from "./rows.ts";
 import { type UnitSet, valueAt, WorstSets } from "./worst.ts";
 
 /** What is on in a moment of an island, beside what is on all the time: unit numbers of the machine. */
@@ -33,6 +33,8 @@ export class SolvedIsland {
   readonly worst: WorstSets;
   /** Currents of each unit by itself, by corner. */
   readonly currents: readonly (readonly UnitCurrents[])[];
+  /** Current through each join of the island. */
+  readonly joinRows: readonly Rows[];
   readonly #momentOf = new Map<UnitSet, string>();
   readonly #moments = new Map<string, IslandMoment>();
 
@@ -42,6 +44,7 @@ export class SolvedIsland {
     this.states = CORNERS.map((corner) => islandState(network, { corner, numbers, lengthsMm }));
     this.worst = new WorstSets(this.states, caps);
     this.currents = this.states.map(unitCurrents);
+    this.joinRows = joinRows(this.states);
   }
 
   get moments(): ReadonlyMap<string, IslandMoment> {
