@@ -2,26 +2,30 @@ import { Button } from "@mantine/core";
 import { NET_CLASSES } from "@pinwright/book";
 import { useView } from "../book/desk.tsx";
 import { useWords } from "../words.tsx";
+import type { Stage } from "./actions.ts";
+import type { ChosenActions } from "./chosen.tsx";
 import { LaneForm } from "./lane-form.tsx";
-import type { PanelEntries, Side } from "./scene.ts";
+import type { PanelEntries } from "./scene.ts";
 
 /** What only lanes, waypoints and cutouts have to say. */
 export function ChosenKind({
   id,
-  panelId,
+  stage,
   entries,
   mayEdit,
-  go,
+  actions,
+  failed,
 }: {
   readonly id: string;
-  readonly panelId: string;
+  readonly stage: Stage;
   readonly entries: PanelEntries;
   readonly mayEdit: boolean;
-  readonly go: (panelId: string, side: Side, ids: readonly string[]) => void;
+  readonly actions: ChosenActions;
+  readonly failed: (error: unknown) => void;
 }) {
   const words = useWords();
   const own = words.layout;
-  const crossings = useView("layoutCrossings", { panelId });
+  const crossings = useView("layoutCrossings", { panelId: stage.panelId });
   const lane = entries.lanes.get(id);
   const waypoint = entries.waypoints.get(id);
   const cutout = entries.cutouts.get(id);
@@ -30,7 +34,9 @@ export function ChosenKind({
   );
   return (
     <>
-      {lane !== undefined && <LaneForm lane={lane} mayEdit={mayEdit} netClasses={NET_CLASSES} />}
+      {lane !== undefined && (
+        <LaneForm lane={lane} mayEdit={mayEdit} netClasses={NET_CLASSES} failed={failed} />
+      )}
       {waypoint !== undefined && (
         <p>
           {own.lane.hold}: {own.lane.holds[waypoint.hold]}
@@ -53,7 +59,7 @@ export function ChosenKind({
           <Button
             size="compact-sm"
             variant="default"
-            onClick={() => go(crossing.therePanelId, crossing.thereSide, [crossing.there])}
+            onClick={() => actions.go(crossing.therePanelId, crossing.thereSide, [crossing.there])}
           >
             {own.chosen.turnTo}
           </Button>

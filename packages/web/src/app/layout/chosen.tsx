@@ -4,12 +4,13 @@ import { IconCopy, IconRotate, IconTrash, IconX } from "@tabler/icons-react";
 import type { ReactNode } from "react";
 import { Link } from "wouter";
 import type { ViewEntry } from "../../worker/protocol.ts";
-import { useDesk, useOne } from "../book/desk.tsx";
+import { useDesk, useView } from "../book/desk.tsx";
 import { addressOf } from "../book/place-of.ts";
 import { usePick, useSpeech, useWords } from "../words.tsx";
+import type { Stage } from "./actions.ts";
 import type { Layer } from "./layers.ts";
 import { PlaceForm } from "./place-form.tsx";
-import type { Scene, Side } from "./scene.ts";
+import type { Side } from "./scene.ts";
 
 type About = ViewEntry<"layoutAbout">;
 
@@ -63,24 +64,25 @@ const hasDirection = (layer: Layer): boolean =>
 /** Everything that is known of one thing. */
 export function ChosenOne({
   id,
-  scene,
-  panelId,
+  stage,
   mayEdit,
   actions,
+  failed,
   children,
 }: {
   readonly id: string;
-  readonly scene: Scene;
-  readonly panelId: string;
+  readonly stage: Stage;
   readonly mayEdit: boolean;
   readonly actions: ChosenActions;
+  readonly failed: (error: unknown) => void;
   /** Forms of its kind. */
   readonly children?: ReactNode;
 }) {
   const words = useWords();
   const pick = usePick();
-  const about = useOne("layoutAbout", { id });
-  const target = scene.targets.get(id);
+  const known = useView("layoutAbout", { id });
+  const about = known?.get("");
+  const target = stage.scene.targets.get(id);
   const own = words.layout;
   const label = about === undefined ? "" : pick(about.label, about.labelZh);
   return (
@@ -91,13 +93,21 @@ export function ChosenOne({
         mayTurn={target !== undefined && hasDirection(target.layer)}
         title={label || id}
       />
-      <p className="dim">
-        {target === undefined ? "" : `${own.kinds[target.layer]}, `}
-        {id}
-      </p>
+      {(target !== undefined || about !== undefined) && (
+        <p className="dim">
+          {target === undefined ? "" : `${own.kinds[target.layer]}, `}
+          {id}
+        </p>
+      )}
+      {target === undefined && known?.size === 0 && <p>{own.noSuchId(id)}</p>}
       {about !== undefined && <Facts about={about} select={actions.select} />}
       {mayEdit && target !== undefined && target.row !== null && target.row.table !== "lanes" && (
-        <PlaceForm target={target} panelId={panelId} moved={(to, side) => actions.go(to, side, [id])} />
+        <PlaceForm
+          target={target}
+          panelId={stage.panelId}
+          moved={(to, side) => actions.go(to, side, [id])}
+          failed={failed}
+        />
       )}
       {about?.parentId != null && <p className="dim">{own.place.child(about.parentId)}</p>}
       {children}

@@ -12,10 +12,12 @@ export function LaneForm({
   lane,
   mayEdit,
   netClasses,
+  failed,
 }: {
   readonly lane: Lane;
   readonly mayEdit: boolean;
   readonly netClasses: readonly string[];
+  readonly failed: (error: unknown) => void;
 }) {
   const words = useWords();
   const desk = useDesk();
@@ -59,7 +61,7 @@ export function LaneForm({
           className="lane-form"
           onSubmit={(event) => {
             event.preventDefault();
-            void send();
+            void send().catch(failed);
           }}
         >
           <TextInput

@@ -1,33 +1,33 @@
-import { boxOf, type PointMm } from "@pinwright/kernel";
-import { type RefObject, useCallback, useEffect, useMemo, useRef, useState } from "react";
+import type { PointMm } from "@pinwright/kernel";
+import { type RefObject, useCallback, useEffect, useState } from "react";
 import type { ViewEntry } from "../../worker/protocol.ts";
-import { useDesk, useView } from "../book/desk.tsx";
+import { useDesk } from "../book/desk.tsx";
 import type { Entries } from "../book/desk-client.ts";
 import { useMay } from "../session/session.tsx";
 import { useWords } from "../words.tsx";
 import { addLane, addWaypoint, remove, rotate, type Stage } from "./actions.ts";
-import { ArrangeBar } from "./arrange-bar.tsx";
 import { BringIn } from "./bring-in.tsx";
-import { ChosenBar, ChosenOne } from "./chosen.tsx";
-import { ChosenKind } from "./chosen-kind.tsx";
 import { Drawing } from "./drawing.tsx";
-import { Follows } from "./follows.tsx";
 import { zoomed } from "./geometry/camera.ts";
 import type { Tool } from "./gesture-host.ts";
 import { Help } from "./help.tsx";
 import { ItemList } from "./item-list.tsx";
 import { useLayers } from "./layers.ts";
 import { PasteDialog, useClipboard } from "./paste.tsx";
-import { cornersAt, type Side } from "./scene.ts";
+import type { Side } from "./scene.ts";
+import { SidePanel } from "./side-panel.tsx";
 import { StatusLine } from "./status-line.tsx";
 import { Toolbar } from "./toolbar.tsx";
 import { useKeys } from "./use-keys.ts";
 import { usePanel } from "./use-panel.ts";
 import type { LayoutPlace } from "./use-place.ts";
+import { useShowing } from "./use-showing.ts";
 import { useWorkbench } from "./use-workbench.ts";
 
 const GRID_KEY = "pinwright.layout.grid";
 const LIST_KEY = "pinwright.layout.list";
+/** On a narrower window the list would take from the drawing what it needs. */
+const LIST_FROM_PX = 1200;
 
 /** One panel: the drawing, the list beside it, and what is selected. */
 export function PanelWorkplace({
@@ -49,16 +49,14 @@ export function PanelWorkplace({
   const [tool, setTool] = useState<Tool>("select");
   const [gridMm, setGridMm] = useState(() => Number(localStorage.getItem(GRID_KEY) ?? "0.5"));
   const [listShown, setListShown] = useState(
-    () => localStorage.getItem(LIST_KEY) !== "no" && innerWidth > 900,
+    () => localStorage.getItem(LIST_KEY) !== "no" && innerWidth >= LIST_FROM_PX,
   );
   const [message, setMessage] = useState("");
   const [help, setHelp] = useState(false);
   const [bringingIn, setBringingIn] = useState(false);
   const shown = usePanel(panel.id, side, layers);
   const scene = shown?.scene ?? null;
-  const trace = useView("layoutTrace", { panelId: panel.id, ids: selected });
   const stage: Stage | null = scene === null ? null : { desk, words, scene, panelId: panel.id, side };
-  const drawing = useRef<HTMLDivElement>(null);
 
   useEffect(() => {
     if (message === "") return;
@@ -89,51 +87,7 @@ export function PanelWorkplace({
   });
   const { rig, gestures, nudges } = bench;
 
-  const panelBox = useMemo(() => boxOf(panel.rings.flatMap((ring) => cornersAt(ring, 0, 0))), [panel.rings]);
-  const fit = useCallback(() => {
-    if (panelBox !== null) rig.fit(panelBox);
-  }, [rig, panelBox]);
-  const showIds = useCallback(
-    (ids: readonly string[]): boolean => {
-      const points = ids.flatMap((id) => {
-        const box = scene?.targets.get(id)?.box;
-        return box === undefined
-          ? []
-          : [
-              { xMm: box.minXMm, yMm: box.minYMm },
-              { xMm: box.maxXMm, yMm: box.maxYMm },
-            ];
-      });
-      const spans = [...(trace?.values() ?? [])].flatMap((part) =>
-        part.side !== side
-          ? []
-          : "fromXMm" in part
-            ? [
-                { xMm: part.fromXMm, yMm: part.fromYMm },
-                { xMm: part.toXMm, yMm: part.toYMm },
-              ]
-            : [part],
-      );
-      const box = boxOf(points.length > 0 ? points : spans);
-      if (box !== null) rig.show(box);
-      return box !== null;
-    },
-    [scene, trace, side, rig],
-  );
-
-  // A panel or side that is entered is shown whole.
-  const fittedFor = useRef("");
-  useEffect(() => {
-    const key = `${panel.id} ${side}`;
-    if (fittedFor.current === key || shown === null) return;
-    fittedFor.current = key;
-    rig.setMirrored(side === "under");
-    fit();
-  }, [panel.id, side, shown, rig, fit]);
-  useEffect(() => {
-    if (shown === null || trace === null || toShow.current.length === 0) return;
-    if (showIds(toShow.current)) toShow.current = [];
-  }, [shown, trace, toShow, showIds]);
+  const { fit, show } = useShowing({ panel, side, selected, scene, rig, toShow });
   useEffect(() => () => void nudges.keep(), [nudges]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: whatever else is selected next, a nudge is kept before
   useEffect(() => void nudges.keep(), [selected, nudges]);
@@ -142,9 +96,9 @@ export function PanelWorkplace({
   const choose = useCallback(
     (id: string, add: boolean) => {
       select(add ? (selected.includes(id) ? selected.filter((one) => one !== id) : [...selected, id]) : [id]);
-      showIds([id]);
+      show([id]);
     },
-    [select, selected, showIds],
+    [select, selected, show],
   );
   const copy = () => {
     if (scene === null) return;
@@ -169,7 +123,7 @@ export function PanelWorkplace({
     setTool,
     select,
     fit,
-    fitChosen: () => void showIds(selected),
+    fitChosen: () => void show(selected),
     turnOver: () => go(panel.id, side === "top" ? "under" : "top"),
     copy,
     paste: () => clipboard.open(),
@@ -178,7 +132,6 @@ export function PanelWorkplace({
     help: () => setHelp(true),
     choose,
   });
-  const [only] = selected;
   return (
     <div className={listShown ? "layout with-list" : "layout"}>
       <Toolbar
@@ -208,9 +161,11 @@ export function PanelWorkplace({
         }}
         help={() => setHelp(true)}
         bringIn={() => setBringingIn(true)}
+        canPaste={mayEdit && clipboard.rows.length > 0}
+        paste={clipboard.open}
       />
       {listShown && scene !== null && <ItemList scene={scene} selected={selected} choose={choose} />}
-      <div className="layout-middle" ref={drawing}>
+      <div className="layout-middle">
         {shown === null ? (
           <p className="page dim">{words.common.loading}</p>
         ) : (
@@ -230,34 +185,15 @@ export function PanelWorkplace({
         {words.layout.toolHints[tool] !== "" && <p className="tool-hint">{words.layout.toolHints[tool]}</p>}
         <StatusLine rig={rig} gestures={gestures} message={message} />
       </div>
-      <aside className="layout-side">
-        <div className="layout-chosen">
-          {scene !== null && stage !== null && only !== undefined && selected.length === 1 && (
-            <ChosenOne id={only} scene={scene} panelId={panel.id} mayEdit={mayEdit} actions={actions}>
-              {shown !== null && (
-                <ChosenKind id={only} panelId={panel.id} entries={shown.entries} mayEdit={mayEdit} go={go} />
-              )}
-            </ChosenOne>
-          )}
-          {stage !== null && selected.length > 1 && (
-            <>
-              <ChosenBar
-                actions={actions}
-                mayEdit={mayEdit}
-                title={words.layout.chosen.many(selected.length)}
-              />
-              {mayEdit && <ArrangeBar stage={stage} selected={selected} failed={told} />}
-            </>
-          )}
-          {selected.length === 0 && (
-            <p className="dim">
-              {words.layout.chosen.nothing}. {words.layout.chosen.howTo}{" "}
-              <span className="touch-only">{words.layout.chosen.howToTouch}</span>
-            </p>
-          )}
-        </div>
-        <Follows selected={selected} gestures={gestures} />
-      </aside>
+      <SidePanel
+        stage={stage}
+        entries={shown?.entries ?? null}
+        selected={selected}
+        mayEdit={mayEdit}
+        actions={actions}
+        gestures={gestures}
+        failed={told}
+      />
       {bringingIn && stage !== null && (
         <BringIn stage={stage} selected={selected} close={() => setBringingIn(false)} failed={told} />
       )}

@@ -17,11 +17,13 @@ export function PlaceForm({
   target,
   panelId,
   moved,
+  failed,
 }: {
   readonly target: Target;
   readonly panelId: string;
   /** Called when it is on another panel or side now. */
   readonly moved: (panelId: string, side: Side) => void;
+  readonly failed: (error: unknown) => void;
 }) {
   const words = useWords();
   const pick = usePick();
@@ -77,7 +79,7 @@ export function PlaceForm({
       className="place-form"
       onSubmit={(event) => {
         event.preventDefault();
-        void sent();
+        void sent().catch(failed);
       }}
     >
       <TextInput

@@ -1,6 +1,7 @@
 import { ActionIcon, Checkbox, NativeSelect, Popover, SegmentedControl } from "@mantine/core";
 import {
   IconArrowsMaximize,
+  IconClipboard,
   IconFileImport,
   IconHelp,
   IconLasso,
@@ -78,6 +79,8 @@ export function Toolbar({
   showList,
   help,
   bringIn,
+  canPaste,
+  paste,
 }: {
   readonly panels: Entries<"layoutPanels">;
   readonly panelId: string;
@@ -96,6 +99,9 @@ export function Toolbar({
   readonly showList: () => void;
   readonly help: () => void;
   readonly bringIn: () => void;
+  /** Whether something was copied. */
+  readonly canPaste: boolean;
+  readonly paste: () => void;
 }) {
   const words = useWords();
   const pick = usePick();
@@ -103,50 +109,49 @@ export function Toolbar({
   const panel = panels.get(panelId);
   const sideLabel = (one: Side) => (
     <span title={own.items(panel?.[one] ?? 0)}>
-      {words.common.side[one]} <span className="dim">{panel?.[one] ?? 0}</span>
+      {words.common.side[one]} <span className="dim count">{panel?.[one] ?? 0}</span>
     </span>
   );
   return (
     <div className="layout-bar" role="toolbar" aria-label={own.tools.title}>
-      <IconButton label={own.list.show} onClick={showList} pressed={listShown}>
-        <IconList size={18} />
-      </IconButton>
-      <NativeSelect
-        aria-label={own.panel}
-        size="sm"
-        value={panelId}
-        onChange={(event) => {
-          const next = panels.get(event.currentTarget.value);
-          if (next !== undefined) go(next.id, next[side] > 0 || next.top >= next.under ? side : "under");
-        }}
-        data={[...panels.values()].map(({ id, label, labelZh }) => ({
-          value: id,
-          label: pick(label, labelZh) || id,
-        }))}
-      />
-      <SegmentedControl
-        aria-label={own.side}
-        size="sm"
-        value={side}
-        onChange={(value) => go(panelId, value === "under" ? "under" : "top")}
-        data={[
-          { value: "top", label: sideLabel("top") },
-          { value: "under", label: sideLabel("under") },
-        ]}
-      />
-      <span className="bar-gap" />
-      {TOOLS.filter(({ edits }) => mayEdit || !edits).map(({ tool: one, Icon }) => (
-        <IconButton key={one} label={own.tools[one]} pressed={tool === one} onClick={() => setTool(one)}>
-          <Icon size={18} />
+      <div className="bar-where">
+        <IconButton label={own.list.show} onClick={showList} pressed={listShown}>
+          <IconList size={18} />
         </IconButton>
-      ))}
+        <NativeSelect
+          className="bar-panel"
+          aria-label={own.panel}
+          size="sm"
+          value={panelId}
+          onChange={(event) => {
+            const next = panels.get(event.currentTarget.value);
+            if (next !== undefined) go(next.id, next[side] > 0 || next.top >= next.under ? side : "under");
+          }}
+          data={[...panels.values()].map(({ id, label, labelZh }) => ({
+            value: id,
+            label: pick(label, labelZh) || id,
+          }))}
+        />
+        <SegmentedControl
+          aria-label={own.side}
+          size="sm"
+          value={side}
+          onChange={(value) => go(panelId, value === "under" ? "under" : "top")}
+          data={[
+            { value: "top", label: sideLabel("top") },
+            { value: "under", label: sideLabel("under") },
+          ]}
+        />
+      </div>
       <span className="bar-gap" />
-      <IconButton label={own.zoomOut} onClick={() => zoom(1 / 1.25)}>
-        <IconMinus size={18} />
-      </IconButton>
-      <IconButton label={own.zoomIn} onClick={() => zoom(1.25)}>
-        <IconPlus size={18} />
-      </IconButton>
+      <div className="bar-tools">
+        {TOOLS.filter(({ edits }) => mayEdit || !edits).map(({ tool: one, Icon }) => (
+          <IconButton key={one} label={own.tools[one]} pressed={tool === one} onClick={() => setTool(one)}>
+            <Icon size={18} />
+          </IconButton>
+        ))}
+      </div>
+      <span className="bar-gap" />
       <IconButton label={own.fit} onClick={fit}>
         <IconArrowsMaximize size={18} />
       </IconButton>
@@ -180,8 +185,15 @@ export function Toolbar({
           </div>
         </Popover.Dropdown>
       </Popover>
+      <IconButton label={own.zoomOut} onClick={() => zoom(1 / 1.25)}>
+        <IconMinus size={18} />
+      </IconButton>
+      <IconButton label={own.zoomIn} onClick={() => zoom(1.25)}>
+        <IconPlus size={18} />
+      </IconButton>
       {mayEdit && (
         <NativeSelect
+          className="bar-grid"
           aria-label={own.grid}
           title={own.grid}
           size="sm"
@@ -193,6 +205,11 @@ export function Toolbar({
       {mayEdit && (
         <IconButton label={own.bringIn.title} onClick={bringIn}>
           <IconFileImport size={18} />
+        </IconButton>
+      )}
+      {canPaste && (
+        <IconButton label={own.pasteKey} onClick={paste}>
+          <IconClipboard size={18} />
         </IconButton>
       )}
       <IconButton label={own.help.title} onClick={help}>

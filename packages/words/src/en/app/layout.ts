@@ -79,6 +79,8 @@ export const layout = {
     howToTouch: "Tap a thing to select it; then drag it. Hold a finger on the ground to draw a box.",
     many: (n: number) => `${n} things are selected`,
     clear: "Select nothing (Esc)",
+    more: "Show everything about it",
+    less: "Show only its name",
     size: "Size",
     type: "Type",
     partOf: "Part of",

@@ -79,6 +79,8 @@ export const layout: Translated<typeof en> = {
     howToTouch: "点一下选中，再拖动。手指按住空白处可画框多选。",
     many: (n) => `已选 ${n} 件`,
     clear: "取消选择 (Esc)",
+    more: "显示全部内容",
+    less: "只显示名称",
     size: "尺寸",
     type: "类型",
     partOf: "属于",
