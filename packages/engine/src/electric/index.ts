@@ -1,7 +1,25 @@
+export {
+  type AssignEffort,
+  type Assigned,
+  type AssignLine,
+  type AssignProblem,
+  type AssignSite,
+  assignBoundMm,
+  assignedMm,
+  isPossible,
+  searchAssignment,
+  usualAssignSteps,
+} from "./matrix/index.ts";
 export { checkMatrixAndProgram, matrixAndProgramInputs } from "./matrix-and-program.ts";
+export { type ElectricNetwork, electricNetwork } from "./network/network.ts";
 export { type Usage, usageOf } from "./network/usage.ts";
 export { contactOhm } from "./physics/contact-resistance.ts";
 export { copperFactor, gaugeOhmPerM, strandedOhmPerM, wireOhm } from "./physics/wire-resistance.ts";
 export { type ProgramPoint, programMap, programMapText } from "./program/index.ts";
 export { CORNERS, spreadOf } from "./solve/corners.ts";
-export { type ElectricNetwork, electricNetwork, solveElectric } from "./solve/solve-electric.ts";
+export {
+  ElectricSolver,
+  type ElectricWires,
+  lengthsOf,
+  solveElectric,
+} from "./solve/solve-electric.ts";

@@ -1,13 +1,13 @@
 import { UnionFind } from "@pinwright/kernel";
-import type { Part, SourcePart } from "./parts.ts";
+import type { Part, Parts, SourcePart } from "./parts.ts";
 
 /** A resistor below this is a shunt, a tie or board copper: the voltages on both its sides are one for tracing. */
 const SHUNT_OHM = 10;
 
 /** Nodes in groups that copper, contacts, fuses and shunts join, and the ends of sources among them. */
 export interface Copper {
-  readonly groupOf: (node: string) => number;
-  readonly groups: number;
+  /** Group of each node; a group is known by one of its nodes. */
+  readonly group: Int32Array;
   /** Sources whose positive or negative end is in a group, by group. */
   readonly positive: ReadonlyMap<number, readonly SourcePart[]>;
   readonly negative: ReadonlyMap<number, readonly SourcePart[]>;
@@ -21,25 +21,20 @@ export function isCopper(part: Part): boolean {
   return kind === "link" || kind === "fuse" || (kind === "resistor" && (ohm ?? 0) < SHUNT_OHM);
 }
 
-export function copperOf(parts: readonly Part[]): Copper {
-  const index = new Map<string, number>();
-  for (const { a, b } of parts) for (const node of [a, b]) if (!index.has(node)) index.set(node, index.size);
-  const sets = new UnionFind(index.size);
-  const at = (node: string): number => index.get(node) ?? 0;
-  for (const part of parts) if (isCopper(part)) sets.join(at(part.a), at(part.b));
-  const groupOf = (node: string): number => sets.find(at(node));
+export function copperOf({ parts, nodes }: Parts): Copper {
+  const sets = new UnionFind(nodes);
+  for (const part of parts) if (isCopper(part)) sets.join(part.from, part.to);
   const positive = new Map<number, SourcePart[]>();
   const negative = new Map<number, SourcePart[]>();
+  const put = (map: Map<number, SourcePart[]>, node: number, part: SourcePart): void => {
+    const known = map.get(sets.find(node));
+    if (known === undefined) map.set(sets.find(node), [part]);
+    else known.push(part);
+  };
   for (const part of parts) {
     if (part.kind !== "source") continue;
-    for (const [map, node] of [
-      [positive, part.a],
-      [negative, part.b],
-    ] as const) {
-      const known = map.get(groupOf(node));
-      if (known === undefined) map.set(groupOf(node), [part]);
-      else known.push(part);
-    }
+    put(positive, part.from, part);
+    put(negative, part.to, part);
   }
-  return { groupOf, groups: index.size, positive, negative };
+  return { group: Int32Array.from({ length: nodes }, (_, node) => sets.find(node)), positive, negative };
 }

@@ -1,7 +1,7 @@
 import { IndexHeap } from "@pinwright/kernel";
 import type { Copper } from "./copper.ts";
 import { isCopper } from "./copper.ts";
-import type { ElementPart, Part, SourcePart } from "./parts.ts";
+import type { ElementPart, Part, Parts, SourcePart } from "./parts.ts";
 
 /** How a load gets its current: from which source, and what has to be closed for that. */
 export interface Feed {
@@ -55,7 +55,7 @@ interface Way {
  * contacts and resistors that lead on, to the positive end of a source and to the negative end of one. Other loads are
  * passed only where nothing else leads on: they are in series with it. Names play no part.
  */
-export function feedsOf(parts: readonly Part[], copper: Copper): Feeds {
+export function feedsOf({ parts }: Parts, copper: Copper): Feeds {
   const tracer = new Tracer(parts, copper);
   const feeds: Feed[] = [];
   const unfed: ElementPart[] = [];
@@ -77,10 +77,10 @@ class Tracer {
 
   constructor(parts: readonly Part[], copper: Copper) {
     this.#copper = copper;
-    this.#heap = new IndexHeap(copper.groups);
+    this.#heap = new IndexHeap(copper.group.length);
     for (const part of parts) {
       if (part.kind !== "element" || isCopper(part) || !Number.isFinite(costOf(part))) continue;
-      const [a, b] = [copper.groupOf(part.a), copper.groupOf(part.b)];
+      const [a, b] = [copper.group[part.from] ?? 0, copper.group[part.to] ?? 0];
       if (a === b) continue;
       for (const [from, to] of [
         [a, b],
@@ -97,7 +97,7 @@ class Tracer {
     for (const reversed of [false, true]) {
       // A diode conducts one way only.
       if (reversed && load.element.row.kind === "led") break;
-      const [plus, minus] = reversed ? [load.b, load.a] : [load.a, load.b];
+      const [plus, minus] = reversed ? [load.to, load.from] : [load.from, load.to];
       const up = this.#way(load, plus, "positive");
       const down = up === null ? null : this.#way(load, minus, "negative");
       if (up === null || down === null) continue;
@@ -108,8 +108,8 @@ class Tracer {
     return null;
   }
 
-  #way(load: ElementPart, node: string, end: "positive" | "negative"): Way | null {
-    const group = this.#copper.groupOf(node);
+  #way(load: ElementPart, node: number, end: "positive" | "negative"): Way | null {
+    const group = this.#copper.group[node] ?? 0;
     const key = `${group} ${end}`;
     let way = this.#known.get(key);
     if (way === undefined) {

@@ -47,12 +47,15 @@ export interface IslandCircuit {
   readonly ports: readonly Port[];
   readonly units: readonly IslandUnit[];
   readonly sources: readonly SourcePart[];
+  /** Loads that are on all the time. */
+  readonly steady: readonly Feed[];
+  readonly caps: Units["caps"];
   /** For each part of the island the first of those in series with it. */
   readonly series: Int32Array;
 }
 
 /** The circuit of an island; the return of its first source is at 0 V. */
-export function islandCircuit(island: Island, { units, steady }: Units): IslandCircuit {
+export function islandCircuit(island: Island, { units, steady, caps }: Units): IslandCircuit {
   const nodeOf = new Map(island.nodes.map((node, n) => [node, n]));
   const at = (node: string): number => nodeOf.get(node) ?? 0;
   const joins: Part[] = [];
@@ -111,6 +114,8 @@ export function islandCircuit(island: Island, { units, steady }: Units): IslandC
     ports,
     units: own,
     sources,
+    steady: steady.filter(({ load }) => nodeOf.has(load.a) && nodeOf.has(load.b)),
+    caps,
     series: seriesOf(island.parts),
   };
 }

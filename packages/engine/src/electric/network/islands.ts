@@ -1,5 +1,5 @@
 import { blocksOf, compareText } from "@pinwright/kernel";
-import type { Part } from "./parts.ts";
+import type { Part, Parts } from "./parts.ts";
 import type { Units } from "./units.ts";
 
 /**
@@ -20,12 +20,12 @@ export interface Island {
  * The network in islands, in code-point order of their ids. Parts that are in none lie on no loop with a source, as the
  * wire to a switch at rest: they carry no current.
  */
-export function islandsOf(parts: readonly Part[], units: Units): readonly Island[] {
+export function islandsOf({ parts, nodes }: Parts, units: Units): readonly Island[] {
   const usable = usableParts(parts, units);
-  const index = new Map<string, number>();
-  for (const { a, b } of usable) for (const node of [a, b]) if (!index.has(node)) index.set(node, index.size);
-  const edges = usable.map(({ a, b }) => [index.get(a) ?? 0, index.get(b) ?? 0] as const);
-  const blocks = blocksOf(index.size, edges);
+  const blocks = blocksOf(
+    nodes,
+    usable.map(({ from, to }) => [from, to] as const),
+  );
   const byBlock = new Map<number, Part[]>();
   usable.forEach((part, p) => {
     const block = blocks[p] ?? 0;

@@ -10,6 +10,9 @@ interface Joint {
   /** Node ids. */
   readonly a: string;
   readonly b: string;
+  /** The same nodes by number: those of all parts are counted from 0. */
+  readonly from: number;
+  readonly to: number;
 }
 
 export interface WirePart extends Joint {
@@ -46,37 +49,58 @@ export const endNode = (machine: Machine, end: string): string =>
 /** Kinds of elements that no direct current passes through, or too little to matter. */
 const OPEN: ReadonlySet<BookRow<"elements">["kind"]> = new Set(["input", "capacitor", "speaker"]);
 
-/** Every part of the machine that direct current can pass through, wires first, each kind in code-point order. */
-export function partsOf(machine: Machine, wires: readonly NetworkWire[]): readonly Part[] {
-  const wired = new Set(wires.flatMap((wire) => [wire.a, wire.b]));
-  const sorted = wires.toSorted((p, q) => compareText(p.id, q.id));
-  return [
-    ...sorted.map(
-      (wire): WirePart => ({
-        id: wire.id,
-        kind: "wire",
-        a: endNode(machine, wire.a),
-        b: endNode(machine, wire.b),
-        wire,
-      }),
-    ),
-    ...[...wired].sort(compareText).flatMap((pointId) => contactOf(machine, wired, pointId)),
-    ...machine.elements.flatMap((element) => elementPart(machine, element)),
-    ...bareSupplies(machine),
-  ];
+/** Parts with the number of nodes that they join. */
+export interface Parts {
+  readonly parts: readonly Part[];
+  readonly nodes: number;
 }
 
-function contactOf(machine: Machine, wired: ReadonlySet<string>, pointId: string): readonly ContactPart[] {
+/** Every part of the machine that direct current can pass through: wires, contacts, elements, and supplies by themselves. */
+export function partsOf(machine: Machine, wires: readonly NetworkWire[]): Parts {
+  const wired = new Set<string>();
+  for (const { a, b } of wires) wired.add(a).add(b);
+  const index = new Map<string, number>();
+  const number = (node: string): number => {
+    const known = index.get(node);
+    if (known !== undefined) return known;
+    index.set(node, index.size);
+    return index.size - 1;
+  };
+  const joint = (id: string, a: string, b: string): Joint => ({ id, a, b, from: number(a), to: number(b) });
+  const parts: Part[] = wires.map((wire) => ({
+    ...joint(wire.id, endNode(machine, wire.a), endNode(machine, wire.b)),
+    kind: "wire",
+    wire,
+  }));
+  for (const pointId of wired) {
+    const contact = contactOf(machine, wired, pointId, joint);
+    if (contact !== null) parts.push(contact);
+  }
+  for (const element of machine.elements) {
+    const part = elementPart(machine, element, joint);
+    if (part !== null) parts.push(part);
+  }
+  parts.push(...bareSupplies(machine, joint));
+  return { parts, nodes: index.size };
+}
+
+type MakeJoint = (id: string, a: string, b: string) => Joint;
+
+function contactOf(
+  machine: Machine,
+  wired: ReadonlySet<string>,
+  pointId: string,
+  joint: MakeJoint,
+): ContactPart | null {
   const point = machine.points.get(pointId);
-  if (point === undefined) return [];
+  if (point === undefined) return null;
+  const { family } = point;
   const mate = matedPoint(machine, point);
   if (mate === null)
-    return [
-      { id: pointId, kind: "contact", a: wireNode(pointId), b: itemNode(pointId), family: point.family },
-    ];
+    return { ...joint(pointId, wireNode(pointId), itemNode(pointId)), kind: "contact", family };
   // The two halves meet in one contact; it goes by the lower of their ids.
-  if (!wired.has(mate) || compareText(mate, pointId) < 0) return [];
-  return [{ id: pointId, kind: "contact", a: wireNode(pointId), b: wireNode(mate), family: point.family }];
+  if (!wired.has(mate) || compareText(mate, pointId) < 0) return null;
+  return { ...joint(pointId, wireNode(pointId), wireNode(mate)), kind: "contact", family };
 }
 
 /** The point of the other half of an in-line connector; null for any other point. */
@@ -85,23 +109,34 @@ function matedPoint(machine: Machine, point: Point): string | null {
   return half === null ? null : `${point.itemId}:${half === "a" ? "b" : "a"}.${point.pin}`;
 }
 
-const DEFAULT_TOLERANCE_PCT = 0;
+/** Of a source within a board that no row of `supplies` is about. */
+const BOARD_TOLERANCE_PCT = 0;
 
-function elementPart(machine: Machine, element: PlacedElement): readonly (ElementPart | SourcePart)[] {
+function elementPart(
+  machine: Machine,
+  element: PlacedElement,
+  joint: MakeJoint,
+): ElementPart | SourcePart | null {
   const { id, fromPointId, toPointId, row } = element;
-  if (OPEN.has(row.kind) || fromPointId === toPointId) return [];
-  const joint = { id, a: itemNode(fromPointId), b: itemNode(toPointId) };
-  if (row.kind !== "source") return [{ ...joint, kind: "element", element }];
+  if (OPEN.has(row.kind) || fromPointId === toPointId) return null;
+  if (row.kind !== "source")
+    return { ...joint(id, itemNode(fromPointId), itemNode(toPointId)), kind: "element", element };
   const supply =
     machine.book.tables.supplies.find((s) => s.positive === fromPointId && s.negative === toPointId) ?? null;
   const volts = supply?.volts ?? row.volt;
-  if (volts === null) return [];
-  const tolerancePct = supply?.tolerance_pct ?? DEFAULT_TOLERANCE_PCT;
-  return [{ ...joint, kind: "source", supply, element, volts, tolerancePct }];
+  if (volts === null) return null;
+  return {
+    ...joint(id, itemNode(fromPointId), itemNode(toPointId)),
+    kind: "source",
+    supply,
+    element,
+    volts,
+    tolerancePct: supply?.tolerance_pct ?? BOARD_TOLERANCE_PCT,
+  };
 }
 
 /** Supplies whose two points no source element joins. */
-function bareSupplies(machine: Machine): readonly SourcePart[] {
+function bareSupplies(machine: Machine, joint: MakeJoint): readonly SourcePart[] {
   const joined = new Set(
     machine.elements.flatMap(({ row, fromPointId, toPointId }) =>
       row.kind === "source" ? [`${fromPointId} ${toPointId}`] : [],
@@ -111,7 +146,7 @@ function bareSupplies(machine: Machine): readonly SourcePart[] {
     const { id, positive, negative, volts, tolerance_pct: tolerancePct } = supply;
     if (positive === null || negative === null || positive === negative) return [];
     if (joined.has(`${positive} ${negative}`)) return [];
-    const [a, b] = [itemNode(positive), itemNode(negative)];
-    return [{ id, kind: "source", a, b, supply, element: null, volts, tolerancePct }];
+    const ends = joint(id, itemNode(positive), itemNode(negative));
+    return [{ ...ends, kind: "source", supply, element: null, volts, tolerancePct }];
   });
 }

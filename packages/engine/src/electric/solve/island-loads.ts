@@ -9,7 +9,7 @@ import { valueAt } from "./worst.ts";
 /** Volts at every load of an island while it is on, alone and in the moment that leaves it least. */
 export function loadVolts(solved: SolvedIsland): ReadonlyMap<string, LoadVolts> {
   const loads = new Map<string, LoadVolts>();
-  for (const feed of solved.task.steady) addLoad(solved, loads, feed, []);
+  for (const feed of solved.task.network.steady) addLoad(solved, loads, feed, []);
   solved.task.network.units.forEach(({ unit }, u) => {
     for (const feed of unit.loads) addLoad(solved, loads, feed, [u]);
   });

@@ -47,8 +47,8 @@ function budgetOf(
 
 /** What each load of a source draws in a moment at the nominal corner, largest first. */
 function partsOf(solved: SolvedIsland, source: SourcePart, set: UnitSet): SupplyBudget["parts"] {
-  const { steady, network } = solved.task;
-  return [...steady, ...set.units.flatMap((u) => network.units[u]?.unit.loads ?? [])]
+  const { network } = solved.task;
+  return [...network.steady, ...set.units.flatMap((u) => network.units[u]?.unit.loads ?? [])]
     .flatMap((feed) => {
       const rows = feed.source === source ? loadRows(solved, feed) : null;
       if (rows === null) return [];

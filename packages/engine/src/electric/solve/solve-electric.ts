@@ -1,42 +1,114 @@
-import { compareText } from "@pinwright/kernel";
-import type {
-  Carried,
-  ElectricSolution,
-  HarnessResult,
-  Machine,
-  Moment,
-  SizedWire,
-} from "../../model/index.ts";
-import { copperOf } from "../network/copper.ts";
-import { feedsOf } from "../network/feeds.ts";
+import { deepEqual, Query, sameMembers } from "@pinwright/kernel";
+import type { Carried, ElectricSolution, HarnessResult, Machine, Wire } from "../../model/index.ts";
 import { type IslandCircuit, islandCircuit } from "../network/island-circuit.ts";
-import { islandsOf } from "../network/islands.ts";
-import { itemNode, type NetworkWire, type Part, partsOf } from "../network/parts.ts";
-import { type Units, unitsOf } from "../network/units.ts";
-import { ohmOf } from "../network/values.ts";
-import { CORNERS, same, spreadOf } from "./corners.ts";
+import type { Island } from "../network/islands.ts";
+import { type ElectricNetwork, electricNetwork, returnsOf, sameIsland } from "../network/network.ts";
+import type { Units } from "../network/units.ts";
+import { carriedResults, idleCarried, islandResults } from "./electric-solution.ts";
 import { type IslandSolution, solveIsland } from "./solve-island.ts";
 
-/** The machine's network without lengths and temperatures: what stays the same while things are moved about. */
-export interface ElectricNetwork {
-  readonly parts: readonly Part[];
-  readonly units: Units;
-  readonly islands: readonly IslandCircuit[];
-  /** Loads that no way leads to from a source and back. */
-  readonly unfedIds: readonly string[];
+export { type ElectricNetwork, electricNetwork };
+
+/** The wires of a harness: the same object for as long as no wire is another one, whatever the lengths. */
+export interface ElectricWires {
+  readonly wires: readonly Wire[];
 }
 
-/** Builds the network of a machine from its elements and the wires of all its harnesses. */
-export function electricNetwork(machine: Machine, wires: readonly NetworkWire[]): ElectricNetwork {
-  const parts = partsOf(machine, wires);
-  const { feeds, unfed } = feedsOf(parts, copperOf(parts));
-  const units = unitsOf(machine, feeds);
-  return {
-    parts,
-    units,
-    islands: islandsOf(parts, units).map((island) => islandCircuit(island, units)),
-    unfedIds: unfed.map((part) => part.id),
-  };
+/**
+ * The machine's electrical results, with a memory: the network is built anew when a wire, a type or a net is another
+ * one, and an island is solved anew when its network, a length of its wires or a number of the shop is.
+ */
+export class ElectricSolver {
+  readonly #networks = new Query<ElectricNetwork>(Object.is);
+  readonly #units = new Query<Units>(deepEqual);
+  readonly #islands = new Query<Island>(sameIsland);
+  readonly #circuits = new Query<IslandCircuit>(Object.is);
+  readonly #returns = new Query<Int32Array>(sameNumbers);
+  readonly #lengths = new Query<readonly number[]>(sameMembers);
+  readonly #solutions = new Query<IslandSolution>(Object.is);
+  readonly #idle = new Query<Carried>(Object.is);
+  readonly #merged = new Query<ReturnType<typeof islandResults>>(Object.is);
+  readonly #all = new Query<ElectricSolution>(Object.is);
+
+  /**
+   * @param joined wires of each harness
+   * @param lengthsMm finished length by wire id
+   */
+  solve(
+    machine: Machine,
+    joined: readonly ElectricWires[],
+    lengthsMm: ReadonlyMap<string, number>,
+  ): ElectricSolution {
+    const { elements, ends, nets, shop, book } = machine;
+    const { supplies, activity, groups } = book.tables;
+    const types = typeTables(machine);
+    const network = this.#networks.ask(
+      "all",
+      [elements, ends, nets, supplies, activity, groups, ...types, ...joined],
+      () =>
+        electricNetwork(
+          machine,
+          joined.flatMap(({ wires }) => wires),
+        ),
+    );
+    const units = this.#units.ask("all", [network], () => network.units);
+    const islands = network.islands.map((found) => {
+      const { id } = found;
+      const island = this.#islands.ask(id, [found], () => found);
+      const circuit = this.#circuits.ask(id, [island, units], () => islandCircuit(island, units));
+      const returns = this.#returns.ask(id, [circuit, ends, nets, supplies], () =>
+        returnsOf(machine, circuit),
+      );
+      const lengths = this.#lengths.ask(id, [{}], () =>
+        island.parts.flatMap((part) => (part.kind === "wire" ? [lengthsMm.get(part.id) ?? 0] : [])),
+      );
+      return this.#solutions.ask(id, [circuit, returns, lengths, shop], () =>
+        solveIsland({ network: circuit, returns, numbers: shop.numbers, lengthsMm }),
+      );
+    });
+    const merged = this.#merged.ask("all", [network, ...islands], () => islandResults(network, islands));
+    const carried = carriedResults(network, islands, (part) =>
+      this.#idle.ask(
+        part.id,
+        [part.kind === "wire" ? part.wire.wireType : part, lengthsMm.get(part.id), shop],
+        () => idleCarried(part, { numbers: shop.numbers, lengthsMm }),
+      ),
+    );
+    const values = [carried.wires, carried.contacts, carried.elements].flatMap((map) => [...map.values()]);
+    return this.#all.ask("all", [merged, ...values], () => ({ ...merged, ...carried }));
+  }
+
+  /** How many networks were built and islands solved so far, for tests of growth. */
+  get computed(): Readonly<Record<"networks" | "islands", number>> {
+    return { networks: this.#networks.computed, islands: this.#solutions.computed };
+  }
+
+  /** Forgets what the last run did not ask for. */
+  sweep(): void {
+    for (const query of [
+      this.#networks,
+      this.#units,
+      this.#islands,
+      this.#circuits,
+      this.#returns,
+      this.#lengths,
+      this.#solutions,
+      this.#idle,
+      this.#merged,
+      this.#all,
+    ])
+      query.sweep();
+  }
+}
+
+/** Tables that say what the types are that points and their contacts belong to. */
+function typeTables({ book: { tables } }: Machine): readonly unknown[] {
+  const { connectors, connector_families, terminals, device_types, board_types, mechanism_types } = tables;
+  return [connectors, connector_families, terminals, device_types, board_types, mechanism_types];
+}
+
+function sameNumbers(a: Int32Array, b: Int32Array): boolean {
+  return a.length === b.length && a.every((value, n) => value === b[n]);
 }
 
 /**
@@ -47,111 +119,11 @@ export function solveElectric(
   machine: Machine,
   harnesses: ReadonlyMap<string, Pick<HarnessResult, "wires">>,
 ): ElectricSolution {
-  const wires = [...harnesses.values()].flatMap((harness) => harness.wires);
-  const network = electricNetwork(machine, wires);
-  const lengthsMm = new Map(wires.map((wire) => [wire.id, wire.finishedMm]));
-  const islands = network.islands.map((island) => solveIslandOf(machine, network, island, lengthsMm));
-  return electricSolution(machine, network, islands, wires);
+  const all = [...harnesses.values()];
+  return new ElectricSolver().solve(machine, all, lengthsOf(all));
 }
 
-/** Solves one island of a machine's network. */
-export function solveIslandOf(
-  machine: Machine,
-  { units }: ElectricNetwork,
-  network: IslandCircuit,
-  lengthsMm: ReadonlyMap<string, number>,
-): IslandSolution {
-  const { nodeOf } = network;
-  return solveIsland({
-    network,
-    caps: units.caps,
-    steady: units.steady.filter(({ load }) => nodeOf.has(load.a) && nodeOf.has(load.b)),
-    returns: returnsOf(machine, network),
-    numbers: machine.shop.numbers,
-    lengthsMm,
-  });
-}
-
-/** The return that each node's volts are given against: of the supply of its net, else of the island's first source. */
-function returnsOf(machine: Machine, { island, sources, nodeOf }: IslandCircuit): Int32Array {
-  const supplies = new Map(machine.book.tables.supplies.map((supply) => [supply.id, supply]));
-  const netOf = new Map(machine.ends.map((end) => [end.point, end.net]));
-  const first = sources.find((source) => source.id === island.id)?.b ?? "";
-  return Int32Array.from(island.nodes, (node) => {
-    const point = node.startsWith("wire:") ? node.slice(5) : node;
-    const supplyId = machine.nets.get(netOf.get(point) ?? "")?.supply ?? "";
-    const negative = supplies.get(supplyId)?.negative ?? null;
-    return nodeOf.get(negative === null ? first : itemNode(negative)) ?? nodeOf.get(first) ?? 0;
-  });
-}
-
-/** The results of all islands as one, with what carries no current. */
-export function electricSolution(
-  machine: Machine,
-  network: ElectricNetwork,
-  islands: readonly IslandSolution[],
-  wires: readonly SizedWire[],
-): ElectricSolution {
-  const lengthsMm = new Map(wires.map((wire) => [wire.id, wire.finishedMm]));
-  const carriedOf = new Map<string, Carried>();
-  for (const island of islands) for (const [id, carried] of island.carried) carriedOf.set(id, carried);
-  const result = {
-    wires: new Map<string, Carried>(),
-    contacts: new Map<string, Carried>(),
-    elements: new Map<string, Carried>(),
-  };
-  for (const part of network.parts) {
-    const carried = carriedOf.get(part.id);
-    if (part.kind === "wire") result.wires.set(part.id, carried ?? idle(machine, part, lengthsMm));
-    else if (part.kind === "contact") {
-      const own = carried ?? idle(machine, part, lengthsMm);
-      result.contacts.set(part.id, own);
-      // Both halves of an in-line connector share the one contact in which they meet.
-      if (part.b.startsWith("wire:")) result.contacts.set(part.b.slice(5), own);
-    } else if (carried !== undefined) result.elements.set(part.id, carried);
-  }
-  // Where islands meet at a node, its volts are those of the first of them.
-  const merged = <T>(pick: (island: IslandSolution) => ReadonlyMap<string, T>): ReadonlyMap<string, T> =>
-    new Map(islands.toReversed().flatMap((island) => [...pick(island)]));
-  const value = islands.reduce((sum, island) => sum + island.worst.value, 0);
-  const gap = islands.reduce((sum, island) => sum + island.worst.gap, 0);
-  return {
-    corners: CORNERS,
-    moments: momentsOf(network, islands),
-    ...result,
-    loads: merged((island) => island.loads),
-    supplies: merged((island) => island.supplies),
-    volts: merged((island) => island.volts),
-    worst: { value, lowerBound: value + gap, gap: gap === 0 ? 0 : gap / (value + gap) },
-    unfedIds: network.unfedIds,
-    unsettledIds: islands.flatMap((island) => island.unsettled),
-  };
-}
-
-function momentsOf(
-  { units }: ElectricNetwork,
-  islands: readonly IslandSolution[],
-): ReadonlyMap<string, Moment> {
-  const steady = units.steady.map((feed) => feed.load.id).sort(compareText);
-  const moments = new Map<string, Moment>([["always", { id: "always", loadIds: steady }]]);
-  for (const island of islands) {
-    for (const [id, moment] of island.moments) {
-      const on = moment.units.flatMap((u) => units.units[u]?.loads.map((feed) => feed.load.id) ?? []);
-      moments.set(id, { id, loadIds: [...steady, ...on].sort(compareText) });
-    }
-  }
-  return moments;
-}
-
-function idle(machine: Machine, part: Part, lengthsMm: ReadonlyMap<string, number>): Carried {
-  const { numbers } = machine.shop;
-  const none = same(0);
-  const ohms = CORNERS.map((corner) => ohmOf(part, { corner, numbers, lengthsMm }));
-  return {
-    ohm: spreadOf((c) => ohms[c] ?? 0),
-    rmsA: none,
-    peakA: none,
-    dropV: none,
-    momentId: "always",
-  };
+/** Finished length of every wire, by its id. */
+export function lengthsOf(harnesses: readonly Pick<HarnessResult, "wires">[]): ReadonlyMap<string, number> {
+  return new Map(harnesses.flatMap(({ wires }) => wires.map((wire) => [wire.id, wire.finishedMm] as const)));
 }

@@ -1,6 +1,5 @@
 import type { ShopNumbers } from "@pinwright/book";
-import { type Cap, compareText } from "@pinwright/kernel";
-import type { Feed } from "../network/feeds.ts";
+import { compareText } from "@pinwright/kernel";
 import type { IslandCircuit } from "../network/island-circuit.ts";
 import { CORNERS } from "./corners.ts";
 import { type UnitCurrents, unitCurrents } from "./heating.ts";
@@ -17,12 +16,10 @@ export interface IslandMoment {
 /** What an island is solved with. */
 export interface IslandTask {
   readonly network: IslandCircuit;
-  readonly caps: readonly Cap[];
-  /** Loads of the island that are on all the time. */
-  readonly steady: readonly Feed[];
-  /** The return that a node's volts are given against, for each node of the island. */
+  /** The node that each node's volts are given against. */
   readonly returns: Int32Array;
   readonly numbers: ShopNumbers;
+  /** Finished length by wire id. */
   readonly lengthsMm: ReadonlyMap<string, number>;
 }
 
@@ -39,10 +36,10 @@ export class SolvedIsland {
   readonly #moments = new Map<string, IslandMoment>();
 
   constructor(task: IslandTask) {
-    const { network, caps, numbers, lengthsMm } = task;
+    const { network, numbers, lengthsMm } = task;
     this.task = task;
     this.states = CORNERS.map((corner) => islandState(network, { corner, numbers, lengthsMm }));
-    this.worst = new WorstSets(this.states, caps);
+    this.worst = new WorstSets(this.states, network.caps);
     this.currents = this.states.map(unitCurrents);
     this.joinRows = joinRows(this.states);
   }

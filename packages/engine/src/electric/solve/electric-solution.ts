@@ -1,0 +1,80 @@
+import { compareText } from "@pinwright/kernel";
+import type { Carried, ElectricSolution, Moment } from "../../model/index.ts";
+import type { ElectricNetwork } from "../network/network.ts";
+import type { Part } from "../network/parts.ts";
+import { ohmOf } from "../network/values.ts";
+import { CORNERS, same, spreadOf } from "./corners.ts";
+import type { IslandSolution } from "./solve-island.ts";
+import type { IslandTask } from "./solved-island.ts";
+
+/** What a wire or contact without current is: its resistance, and nothing else. */
+export function idleCarried(
+  part: Part,
+  { numbers, lengthsMm }: Pick<IslandTask, "numbers" | "lengthsMm">,
+): Carried {
+  const ohms = CORNERS.map((corner) => ohmOf(part, { corner, numbers, lengthsMm }));
+  return { ohm: spreadOf((c) => ohms[c] ?? 0), rmsA: NONE, peakA: NONE, dropV: NONE, momentId: "always" };
+}
+
+const NONE = same(0);
+
+/** The results of all islands as one. */
+export function islandResults(
+  { units, unfedIds }: ElectricNetwork,
+  islands: readonly IslandSolution[],
+): Omit<ElectricSolution, "wires" | "contacts" | "elements"> {
+  // Where islands meet at a node, its volts are those of the first of them.
+  const merged = <T>(pick: (island: IslandSolution) => ReadonlyMap<string, T>): ReadonlyMap<string, T> =>
+    new Map(islands.toReversed().flatMap((island) => [...pick(island)]));
+  const value = islands.reduce((sum, island) => sum + island.worst.value, 0);
+  const gap = islands.reduce((sum, island) => sum + island.worst.gap, 0);
+  return {
+    corners: CORNERS,
+    moments: momentsOf(units, islands),
+    loads: merged((island) => island.loads),
+    supplies: merged((island) => island.supplies),
+    volts: merged((island) => island.volts),
+    worst: { value, lowerBound: value + gap, gap: gap === 0 ? 0 : gap / (value + gap) },
+    unfedIds,
+    unsettledIds: islands.flatMap((island) => island.unsettled),
+  };
+}
+
+/** Results by wire, by point and by element, with what carries no current. */
+export function carriedResults(
+  { parts }: ElectricNetwork,
+  islands: readonly IslandSolution[],
+  idle: (part: Part) => Carried,
+): Pick<ElectricSolution, "wires" | "contacts" | "elements"> {
+  const own = new Map<string, Carried>();
+  for (const island of islands) for (const [id, carried] of island.carried) own.set(id, carried);
+  const wires = new Map<string, Carried>();
+  const contacts = new Map<string, Carried>();
+  const elements = new Map<string, Carried>();
+  for (const part of parts) {
+    const carried = own.get(part.id);
+    if (part.kind === "wire") wires.set(part.id, carried ?? idle(part));
+    else if (part.kind === "contact") {
+      const through = carried ?? idle(part);
+      contacts.set(part.id, through);
+      // Both halves of an in-line connector share the one contact in which they meet.
+      if (part.b.startsWith("wire:")) contacts.set(part.b.slice(5), through);
+    } else if (carried !== undefined) elements.set(part.id, carried);
+  }
+  return { wires, contacts, elements };
+}
+
+function momentsOf(
+  { units, steady }: ElectricNetwork["units"],
+  islands: readonly IslandSolution[],
+): ReadonlyMap<string, Moment> {
+  const always = steady.map((feed) => feed.load.id).sort(compareText);
+  const moments = new Map<string, Moment>([["always", { id: "always", loadIds: always }]]);
+  for (const island of islands) {
+    for (const { id, units: numbers } of island.moments.values()) {
+      const on = numbers.flatMap((u) => units[u]?.loads.map((feed) => feed.load.id) ?? []);
+      moments.set(id, { id, loadIds: [...always, ...on].sort(compareText) });
+    }
+  }
+  return moments;
+}
