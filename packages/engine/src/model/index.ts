@@ -1,5 +1,6 @@
 export { type CavityGrid, cavityAt, cavityGrid, gridMiddle } from "./cavities.ts";
 export { choicesOf, choicesOfKinds } from "./choices-of.ts";
+export type * from "./electric-ratings.ts";
 export type * from "./electric-result.ts";
 export type * from "./finding.ts";
 export { faceX, placed, placeOf } from "./frames.ts";

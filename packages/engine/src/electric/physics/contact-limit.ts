@@ -1,9 +1,6 @@
 import type { BookRow } from "@pinwright/book";
 import { type CurvePoint, linear } from "./interpolate.ts";
 
-/** A contact that carries less than this share of its limit warms nothing. Common practice, no source. */
-export const LOADED_FROM = 0.1;
-
 /** A fifth less for each doubling. Source: a connector maker's rule of thumb: 3 A alone, 7.68 A over four pairs. */
 const PER_DOUBLING = 0.8;
 
@@ -30,4 +27,13 @@ export function contactShare(
   return shared === "mild"
     ? PER_DOUBLING ** Math.log2(loaded)
     : linear(STEEP, loaded / Math.max(loaded, ways));
+}
+
+/**
+ * Contacts that would warm a housing as much as its own do, if each carried the largest current: Σ I² ÷ I²max, at
+ * least 1. A neighbour with half the current warms a quarter as much. Common practice, no source.
+ */
+export function loadedContacts(amps: readonly number[]): number {
+  const most = Math.max(0, ...amps);
+  return most === 0 ? 1 : amps.reduce((sum, a) => sum + (a / most) ** 2, 0);
 }

@@ -1,15 +1,23 @@
 import type { BookRow } from "@pinwright/book";
 
-type Speed = BookRow<"fuses">["speed"];
+type Speed = BookRow<"fuses">["speed"] | "resettable";
 
 /** Temperature that ratings of fuses are given for, °C. */
 const RATED_C = 25;
 
 /**
  * Loss of rating by each K above 25 °C. Source: a fuse derating guide gives 0.2 to 0.5 %; catalogue curves are at the
- * upper end for time-lag and the lower for quick fuses (from memory).
+ * upper end for time-lag and the lower for quick fuses (from memory). Resettable ones hold about 0.7 of it at 60 °C (from
+ * memory).
  */
-const LOSS_PER_K: Readonly<Record<Speed, number>> = { ff: 0.002, f: 0.002, m: 0.0035, t: 0.005, tt: 0.005 };
+const LOSS_PER_K: Readonly<Record<Speed, number>> = {
+  ff: 0.002,
+  f: 0.002,
+  m: 0.0035,
+  t: 0.005,
+  tt: 0.005,
+  resettable: 0.009,
+};
 
 /** Share of its rating that a fuse carries all the time in air of `airC`; 1 at 25 °C and below. */
 export const fuseAmbientShare = (speed: Speed, airC: number): number =>

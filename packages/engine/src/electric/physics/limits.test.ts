@@ -2,7 +2,7 @@ import { awg } from "@pinwright/kernel";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { adiabaticA2s, adiabaticK, harmS, shortCircuitC } from "./adiabatic.ts";
-import { contactShare } from "./contact-limit.ts";
+import { contactShare, loadedContacts } from "./contact-limit.ts";
 import { expectChecked } from "./testing/check-value.ts";
 import { csvRows } from "./testing/csv-rows.ts";
 import { ambientShare, bundleShare, singleWireA } from "./wire-limit.ts";
@@ -67,6 +67,13 @@ describe("limit of a contact", () => {
     expect(contactShare("steep", 13, 50)).toBeCloseTo(0.618, 9);
     expect(contactShare("steep", 25, 50)).toBeCloseTo(0.428, 9);
     expect(contactShare("steep", 38, 50)).toBeCloseTo(0.344, 9);
+  });
+
+  it("counts equal contacts as they are, and lesser ones by their heat", () => {
+    expect(loadedContacts([])).toBe(1);
+    expect(loadedContacts([0, 0])).toBe(1);
+    expect(loadedContacts([3, 3, 3])).toBe(3);
+    expect(loadedContacts([4, 2, 2])).toBe(1.5);
   });
 
   it("is whole for a contact by itself and never rises with a further one", () => {
