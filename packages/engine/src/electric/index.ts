@@ -17,6 +17,7 @@ export { contactOhm } from "./physics/contact-resistance.ts";
 export { copperFactor, gaugeOhmPerM, strandedOhmPerM, wireOhm } from "./physics/wire-resistance.ts";
 export { type ProgramPoint, programMap, programMapText } from "./program/index.ts";
 export { CORNERS, spreadOf } from "./solve/corners.ts";
+export { NO_ELECTRIC } from "./solve/electric-solution.ts";
 export {
   ElectricSolver,
   type ElectricWires,

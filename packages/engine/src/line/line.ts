@@ -9,6 +9,7 @@ import {
 } from "@pinwright/kernel";
 import { bundleOf } from "../bundle/index.ts";
 import { breakoutGroups, colourHarness, type HarnessColours } from "../colour/index.ts";
+import { ElectricSolver, lengthsOf, NO_ELECTRIC } from "../electric/index.ts";
 import { sizeBranches, sizeWires } from "../length/index.ts";
 import {
   choicesOf,
@@ -62,6 +63,7 @@ export class Line {
   readonly #pegs = new Query<readonly unknown[]>(sameMembers);
   readonly #boards = new Query<Pinboard>(deepEqual);
   readonly #results = new Query<HarnessResult>(Object.is);
+  readonly #electric = new ElectricSolver();
   readonly #checks = new Checks();
 
   /**
@@ -71,7 +73,14 @@ export class Line {
   places(book: Book, shop: Shop, options: ReadonlySet<string> = usualOptions(book)): LineResult {
     const machine = this.#resolver.resolve(book, shop, options);
     const swaps = { value: 0, lowerBound: 0, gap: 0 };
-    return { machine, harnesses: new Map(), keys: new Map(), swaps, findings: [] };
+    return {
+      machine,
+      harnesses: new Map(),
+      keys: new Map(),
+      swaps,
+      electric: NO_ELECTRIC,
+      findings: [],
+    };
   }
 
   /** @param options options that the machine is built with; else the usual ones */
@@ -155,6 +164,11 @@ export class Line {
         ),
       );
     }
+    const { solution: electric } = this.#electric.solve(
+      machine,
+      worked.map(({ joined }) => joined),
+      lengthsOf([...harnesses.values()]),
+    );
     const { keying, findings } = this.#checks.run({
       machine,
       graph,
@@ -165,7 +179,7 @@ export class Line {
       packings: this.#packings,
     });
     this.#sweep();
-    return { machine, harnesses, keys: keying.keys, swaps: keying.swaps, findings };
+    return { machine, harnesses, keys: keying.keys, swaps: keying.swaps, electric, findings };
   }
 
   /** How many stages of harnesses were computed so far, for tests of growth. */
@@ -183,14 +197,20 @@ export class Line {
 
   /** How many parts of stages were computed so far: items placed, nets joined and checked, places looked at. */
   get computedParts(): Readonly<
-    Record<"items" | "nets" | "drops" | "places" | "keyings" | "courses", number>
+    Record<"items" | "nets" | "drops" | "places" | "keyings" | "courses" | "networks" | "islands", number>
   > {
-    return { items: this.#resolver.placed, nets: this.#wires.computedParts, ...this.#checks.computed };
+    return {
+      items: this.#resolver.placed,
+      nets: this.#wires.computedParts,
+      ...this.#electric.computed,
+      ...this.#checks.computed,
+    };
   }
 
   #sweep(): void {
     this.#resolver.sweep();
     this.#inputs.sweep();
+    this.#electric.sweep();
     this.#checks.sweep();
     for (const query of [
       this.#graphs,

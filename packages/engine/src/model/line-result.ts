@@ -1,3 +1,4 @@
+import type { ElectricSolution } from "./electric-result.ts";
 import type { Finding } from "./finding.ts";
 import type { HarnessResult, Optimum } from "./harness.ts";
 import type { Machine } from "./machine.ts";
@@ -11,5 +12,7 @@ export interface LineResult {
   readonly keys: ReadonlyMap<string, readonly number[]>;
   /** Pairs of plugs that can still be exchanged, against what no choice of keys can beat. */
   readonly swaps: Optimum;
+  /** What every wire, contact, fuse and load carries. */
+  readonly electric: ElectricSolution;
   readonly findings: readonly Finding[];
 }

@@ -7,6 +7,21 @@ import { CORNERS, same, spreadOf } from "./corners.ts";
 import type { IslandSolution } from "./solve-island.ts";
 import type { IslandTask } from "./solved-island.ts";
 
+/** The results of a machine of which no wire is known yet. */
+export const NO_ELECTRIC: ElectricSolution = {
+  corners: CORNERS,
+  moments: new Map(),
+  wires: new Map(),
+  contacts: new Map(),
+  elements: new Map(),
+  loads: new Map(),
+  supplies: new Map(),
+  volts: new Map(),
+  worst: { value: 0, lowerBound: 0, gap: 0 },
+  unfedIds: [],
+  unsettledIds: [],
+};
+
 /** What a wire or contact without current is: its resistance, and nothing else. */
 export function idleCarried(
   part: Part,

@@ -38,7 +38,7 @@ export class ElectricSolver {
     machine: Machine,
     joined: readonly ElectricWires[],
     lengthsMm: ReadonlyMap<string, number>,
-  ): ElectricSolution {
+  ): { readonly network: ElectricNetwork; readonly solution: ElectricSolution } {
     const { elements, ends, nets, shop, book } = machine;
     const { supplies, activity, groups } = book.tables;
     const types = typeTables(machine);
@@ -75,7 +75,8 @@ export class ElectricSolver {
       ),
     );
     const values = [carried.wires, carried.contacts, carried.elements].flatMap((map) => [...map.values()]);
-    return this.#all.ask("all", [merged, ...values], () => ({ ...merged, ...carried }));
+    const solution = this.#all.ask("all", [merged, ...values], () => ({ ...merged, ...carried }));
+    return { network, solution };
   }
 
   /** How many networks were built and islands solved so far, for tests of growth. */
@@ -120,7 +121,7 @@ export function solveElectric(
   harnesses: ReadonlyMap<string, Pick<HarnessResult, "wires">>,
 ): ElectricSolution {
   const all = [...harnesses.values()];
-  return new ElectricSolver().solve(machine, all, lengthsOf(all));
+  return new ElectricSolver().solve(machine, all, lengthsOf(all)).solution;
 }
 
 /** Finished length of every wire, by its id. */
