@@ -26,7 +26,12 @@ beforeAll(async () => {
 const scratch = (b: Book): LineResult => new Line().run(b, shop);
 
 /** What people build from, without the machine that it was made from. */
-const built = ({ harnesses, findings, keys }: LineResult) => ({ harnesses, findings, keys });
+const built = ({ harnesses, findings, keys, electric }: LineResult) => ({
+  harnesses,
+  findings,
+  keys,
+  electric,
+});
 
 function edited<N extends BookTableName>(
   b: Book,
@@ -73,6 +78,8 @@ const LOSING: readonly BookTableName[] = [
   "pins",
   "pose_places",
   "poses",
+  "activity",
+  "groups",
   "supplies",
   "terminals",
   "waypoints",
@@ -134,6 +141,31 @@ const edit: fc.Arbitrary<Edit> = fc.oneof(
     (i): Edit =>
       (b) =>
         edited(b, "wire_types", i, (row) => ({ ...row, od_mm: row.od_mm + 0.1 })),
+  ),
+  fc.record({ i: fc.nat(), area: fc.constantFrom(0.22, 0.34, 0.82) }).map(
+    ({ i, area }): Edit =>
+      (b) =>
+        edited(b, "wire_types", i, (row) => ({ ...row, area_mm2: area })),
+  ),
+  fc.record({ i: fc.nat(), ohm: fc.constantFrom(2, 8, null) }).map(
+    ({ i, ohm }): Edit =>
+      (b) =>
+        edited(b, "elements", i, (row) => ({ ...row, ohm })),
+  ),
+  fc.record({ i: fc.nat(), mohm: fc.integer({ min: 1, max: 50 }) }).map(
+    ({ i, mohm }): Edit =>
+      (b) =>
+        edited(b, "connector_families", i, (row) => ({ ...row, contact_mohm: mohm })),
+  ),
+  fc.record({ i: fc.nat(), volts: fc.integer({ min: 5, max: 60 }) }).map(
+    ({ i, volts }): Edit =>
+      (b) =>
+        edited(b, "supplies", i, (row) => ({ ...row, volts })),
+  ),
+  fc.record({ i: fc.nat(), duty: fc.integer({ min: 0, max: 100 }) }).map(
+    ({ i, duty }): Edit =>
+      (b) =>
+        edited(b, "activity", i, (row) => ({ ...row, duty_pct: duty })),
   ),
   fc.nat().map(
     (i): Edit =>
@@ -209,6 +241,8 @@ const since = (before: Parts, after: Parts): Parts => ({
   places: after.places - before.places,
   keyings: after.keyings - before.keyings,
   courses: after.courses - before.courses,
+  networks: after.networks - before.networks,
+  islands: after.islands - before.islands,
 });
 
 describe("one moved lamp, in counted parts", () => {
@@ -225,7 +259,16 @@ describe("one moved lamp, in counted parts", () => {
     // One item of all; its two nets in hs.lamps, and p5, which is one of them, in hs.power as well.
     expect(machine.items.size).toBeGreaterThanOrEqual(30);
     expect(machine.nets.size).toBe(20);
-    expect(parts).toEqual({ items: 1, nets: 3, drops: 3, places: 0, keyings: 0, courses: 0 });
+    expect(parts).toEqual({
+      items: 1,
+      nets: 3,
+      drops: 3,
+      places: 0,
+      keyings: 0,
+      courses: 0,
+      networks: 0,
+      islands: 0,
+    });
     expect(moved.elements).toBe(machine.elements);
     expect(moved.nets).toBe(machine.nets);
   });

@@ -39,6 +39,8 @@ export interface IslandCircuit {
   readonly nodeOf: ReadonlyMap<string, number>;
   readonly joins: readonly Part[];
   readonly resistors: readonly Part[];
+  /** Number of the resistor that a part is. */
+  readonly resistorOf: ReadonlyMap<string, number>;
   /** Constant currents of boards. */
   readonly steadyLoads: readonly Feed[];
   /** Diodes, and LEDs that are on all the time, by resistor. */
@@ -101,6 +103,7 @@ export function islandCircuit(island: Island, { units, steady, caps }: Units): I
     nodeOf,
     joins,
     resistors,
+    resistorOf,
     steadyLoads: steady.filter((feed) => loads.has(feed.load.id)),
     piecewise: resistors.flatMap((part, resistor) => {
       if (part.kind !== "element" || switched.has(part.id)) return [];
@@ -171,7 +174,7 @@ export function unitAmps(
   for (const feed of unit.loads) {
     const { row } = feed.load.element;
     const held = row.kind === "motor" ? backVolts(row) : row.kind === "led" ? forwardVolts(row) : 0;
-    const siemens = held === 0 ? 0 : (values.siemens[network.resistors.indexOf(feed.load)] ?? 0);
+    const siemens = held === 0 ? 0 : (values.siemens[network.resistorOf.get(feed.load.id) ?? -1] ?? 0);
     const drawn = row.kind === "load" ? (row.amp ?? 0) : -siemens * held;
     if (drawn === 0) continue;
     amps ??= new Float64Array(network.island.nodes.length);

@@ -55,10 +55,11 @@ export interface Parts {
   readonly nodes: number;
 }
 
-/** Every part of the machine that direct current can pass through: wires, contacts, elements, and supplies by themselves. */
+/**
+ * Every part of the machine that direct current can pass through: wires, contacts, elements, and supplies by
+ * themselves; each kind in code-point order, so that the order of rows has no part in any result.
+ */
 export function partsOf(machine: Machine, wires: readonly NetworkWire[]): Parts {
-  const wired = new Set<string>();
-  for (const { a, b } of wires) wired.add(a).add(b);
   const index = new Map<string, number>();
   const number = (node: string): number => {
     const known = index.get(node);
@@ -67,22 +68,26 @@ export function partsOf(machine: Machine, wires: readonly NetworkWire[]): Parts 
     return index.size - 1;
   };
   const joint = (id: string, a: string, b: string): Joint => ({ id, a, b, from: number(a), to: number(b) });
-  const parts: Part[] = wires.map((wire) => ({
+  const wired = new Set(wires.flatMap(({ a, b }) => [a, b]));
+  const parts: Part[] = byId(wires).map((wire) => ({
     ...joint(wire.id, endNode(machine, wire.a), endNode(machine, wire.b)),
     kind: "wire",
     wire,
   }));
-  for (const pointId of wired) {
+  for (const pointId of [...wired].sort(compareText)) {
     const contact = contactOf(machine, wired, pointId, joint);
     if (contact !== null) parts.push(contact);
   }
-  for (const element of machine.elements) {
+  for (const element of byId(machine.elements)) {
     const part = elementPart(machine, element, joint);
     if (part !== null) parts.push(part);
   }
   parts.push(...bareSupplies(machine, joint));
   return { parts, nodes: index.size };
 }
+
+const byId = <T extends { readonly id: string }>(rows: readonly T[]): readonly T[] =>
+  rows.toSorted((p, q) => compareText(p.id, q.id));
 
 type MakeJoint = (id: string, a: string, b: string) => Joint;
 
@@ -142,7 +147,7 @@ function bareSupplies(machine: Machine, joint: MakeJoint): readonly SourcePart[]
       row.kind === "source" ? [`${fromPointId} ${toPointId}`] : [],
     ),
   );
-  return machine.book.tables.supplies.flatMap((supply): readonly SourcePart[] => {
+  return byId(machine.book.tables.supplies).flatMap((supply): readonly SourcePart[] => {
     const { id, positive, negative, volts, tolerance_pct: tolerancePct } = supply;
     if (positive === null || negative === null || positive === negative) return [];
     if (joined.has(`${positive} ${negative}`)) return [];

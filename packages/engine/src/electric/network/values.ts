@@ -44,9 +44,24 @@ export function backVolts(row: BookRow<"elements">): number {
   return Math.max(0, row.volt - row.ohm * row.amp);
 }
 
-/** Forward voltage of a diode or LED. */
-export const forwardVolts = (row: BookRow<"elements">): number =>
-  row.volt ?? (row.kind === "led" ? 0 : DIODE_V);
+/**
+ * Share of an LED's voltage at its rated current at which it begins to conduct, where no resistance is given: the rest
+ * of its voltage is dropped by what resistance it has. From memory: the knee of a junction.
+ */
+const LED_KNEE = 0.8;
+
+/** Forward voltage of a diode or LED: where its straight line begins. */
+export function forwardVolts(row: BookRow<"elements">): number {
+  if (row.kind !== "led") return row.volt ?? DIODE_V;
+  return (row.volt ?? 0) * (row.ohm === null && row.amp !== null ? LED_KNEE : 1);
+}
+
+/** Resistance of a diode or LED beyond its forward voltage. */
+function junctionOhm({ kind, ohm, volt, amp }: BookRow<"elements">): number {
+  const given =
+    kind === "led" && ohm === null && amp !== null ? ((1 - LED_KNEE) * (volt ?? 0)) / amp : (ohm ?? 0);
+  return Math.max(JUNCTION_OHM, given);
+}
 
 /** Whether a part is a joint without resistance. */
 export function isJoint(part: Part): boolean {
@@ -87,7 +102,7 @@ function elementOhm(row: BookRow<"elements">, numbers: ShopNumbers, copper: numb
       return row.ohm ?? numbers.driver_on_mohm / 1000;
     case "led":
     case "diode":
-      return Math.max(JUNCTION_OHM, row.ohm ?? 0);
+      return junctionOhm(row);
     default:
       return row.ohm ?? 0;
   }

@@ -15,9 +15,8 @@ interface Current extends Pick<Carried, "rmsA" | "peakA" | "momentId"> {
 
 /** What every wire, contact, fuse, link and shunt of an island carries, by id: parts in series are looked at once. */
 export function carriedOf(solved: SolvedIsland): ReadonlyMap<string, Carried> {
-  const { island, joins, resistors } = solved.task.network;
+  const { island, joins, resistorOf } = solved.task.network;
   const joinAt = new Map(joins.map((part, j) => [part.id, j]));
-  const resistorAt = new Map(resistors.map((part, r) => [part.id, r]));
   const byJoin = solved.joinRows;
   const series = solved.task.network.series;
   const currents = new Map<number, Current>();
@@ -25,7 +24,7 @@ export function carriedOf(solved: SolvedIsland): ReadonlyMap<string, Carried> {
   island.parts.forEach((part, p) => {
     if (!isConductor(part)) return;
     const known = currents.get(series[p] ?? p);
-    const resistor = resistorAt.get(part.id);
+    const resistor = resistorOf.get(part.id);
     const rows =
       known !== undefined
         ? null

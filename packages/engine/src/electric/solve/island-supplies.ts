@@ -50,7 +50,7 @@ function partsOf(solved: SolvedIsland, source: SourcePart, set: UnitSet): Supply
   const { network } = solved.task;
   return [...network.steady, ...set.units.flatMap((u) => network.units[u]?.unit.loads ?? [])]
     .flatMap((feed) => {
-      const rows = feed.source === source ? loadRows(solved, feed) : null;
+      const rows = feed.source.id === source.id ? loadRows(solved, feed) : null;
       if (rows === null) return [];
       return [{ loadId: feed.load.id, amps: loadAmps(solved, feed, 0, valueAt(rows, 0, set)) }];
     })
