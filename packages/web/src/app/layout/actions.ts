@@ -15,8 +15,8 @@ export interface Stage {
   readonly side: Side;
 }
 
-/** Lanes that are drawn here get the commonest size of the panel's other lanes; this when there is none. */
-const USUAL_LANE_MM = 20;
+/** Lanes and crossings that are drawn get the size of others that are there; this when there are none. */
+export const USUAL_WAY_MM = 20;
 
 const targetsOf = (scene: Scene, ids: readonly string[]): readonly Target[] =>
   ids.flatMap((id) => scene.targets.get(id) ?? []);
@@ -108,7 +108,7 @@ export async function addLane(
       ...waypoint,
       {
         table: "lanes",
-        cells: { id: laneId, from: fromId, to: toId, max_diameter_mm: commonest(diameters) ?? USUAL_LANE_MM },
+        cells: { id: laneId, from: fromId, to: toId, max_diameter_mm: commonest(diameters) ?? USUAL_WAY_MM },
       },
     ],
   });

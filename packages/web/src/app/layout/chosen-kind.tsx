@@ -4,6 +4,7 @@ import { useView } from "../book/desk.tsx";
 import { useWords } from "../words.tsx";
 import type { Stage } from "./actions.ts";
 import type { ChosenActions } from "./chosen.tsx";
+import { CrossingForm } from "./crossing-form.tsx";
 import { LaneForm } from "./lane-form.tsx";
 import type { PanelEntries } from "./scene.ts";
 
@@ -29,9 +30,13 @@ export function ChosenKind({
   const lane = entries.lanes.get(id);
   const waypoint = entries.waypoints.get(id);
   const cutout = entries.cutouts.get(id);
-  const across = [...(crossings?.values() ?? [])].filter(
-    (crossing) => crossing.here === id || crossing.id === id,
-  );
+  const all = [...(crossings?.values() ?? [])];
+  // A hole has both its ends on one panel; selected by its own id it is told of once.
+  const itself = all.find((crossing) => crossing.id === id && crossing.side === stage.side);
+  const across =
+    itself === undefined ? all.filter((crossing) => crossing.here === id || crossing.id === id) : [itself];
+  const from = actions.crossingFrom;
+  const startsHere = from?.panelId === stage.panelId && from.side === stage.side;
   return (
     <>
       {lane !== undefined && (
@@ -43,6 +48,11 @@ export function ChosenKind({
           {waypoint.holdPart !== null && <span className="dim"> {waypoint.holdPart}</span>}
         </p>
       )}
+      {waypoint !== undefined && mayEdit && (
+        <Button size="compact-sm" variant="default" onClick={() => actions.cross(id)}>
+          {startsHere || from === null ? own.crossing.from : own.crossing.to(from.id)}
+        </Button>
+      )}
       {cutout !== undefined && (
         <p>
           {own.cutout.shapes[cutout.shape]}
@@ -53,17 +63,27 @@ export function ChosenKind({
         </p>
       )}
       {across.map((crossing) => (
-        <p key={`${crossing.id} ${crossing.here}`}>
-          {own.chosen.goesTo} {crossing.therePanelId}, {own.lane.crossing[crossing.kind]}.{" "}
-          {own.lane.used(crossing.usedMm, crossing.maxMm)}{" "}
-          <Button
-            size="compact-sm"
-            variant="default"
-            onClick={() => actions.go(crossing.therePanelId, crossing.thereSide, [crossing.there])}
-          >
-            {own.chosen.turnTo}
-          </Button>
-        </p>
+        <section key={`${crossing.id} ${crossing.here}`} className="crossing">
+          <h4>{own.crossing.heading(crossing.id)}</h4>
+          <p>
+            {own.chosen.goesTo} {crossing.therePanelId}, {own.lane.crossing[crossing.kind]}.{" "}
+            {own.lane.used(crossing.usedMm, crossing.maxMm)}{" "}
+            <Button
+              size="compact-sm"
+              variant="default"
+              onClick={() => actions.go(crossing.therePanelId, crossing.thereSide, [crossing.there])}
+            >
+              {own.chosen.turnTo}
+            </Button>
+          </p>
+          {mayEdit && (
+            <CrossingForm
+              crossing={crossing}
+              samePanel={crossing.therePanelId === stage.panelId}
+              failed={failed}
+            />
+          )}
+        </section>
       ))}
     </>
   );

@@ -11,6 +11,7 @@ import type { Stage } from "./actions.ts";
 import type { Layer } from "./layers.ts";
 import { PlaceForm } from "./place-form.tsx";
 import type { Side } from "./scene.ts";
+import type { CrossingEnd } from "./use-crossing.ts";
 
 type About = ViewEntry<"layoutAbout">;
 
@@ -21,6 +22,10 @@ export interface ChosenActions {
   readonly rotate: () => void;
   readonly copy: () => void;
   readonly remove: () => void;
+  /** Takes a waypoint as the next end of the crossing that is being drawn. */
+  readonly cross: (waypointId: string) => void;
+  /** Where the crossing that is being drawn begins. */
+  readonly crossingFrom: CrossingEnd | null;
 }
 
 /** Buttons for what is selected. */
@@ -91,7 +96,7 @@ export function ChosenOne({
         actions={actions}
         mayEdit={mayEdit && target?.row != null}
         mayTurn={target !== undefined && hasDirection(target.layer)}
-        title={label || id}
+        title={label || (about?.kind === "way" && target === undefined ? own.crossing.heading(id) : id)}
       />
       {(target !== undefined || about !== undefined) && (
         <p className="dim">

@@ -4,7 +4,7 @@ import { useView } from "../book/desk.tsx";
 import { usePick, useWords } from "../words.tsx";
 import type { CameraRig } from "./camera-rig.ts";
 import type { Gestures } from "./gestures.ts";
-import { Ground, Labels, Marks, Tails } from "./ground.tsx";
+import { CrossingMarks, Ground, Labels, Marks, Tails } from "./ground.tsx";
 import type { Layers } from "./layers.ts";
 import { HoverMark, SelectionMarks, Trace } from "./marks.tsx";
 import type { PanelEntries, Scene, Side } from "./scene.ts";
@@ -40,6 +40,7 @@ export function Drawing({
   const layer = useRef<SVGSVGElement>(null);
   const ground = useRef<SVGGElement>(null);
   const tails = useView("layoutTails", { panelId: panel.id });
+  const crossings = useView("layoutCrossings", { panelId: panel.id });
   const trace = useView("layoutTrace", { panelId: panel.id, ids: selected });
   const findings = useView("layoutFindings", { panelId: panel.id });
   useEffect(() => {
@@ -64,6 +65,9 @@ export function Drawing({
       <svg ref={layer} className="ground" aria-hidden>
         <g ref={ground}>
           <Ground panel={panel} entries={entries} side={side} layers={layers} />
+          {layers.waypoints && crossings !== null && (
+            <CrossingMarks crossings={crossings} entries={entries} side={side} />
+          )}
           {layers.wires && tails !== null && <Tails tails={tails} side={side} />}
           {trace !== null && <Trace trace={trace} side={side} />}
           <SelectionMarks scene={scene} selected={selected} />

@@ -2,7 +2,7 @@ import type { PointMm } from "@pinwright/kernel";
 import type { Edit } from "../../worker/protocol.ts";
 import type { Scene } from "./scene.ts";
 
-export type Tool = "select" | "lasso" | "measure" | "waypoint" | "lane";
+export type Tool = "select" | "lasso" | "measure" | "waypoint" | "lane" | "crossing";
 
 /** What the page lends to the gestures, always as it is now. */
 export interface GestureHost {
@@ -20,4 +20,6 @@ export interface GestureHost {
   readonly placeWaypoint: (at: PointMm) => void;
   /** A lane from a waypoint to another, or to a new one. */
   readonly drawLane: (fromId: string, to: string | PointMm) => void;
+  /** A waypoint is one end of a crossing; the other end is on another panel or side. */
+  readonly endCrossing: (waypointId: string) => void;
 }

@@ -8,6 +8,7 @@ import type { Layers } from "./layers.ts";
 import type { PanelEntries, Scene, Side } from "./scene.ts";
 import {
   CutoutShape,
+  dotOf,
   FindingMark,
   ItemShape,
   LabelShape,
@@ -90,6 +91,25 @@ export const Ground = memo(function Ground({
           .map((waypoint) => <WaypointShape key={keyOf(waypoint)} waypoint={waypoint} />)}
     </>
   );
+});
+
+/** Waypoints from which a way leads on to another panel or side. */
+export const CrossingMarks = memo(function CrossingMarks({
+  crossings,
+  entries,
+  side,
+}: {
+  readonly crossings: Entries<"layoutCrossings">;
+  readonly entries: PanelEntries;
+  readonly side: Side;
+}) {
+  const here = new Set([...crossings.values()].filter((one) => one.side === side).map((one) => one.here));
+  return [...here].map((id) => {
+    const waypoint = entries.waypoints.get(id);
+    if (waypoint === undefined) return null;
+    const { xMm, yMm } = waypoint;
+    return <path key={keyOf(waypoint)} className="crosses" data-moves={id} d={dotOf(xMm, yMm)} />;
+  });
 });
 
 /** Tails from the lanes to housings and terminals. */

@@ -15,6 +15,11 @@ const ORDER: Readonly<Record<string, number>> = {
   lanes: 7,
 };
 
+const matching = (targets: readonly Target[], text: string): readonly Target[] =>
+  targets.filter(({ id, label, labelZh }) =>
+    [id, label, labelZh].some((one) => one.toLowerCase().includes(text)),
+  );
+
 /** Everything on this side by name: what a pointer does on the drawing, the keyboard can do here. */
 export const ItemList = memo(function ItemList({
   scene,
@@ -32,7 +37,8 @@ export const ItemList = memo(function ItemList({
   const listId = useId();
   const [text, setText] = useState("");
   const [active, setActive] = useState(0);
-  const wanted = useDeferredValue(text.trim().toLowerCase());
+  const typed = text.trim().toLowerCase();
+  const wanted = useDeferredValue(typed);
   const sorted = useMemo(
     () =>
       [...scene.targets.values()].sort(
@@ -40,13 +46,7 @@ export const ItemList = memo(function ItemList({
       ),
     [scene],
   );
-  const found = useMemo(
-    () =>
-      sorted.filter(({ id, label, labelZh }) =>
-        [id, label, labelZh].some((one) => one.toLowerCase().includes(wanted)),
-      ),
-    [sorted, wanted],
-  );
+  const found = useMemo(() => matching(sorted, wanted), [sorted, wanted]);
   const shown = found.slice(0, MOST);
   const at = Math.min(active, Math.max(shown.length - 1, 0));
   const step = (by: number): void => {
@@ -58,7 +58,8 @@ export const ItemList = memo(function ItemList({
     if (event.key === "ArrowDown") step(1);
     else if (event.key === "ArrowUp") step(-1);
     else if (event.key === "Enter") {
-      const one = shown[at];
+      // Whoever types fast presses Enter before the list has followed: what was typed counts.
+      const one = wanted === typed ? shown[at] : matching(sorted, typed)[0];
       if (one !== undefined) choose(one.id, event.shiftKey);
     } else return;
     event.preventDefault();

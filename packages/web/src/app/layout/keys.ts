@@ -26,6 +26,7 @@ const TOOLS: Readonly<Record<string, Tool>> = {
   m: "measure",
   w: "waypoint",
   l: "lane",
+  x: "crossing",
 };
 const ARROWS: Readonly<Record<string, readonly [number, number]>> = {
   ArrowLeft: [-1, 0],

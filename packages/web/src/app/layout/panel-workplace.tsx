@@ -7,6 +7,7 @@ import { useMay } from "../session/session.tsx";
 import { useWords } from "../words.tsx";
 import { addLane, addWaypoint, remove, rotate, type Stage } from "./actions.ts";
 import { BringIn } from "./bring-in.tsx";
+import { CrossingDialog } from "./crossing-form.tsx";
 import { Drawing } from "./drawing.tsx";
 import { zoomed } from "./geometry/camera.ts";
 import type { Tool } from "./gesture-host.ts";
@@ -17,7 +18,9 @@ import { PasteDialog, useClipboard } from "./paste.tsx";
 import type { Side } from "./scene.ts";
 import { SidePanel } from "./side-panel.tsx";
 import { StatusLine } from "./status-line.tsx";
+import { ToolHint } from "./tool-hint.tsx";
 import { Toolbar } from "./toolbar.tsx";
+import { useCrossing } from "./use-crossing.ts";
 import { useKeys } from "./use-keys.ts";
 import { usePanel } from "./use-panel.ts";
 import type { LayoutPlace } from "./use-place.ts";
@@ -68,6 +71,7 @@ export function PanelWorkplace({
     (error: unknown) => setMessage(error instanceof Error ? error.message : String(error)),
     [],
   );
+  const crossing = useCrossing();
   const run = (work: Promise<unknown> | undefined): void => void work?.catch(told);
   const bench = useWorkbench({
     scene,
@@ -84,6 +88,10 @@ export function PanelWorkplace({
       const diameters = [...(shown?.entries.lanes.values() ?? [])].map((lane) => lane.maxMm);
       run(addLane(stage, fromId, to, diameters).then(({ laneId }) => select([laneId])));
     },
+    endCrossing: (id) => {
+      crossing.take({ id, panelId: panel.id, side });
+      select([id]);
+    },
   });
   const { rig, gestures, nudges } = bench;
 
@@ -92,6 +100,11 @@ export function PanelWorkplace({
   // biome-ignore lint/correctness/useExhaustiveDependencies: whatever else is selected next, a nudge is kept before
   useEffect(() => void nudges.keep(), [selected, nudges]);
 
+  const chooseTool = (next: Tool): void => {
+    gestures.cancel();
+    crossing.forget();
+    setTool(next);
+  };
   const clipboard = useClipboard();
   const choose = useCallback(
     (id: string, add: boolean) => {
@@ -110,6 +123,11 @@ export function PanelWorkplace({
     go: (to: string, toSide: Side, ids: readonly string[]) => go(to, toSide, ids),
     rotate: () => run(stage === null ? undefined : rotate(stage, selected, 90)),
     copy,
+    cross: (id: string) => {
+      setTool("crossing");
+      crossing.take({ id, panelId: panel.id, side });
+    },
+    crossingFrom: crossing.from,
     remove: () =>
       run(stage === null ? undefined : remove(stage, selected).then((done) => done && select([]))),
   };
@@ -120,7 +138,7 @@ export function PanelWorkplace({
     side,
     mayEdit,
     tool,
-    setTool,
+    setTool: chooseTool,
     select,
     fit,
     fitChosen: () => void show(selected),
@@ -140,10 +158,7 @@ export function PanelWorkplace({
         side={side}
         go={(to, toSide) => go(to, toSide)}
         tool={tool}
-        setTool={(next) => {
-          gestures.cancel();
-          setTool(next);
-        }}
+        setTool={chooseTool}
         mayEdit={mayEdit}
         gridMm={gridMm}
         setGridMm={(mm) => {
@@ -182,7 +197,7 @@ export function PanelWorkplace({
             onKey={onKey}
           />
         )}
-        {words.layout.toolHints[tool] !== "" && <p className="tool-hint">{words.layout.toolHints[tool]}</p>}
+        <ToolHint tool={tool} from={crossing.from} panels={panels} />
         <StatusLine rig={rig} gestures={gestures} message={message} />
       </div>
       <SidePanel
@@ -196,6 +211,17 @@ export function PanelWorkplace({
       />
       {bringingIn && stage !== null && (
         <BringIn stage={stage} selected={selected} close={() => setBringingIn(false)} failed={told} />
+      )}
+      {stage !== null && (
+        <CrossingDialog
+          draft={crossing}
+          stage={stage}
+          made={(id) => {
+            setTool("select");
+            select([id]);
+          }}
+          failed={told}
+        />
       )}
       {help && <Help close={() => setHelp(false)} />}
       {stage !== null && <PasteDialog clipboard={clipboard} stage={stage} select={select} failed={told} />}

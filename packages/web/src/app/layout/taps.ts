@@ -3,6 +3,7 @@ import type { CameraRig } from "./camera-rig.ts";
 import type { GestureHost } from "./gesture-host.ts";
 import type { OverlayStore } from "./overlay-store.ts";
 import type { Pointing } from "./pointing.ts";
+import type { Target } from "./scene.ts";
 
 /** What a tap does, by the tool that is chosen; and what a tool shows between two taps. */
 export class Taps {
@@ -37,6 +38,11 @@ export class Taps {
       case "lane":
         if (this.#host.mayEdit()) this.#lane(event);
         break;
+      case "crossing": {
+        const waypoint = this.#waypoint(event);
+        if (this.#host.mayEdit() && waypoint !== undefined) this.#host.endCrossing(waypoint.id);
+        break;
+      }
     }
   }
 
@@ -83,9 +89,13 @@ export class Taps {
     });
   }
 
+  #waypoint(event: PointerEvent): Target | undefined {
+    return this.#pointing.hits(event).find((hit) => hit.layer === "waypoints");
+  }
+
   #lane(event: PointerEvent): void {
     const place = this.#rig.panelOf(event);
-    const waypoint = this.#pointing.hits(event).find((hit) => hit.layer === "waypoints");
+    const waypoint = this.#waypoint(event);
     const from = this.#laneFrom;
     if (from === null) {
       if (waypoint === undefined) return;

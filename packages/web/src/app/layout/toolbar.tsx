@@ -1,6 +1,7 @@
 import { ActionIcon, Checkbox, NativeSelect, Popover, SegmentedControl } from "@mantine/core";
 import {
   IconArrowsMaximize,
+  IconBuildingBridge,
   IconClipboard,
   IconFileImport,
   IconHelp,
@@ -31,6 +32,7 @@ const TOOLS: readonly {
   { tool: "measure", Icon: IconRuler2, edits: false },
   { tool: "waypoint", Icon: IconMapPin, edits: true },
   { tool: "lane", Icon: IconLine, edits: true },
+  { tool: "crossing", Icon: IconBuildingBridge, edits: true },
 ];
 
 const GRIDS = [0, 0.5, 1, 2.5, 5, 10] as const;

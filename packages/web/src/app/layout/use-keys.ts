@@ -28,6 +28,8 @@ export interface KeyHost {
   readonly choose: (id: string, add: boolean) => void;
 }
 
+const EDITING: ReadonlySet<Tool> = new Set(["waypoint", "lane", "crossing"]);
+
 /** Kinds of things in the order in which `,` and `.` go through them. */
 const FIRST: Readonly<Record<string, number>> = { boards: 0, mechanisms: 1, devices: 2, inlines: 3 };
 
@@ -50,8 +52,7 @@ export function useKeys(host: KeyHost): (event: KeyboardEvent) => void {
     const { currentTarget } = event;
     switch (action.do) {
       case "tool":
-        if (!host.mayEdit && (action.tool === "lane" || action.tool === "waypoint")) return;
-        gestures.cancel();
+        if (!host.mayEdit && EDITING.has(action.tool)) return;
         host.setTool(action.tool);
         break;
       case "arrow": {

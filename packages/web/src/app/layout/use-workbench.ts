@@ -21,6 +21,7 @@ export interface WorkbenchNow {
   readonly select: (ids: readonly string[]) => void;
   readonly placeWaypoint: (at: PointMm) => void;
   readonly drawLane: (fromId: string, to: string | PointMm) => void;
+  readonly endCrossing: (waypointId: string) => void;
   readonly failed: (message: string) => void;
 }
 
@@ -50,6 +51,7 @@ export function useWorkbench(now: WorkbenchNow): Workbench {
       select: (ids) => newest.current.select(ids),
       placeWaypoint: (at) => newest.current.placeWaypoint(at),
       drawLane: (fromId, to) => newest.current.drawLane(fromId, to),
+      endCrossing: (waypointId) => newest.current.endCrossing(waypointId),
       preview: (edit, movedAt) => pump.show(edit, movedAt),
       giveUp: () => pump.end(true),
       keep: async (edit: Edit, count) => {

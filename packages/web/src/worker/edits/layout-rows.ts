@@ -10,7 +10,8 @@ type DrawnTable =
   | "fasteners"
   | "waypoints"
   | "cutouts"
-  | "lanes";
+  | "lanes"
+  | "crossings";
 
 /** New rows at the end of their tables; a later row may refer to the id of an earlier one. */
 export interface AddRows {

@@ -55,6 +55,12 @@ export interface LayoutCrossing {
   readonly side: "top" | "under";
   readonly therePanelId: string;
   readonly thereSide: "top" | "under";
+  /** Between the ties; null: found from the poses. */
+  readonly lengthMm: number | null;
+  /** Depth free for the slack when it is shut; null: not checked. */
+  readonly roomMm: number | null;
+  /** Blank: all but mains. */
+  readonly classes: readonly string[];
   readonly usedMm: number;
   readonly maxMm: number;
 }
@@ -180,6 +186,9 @@ export const layoutCrossings = view<OnPanel, LayoutCrossing>({
             side: a.side,
             therePanelId: b.panel,
             thereSide: b.side,
+            lengthMm: row.length_mm,
+            roomMm: row.room_mm,
+            classes: NET_CLASSES.filter((name) => row.classes.includes(name)),
             usedMm: inside.get(row.id)?.usedMm ?? 0,
             maxMm: row.max_diameter_mm,
           };
