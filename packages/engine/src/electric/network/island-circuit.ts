@@ -43,7 +43,7 @@ export interface IslandCircuit {
   readonly resistorOf: ReadonlyMap<string, number>;
   /** Constant currents of boards. */
   readonly steadyLoads: readonly Feed[];
-  /** Diodes, and LEDs that are on all the time, by resistor. */
+  /** Diodes and LEDs, by resistor. One that a unit switches conducts what its open driver leaks while it is off. */
   readonly piecewise: readonly { readonly part: ElementPart; readonly resistor: number }[];
   readonly steadyMotors: readonly { readonly feed: Feed; readonly resistor: number }[];
   readonly ports: readonly Port[];
@@ -91,7 +91,6 @@ export function islandCircuit(island: Island, { units, steady, caps }: Units): I
       ? []
       : [{ unit, number, ports: unitPorts, holdPorts: portsOf(unit.holdSwitches) }];
   });
-  const switched = new Set(own.flatMap(({ unit }) => unit.loads.map((feed) => feed.load.id)));
   return {
     island,
     circuit: new Circuit({
@@ -106,7 +105,7 @@ export function islandCircuit(island: Island, { units, steady, caps }: Units): I
     resistorOf,
     steadyLoads: steady.filter((feed) => loads.has(feed.load.id)),
     piecewise: resistors.flatMap((part, resistor) => {
-      if (part.kind !== "element" || switched.has(part.id)) return [];
+      if (part.kind !== "element") return [];
       const { kind } = part.element.row;
       return kind === "led" || kind === "diode" ? [{ part, resistor }] : [];
     }),
@@ -173,7 +172,7 @@ export function unitAmps(
   let amps: Float64Array | null = null;
   for (const feed of unit.loads) {
     const { row } = feed.load.element;
-    const held = row.kind === "motor" ? backVolts(row) : row.kind === "led" ? forwardVolts(row) : 0;
+    const held = row.kind === "motor" ? backVolts(row) : 0;
     const siemens = held === 0 ? 0 : (values.siemens[network.resistorOf.get(feed.load.id) ?? -1] ?? 0);
     const drawn = row.kind === "load" ? (row.amp ?? 0) : -siemens * held;
     if (drawn === 0) continue;
