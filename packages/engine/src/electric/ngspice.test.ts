@@ -29,7 +29,7 @@ describe("ngspice", () => {
         corner,
         () => random() < 0.5,
       );
-      expect(nodes, `network ${seed}`).toBeGreaterThan(20);
+      expect(nodes, `network ${seed}`).toBeGreaterThan(15);
       expect(turned, `network ${seed}`).toBe(0);
       expect(worstShare, `network ${seed} at ${worstNode}`).toBeLessThan(ALLOWED);
       expect(worstV, `network ${seed}`).toBeLessThan(1e-5);
