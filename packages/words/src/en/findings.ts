@@ -1,5 +1,6 @@
 import type { RuleWords } from "../finding.ts";
 import { bundleFindings } from "./bundle-findings.ts";
+import { electricFindings } from "./electric-findings.ts";
 import { matrixFindings } from "./matrix-findings.ts";
 import { pinboardFindings } from "./pinboard-findings.ts";
 import { programFindings } from "./program-findings.ts";
@@ -12,6 +13,7 @@ export const findings: Readonly<Record<string, RuleWords>> = {
   ...routeFindings,
   ...wiringFindings,
   ...pinboardFindings,
+  ...electricFindings,
   ...matrixFindings,
   ...programFindings,
   "tie-missing": {

@@ -3,60 +3,92 @@ import { isCopper } from "../network/copper.ts";
 import type { Part, SourcePart } from "../network/parts.ts";
 import { type Conditions, ohmOf } from "../network/values.ts";
 
-/** Copper, contacts and fuses of the machine as a graph; no load, driver or source is passed. */
-export interface CopperGraph {
-  readonly graph: Graph;
+/**
+ * Copper, contacts and fuses of the machine: what the current of a short circuit passes. It passes no load, driver or
+ * source, and no earth: a return that carries it back is a conductor of its own.
+ */
+export interface CopperNet {
   readonly parts: readonly Part[];
   readonly nodes: readonly string[];
   readonly indexOf: ReadonlyMap<string, number>;
+  readonly ends: readonly (readonly [a: number, b: number])[];
+}
+
+/** The same with the resistances of one corner. */
+export interface CopperGraph extends CopperNet {
+  readonly graph: Graph;
 }
 
 /** Whether a fault current passes a part as if it were wire: contacts count as closed. */
 const conducts = (part: Part): boolean =>
   isCopper(part) || (part.kind === "element" && part.element.row.kind === "contact");
 
-export function copperGraph(all: readonly Part[], conditions: Conditions): CopperGraph {
-  const parts = all.filter(conducts);
+/** @param isEarth whether a node belongs to an earth net */
+export function copperNet(all: readonly Part[], isEarth: (node: string) => boolean): CopperNet {
+  const parts = all.filter((part) => conducts(part) && !isEarth(part.a) && !isEarth(part.b));
   const indexOf = new Map<string, number>();
   for (const { a, b } of all)
     for (const node of [a, b]) if (!indexOf.has(node)) indexOf.set(node, indexOf.size);
-  const edges = parts.map((part) => ({
-    a: indexOf.get(part.a) ?? 0,
-    b: indexOf.get(part.b) ?? 0,
-    cost: ohmOf(part, conditions),
-  }));
-  return { graph: createGraph(indexOf.size, edges), parts, nodes: [...indexOf.keys()], indexOf };
+  const ends = parts.map((part) => [indexOf.get(part.a) ?? 0, indexOf.get(part.b) ?? 0] as const);
+  return { parts, nodes: [...indexOf.keys()], indexOf, ends };
+}
+
+/** The copper of these parts with the resistances of one corner, earth included. */
+export const copperGraph = (parts: readonly Part[], conditions: Conditions): CopperGraph =>
+  cornerGraph(
+    copperNet(parts, () => false),
+    conditions,
+  );
+
+export function cornerGraph(net: CopperNet, conditions: Conditions): CopperGraph {
+  const edges = net.parts.map((part, n) => {
+    const [a, b] = net.ends[n] ?? [0, 0];
+    return { a, b, cost: ohmOf(part, conditions) };
+  });
+  return { ...net, graph: createGraph(net.nodes.length, edges) };
+}
+
+/** A part on a way, with the node on its far side and what lies before it. */
+export interface Step {
+  readonly part: Part;
+  readonly far: string;
+  readonly before: Step | null;
 }
 
 /** Least-resistance ways over copper from one end of a source. */
 export class Reach {
-  readonly #copper: CopperGraph;
-  readonly #paths: ShortestPaths;
+  /** Nodes that it leads to, nearest first, with the last step of the way; null at the source itself. */
+  readonly steps: ReadonlyMap<string, Step | null>;
+  readonly #ohm = new Map<string, number>();
 
-  constructor(copper: CopperGraph, from: string) {
-    this.#copper = copper;
-    this.#paths = shortestPaths(copper.graph, [copper.indexOf.get(from) ?? 0]);
-  }
-
-  /** Nodes that it leads to, in the order of the parts. */
-  get nodes(): readonly string[] {
-    return this.#copper.nodes.filter((_, i) => Number.isFinite(this.#paths.distance[i]));
+  constructor({ graph, parts, nodes, indexOf }: CopperGraph, from: string) {
+    const start = indexOf.get(from) ?? 0;
+    const paths: ShortestPaths = shortestPaths(graph, [start]);
+    const near: number[] = [];
+    paths.distance.forEach((ohm, n) => {
+      if (Number.isFinite(ohm)) near.push(n);
+    });
+    near.sort((p, q) => (paths.distance[p] ?? 0) - (paths.distance[q] ?? 0) || p - q);
+    const steps = new Map<string, Step | null>();
+    for (const n of near) {
+      const far = nodes[n] ?? "";
+      const e = paths.parentEdge[n] ?? -1;
+      const part = parts[e];
+      const before = part === undefined ? null : (steps.get(nodes[otherEnd(graph, e, n)] ?? "") ?? null);
+      steps.set(far, part === undefined ? null : { part, far, before });
+      this.#ohm.set(far, paths.distance[n] ?? 0);
+    }
+    this.steps = steps;
   }
 
   /** Resistance of the way to a node; endless where none leads. */
   ohm(node: string): number {
-    return this.#paths.distance[this.#copper.indexOf.get(node) ?? -1] ?? Number.POSITIVE_INFINITY;
+    return this.#ohm.get(node) ?? Number.POSITIVE_INFINITY;
   }
 
   /** Parts of the way to a node, the last first, each with the node on its far side. */
-  *back(node: string): Iterable<{ readonly part: Part; readonly far: string }> {
-    const { graph, parts, nodes, indexOf } = this.#copper;
-    let at = indexOf.get(node) ?? -1;
-    for (let e = this.#paths.parentEdge[at] ?? -1; e >= 0; e = this.#paths.parentEdge[at] ?? -1) {
-      const part = parts[e];
-      if (part !== undefined) yield { part, far: nodes[at] ?? "" };
-      at = otherEnd(graph, e, at);
-    }
+  *back(node: string): Iterable<Step> {
+    for (let step = this.steps.get(node) ?? null; step !== null; step = step.before) yield step;
   }
 }
 

@@ -89,10 +89,10 @@ export function shortRating(
   return { supplyId: sourceId(source), nodeId, loopOhm, firstA, heldA, storedA2s, opensS, letThroughA2s };
 }
 
-/** Resistance back to the source from the item that a node is on, and the node where that way begins. */
-export interface WayBack {
+/** Resistance back to the source, and the node where that way begins. */
+interface WayBack {
   readonly ohm: number;
-  readonly nodes: readonly string[];
+  readonly node: string;
 }
 
 /**
@@ -104,23 +104,15 @@ export function wayBack(
   machine: Machine,
   { feed, back }: Feeding,
   returnsAt: ReadonlyMap<string, readonly string[]>,
-  node: string,
+  nodeId: string,
 ): WayBack | null {
-  const at = (id: string): string | null => {
-    const itemId = machine.points.get(id)?.itemId ?? "";
-    return nearest(returnsAt.get(itemId) ?? [], back);
-  };
-  const own = at(node);
-  if (own !== null) return { ohm: back.ohm(own), nodes: [own] };
-  for (const { far } of feed.back(node)) {
+  // Returns are listed nearest first.
+  const at = (node: string): string | undefined => returnsAt.get(machine.points.get(node)?.itemId ?? "")?.[0];
+  const own = at(nodeId);
+  if (own !== undefined) return { ohm: back.ohm(own), node: own };
+  for (const { far } of feed.back(nodeId)) {
     const found = at(far);
-    if (found !== null) return { ohm: back.ohm(found) + feed.ohm(node) - feed.ohm(far), nodes: [found] };
+    if (found !== undefined) return { ohm: back.ohm(found) + feed.ohm(nodeId) - feed.ohm(far), node: found };
   }
   return null;
-}
-
-function nearest(nodes: readonly string[], reach: { ohm: (node: string) => number }): string | null {
-  let best: string | null = null;
-  for (const node of nodes) if (best === null || reach.ohm(node) < reach.ohm(best)) best = node;
-  return best;
 }

@@ -7,7 +7,7 @@ import type {
   NetDrop,
   SizedWire,
 } from "../../model/index.ts";
-import { linkedPoints, mateOf, netIndex } from "../../wire/index.ts";
+import { linkedPoints, mateOf, type NetIndex, netIndex } from "../../wire/index.ts";
 import { itemNode } from "../network/parts.ts";
 
 type Harnesses = ReadonlyMap<string, Pick<HarnessResult, "wires">>;
@@ -29,12 +29,13 @@ export function rateDrops(
       if (own === undefined) byNet.set(wire.netId, [wire]);
       else own.push(wire);
     }
+  const index = netIndex(machine);
   const drops = new Map<string, NetDrop>();
   for (const [netId, wires] of byNet) {
     const net = machine.nets.get(netId);
     const nominalV = Math.abs(net?.volts || supplies.get(net?.supply ?? "")?.volts || 0);
     if (net?.max_drop_pct == null || nominalV === 0) continue;
-    const drop = netDrop(machine, solution, netId, wires);
+    const drop = netDrop({ machine, index, solution }, netId, wires);
     if (drop !== null) drops.set(netId, { ...drop, nominalV, limitV: (nominalV * net.max_drop_pct) / 100 });
   }
   return drops;
@@ -42,36 +43,43 @@ export function rateDrops(
 
 type Found = Omit<NetDrop, "nominalV" | "limitV">;
 
-function netDrop(
-  machine: Machine,
-  solution: Pick<ElectricSolution, "volts" | "wires">,
-  netId: string,
-  wires: readonly SizedWire[],
-): Found | null {
+interface At {
+  readonly pointId: string;
+  readonly level: number;
+}
+
+const isFirst = (p: At, q: At): boolean => p.level === q.level && compareText(p.pointId, q.pointId) < 0;
+
+interface Task {
+  readonly machine: Machine;
+  readonly index: NetIndex;
+  readonly solution: Pick<ElectricSolution, "volts" | "wires">;
+}
+
+function netDrop(task: Task, netId: string, wires: readonly SizedWire[]): Found | null {
+  const { machine, solution } = task;
   const isReturn = (machine.nets.get(netId)?.volts ?? 0) === 0;
   const voltsAt = (pointId: string): number | null => {
     const spread = solution.volts.get(itemNode(pointId));
     return spread === undefined ? null : isReturn ? spread.most : spread.least;
   };
-  const points = [...new Set(wires.flatMap(({ a, b }) => [a, b]))]
-    .filter((id) => machine.points.has(id))
-    .sort(compareText);
-  const known = points.flatMap((pointId) => {
-    const volts = voltsAt(pointId);
-    return volts === null ? [] : [{ pointId, volts }];
-  });
   // A feed is fed where its voltage is highest; a return leads to where it is lowest.
-  const by = (p: { volts: number }, q: { volts: number }): number =>
-    isReturn ? p.volts - q.volts : q.volts - p.volts;
-  const sorted = known.toSorted(by);
-  const [from, to] = [sorted[0], sorted.at(-1)];
-  if (from === undefined || to === undefined || from === to) return null;
+  let [from, to]: [At | null, At | null] = [null, null];
+  for (const wire of wires)
+    for (const pointId of [wire.a, wire.b]) {
+      const volts = machine.points.has(pointId) ? voltsAt(pointId) : null;
+      if (volts === null) continue;
+      const at = { pointId, level: isReturn ? -volts : volts };
+      if (from === null || at.level > from.level || isFirst(at, from)) from = at;
+      if (to === null || at.level < to.level || isFirst(at, to)) to = at;
+    }
+  if (from === null || to === null || from.level === to.level) return null;
   return {
     netId,
     fromPointId: from.pointId,
     toPointId: to.pointId,
-    dropV: Math.abs(from.volts - to.volts),
-    sections: wayAlong(machine, wires, from.pointId, to.pointId).map((wire) => sectionOf(solution, wire)),
+    dropV: from.level - to.level,
+    sections: wayAlong(task, wires, from.pointId, to.pointId).map((wire) => sectionOf(solution, wire)),
   };
 }
 
@@ -83,12 +91,11 @@ function sectionOf(solution: Pick<ElectricSolution, "wires">, wire: SizedWire): 
 
 /** Wires of a net on the way with fewest of them between two points, over links and the mates of in-line contacts. */
 function wayAlong(
-  machine: Machine,
+  { machine, index }: Task,
   wires: readonly SizedWire[],
   from: string,
   to: string,
 ): readonly SizedWire[] {
-  const index = netIndex(machine);
   const at = new Map<string, SizedWire[]>();
   for (const wire of wires)
     for (const end of [wire.a, wire.b]) {

@@ -8,7 +8,8 @@ import {
   steadyRatingA,
 } from "../physics/fuse-load.ts";
 import { FUSE_RATINGS_A, ratingAtLeast } from "../physics/fuse-series.ts";
-import type { Protected, Protection } from "../protection/protect.ts";
+import type { Protected } from "../protection/area.ts";
+import type { Protection } from "../protection/protect.ts";
 import { sourceId } from "../protection/short.ts";
 
 /** IEC 60127: a fuse may carry its rated current all the time. Source: European and American standards compared. */

@@ -1,8 +1,6 @@
 import type { ElectricSolution, HarnessResult, Machine, SizedWire, WireRating } from "../../model/index.ts";
 import { ambientShare, bundleShare, singleWireA } from "../physics/wire-limit.ts";
 
-type Harnesses = ReadonlyMap<string, Pick<HarnessResult, "wires" | "branches">>;
-
 interface Crowd {
   readonly wires: number;
   readonly loading: number;
@@ -10,23 +8,19 @@ interface Crowd {
 }
 
 /**
- * Current limit of every wire: single-wire limit × ambient × the bundle that is worst on its way, against its rms at
- * the worst corner. A bundle is loaded by the sum of its wires' currents over the sum of their limits in free air.
+ * Current limit of every wire of a harness: single-wire limit × ambient × the bundle that is worst on its way, against
+ * its rms at the worst corner. A bundle is loaded by the sum of its wires' currents over that of their limits in free air.
  */
-export function rateWires(
+export function rateHarnessWires(
   machine: Machine,
-  harnesses: Harnesses,
+  { wires, branches }: Pick<HarnessResult, "wires" | "branches">,
   solution: Pick<ElectricSolution, "wires">,
-): ReadonlyMap<string, WireRating> {
+): readonly WireRating[] {
   const airC = machine.shop.numbers.ambient_c;
-  const rated = new Map<string, WireRating>();
   const rmsOf = (wireId: string): number => solution.wires.get(wireId)?.rmsA.most ?? 0;
-  for (const { wires, branches } of harnesses.values()) {
-    const freeA = new Map(wires.map((wire) => [wire.id, freeAirA(wire, airC)]));
-    const crowds = new Map(branches.map((branch) => [branch.id, crowdOf(branch.wireIds, freeA, rmsOf)]));
-    for (const wire of wires) rated.set(wire.id, rateWire(wire, airC, crowds, rmsOf(wire.id)));
-  }
-  return rated;
+  const freeA = new Map(wires.map((wire) => [wire.id, freeAirA(wire, airC)]));
+  const crowds = new Map(branches.map((branch) => [branch.id, crowdOf(branch.wireIds, freeA, rmsOf)]));
+  return wires.map((wire) => rateWire(wire, airC, crowds, rmsOf(wire.id)));
 }
 
 const freeAirA = ({ wireType }: SizedWire, airC: number): number =>

@@ -1,0 +1,43 @@
+import { compareText } from "@pinwright/kernel";
+import { type Finding, makeFinding } from "../../model/index.ts";
+import { isCopper } from "../network/copper.ts";
+import type { Part } from "../network/parts.ts";
+import { groupsOf } from "../protection/groups.ts";
+import type { ElectricFacts } from "./facts.ts";
+
+/** `earth-second`: the return of one supply meets earth at two items, so that its current finds a way over the metal. */
+export function earthSecond({
+  machine,
+  network,
+}: Pick<ElectricFacts, "machine" | "network">): readonly Finding[] {
+  const earthOf = earthNodes(machine.ends, (net) => machine.nets.get(net)?.class === "earth");
+  const plain = groupsOf(network.parts, (part) => part.kind === "wire" || part.kind === "contact");
+  const earths = new Set(earthOf.map(plain));
+  const isEarth = (node: string): boolean => earths.has(plain(node));
+  const isTie = (part: Part): boolean => isCopper(part) && isEarth(part.a) !== isEarth(part.b);
+  const domains = groupsOf(network.parts, (part) => isCopper(part) && !isTie(part));
+  const sources = network.parts.filter((part) => part.kind === "source" && !isMains(part));
+  return sources.flatMap((source) => {
+    const ties = network.parts.filter(
+      (part) => isTie(part) && domains(isEarth(part.a) ? part.b : part.a) === domains(source.b),
+    );
+    const items = [
+      ...new Set(ties.flatMap((part) => (part.kind === "element" ? [part.element.itemId] : []))),
+    ];
+    if (items.length < 2) return [];
+    const supplyId = source.kind === "source" ? (source.supply?.id ?? source.id) : source.id;
+    return [
+      makeFinding("earth-second", "error", [supplyId, ...items.sort(compareText)], { points: items.length }),
+    ];
+  });
+
+  function isMains(part: Part): boolean {
+    const net = machine.ends.find((end) => end.point === part.a)?.net ?? "";
+    return machine.nets.get(net)?.class === "mains";
+  }
+}
+
+const earthNodes = (
+  ends: readonly { readonly point: string; readonly net: string }[],
+  isEarth: (net: string) => boolean,
+): readonly string[] => ends.flatMap(({ point, net }) => (isEarth(net) ? [point] : []));
