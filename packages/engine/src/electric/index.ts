@@ -16,8 +16,12 @@ export { type Usage, usageOf } from "./network/usage.ts";
 export { contactOhm } from "./physics/contact-resistance.ts";
 export { copperFactor, gaugeOhmPerM, strandedOhmPerM, wireOhm } from "./physics/wire-resistance.ts";
 export { type ProgramPoint, programMap, programMapText } from "./program/index.ts";
+export { ElectricRater } from "./rating/electric-rater.ts";
+export { rateElectric } from "./rating/rate-electric.ts";
+export { type FuseChart, type FusePulse, fuseChart } from "./show/index.ts";
 export { CORNERS, spreadOf } from "./solve/corners.ts";
 export { NO_ELECTRIC } from "./solve/electric-solution.ts";
+export { type Ladder, type LadderRung, ladderOf } from "./solve/ladder.ts";
 export {
   ElectricSolver,
   type ElectricWires,

@@ -7,7 +7,6 @@ type Fault = ViewEntry<"faults">;
 /** Where an id that a finding names is looked at; null when there is no such place. */
 export function subjectAddress(bookId: string, { kind, id, table }: Subject): string | null {
   if (kind === null) return null;
-  if (kind === "waypoint" || kind === "crossing") return addressOf(bookId, { kind: "lane", id });
   if (kind === "row") return `/b/${bookId}/tables/${table}?id=${encodeURIComponent(id)}`;
   return addressOf(bookId, { kind, id });
 }

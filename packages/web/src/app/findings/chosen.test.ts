@@ -25,13 +25,20 @@ const all = [
   said("a-rule", "warning", "sw.3", true),
   said("a-rule", "error", "sw.4"),
 ];
-const everything: Chosen = { shown: "all", severity: null, rule: null, text: "" };
+const everything: Chosen = { shown: "all", severity: null, rule: null, text: "", about: null };
 const ids = (chosen: Partial<Chosen>): readonly string[] =>
   groupsOf(all, { ...everything, ...chosen }).flatMap((g) =>
     g.said.map((s) => s.entry.finding.subjects[0] ?? ""),
   );
 
 describe("groupsOf", () => {
+  it("keeps those that name an id", () => {
+    expect(ids({ about: "sw.2" })).toEqual(["sw.2"]);
+    expect(ids({ about: "sw" })).toEqual([]);
+    expect(chosenIn(new URLSearchParams({ id: "sw.2" })).about).toBe("sw.2");
+    expect(paramsOf({ ...everything, about: "sw.2" })).toEqual({ show: "all", id: "sw.2" });
+  });
+
   it("puts the most serious first and keeps rules together", () => {
     expect(ids({})).toEqual(["sw.4", "sw.1", "sw.2", "sw.3"]);
     expect(ids({ shown: "open" })).toEqual(["sw.4", "sw.1", "sw.2"]);
@@ -48,7 +55,13 @@ describe("groupsOf", () => {
 
 describe("the address", () => {
   it("holds what is chosen, and nothing of what is usual", () => {
-    const chosen: Chosen = { shown: "accepted", severity: "note", rule: "a-rule", text: "left gate" };
+    const chosen: Chosen = {
+      shown: "accepted",
+      severity: "note",
+      rule: "a-rule",
+      text: "left gate",
+      about: null,
+    };
     expect(chosenIn(new URLSearchParams(paramsOf(chosen)))).toEqual(chosen);
     expect(paramsOf(chosenIn(new URLSearchParams("show=nonsense&severity=loud")))).toEqual({});
   });

@@ -12,6 +12,8 @@ export interface Chosen {
   readonly severity: Severity | null;
   readonly rule: string | null;
   readonly text: string;
+  /** Only findings that name this id. */
+  readonly about: string | null;
 }
 
 const oneOf = <T extends string>(all: readonly T[], text: string | null): T | null =>
@@ -22,14 +24,16 @@ export const chosenIn = (params: URLSearchParams): Chosen => ({
   severity: oneOf(SEVERITIES, params.get("severity")),
   rule: params.get("rule"),
   text: params.get("text") ?? "",
+  about: params.get("id"),
 });
 
 /** The same as part of an address; what everyone sees at first is left out. */
-export const paramsOf = ({ shown, severity, rule, text }: Chosen): Record<string, string> => ({
+export const paramsOf = ({ shown, severity, rule, text, about }: Chosen): Record<string, string> => ({
   ...(shown === "open" ? {} : { show: shown }),
   ...(severity === null ? {} : { severity }),
   ...(rule === null ? {} : { rule }),
   ...(text === "" ? {} : { text }),
+  ...(about === null ? {} : { id: about }),
 });
 
 /** A finding with its key and its sentence in the reader's language. */
@@ -49,11 +53,12 @@ export interface FindingGroup {
 const isShown = (shown: Shown, { finding }: FindingEntry): boolean =>
   shown === "all" || (finding.accepted === null) === (shown === "open");
 
-function fits({ shown, severity, rule, text }: Chosen, { entry, sentence }: Said): boolean {
+function fits({ shown, severity, rule, text, about }: Chosen, { entry, sentence }: Said): boolean {
   const { finding, subjects } = entry;
   if (!isShown(shown, entry)) return false;
   if (severity !== null && finding.severity !== severity) return false;
   if (rule !== null && finding.rule !== rule) return false;
+  if (about !== null && !finding.subjects.includes(about)) return false;
   const words = text.trim().toLowerCase().split(/\s+/u);
   const labels = subjects.flatMap((subject) => [subject.label, subject.labelZh]);
   const where = [sentence, finding.rule, ...finding.subjects, ...labels].join("\n").toLowerCase();

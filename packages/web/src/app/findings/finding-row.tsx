@@ -4,6 +4,7 @@ import { useDesk } from "../book/desk.tsx";
 import { usePick, useWords } from "../words.tsx";
 import { subjectAddress } from "./address.ts";
 import type { Said } from "./chosen.ts";
+import { Computation } from "./computation.tsx";
 import { boundText } from "./numbers.ts";
 
 /** One finding: its sentence, where to look, and what was decided about it. */
@@ -38,6 +39,7 @@ export function FindingRow({
       <div className="words">
         {said.sentence}
         <Places said={said} />
+        <Computation finding={finding} />
         {finding.accepted !== null && (
           <p className="bounds">
             {words.acceptedBy(finding.accepted.by || words.noName)}: {finding.accepted.reason}

@@ -1,5 +1,6 @@
 import { Button, NativeSelect, SegmentedControl, TextInput } from "@mantine/core";
 import { findingWords } from "@pinwright/words";
+import { IconX } from "@tabler/icons-react";
 import { useMemo, useState } from "react";
 import { useSearchParams } from "wouter";
 import { useDesk, useView } from "../book/desk.tsx";
@@ -37,7 +38,10 @@ export default function FindingsPage() {
   if (entries === null || faults === null) return <p className="page dim">{checks.loading}</p>;
   const groups = groupsOf(all, chosen);
   const shownFaults =
-    chosen.shown === "accepted" || chosen.rule !== null || !(chosen.severity ?? "error").startsWith("error")
+    chosen.shown === "accepted" ||
+    chosen.rule !== null ||
+    chosen.about !== null ||
+    !(chosen.severity ?? "error").startsWith("error")
       ? []
       : [...faults.values()].filter((fault) =>
           `${fault.file} ${fault.column} ${fault.value}`.toLowerCase().includes(chosen.text.toLowerCase()),
@@ -152,6 +156,16 @@ function Filter({
         value={chosen.text}
         onChange={(event) => choose({ ...chosen, text: event.currentTarget.value })}
       />
+      {chosen.about !== null && (
+        <Button
+          variant="default"
+          rightSection={<IconX size={14} />}
+          title={checks.clear}
+          onClick={() => choose({ ...chosen, about: null })}
+        >
+          {checks.about(chosen.about)}
+        </Button>
+      )}
     </div>
   );
 }

@@ -10,14 +10,24 @@ const UNITS: readonly (readonly [string, string])[] = [
   ["_deg", "°"],
   ["_pct", " %"],
   ["_v", " V"],
+  ["_a2s", " A²s"],
+  ["_ohm", " Ω"],
+  ["_mohm", " mΩ"],
   ["_a", " A"],
+  ["_ms", " ms"],
+  ["_s", " s"],
+  ["_mj", " mJ"],
+  ["_j", " J"],
+  ["_k_w", " K/W"],
+  ["_w", " W"],
+  ["_c", " °C"],
 ];
 
 /** The unit that the name of a number says, with the space before it. */
 export const unitOf = (name: string): string => UNITS.find(([end]) => name.endsWith(end))?.[1] ?? "";
 
 /** The name of a number in the reader's language; a number that has none is called by its plain name. */
-function numberName(words: AppWords["checks"], name: string): string {
+export function numberName(words: AppWords["checks"], name: string): string {
   const names: Readonly<Record<string, string>> = words.numbers;
   return names[name] ?? name.replaceAll("_", " ");
 }

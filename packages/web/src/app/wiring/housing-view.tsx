@@ -1,7 +1,9 @@
 import type { ViewEntry } from "../../worker/protocol.ts";
 import { usePick, useWords } from "../words.tsx";
+import { percentText, shareStep } from "./currents/figures.ts";
 import { mmText } from "./number-text.ts";
 import { WireColour } from "./wire-colour.tsx";
+import "./currents/share.css";
 import "./housing.css";
 
 export type Housing = ViewEntry<"housings">;
@@ -16,11 +18,14 @@ export interface Lit {
 /** A housing as it looks from the wire-entry side, every cavity a button. */
 export function HousingView({
   housing,
+  shareOf,
   lit,
   onPoint,
   onHover,
 }: {
   readonly housing: Housing;
+  /** How much of its limit a contact uses; null where that is not known. Blank: it is not shown. */
+  readonly shareOf?: (pointId: string) => number | null;
   readonly lit: Lit;
   readonly onPoint: (cavity: Cavity) => void;
   readonly onHover: (wireId: string | null) => void;
@@ -38,6 +43,7 @@ export function HousingView({
           <CavityCell
             key={cavity.pointId}
             cavity={cavity}
+            share={shareOf?.(cavity.pointId) ?? null}
             isFirst={housing.isHousing && cavity.name === "1"}
             mirrored={housing.half === "b"}
             chosen={lit.pointId === cavity.pointId}
@@ -54,6 +60,7 @@ export function HousingView({
 
 function CavityCell({
   cavity,
+  share,
   isFirst,
   mirrored,
   chosen,
@@ -63,6 +70,7 @@ function CavityCell({
   onHover,
 }: {
   readonly cavity: Cavity;
+  readonly share: number | null;
   readonly isFirst: boolean;
   readonly mirrored: boolean;
   readonly chosen: boolean;
@@ -102,7 +110,18 @@ function CavityCell({
           </span>
         ))
       )}
+      {share !== null && share > 0 && <CavityShare share={share} />}
     </button>
+  );
+}
+
+function CavityShare({ share }: { readonly share: number }) {
+  const words = useWords().electric;
+  return (
+    <span className="cavity-share" data-step={shareStep(share)} title={words.ofLimit(percentText(share))}>
+      <i style={{ width: `${Math.min(1, share) * 100}%` }} />
+      <small>{percentText(share)}</small>
+    </span>
   );
 }
 

@@ -6,6 +6,7 @@ import { useDesk, useView } from "../book/desk.tsx";
 import { addressOf } from "../book/place-of.ts";
 import { DataTable } from "../harnesses/data-table.tsx";
 import { usePick, useWords } from "../words.tsx";
+import { ShareScale } from "./currents/share-mark.tsx";
 import { type Cavity, EntrySideNote, type Housing, HousingTitle, HousingView } from "./housing-view.tsx";
 import { WiringLink } from "./links.tsx";
 import { WireColour } from "./wire-colour.tsx";
@@ -28,6 +29,7 @@ export function ItemDetail({
   const [over, setOver] = useState<string | null>(null);
   const housings = useView("housings", { of: "item", id: itemId });
   const carrier = useView("carriers", null)?.get(itemId);
+  const conductors = useView("electricConductors", { of: "item", id: itemId });
   const list = [...(housings?.values() ?? [])];
   const lit = { pointId, wireId: over };
   if (housings === null) return <p className="dim">{common.loading}</p>;
@@ -54,10 +56,12 @@ export function ItemDetail({
       )}
       <EntrySideNote housings={list} />
       {list.length === 0 && <p className="dim">{words.nothingHere}</p>}
+      {conductors !== null && conductors.size > 0 && <ShareScale />}
       {list.map((housing) => (
         <LandingSection
           key={housing.landingId}
           housing={housing}
+          shareOf={(pointId) => conductors?.get(pointId)?.share ?? null}
           inSight={housing.landingId === landingId}
           lit={lit}
           onHover={setOver}
@@ -70,12 +74,14 @@ export function ItemDetail({
 
 function LandingSection({
   housing,
+  shareOf,
   inSight,
   lit,
   onHover,
   onPoint,
 }: {
   readonly housing: Housing;
+  readonly shareOf: (pointId: string) => number | null;
   readonly inSight: boolean;
   readonly lit: { readonly pointId: string | null; readonly wireId: string | null };
   readonly onHover: (wireId: string | null) => void;
@@ -88,7 +94,7 @@ function LandingSection({
   return (
     <section ref={section} className="landing">
       <HousingTitle housing={housing} />
-      <HousingView housing={housing} lit={lit} onPoint={onPoint} onHover={onHover} />
+      <HousingView housing={housing} shareOf={shareOf} lit={lit} onPoint={onPoint} onHover={onHover} />
       <PinTable housing={housing} pointId={lit.pointId} />
     </section>
   );

@@ -2,13 +2,15 @@
 interface DrawnRow {
   readonly parent: number | null;
   readonly column: number;
-  readonly via: { readonly kind: "wire" | "through" } | null;
+  readonly via: { readonly kind: "wire"; readonly wireId: string } | { readonly kind: "through" } | null;
 }
 
 /** A line of the drawing: an SVG path, and whether it is a wire or leads through something. */
 export interface NetLinePath {
   readonly path: string;
   readonly kind: "wire" | "through";
+  /** Null where it leads through something. */
+  readonly wireId: string | null;
 }
 
 /** Distances of the drawing, in pixels. */
@@ -31,7 +33,7 @@ export function netLines(rows: readonly DrawnRow[]): readonly NetLinePath[] {
     const from = dotOf(parent.column, row.parent);
     const to = dotOf(row.column, i);
     const path = from.x === to.x ? `M${from.x} ${from.y}V${to.y}` : `M${from.x} ${from.y}V${to.y}H${to.x}`;
-    return [{ path, kind: row.via.kind }];
+    return [{ path, kind: row.via.kind, wireId: row.via.kind === "wire" ? row.via.wireId : null }];
   });
   return lines.toSorted((a, b) => Number(a.kind === "wire") - Number(b.kind === "wire"));
 }

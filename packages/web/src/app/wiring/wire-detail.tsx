@@ -6,6 +6,8 @@ import type { ViewEntry } from "../../worker/protocol.ts";
 import { useDesk, useView } from "../book/desk.tsx";
 import { addressOf } from "../book/place-of.ts";
 import { usePick, useWords } from "../words.tsx";
+import { ConductorDetail, ConductorTable } from "./currents/conductors-tab.tsx";
+import { ShareMark } from "./currents/share-mark.tsx";
 import { EntrySideNote, HousingTitle, HousingView } from "./housing-view.tsx";
 import { EndText, HarnessLink, WiringLink } from "./links.tsx";
 import { Fact } from "./net-detail.tsx";
@@ -51,8 +53,27 @@ export function WireDetail({ id }: { readonly id: string }) {
       <h3>{words.sum}</h3>
       <LengthSum wire={wire} />
       <p>{words.crimpedFirst[wire.crimpedFirst](wire.a.id, wire.b.id)}</p>
+      <WireCurrents id={wire.id} />
       <EndHousings wire={wire} />
     </article>
+  );
+}
+
+/** What the wire and the contacts at its ends carry, each against its limit. */
+function WireCurrents({ id }: { readonly id: string }) {
+  const { electric: words } = useWords();
+  const conductors = useView("electricConductors", { of: "wire", id });
+  const own = conductors?.get(id);
+  if (conductors === null || own === undefined) return null;
+  const contacts = [...conductors.values()].filter((one) => one.kind === "contact");
+  return (
+    <section>
+      <h3>
+        {words.title} <ShareMark share={own.share} />
+      </h3>
+      <ConductorDetail one={own} />
+      {contacts.length > 0 && <ConductorTable caption={words.onlyContacts} rows={contacts} />}
+    </section>
   );
 }
 

@@ -1,6 +1,6 @@
 import { NativeSelect } from "@mantine/core";
 import { IconArrowLeft } from "@tabler/icons-react";
-import { useEffect, useState } from "react";
+import { lazy, Suspense, useEffect, useState } from "react";
 import { Link, useLocation, useSearchParams } from "wouter";
 import type { ViewEntry } from "../../worker/protocol.ts";
 import { useDesk, useView } from "../book/desk.tsx";
@@ -8,30 +8,44 @@ import { usePick, useWords } from "../words.tsx";
 import { ItemDetail } from "./item-detail.tsx";
 import { NetDetail } from "./net-detail.tsx";
 import { PickList } from "./pick-list.tsx";
+import { WAYS, type Way, Ways } from "./ways.tsx";
 import { WireDetail } from "./wire-detail.tsx";
 import "./wiring.css";
 
+const CurrentsPage = lazy(() => import("./currents/currents-page.tsx"));
+
 type Place = ViewEntry<"wiringPlace">;
-const WAYS = ["nets", "boards", "devices"] as const;
-type Way = (typeof WAYS)[number];
+type ListWay = Exclude<Way, "currents">;
 
 /** The list that a place belongs to. */
-function wayOf(place: Place | undefined): Way {
+function wayOf(place: Place | undefined): ListWay {
   if (place === undefined || place.kind === "net" || place.kind === "wire") return "nets";
   return place.itemKind === "board" || place.itemKind === "inline" ? "boards" : "devices";
 }
 
-/** Wiring: three ways in at the left, and what was chosen beside them. */
+/** Wiring: what is joined with what, and what flows there. */
 export default function WiringPage() {
-  const { wiring: words, shell, common } = useWords();
+  const { common } = useWords();
   const { bookId } = useDesk();
   const [location] = useLocation();
+  const [, way] = location.slice(`/b/${bookId}/wiring`.length).split("/");
+  if (way !== "currents") return <WiringLists asked={WAYS.find((one) => one === way)} />;
+  return (
+    <Suspense fallback={<p className="page dim">{common.loading}</p>}>
+      <CurrentsPage />
+    </Suspense>
+  );
+}
+
+/** Three ways in at the left, and what was chosen beside them. */
+function WiringLists({ asked }: { readonly asked: Way | undefined }) {
+  const { wiring: words, shell, common } = useWords();
+  const { bookId } = useDesk();
   const [search] = useSearchParams();
   const id = search.get("id");
   const places = useView("wiringPlace", id ?? "");
   const place = places?.get("");
-  const asked = WAYS.find((way) => location.endsWith(`/wiring/${way}`));
-  const way = asked ?? wayOf(place);
+  const way = asked === undefined || asked === "currents" ? wayOf(place) : asked;
   const base = `/b/${bookId}/wiring`;
   useEffect(() => {
     document.title = `${id ?? shell.sections.wiring} · Pinwright`;
@@ -39,13 +53,7 @@ export default function WiringPage() {
   return (
     <div className="wiring" data-chosen={id === null ? undefined : ""}>
       <div className="wiring-lists">
-        <nav className="ways" aria-label={shell.sections.wiring}>
-          {WAYS.map((one) => (
-            <Link key={one} href={`${base}/${one}`} aria-current={one === way ? "page" : undefined}>
-              {words.ways[one]}
-            </Link>
-          ))}
-        </nav>
+        <Ways current={way} />
         {way === "nets" ? (
           <NetList base={base} currentId={place?.netId ?? null} />
         ) : (

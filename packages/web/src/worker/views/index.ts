@@ -1,6 +1,12 @@
 import type { Model } from "../model.ts";
 import { carriers } from "./carriers.ts";
 import { continuity } from "./continuity.ts";
+import { electricBasis } from "./electric-basis.ts";
+import { electricConductors } from "./electric-conductors.ts";
+import { electricFuse, electricFuses } from "./electric-fuses.ts";
+import { electricCoils, electricLoads, electricUnfed } from "./electric-loads.ts";
+import { electricMoment } from "./electric-moment.ts";
+import { electricSupplies, electricSupply } from "./electric-supplies.ts";
 import { faults } from "./faults.ts";
 import { findings, spareAcceptances } from "./findings.ts";
 import { harness } from "./harness.ts";
@@ -57,6 +63,16 @@ export const VIEWS = {
   carriers,
   wire,
   wiringPlace,
+  electricSupplies,
+  electricSupply,
+  electricConductors,
+  electricLoads,
+  electricUnfed,
+  electricCoils,
+  electricFuses,
+  electricFuse,
+  electricMoment,
+  electricBasis,
 };
 
 export type ViewName = keyof typeof VIEWS;

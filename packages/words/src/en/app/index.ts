@@ -1,5 +1,6 @@
 import { checks } from "./checks.ts";
 import { common } from "./common.ts";
+import { electric } from "./electric.ts";
 import { faults } from "./faults.ts";
 import { guide } from "./guide.ts";
 import { harnesses } from "./harnesses.ts";
@@ -20,6 +21,7 @@ import { wiring } from "./wiring.ts";
 export const app = {
   checks,
   common,
+  electric,
   faults,
   guide,
   history,

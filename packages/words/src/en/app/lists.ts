@@ -5,5 +5,6 @@ export const lists = {
   filter: "Filter",
   filterHint: "Part of an id or name",
   none: "Nothing matches.",
+  more: (n: number) => `Show ${n} more`,
   shown: (shown: number, of: number) => (shown === of ? `${of}` : `${shown} of ${of}`),
 };

@@ -1,6 +1,6 @@
 /** Wiring: nets, pinouts, devices, and the way of each wire. */
 export const wiring = {
-  ways: { nets: "Nets", boards: "Boards, plugs", devices: "Devices" },
+  ways: { nets: "Nets", boards: "Boards, plugs", devices: "Devices", currents: "Currents" },
   choose: {
     nets: "Choose a net to see its ends, its wires and how they are joined.",
     boards: "Choose a board or an in-line connector to see how each of its housings is loaded.",

@@ -7,5 +7,6 @@ export const lists: Translated<typeof en> = {
   filter: "筛选",
   filterHint: "标识或名称的一部分",
   none: "没有匹配的内容。",
+  more: (n) => `再显示 ${n} 个`,
   shown: (shown, of) => (shown === of ? `${of}` : `${shown} / ${of}`),
 };

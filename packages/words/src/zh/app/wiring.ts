@@ -2,7 +2,7 @@ import type { wiring as en } from "../../en/app/wiring.ts";
 import type { Translated } from "../../language.ts";
 
 export const wiring: Translated<typeof en> = {
-  ways: { nets: "网络", boards: "电路板与插头", devices: "器件" },
+  ways: { nets: "网络", boards: "电路板与插头", devices: "器件", currents: "电流" },
   choose: {
     nets: "请选择一个网络，查看它的端点、导线以及连接方式。",
     boards: "请选择一块电路板或一个对接连接器，查看各胶壳的装针情况。",

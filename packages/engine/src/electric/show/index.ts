@@ -1,0 +1,1 @@
+export { type FuseChart, type FusePulse, fuseChart } from "./fuse-chart.ts";
