@@ -9,6 +9,9 @@ export function addressOf(bookId: string, { kind, id }: Pick<Found, "kind" | "id
     case "item":
     case "panel":
     case "lane":
+    case "waypoint":
+    case "crossing":
+    case "cutout":
       return `/b/${bookId}/layout?id=${asked}`;
     case "net":
     case "wire":

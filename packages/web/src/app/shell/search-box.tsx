@@ -17,16 +17,32 @@ export function SearchBox({ bookId }: { readonly bookId: string }) {
   const input = useRef<HTMLInputElement>(null);
   const [text, setText] = useState("");
   const [found, setFound] = useState<AskAnswer<"search">>([]);
+  /** What `found` answers; it comes a moment after what is typed. */
+  const [answered, setAnswered] = useState("");
+  const { selectFirstOption } = box;
   useEffect(() => {
     let wanted = true;
     void desk.ask("search", text).then(
-      (answer) => wanted && setFound(answer),
+      (answer) => {
+        if (!wanted) return;
+        setFound(answer);
+        setAnswered(text);
+      },
       () => undefined,
     );
     return () => {
       wanted = false;
     };
   }, [desk, text]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: every answer has a first option of its own
+  useEffect(() => {
+    if (answered !== "") selectFirstOption();
+  }, [found, answered, selectFirstOption]);
+  const open = (one: AskAnswer<"search">[number] | undefined): void => {
+    if (one !== undefined) go(addressOf(bookId, one));
+    setText("");
+    box.closeDropdown();
+  };
   useEffect(() => {
     const pressed = (event: KeyboardEvent): void => {
       if ((event.ctrlKey || event.metaKey) && event.key.toLowerCase() === "k") {
@@ -38,17 +54,7 @@ export function SearchBox({ bookId }: { readonly bookId: string }) {
     return () => removeEventListener("keydown", pressed);
   }, []);
   return (
-    <Combobox
-      store={box}
-      width={360}
-      position="bottom-end"
-      onOptionSubmit={(at) => {
-        const one = found[Number(at)];
-        if (one !== undefined) go(addressOf(bookId, one));
-        setText("");
-        box.closeDropdown();
-      }}
-    >
+    <Combobox store={box} width={360} position="bottom-end" onOptionSubmit={(at) => open(found[Number(at)])}>
       <Combobox.Target>
         <TextInput
           ref={input}
@@ -61,7 +67,16 @@ export function SearchBox({ bookId }: { readonly bookId: string }) {
           onChange={(event) => {
             setText(event.currentTarget.value);
             box.openDropdown();
-            box.selectFirstOption();
+          }}
+          onKeyDownCapture={(event) => {
+            // Whoever types fast presses Enter before the answer is here: what was typed counts.
+            if (event.key !== "Enter" || answered === text || text.trim() === "") return;
+            event.preventDefault();
+            event.stopPropagation();
+            void desk.ask("search", text).then(
+              ([first]) => first !== undefined && open(first),
+              () => undefined,
+            );
           }}
           onFocus={() => box.openDropdown()}
           onBlur={() => box.closeDropdown()}

@@ -3,7 +3,18 @@ import type { Model } from "../model.ts";
 
 /** Something that the search box found. */
 export interface Found {
-  readonly kind: "item" | "net" | "wire" | "harness" | "panel" | "lane" | "part" | "connector";
+  readonly kind:
+    | "item"
+    | "net"
+    | "wire"
+    | "harness"
+    | "panel"
+    | "lane"
+    | "waypoint"
+    | "crossing"
+    | "cutout"
+    | "part"
+    | "connector";
   readonly id: string;
   readonly label: string;
   readonly labelZh: string;
@@ -33,6 +44,9 @@ function* candidates({ line, book }: Model): Generator<Found> {
   for (const panel of machine.panels.values())
     yield { kind: "panel", id: panel.id, label: panel.label, labelZh: panel.label_zh };
   for (const lane of book.tables.lanes) yield { kind: "lane", id: lane.id, label: "", labelZh: "" };
+  for (const { id } of book.tables.waypoints) yield { kind: "waypoint", id, label: "", labelZh: "" };
+  for (const { id } of book.tables.crossings) yield { kind: "crossing", id, label: "", labelZh: "" };
+  for (const { id } of book.tables.cutouts) yield { kind: "cutout", id, label: "", labelZh: "" };
   for (const part of book.tables.parts)
     yield { kind: "part", id: part.id, label: part.label, labelZh: part.label_zh };
 }
@@ -46,7 +60,7 @@ function rank(found: Found, words: readonly string[], whole: string): number | n
   return texts.some((text) => text.includes(whole)) ? 2 : 3;
 }
 
-/** Items, nets, wires, harnesses, panels, lanes and parts whose id, number or label has all the words. */
+/** Items, nets, wires, harnesses, panels, ways, cutouts and parts whose id, number or label has all the words. */
 export function search(model: Model, text: string): readonly Found[] {
   const whole = text.trim().toLowerCase();
   if (whole === "") return [];

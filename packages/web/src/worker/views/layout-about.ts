@@ -32,6 +32,11 @@ interface AboutPoint {
   readonly wires: readonly AboutWire[];
 }
 
+interface PanelSide {
+  readonly panelId: string;
+  readonly side: "top" | "under";
+}
+
 /** Everything that the panel beside the drawing says of one id. */
 export interface LayoutAbout {
   readonly kind: string;
@@ -51,6 +56,8 @@ export interface LayoutAbout {
   readonly holds: string | null;
   readonly points: readonly AboutPoint[];
   readonly wires: readonly AboutWire[];
+  /** Panel sides that its wires run along, in the order of the machine's panels. */
+  readonly runsOn: readonly PanelSide[];
   readonly harnesses: readonly {
     readonly id: string;
     readonly number: number;
@@ -90,6 +97,24 @@ function aboutWire({ machine }: LineResult, { wire, harness }: WireAbout, from: 
   };
 }
 
+/** Panel sides that wires touch on their way. */
+function sidesOf({ machine }: LineResult, wires: readonly WireAbout[]): readonly PanelSide[] {
+  const touched = new Set<string>();
+  for (const { wire, harness } of wires) {
+    const path = new Set(wire.path);
+    const places = new Map(harness.route.nodes.map((node) => [node.id, node.place]));
+    for (const { id, a, b } of harness.branches)
+      if (path.has(id))
+        for (const place of [places.get(a), places.get(b)])
+          if (place !== undefined) touched.add(`${place.side} ${place.panelId}`);
+  }
+  return [...machine.panels.keys()].flatMap((panelId) =>
+    (["top", "under"] as const).flatMap((side) =>
+      touched.has(`${side} ${panelId}`) ? [{ panelId, side }] : [],
+    ),
+  );
+}
+
 /** A waypoint, cutout or crossing stands in no harness, but findings may name it. */
 function aboutPlace({ machine, findings }: LineResult, id: string): LayoutAbout | null {
   const place = placeOfRow(machine, id);
@@ -125,6 +150,7 @@ const BLANK: Omit<LayoutAbout, "id" | "kind" | "panelId" | "side"> = {
   holds: null,
   points: [],
   wires: [],
+  runsOn: [],
   harnesses: [],
   findings: [],
 };
@@ -138,13 +164,16 @@ function aboutFor(line: LineResult, id: string): LayoutAbout | null {
   const first = about.place ?? about.points[0]?.point.place ?? null;
   const row = placeOfRow(machine, id);
   const panel = about.kind === "panel" ? id : null;
+  const wires = about.wires.length > 0 ? about.wires : about.points.flatMap((point) => point.wires);
+  const [own] = about.wires;
+  const printed = about.kind !== "wire" || own === undefined ? "" : aboutWire(line, own, own.wire.a).label;
   const type = item === null || item.kind === "inline" ? null : item.type;
   return {
     ...BLANK,
     kind: about.kind,
     id,
-    label: about.labels?.en ?? "",
-    labelZh: about.labels?.zh ?? "",
+    label: about.labels?.en ?? printed,
+    labelZh: about.labels?.zh ?? printed,
     panelId: panel ?? first?.panelId ?? row?.panelId ?? null,
     side: first?.side ?? row?.side ?? "top",
     typeId: item?.type.id ?? null,
@@ -163,6 +192,7 @@ function aboutFor(line: LineResult, id: string): LayoutAbout | null {
       wires: wires.map((wire) => aboutWire(line, wire, point.id)),
     })),
     wires: about.wires.map((wire) => aboutWire(line, wire, wire.wire.a)),
+    runsOn: sidesOf(line, wires),
     harnesses: about.harnessIds.flatMap((harnessId) => {
       const result = harnesses.get(harnessId);
       if (result === undefined) return [];

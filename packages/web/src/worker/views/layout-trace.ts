@@ -36,8 +36,12 @@ export function wireTest({ line }: Model, ids: readonly string[]): (wire: SizedW
     const parentId = machine.items.get(point.itemId)?.parentId ?? null;
     return parentId !== null && asked.has(parentId);
   };
+  // As it is printed on the wire: number of the harness, number of the wire.
+  const printed = ({ harnessId, number }: SizedWire): string =>
+    `${machine.harnesses.get(harnessId)?.number ?? ""}-${number}`;
   return (wire) =>
     asked.has(wire.id) ||
+    asked.has(printed(wire)) ||
     asked.has(wire.netId) ||
     asked.has(wire.harnessId) ||
     wire.path.some((id) => asked.has(id)) ||

@@ -12,6 +12,7 @@ export const checks = {
   text: "Text in a finding",
   textHint: "Id, name or number",
   clear: "Show everything",
+  about: (id: string) => `Only about ${id}`,
   why: "Why it matters",
   todo: "What to do",
   place: "Go to",

@@ -104,6 +104,8 @@ export const layout = {
     findings: "Findings",
     inTable: "In the table",
     inWiring: "In Wiring",
+    inFindings: "In Findings",
+    runsOn: "Also runs on:",
     area: (mm2: number) => `${mm2} mm²`,
     lookUp: "Show on the drawing",
   },

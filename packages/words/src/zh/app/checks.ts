@@ -13,6 +13,7 @@ export const checks: Translated<typeof en> = {
   text: "检查结果中的文字",
   textHint: "标识、名称或编号",
   clear: "全部显示",
+  about: (id) => `只看与 ${id} 有关的`,
   why: "为什么重要",
   todo: "怎么处理",
   place: "前往",

@@ -104,6 +104,8 @@ export const layout: Translated<typeof en> = {
     findings: "问题",
     inTable: "在表格中",
     inWiring: "在接线中",
+    inFindings: "在检查结果中",
+    runsOn: "还经过：",
     area: (mm2) => `${mm2} mm²`,
     lookUp: "在图上显示",
   },
