@@ -1,5 +1,8 @@
+import type { BookRow } from "@pinwright/book";
 import { choicesOf, type Landing, type Machine } from "../model/index.ts";
 import { type LaneGraph, sideKey } from "./lane-graph.ts";
+
+type Choice = BookRow<"choices">;
 
 /** What a person pinned, or an earlier result keeps, of a harness's route. */
 export interface HeldRoute {
@@ -25,23 +28,19 @@ export function heldRoutes(machine: Machine, harnessId: string): readonly HeldRo
   const trunk = machine.choices.get("trunk")?.get(harnessId);
   const lanes = trunk === undefined ? null : idsIn(trunk.value);
   const pinnedLanes = trunk?.held === "pinned" ? lanes : null;
-  const places = (kind: string, pinnedOnly: boolean): ReadonlyMap<string, string> => {
+  const places = (kind: string, pinnedOnly: boolean): readonly Choice[] => {
     const { own, general } = choicesOf(machine.choices.get(kind), harnessId);
-    return new Map(
-      [...general, ...own]
-        .filter(([, row]) => !pinnedOnly || row.held === "pinned")
-        .map(([subject, row]) => [subject, row.value]),
-    );
+    return [...general.values(), ...own.values()].filter((row) => !pinnedOnly || row.held === "pinned");
   };
   const everything: HeldRoute = {
     only: lanes,
     rather: null,
     attach: attachPlaces(places("attach", false), harnessId),
-    splices: places("splice-place", false),
+    splices: splicePlaces(places("splice-place", false)),
   };
   const pinned = {
     attach: attachPlaces(places("attach", true), harnessId),
-    splices: places("splice-place", true),
+    splices: splicePlaces(places("splice-place", true)),
   };
   const settled =
     everything.attach.size > pinned.attach.size ||
@@ -66,14 +65,23 @@ export function attachedLanding(subject: string, harnessId: string): string | nu
   return subject.includes("|") ? null : subject;
 }
 
-/** Waypoints by landing id; what is held for this harness goes before what is held for any. */
-function attachPlaces(chosen: ReadonlyMap<string, string>, harnessId: string): ReadonlyMap<string, string> {
-  const held = new Map<string, string>();
-  for (const [subject, value] of chosen) {
+const splicePlaces = (chosen: readonly Choice[]): ReadonlyMap<string, string> =>
+  new Map(chosen.map(({ subject, value }) => [subject, value]));
+
+/**
+ * Waypoints by landing id. What a person pinned goes before what is kept; of two alike, what is held for this harness
+ * goes before what is held for any.
+ */
+function attachPlaces(chosen: readonly Choice[], harnessId: string): ReadonlyMap<string, string> {
+  const best = new Map<string, { readonly value: string; readonly rank: number }>();
+  for (const { subject, value, held } of chosen) {
     const landingId = attachedLanding(subject, harnessId);
-    if (landingId !== null && (subject !== landingId || !held.has(landingId))) held.set(landingId, value);
+    if (landingId === null) continue;
+    const rank = (held === "pinned" ? 2 : 0) + (subject === landingId ? 0 : 1);
+    const before = best.get(landingId);
+    if (before === undefined || rank > before.rank) best.set(landingId, { value, rank });
   }
-  return held;
+  return new Map([...best].map(([landingId, one]) => [landingId, one.value]));
 }
 
 /** A spot that a landing's tail may lead to. */

@@ -181,6 +181,19 @@ describe("routeHarness", () => {
     expectSoundTree(machine, route);
   });
 
+  test("a pinned tail goes before the one that is kept for its harness", () => {
+    const kept = settleRoute(routed(createRouted(wiring, places, NUMBERS)).route).map((choice) => ({
+      ...choice,
+      held: "settled" as const,
+    }));
+    for (const subject of ["d1", "h1|d1"]) {
+      const pinned = { kind: "attach", subject, value: "w0", held: "pinned" } as const;
+      const choices = [...kept.filter((choice) => choice.subject !== subject), pinned];
+      const { route } = routed(createRouted({ ...wiring, choices }, places, NUMBERS));
+      expect(route.branches.find((b) => b.id === "tail:d1")).toMatchObject({ a: "w0" });
+    }
+  });
+
   test("a settled route stays as it is when a better lane comes, and gives way when it no longer reaches", () => {
     const first = routed(createRouted(wiring, places, NUMBERS));
     const choices = settleRoute(first.route).map((c) => ({ ...c, held: "settled" as const }));
