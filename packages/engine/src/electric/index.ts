@@ -18,7 +18,16 @@ export { copperFactor, gaugeOhmPerM, strandedOhmPerM, wireOhm } from "./physics/
 export { type ProgramPoint, programMap, programMapText } from "./program/index.ts";
 export { ElectricRater } from "./rating/electric-rater.ts";
 export { rateElectric } from "./rating/rate-electric.ts";
-export { type FuseChart, type FusePulse, fuseChart } from "./show/index.ts";
+export {
+  type FuseChart,
+  type FusePulse,
+  fuseChart,
+  type LadderNode,
+  type LadderPart,
+  type LadderSubject,
+  type LoadLadder,
+  loadLadders,
+} from "./show/index.ts";
 export { CORNERS, spreadOf } from "./solve/corners.ts";
 export { NO_ELECTRIC } from "./solve/electric-solution.ts";
 export { type Ladder, type LadderRung, ladderOf } from "./solve/ladder.ts";

@@ -1,4 +1,11 @@
-import { compareText, deepEqual, NestedQuery, type PackingMemory, Query } from "@pinwright/kernel";
+import {
+  compareText,
+  deepEqual,
+  NestedQuery,
+  type PackingMemory,
+  Query,
+  sameMembers,
+} from "@pinwright/kernel";
 import {
   checkHarnessBundles,
   checkThoroughfare,
@@ -6,11 +13,17 @@ import {
   thoroughfares,
 } from "../bundle/index.ts";
 import type { HarnessColours } from "../colour/index.ts";
-import { checkMatrixAndProgram, matrixAndProgramInputs } from "../electric/index.ts";
+import {
+  checkMatrixAndProgram,
+  type ElectricNetwork,
+  ElectricRater,
+  matrixAndProgramInputs,
+} from "../electric/index.ts";
 import { harnessPlugs, type KeyPlan, keyPlugs, type Plug } from "../key/index.ts";
 import {
   choicesOf,
   choicesOfKinds,
+  type ElectricSolution,
   type Finding,
   type HarnessResult,
   type HarnessWires,
@@ -73,6 +86,7 @@ export interface Checked {
   readonly harnesses: ReadonlyMap<string, HarnessResult>;
   readonly colours: readonly HarnessColours[];
   readonly packings: PackingMemory;
+  readonly electric: { readonly network: ElectricNetwork; readonly solution: ElectricSolution };
 }
 
 type Findings = readonly Finding[];
@@ -92,11 +106,13 @@ export class Checks {
   readonly #plugs = new Query<readonly Plug[]>(deepEqual);
   readonly #keys = new Query<KeyPlan>(Object.is);
   readonly #program = new Query<Findings>(Object.is);
+  readonly #rater = new ElectricRater();
+  readonly #carrying = new Query<readonly string[]>(sameMembers);
   readonly #all = new Query<Findings>(Object.is);
 
   /** The keys of in-line connectors, and findings in the order of rule and subjects; accepted ones carry who and why. */
   run(checked: Checked): { readonly keying: KeyPlan; readonly findings: Findings } {
-    const { machine, colours, harnesses } = checked;
+    const { machine, colours, harnesses, electric } = checked;
     const results = [...harnesses.values()];
     const keying = this.#keying(machine, results);
     const found: readonly Findings[] = [
@@ -111,22 +127,27 @@ export class Checks {
       keying.findings,
       ...results.map((result) => this.#boardFindings(machine, result)),
       this.#programFindings(machine),
+      this.#rater.rate({ machine, harnesses, ...electric }).findings,
     ];
+    const carrying = this.#carrying.ask("all", [electric.solution, ...harnesses.values()], () =>
+      carryingNets(results, electric.solution),
+    );
     return {
       keying,
-      findings: this.#all.ask("all", [machine.choices.get("accept"), ...found], () =>
-        inOrder(machine, found.flat()),
+      findings: this.#all.ask("all", [machine.choices.get("accept"), carrying, ...found], () =>
+        inOrder(machine, found.flat().filter(untilSolved(new Set(carrying)))),
       ),
     };
   }
 
   /** How much was looked at anew so far, for tests of growth. */
-  get computed(): Readonly<Record<"drops" | "places" | "keyings" | "courses", number>> {
+  get computed(): Readonly<Record<"drops" | "places" | "keyings" | "courses" | "protections", number>> {
     return {
       drops: this.#drops.computedParts,
       places: this.#places.computedParts,
       keyings: this.#keys.computed,
       courses: this.#courses.computed,
+      ...this.#rater.computed,
     };
   }
 
@@ -233,7 +254,9 @@ export class Checks {
 
   /** Forgets what the last run did not ask for. */
   sweep(): void {
+    this.#rater.sweep();
     for (const query of [
+      this.#carrying,
       this.#joints,
       this.#drops,
       this.#courses,
@@ -249,6 +272,22 @@ export class Checks {
       query.sweep();
   }
 }
+
+/** Nets that carry a current which the solved circuits know, in the order of the harnesses. */
+function carryingNets(results: readonly HarnessResult[], { wires }: ElectricSolution): readonly string[] {
+  const nets = new Set<string>();
+  for (const harness of results)
+    for (const { id, netId } of harness.wires) if ((wires.get(id)?.peakA.most ?? 0) > 0) nets.add(netId);
+  return [...nets];
+}
+
+/** Estimates by the designer's own figure of a net's current, which stand until the solved circuits know better. */
+const ESTIMATES: ReadonlySet<string> = new Set(["chain-drop", "contact-amps"]);
+
+const untilSolved =
+  (carrying: ReadonlySet<string>) =>
+  ({ rule, subjects }: Finding): boolean =>
+    !ESTIMATES.has(rule) || !subjects.some((subject) => carrying.has(subject));
 
 /** Findings in the order of rule and subjects, each with the acceptance that a person gave it. */
 function inOrder(machine: Machine, found: Findings): Findings {

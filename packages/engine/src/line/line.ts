@@ -164,7 +164,7 @@ export class Line {
         ),
       );
     }
-    const { solution: electric } = this.#electric.solve(
+    const solved = this.#electric.solve(
       machine,
       worked.map(({ joined }) => joined),
       lengthsOf([...harnesses.values()]),
@@ -177,9 +177,17 @@ export class Line {
       harnesses,
       colours,
       packings: this.#packings,
+      electric: solved,
     });
     this.#sweep();
-    return { machine, harnesses, keys: keying.keys, swaps: keying.swaps, electric, findings };
+    return {
+      machine,
+      harnesses,
+      keys: keying.keys,
+      swaps: keying.swaps,
+      electric: solved.solution,
+      findings,
+    };
   }
 
   /** How many stages of harnesses were computed so far, for tests of growth. */
@@ -197,7 +205,10 @@ export class Line {
 
   /** How many parts of stages were computed so far: items placed, nets joined and checked, places looked at. */
   get computedParts(): Readonly<
-    Record<"items" | "nets" | "drops" | "places" | "keyings" | "courses" | "networks" | "islands", number>
+    Record<
+      "items" | "nets" | "drops" | "places" | "keyings" | "courses" | "networks" | "islands" | "protections",
+      number
+    >
   > {
     return {
       items: this.#resolver.placed,

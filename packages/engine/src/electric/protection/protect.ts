@@ -1,11 +1,11 @@
 import { compareText } from "@pinwright/kernel";
 import type { Machine, SizedWire, UnfusedWire, WireRating } from "../../model/index.ts";
-import { isLoad } from "../network/feeds.ts";
+import { type Feed, isLoad } from "../network/feeds.ts";
 import type { Part, SourcePart } from "../network/parts.ts";
 import { type Conditions, sourceVolts } from "../network/values.ts";
 import { Area, type AreaTask, type Protected } from "./area.ts";
 import { groupsOf } from "./groups.ts";
-import { type CopperGraph, type CopperNet, copperNet, cornerGraph, feedingOf } from "./reach.ts";
+import { type CopperNet, copperNet, cornerGraph, feedingOf } from "./reach.ts";
 import { type Fuse, fusesOf } from "./short.ts";
 import { Strengths } from "./strength.ts";
 
@@ -23,7 +23,16 @@ export interface ProtectionNet {
   readonly loads: readonly Part[];
   readonly drives: AreaTask["drives"];
   /** Sources, each with the wires whose lengths and limits matter to what it feeds. */
-  readonly sources: readonly { readonly source: SourcePart; readonly wireIds: readonly string[] }[];
+  readonly sources: readonly SourceNet[];
+  /** The diode across a load, its cathode on the feed's side, wherever it sits. */
+  readonly diodeOf: (feed: Feed) => Part | null;
+}
+
+interface SourceNet {
+  readonly source: SourcePart;
+  readonly wireIds: readonly string[];
+  /** Numbers of the copper that its ends lead to. */
+  readonly copper: readonly number[];
 }
 
 export function protectionNet(machine: Machine, parts: readonly Part[]): ProtectionNet {
@@ -47,9 +56,17 @@ export function protectionNet(machine: Machine, parts: readonly Part[]): Protect
       loads.flatMap(({ a, b }) => (own.has(groups(a)) || own.has(groups(b)) ? [drives(a), drives(b)] : [])),
     );
     const wireIds = wires.flatMap(({ id, a }) => (own.has(groups(a)) || driven.has(drives(a)) ? [id] : []));
-    return [{ source, wireIds }];
+    const reached = copper.parts.flatMap(({ a }, n) => (own.has(groups(a)) ? [n] : []));
+    return [{ source, wireIds, copper: reached }];
   });
-  return { copper, fuses: fusesOf(machine, parts), loads, drives: driveWires(parts), sources };
+  return {
+    copper,
+    fuses: fusesOf(machine, parts),
+    loads,
+    drives: driveWires(parts),
+    sources,
+    diodeOf: diodeFinder(parts),
+  };
 }
 
 /** What one source's part of protection is found from. */
@@ -68,20 +85,13 @@ export interface ProtectionTask {
  */
 export function protect(
   { machine, net, wires, ratings }: ProtectionTask,
-  remember: (source: ProtectionNet["sources"][number], find: () => Protection) => Protection = (_, find) =>
-    find(),
+  remember: (source: SourceNet, find: () => Protection) => Protection = (_, find) => find(),
 ): Protection {
   const { numbers } = machine.shop;
   const lengthsMm = new Map([...wires].map(([id, wire]) => [id, wire.finishedMm]));
   const strengths = new Strengths(wires, ratings, numbers.ambient_c);
   const { fuses, drives } = net;
   const task: AreaTask = { machine, wires, ratings, fuses, strengths, drives };
-  const graphs = new Map<Conditions, CopperGraph>();
-  const graphOf = (conditions: Conditions): CopperGraph => {
-    const known = graphs.get(conditions) ?? cornerGraph(net.copper, conditions);
-    graphs.set(conditions, known);
-    return known;
-  };
   const slow: Conditions = {
     corner: { contacts: "worn", supply: "low", temperature: "hot" },
     numbers,
@@ -95,9 +105,17 @@ export function protect(
   const found = net.sources.map((own) =>
     remember(own, () => {
       const { source } = own;
-      const area = new Area(task, feedingOf(graphOf(slow), source), sourceVolts(source, slow.corner));
+      const area = new Area(
+        task,
+        feedingOf(cornerGraph(net.copper, slow, own.copper), source),
+        sourceVolts(source, slow.corner),
+      );
       area.takeLoads(net.loads);
-      const near = new Area(task, feedingOf(graphOf(high), source), sourceVolts(source, high.corner));
+      const near = new Area(
+        task,
+        feedingOf(cornerGraph(net.copper, high, own.copper), source),
+        sourceVolts(source, high.corner),
+      );
       return {
         fuses: new Map([...area.protected(near)].map((fuse) => [fuse.fuse.part.id, fuse] as const)),
         unfused: area.unfused(),
@@ -110,6 +128,20 @@ export function protect(
     unfused: found.flatMap((part) => part.unfused).sort((a, b) => compareText(a.wireId, b.wireId)),
     // A load that two sources lead to belongs to the first.
     fusesOfLoad: new Map(found.toReversed().flatMap((part) => [...part.fusesOfLoad])),
+  };
+}
+
+function diodeFinder(parts: readonly Part[]): ProtectionNet["diodeOf"] {
+  const groupOf = groupsOf(parts);
+  const diodes = new Map<string, Part>();
+  for (const part of parts) {
+    if (part.kind !== "element" || part.element.row.kind !== "diode") continue;
+    const ends = `${groupOf(part.a)} ${groupOf(part.b)}`;
+    if (!diodes.has(ends)) diodes.set(ends, part);
+  }
+  return ({ load, reversed }) => {
+    const [plus, minus] = reversed ? [load.b, load.a] : [load.a, load.b];
+    return diodes.get(`${groupOf(minus)} ${groupOf(plus)}`) ?? null;
   };
 }
 

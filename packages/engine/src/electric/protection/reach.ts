@@ -11,12 +11,13 @@ export interface CopperNet {
   readonly parts: readonly Part[];
   readonly nodes: readonly string[];
   readonly indexOf: ReadonlyMap<string, number>;
-  readonly ends: readonly (readonly [a: number, b: number])[];
+  /** Without resistances: they are given by corner. */
+  readonly graph: Graph;
 }
 
 /** The same with the resistances of one corner. */
 export interface CopperGraph extends CopperNet {
-  readonly graph: Graph;
+  readonly ohms: Float64Array;
 }
 
 /** Whether a fault current passes a part as if it were wire: contacts count as closed. */
@@ -29,8 +30,8 @@ export function copperNet(all: readonly Part[], isEarth: (node: string) => boole
   const indexOf = new Map<string, number>();
   for (const { a, b } of all)
     for (const node of [a, b]) if (!indexOf.has(node)) indexOf.set(node, indexOf.size);
-  const ends = parts.map((part) => [indexOf.get(part.a) ?? 0, indexOf.get(part.b) ?? 0] as const);
-  return { parts, nodes: [...indexOf.keys()], indexOf, ends };
+  const edges = parts.map(({ a, b }) => ({ a: indexOf.get(a) ?? 0, b: indexOf.get(b) ?? 0, cost: 0 }));
+  return { parts, nodes: [...indexOf.keys()], indexOf, graph: createGraph(indexOf.size, edges) };
 }
 
 /** The copper of these parts with the resistances of one corner, earth included. */
@@ -40,12 +41,16 @@ export const copperGraph = (parts: readonly Part[], conditions: Conditions): Cop
     conditions,
   );
 
-export function cornerGraph(net: CopperNet, conditions: Conditions): CopperGraph {
-  const edges = net.parts.map((part, n) => {
-    const [a, b] = net.ends[n] ?? [0, 0];
-    return { a, b, cost: ohmOf(part, conditions) };
-  });
-  return { ...net, graph: createGraph(net.nodes.length, edges) };
+/** @param only numbers of the parts whose resistances are wanted; without, all of them */
+export function cornerGraph(net: CopperNet, conditions: Conditions, only?: readonly number[]): CopperGraph {
+  const ohms = new Float64Array(net.parts.length);
+  const fill = (n: number): void => {
+    const part = net.parts[n];
+    if (part !== undefined) ohms[n] = ohmOf(part, conditions);
+  };
+  if (only === undefined) for (let n = 0; n < ohms.length; n++) fill(n);
+  else for (const n of only) fill(n);
+  return { ...net, ohms };
 }
 
 /** A part on a way, with the node on its far side and what lies before it. */
@@ -61,9 +66,9 @@ export class Reach {
   readonly steps: ReadonlyMap<string, Step | null>;
   readonly #ohm = new Map<string, number>();
 
-  constructor({ graph, parts, nodes, indexOf }: CopperGraph, from: string) {
+  constructor({ graph, ohms, parts, nodes, indexOf }: CopperGraph, from: string) {
     const start = indexOf.get(from) ?? 0;
-    const paths: ShortestPaths = shortestPaths(graph, [start]);
+    const paths: ShortestPaths = shortestPaths(graph, [start], ohms);
     const near: number[] = [];
     paths.distance.forEach((ohm, n) => {
       if (Number.isFinite(ohm)) near.push(n);

@@ -8,8 +8,7 @@ import { allowedDuty, coilHeatW, insulationClassC, kelvinPerWatt, stuckOnS } fro
 import { decayOf, storedJ } from "../physics/coil-switching.ts";
 import { gapForceN, windingOf } from "../physics/winding.ts";
 import { copperFactor } from "../physics/wire-resistance.ts";
-import { groupsOf } from "../protection/groups.ts";
-import type { Protection } from "../protection/protect.ts";
+import type { Protection, ProtectionNet } from "../protection/protect.ts";
 import { sourceId } from "../protection/short.ts";
 
 type Row = BookRow<"windings">;
@@ -17,7 +16,7 @@ type Row = BookRow<"windings">;
 interface Task {
   readonly machine: Machine;
   readonly feeds: readonly Feed[];
-  readonly parts: readonly Part[];
+  readonly net: Pick<ProtectionNet, "diodeOf">;
   readonly solution: Pick<ElectricSolution, "loads">;
   readonly protection: Protection;
 }
@@ -29,7 +28,6 @@ export function rateCoils(task: Task): ReadonlyMap<string, CoilRating> {
   const windings = new Map(machine.book.tables.windings.map((row) => [row.element, row]));
   const coils = feeds.filter(({ load }) => isWound(load.element.row.kind));
   const holder = holders(coils);
-  const diodeOf = diodeFinder(task.parts);
   const rated = new Map<string, CoilRating>();
   for (const feed of coils) {
     const { load } = feed;
@@ -39,7 +37,7 @@ export function rateCoils(task: Task): ReadonlyMap<string, CoilRating> {
     if (volts === undefined) continue;
     rated.set(
       load.id,
-      rateCoil(task, feed, volts, { use, winding, holds: holder(feed), diode: diodeOf(feed) }),
+      rateCoil(task, feed, volts, { use, winding, holds: holder(feed), diode: task.net.diodeOf(feed) }),
     );
   }
   return rated;
@@ -136,21 +134,6 @@ function windingOhm(row: Row | null): number | null {
 function forceOf(row: Row | null, amps: number): number | null {
   if (row?.turns == null || row.pole_mm2 === null || row.gap_mm === null) return null;
   return gapForceN(row.turns * amps, row.pole_mm2, row.gap_mm);
-}
-
-/** The diode across a load, its cathode on the feed's side, wherever it sits. */
-function diodeFinder(parts: readonly Part[]): (feed: Feed) => Part | null {
-  const groupOf = groupsOf(parts);
-  const diodes = new Map<string, Part>();
-  for (const part of parts) {
-    if (part.kind !== "element" || part.element.row.kind !== "diode") continue;
-    const ends = `${groupOf(part.a)} ${groupOf(part.b)}`;
-    if (!diodes.has(ends)) diodes.set(ends, part);
-  }
-  return ({ load, reversed }) => {
-    const [plus, minus] = reversed ? [load.b, load.a] : [load.a, load.b];
-    return diodes.get(`${groupOf(minus)} ${groupOf(plus)}`) ?? null;
-  };
 }
 
 function rateDiode(

@@ -1,4 +1,4 @@
-import type { ContactRating, ElectricSolution, Machine } from "../../model/index.ts";
+import type { ContactRating, ElectricSolution, Machine, Point } from "../../model/index.ts";
 import { contactShare, loadedContacts } from "../physics/contact-limit.ts";
 import { shareOf } from "./wires.ts";
 
@@ -11,16 +11,21 @@ export function rateContacts(
   solution: Pick<ElectricSolution, "contacts">,
 ): ReadonlyMap<string, ContactRating> {
   const rated = new Map<string, ContactRating>();
-  for (const landing of machine.landings.values()) {
-    const carrying = landing.pointIds.flatMap((pointId) => {
-      const [point, rmsA] = [machine.points.get(pointId), solution.contacts.get(pointId)?.rmsA.most ?? 0];
-      return point === undefined || rmsA === 0 ? [] : [{ point, rmsA }];
-    });
+  const byLanding = new Map<string, { readonly point: Point; readonly rmsA: number }[]>();
+  for (const [pointId, { rmsA }] of solution.contacts) {
+    const point = machine.points.get(pointId);
+    if (point === undefined || rmsA.most === 0) continue;
+    const list = byLanding.get(point.landingId);
+    if (list === undefined) byLanding.set(point.landingId, [{ point, rmsA: rmsA.most }]);
+    else list.push({ point, rmsA: rmsA.most });
+  }
+  for (const [landingId, carrying] of byLanding) {
+    const landing = machine.landings.get(landingId);
     const loaded = loadedContacts(carrying.map(({ rmsA }) => rmsA));
-    const isHousing = landing.connector !== null;
+    const isHousing = landing?.connector != null;
     for (const { point, rmsA } of carrying) {
       const { rated_a: ratedA, shared } = point.family;
-      const ways = landing.pointIds.length;
+      const ways = landing?.pointIds.length ?? 1;
       const share = isHousing ? contactShare(shared, loaded, ways) : 1;
       rated.set(point.id, {
         pointId: point.id,

@@ -68,7 +68,11 @@ function fallingA2s(parts: readonly PulsePart[], peakA: number): number {
 function loadsBehind({ fusesOfLoad }: Protection): ReadonlyMap<string, readonly string[]> {
   const behind = new Map<string, string[]>();
   for (const [loadId, fuses] of fusesOfLoad)
-    for (const { part } of fuses) behind.set(part.id, [...(behind.get(part.id) ?? []), loadId]);
+    for (const { part } of fuses) {
+      const list = behind.get(part.id);
+      if (list === undefined) behind.set(part.id, [loadId]);
+      else list.push(loadId);
+    }
   return behind;
 }
 

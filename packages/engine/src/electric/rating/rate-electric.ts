@@ -75,7 +75,7 @@ export function rateNetwork(
     contacts: rateContacts(machine, solution),
     fuses: rateFuses(machine, solution, protection),
     unfused: protection.unfused,
-    coils: rateCoils({ machine, feeds, parts, solution, protection }),
+    coils: rateCoils({ machine, feeds, net, solution, protection }),
     lamps,
     lampBoards: rateLampBoards(feeds, lamps),
     supplies: rateSupplies(machine, solution),

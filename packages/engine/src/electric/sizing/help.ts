@@ -1,5 +1,5 @@
 import type { BookRow } from "@pinwright/book";
-import type { DropSection, HarnessResult, Machine, NetDrop, SizedWire } from "../../model/index.ts";
+import type { DropSection, Machine, NetDrop, SizedWire } from "../../model/index.ts";
 import { contactTakes, stockedTypes } from "../../wire/index.ts";
 
 type WireType = BookRow<"wire_types">;
@@ -19,14 +19,7 @@ export interface Help {
  * second wire beside one section, with half the current each; or a second chain that feeds all from one section on, by
  * wires as long as those on the way there. All with the currents as they are, and the contacts left as they are.
  */
-export function bestHelp(
-  machine: Machine,
-  harnesses: ReadonlyMap<string, Pick<HarnessResult, "wires">>,
-  drop: NetDrop,
-): Help {
-  const wires = new Map(
-    [...harnesses.values()].flatMap((h) => h.wires.map((wire) => [wire.id, wire] as const)),
-  );
+export function bestHelp(machine: Machine, wires: ReadonlyMap<string, SizedWire>, drop: NetDrop): Help {
   const options = [
     ...drop.sections.flatMap((section) => thicker(machine, wires.get(section.wireId), section, drop.dropV)),
     ...drop.sections.map((section) => secondFeed(section, drop.dropV)),
