@@ -7,8 +7,14 @@ export {
   assignBoundMm,
   assignedMm,
   isPossible,
+  type MatrixProposal,
+  missingDiodes,
+  proposeMatrix,
+  type SwitchMatrix,
   searchAssignment,
+  switchMatrices,
   usualAssignSteps,
+  withProposal,
 } from "./matrix/index.ts";
 export { checkMatrixAndProgram, matrixAndProgramInputs } from "./matrix-and-program.ts";
 export { type ElectricNetwork, electricNetwork } from "./network/network.ts";

@@ -13,7 +13,7 @@ export function matrixAndProgramInputs(machine: Machine): readonly unknown[] {
   const { ends, nets, book } = machine;
   const { supplies, activity, boards, connector_families } = book.tables;
   const set = boards.map(({ id, address, terminated }) => `${id} ${address} ${terminated}`).join("\n");
-  return [ends, nets, supplies, activity, connector_families, set];
+  return [ends, nets, supplies, activity, connector_families, set, machine.choices.get("matrix")];
 }
 
 /** Ghosts of every switch matrix, and whether each point is able to do what hangs on it. */

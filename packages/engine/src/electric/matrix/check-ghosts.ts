@@ -1,6 +1,7 @@
 import { type Finding, type Machine, makeFinding } from "../../model/index.ts";
 import { type SwitchMatrix, switchMatrices } from "./find.ts";
 import { missingDiodes } from "./ghosts.ts";
+import { pinnedElsewhere } from "./propose.ts";
 
 function ghostFindings(matrix: SwitchMatrix): readonly Finding[] {
   return missingDiodes(matrix).map(({ crossing, ghost, closed }) =>
@@ -37,11 +38,15 @@ function doubleFindings(matrix: SwitchMatrix): readonly Finding[] {
   });
 }
 
-/** Ghosts, diodes the wrong way round and crossings with several switches, in every switch matrix of the machine. */
+/**
+ * Ghosts, diodes the wrong way round, crossings with several switches and pinned crossings that the nets do not follow,
+ * in every switch matrix of the machine.
+ */
 export function checkMatrices(machine: Machine): readonly Finding[] {
   return switchMatrices(machine).flatMap((matrix) => [
     ...ghostFindings(matrix),
     ...reversedFindings(matrix),
     ...doubleFindings(matrix),
+    ...pinnedElsewhere(machine, matrix),
   ]);
 }

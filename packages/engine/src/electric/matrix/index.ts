@@ -1,3 +1,13 @@
+export { assignBoundMm } from "./assign/bound.ts";
+export {
+  type Assigned,
+  type AssignLine,
+  type AssignProblem,
+  type AssignSite,
+  assignedMm,
+  isPossible,
+} from "./assign/problem.ts";
+export { type AssignEffort, searchAssignment, usualAssignSteps } from "./assign/search.ts";
 export { checkMatrices } from "./check-ghosts.ts";
 export { type Crossing, type MatrixLine, type SwitchMatrix, switchMatrices } from "./find.ts";
 export {
@@ -9,3 +19,11 @@ export {
   type Position,
   readsClosed,
 } from "./ghosts.ts";
+export {
+  type MatrixMove,
+  type MatrixProposal,
+  matrixProblem,
+  type NetChange,
+  proposeMatrix,
+  withProposal,
+} from "./propose.ts";
