@@ -56,11 +56,12 @@ export function documentNames(
   line: LineResult,
   harnessIds: readonly string[],
   language: SheetLanguage = "en",
+  kinds: readonly HarnessSheetKind[] = HARNESS_SHEET_KINDS,
 ): readonly string[] {
   return [...line.harnesses.keys()]
     .filter((id) => harnessIds.includes(id))
     .flatMap((id) =>
-      HARNESS_SHEET_KINDS.flatMap((kind) =>
+      HARNESS_SHEET_KINDS.filter((kind) => kinds.includes(kind)).flatMap((kind) =>
         kind === "pinboard"
           ? PINBOARD_VARIANTS.map((v) => `${id}.${kind}-${v}.${language}`)
           : [`${id}.${kind}.${language}`],

@@ -17,8 +17,19 @@ export const HARNESS_SHEET_KINDS = [
 ] as const;
 export type HarnessSheetKind = (typeof HARNESS_SHEET_KINDS)[number];
 
+/** Kinds of sheet for the machine as a whole. */
+export const MACHINE_SHEET_KINDS = ["supply-schedule", "wiring-chart", "loads", "program-map"] as const;
+export type MachineSheetKind = (typeof MACHINE_SHEET_KINDS)[number];
+
+export type SheetKind = HarnessSheetKind | MachineSheetKind;
+/** Every kind of sheet, those of a harness first. */
+export const SHEET_KINDS: readonly SheetKind[] = [...HARNESS_SHEET_KINDS, ...MACHINE_SHEET_KINDS];
+
+/** Stands for the harness in the name of a sheet of the whole machine. */
+export const MACHINE_SHEETS = "machine";
+
 /** Letters of a kind in an identification number. */
-const KIND_LETTERS: Readonly<Record<HarnessSheetKind, string>> = {
+const KIND_LETTERS: Readonly<Record<SheetKind, string>> = {
   pinboard: "PB",
   "from-to": "FT",
   "cut-list": "CL",
@@ -27,6 +38,10 @@ const KIND_LETTERS: Readonly<Record<HarnessSheetKind, string>> = {
   "wire-labels": "WL",
   "pull-test": "PT",
   continuity: "CT",
+  "supply-schedule": "SF",
+  "wiring-chart": "WC",
+  loads: "LO",
+  "program-map": "PM",
 };
 
 /** `H7`: the number of a harness as it is printed big. */
@@ -46,6 +61,21 @@ export interface Variant {
   readonly scale: string;
 }
 
+/** What every sheet of a machine says of it. */
+function machineFields(line: LineResult, options: SheetOptions) {
+  const { machine } = line.machine.book;
+  return {
+    machineId: machine.id,
+    owner: machine.owner,
+    supplement: label(options.language, { en: machine.label, zh: machine.label_zh }, machine.id),
+    revision: machine.revision,
+    date: options.date,
+    creator: options.creator,
+    approved: machine.approved,
+    state: options.state,
+  };
+}
+
 /** Title block of a sheet of a harness. */
 export function identityOf(
   line: LineResult,
@@ -54,27 +84,43 @@ export function identityOf(
   options: SheetOptions,
   variant?: Variant,
 ): Identity {
-  const { machine } = line.machine.book;
+  const machine = machineFields(line, options);
   const documentType = say(options.language, variant?.title ?? ((w) => w.kinds[kind]));
   const title = harnessTitle(harness, options);
   const name = variant === undefined || variant.name === "" ? kind : `${kind}-${variant.name}`;
   const sheetId = `${harness.harness.id}.${name}.${options.language}`;
   const letters = KIND_LETTERS[kind] + (variant === undefined ? "" : variant.name.toUpperCase());
   return {
-    machineId: machine.id,
+    ...machine,
     sheetId,
     fileName: sheetId,
     documentTitle: `${badgeOf(harness)} ${title.split("\n").join(" · ")}: ${documentType.split("\n").join(" · ")}`,
-    owner: machine.owner,
     documentType,
     title,
-    supplement: label(options.language, { en: machine.label, zh: machine.label_zh }, machine.id),
-    number: `${machine.id}-${badgeOf(harness)}-${letters}`,
-    revision: machine.revision,
-    date: options.date,
-    creator: options.creator,
-    approved: machine.approved,
-    state: options.state,
+    number: `${machine.machineId}-${badgeOf(harness)}-${letters}`,
     scale: variant?.scale ?? "",
+  };
+}
+
+/** Name of a sheet of the whole machine, and of its files. */
+export function machineSheetName(kind: MachineSheetKind, language: SheetOptions["language"]): string {
+  return `${MACHINE_SHEETS}.${kind}.${language}`;
+}
+
+/** Title block of a sheet of the whole machine. */
+export function machineIdentity(line: LineResult, kind: MachineSheetKind, options: SheetOptions): Identity {
+  const machine = machineFields(line, options);
+  const documentType = say(options.language, (w) => w.kinds[kind]);
+  const title = say(options.language, (w) => w.machine.whole);
+  const sheetId = machineSheetName(kind, options.language);
+  return {
+    ...machine,
+    sheetId,
+    fileName: sheetId,
+    documentTitle: `${title.split("\n").join(" · ")}: ${documentType.split("\n").join(" · ")}`,
+    documentType,
+    title,
+    number: `${machine.machineId}-${KIND_LETTERS[kind]}`,
+    scale: "",
   };
 }

@@ -1,3 +1,4 @@
+export { composeSheets, type MadeSheet, type SheetsChoice, sheetNames } from "./all-sheets.ts";
 export { bodyHash } from "./compose/body-hash.ts";
 export type { SheetDocument } from "./compose/document.ts";
 export type { Grid, GridValue } from "./compose/grid.ts";
@@ -9,6 +10,15 @@ export {
   documentNames,
   type HarnessSheetsChoice,
 } from "./harness-sheets.ts";
-export { HARNESS_SHEET_KINDS, type HarnessSheetKind } from "./identity.ts";
+export {
+  HARNESS_SHEET_KINDS,
+  type HarnessSheetKind,
+  MACHINE_SHEET_KINDS,
+  MACHINE_SHEETS,
+  type MachineSheetKind,
+  SHEET_KINDS,
+  type SheetKind,
+} from "./identity.ts";
+export { composeMachineSheets, machineDocumentNames } from "./machine-sheets.ts";
 export { type SheetOptions, USUAL_OPTIONS } from "./options.ts";
 export { pageSvg } from "./svg/svg.ts";

@@ -49,7 +49,7 @@ export function composeHarnessListing(
         `${metresUp(cutMm(harness) / 1000)} m`,
       ],
     },
-    cautions: cautionsOf(harness, listing.kind, language, solders(line, harness)),
+    cautions: cautionsOf(line, harness, listing.kind, language, solders(line, harness)),
     blocks: listing.blocks,
     grids: listing.grids,
   });

@@ -2,10 +2,12 @@ import { mkdir, rm } from "node:fs/promises";
 import { join, resolve } from "node:path";
 import type { LineResult } from "@pinwright/engine";
 import {
-  composeHarnessSheets,
-  documentNames,
+  composeSheets,
   HARNESS_SHEET_KINDS,
-  type SheetDocument,
+  MACHINE_SHEET_KINDS,
+  type MadeSheet,
+  SHEET_KINDS,
+  sheetNames,
   USUAL_OPTIONS,
 } from "@pinwright/sheets";
 import { formatsOf, renderDocument, SHEET_FORMATS, type SheetFormat } from "@pinwright/sheets/print";
@@ -38,8 +40,7 @@ const LANGUAGES: readonly SheetLanguage[] = ["en", "zh", "both"];
 /** Files of one sheet: written unless the same body is there already, in every format that is wanted. */
 async function writeSheet(
   folder: string,
-  harnessId: string,
-  document: SheetDocument,
+  { of, document }: MadeSheet,
   formats: readonly SheetFormat[],
   before: ReadonlyMap<string, ManifestEntry>,
 ): Promise<{ readonly entries: readonly ManifestEntry[]; readonly written: number }> {
@@ -47,7 +48,7 @@ async function writeSheet(
   let written = 0;
   for (const format of formatsOf(document)) {
     if (!formats.includes(format)) continue;
-    const file = `${harnessId}/${document.fileName}.${format}`;
+    const file = `${of}/${document.fileName}.${format}`;
     const old = before.get(file);
     if (old !== undefined && old.body === document.bodyHash && (await isThere(join(folder, file)))) {
       entries.push(old);
@@ -81,7 +82,7 @@ async function removeStale(
 
 async function makeSheets(result: LineResult, call: CommandCall, terminal: Terminal): Promise<void> {
   const folder = resolve(call.text("out") ?? join("out", result.machine.book.machine.id));
-  const kinds = chosen(call, "kind", HARNESS_SHEET_KINDS);
+  const kinds = chosen(call, "kind", SHEET_KINDS);
   const formats = chosen(call, "format", SHEET_FORMATS);
   const harnessIds = chosen(call, "harness", [...result.harnesses.keys()]);
   const [language = "both"] = chosen(call, "language", LANGUAGES);
@@ -95,29 +96,19 @@ async function makeSheets(result: LineResult, call: CommandCall, terminal: Termi
     creator: call.text("by") ?? USUAL_OPTIONS.creator,
   };
   await mkdir(folder, { recursive: true });
-  const wanted = harnessIds.length > 0 ? harnessIds : [...result.harnesses.keys()];
-  const isWanted = (name: string): boolean =>
-    kinds.length === 0 || kinds.some((kind) => name.includes(`.${kind}`));
-  const total = documentNames(result, wanted, language).filter(isWanted).length;
+  const choice = { kinds, harnessIds };
+  const total = sheetNames(result, language, choice).length;
   const progress = new Progress(terminal);
   const entries: ManifestEntry[] = [];
+  const wantedFormats = formats.length > 0 ? formats : SHEET_FORMATS;
   let written = 0;
   let done = 0;
-  for (const harnessId of wanted) {
-    const choice = { harnessIds: [harnessId], ...(kinds.length > 0 ? { kinds } : {}) };
-    for (const document of composeHarnessSheets(result, options, choice)) {
-      const made = await writeSheet(
-        folder,
-        harnessId,
-        document,
-        formats.length > 0 ? formats : SHEET_FORMATS,
-        known,
-      );
-      entries.push(...made.entries);
-      written += made.written;
-      done++;
-      progress.show(done, total, document.fileName);
-    }
+  for (const sheet of composeSheets(result, options, choice)) {
+    const made = await writeSheet(folder, sheet, wantedFormats, known);
+    entries.push(...made.entries);
+    written += made.written;
+    done++;
+    progress.show(done, total, sheet.document.fileName);
   }
   progress.end();
   const stale = all ? await removeStale(folder, before, entries) : 0;
@@ -130,15 +121,15 @@ async function makeSheets(result: LineResult, call: CommandCall, terminal: Termi
     `${JSON.stringify({ machine: id, revision, entries: listed }, null, 2)}\n`,
   );
   terminal.out(
-    `${done} sheets for ${wanted.length} harnesses in ${folder}: ${entries.length} files, ${written} written, ${entries.length - written} unchanged${stale > 0 ? `, ${stale} removed` : ""}\n`,
+    `${done} sheets in ${folder}: ${entries.length} files, ${written} written, ${entries.length - written} unchanged${stale > 0 ? `, ${stale} removed` : ""}\n`,
   );
 }
 
-/** Makes the sheets of the harness bench from a book. */
+/** Makes the sheets of the whole machine and of its harnesses from a book. */
 export const sheetsCommand: Command = {
   name: "sheets",
   operands: "BOOK",
-  about: "make the sheets that harnesses are built and tested from",
+  about: "make the sheets of the whole machine, and those that its harnesses are built and tested from",
   count: [1, 1],
   options: {
     ...BOOK_OPTIONS,
@@ -147,9 +138,14 @@ export const sheetsCommand: Command = {
       type: "string",
       multiple: true,
       value: "KIND",
-      about: `only these: ${HARNESS_SHEET_KINDS.join(", ")}`,
+      about: `only these: ${HARNESS_SHEET_KINDS.join(", ")}; of the whole machine: ${MACHINE_SHEET_KINDS.join(", ")}`,
     },
-    harness: { type: "string", multiple: true, value: "ID", about: "only these harnesses" },
+    harness: {
+      type: "string",
+      multiple: true,
+      value: "ID",
+      about: "only these harnesses, and nothing of the whole machine",
+    },
     format: {
       type: "string",
       multiple: true,

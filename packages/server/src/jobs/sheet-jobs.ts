@@ -1,7 +1,7 @@
 import { mkdir, rm } from "node:fs/promises";
 import { join } from "node:path";
 import type { Job, ServerEvent, SheetRequest } from "@pinwright/contract";
-import { HARNESS_SHEET_KINDS } from "@pinwright/sheets";
+import { SHEET_KINDS } from "@pinwright/sheets";
 import type { HeldBook } from "../books/shelf.ts";
 import { Refused } from "../http/problem.ts";
 import type { TableJson } from "../threads/cells-json.ts";
@@ -87,16 +87,14 @@ export class SheetJobs {
       (k) => k.requestId === request.id && k.personId === personId,
     );
     if (before !== undefined) return before.job;
-    const kinds = HARNESS_SHEET_KINDS.filter(
-      (kind) => request.kinds.length === 0 || request.kinds.includes(kind),
-    );
-    const unknown = request.kinds.find((kind) => !HARNESS_SHEET_KINDS.some((known) => known === kind));
+    const kinds = SHEET_KINDS.filter((kind) => request.kinds.includes(kind));
+    const unknown = request.kinds.find((kind) => !SHEET_KINDS.some((known) => known === kind));
     if (unknown !== undefined)
       throw new Refused(
         "bad-request",
-        `There is no sheet "${unknown}"; there are ${HARNESS_SHEET_KINDS.join(", ")}.`,
+        `There is no sheet "${unknown}"; there are ${SHEET_KINDS.join(", ")}.`,
         {
-          places: [{ at: "kinds", expected: HARNESS_SHEET_KINDS.join(", ") }],
+          places: [{ at: "kinds", expected: SHEET_KINDS.join(", ") }],
         },
       );
     const open = [...this.#jobs.values()].filter(

@@ -2,7 +2,7 @@ import { writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { rawBookOf, rawShopOf, readRawBook, readRawShop } from "@pinwright/book";
 import { Line } from "@pinwright/engine";
-import { composeHarnessSheets, documentNames, USUAL_OPTIONS } from "@pinwright/sheets";
+import { composeSheets, sheetNames, USUAL_OPTIONS } from "@pinwright/sheets";
 import { formatsOf, renderDocument } from "@pinwright/sheets/print";
 import { cellsOfJson } from "./cells-json.ts";
 import type { Progress, Task } from "./messages.ts";
@@ -26,10 +26,8 @@ export async function makeSheets(task: SheetsTask, tell: (progress: Progress) =>
   const line = new Line().run(book, shop);
   const unknown = task.harnessIds.find((id) => !line.harnesses.has(id));
   if (unknown !== undefined) throw new Refusal(`The book has no harness "${unknown}".`);
-  const wanted = task.harnessIds.length > 0 ? task.harnessIds : [...line.harnesses.keys()];
-  const total = documentNames(line, wanted, task.language).filter((name) =>
-    task.kinds.some((kind) => name.includes(`.${kind}`)),
-  ).length;
+  const choice = { kinds: task.kinds, harnessIds: task.harnessIds };
+  const total = sheetNames(line, task.language, choice).length;
   const options = {
     ...USUAL_OPTIONS,
     language: task.language,
@@ -40,7 +38,7 @@ export async function makeSheets(task: SheetsTask, tell: (progress: Progress) =>
   const names = new Set<string>();
   let bytesLeft = task.mostBytes;
   let done = 0;
-  for (const document of composeHarnessSheets(line, options, { harnessIds: wanted, kinds: task.kinds })) {
+  for (const { document } of composeSheets(line, options, choice)) {
     tell({ type: "progress", done, total, now: document.fileName });
     for (const format of formatsOf(document)) {
       if (task.formats.length > 0 && !task.formats.includes(format)) continue;

@@ -1,5 +1,5 @@
 import { faultSchema, foreignSheetSchema, sheetRequestSchema } from "@pinwright/contract";
-import { HARNESS_SHEET_KINDS } from "@pinwright/sheets";
+import { SHEET_KINDS } from "@pinwright/sheets";
 import { z } from "zod";
 
 /** Tables of a book; see `TableJson`. */
@@ -27,7 +27,7 @@ export const taskSchema = z.discriminatedUnion("kind", [
     tables,
     shop: tables,
     harnessIds: z.array(z.string()),
-    kinds: z.array(z.enum(HARNESS_SHEET_KINDS)),
+    kinds: z.array(z.enum(SHEET_KINDS)),
     formats: sheetRequestSchema.shape.formats,
     language: z.enum(["en", "zh", "both"]),
     creator: z.string(),

@@ -1,156 +1,9 @@
-import { at, box, LINE, line, rect, stroke, TEXT, write } from "./draw.ts";
+import { at, LINE, line, stroke } from "./draw.ts";
 import { type Block, stacked } from "./flow.ts";
-import type { Anchor, Mark, Weight } from "./mark.ts";
-import { emMm, leadingMm, textWidthMm } from "./text.ts";
-import { naturalWidthMm, widestWordMm, wrap } from "./wrap.ts";
+import type { Mark } from "./mark.ts";
+import { groupBlock, headerBlock, layOut, rowMarks, type TableColumn, type TableRow } from "./table-cells.ts";
 
-/** A column of a table. */
-export interface TableColumn {
-  readonly header: string;
-  readonly align?: "start" | "middle" | "end";
-  readonly heightMm?: number;
-  readonly weight?: Weight;
-  /** Takes a share of the width that is left over. */
-  readonly grow?: boolean;
-  /** Nothing is set narrower than this. */
-  readonly minMm?: number;
-  /** Short codes and figures: never broken to make room for other columns. */
-  readonly whole?: boolean;
-  /** Lines after the first newline of a cell are set small and regular: a name under an id. */
-  readonly detail?: boolean;
-  /** The builder ticks it: an empty square is drawn where the cell is "☐". */
-}
-
-/** The sign that is drawn as an empty square to be ticked. */
-export const TICK = "☐";
-
-export type TableRow =
-  | { readonly kind: "row"; readonly cells: readonly string[] }
-  /** A heading across the table. */
-  | { readonly kind: "group"; readonly text: string; readonly detail?: string }
-  /** A sum: ruled off and bold. */
-  | { readonly kind: "total"; readonly cells: readonly string[] };
-
-const PAD_MM = 1.2;
-const HEADER_HEIGHT_MM = TEXT.small;
-
-interface Laid {
-  readonly xs: readonly number[];
-  readonly widths: readonly number[];
-}
-
-const heightOf = (column: TableColumn): number => column.heightMm ?? TEXT.normal;
-
-/** The head of a cell and its detail; without detail, all of it is head. */
-function partsOf(text: string, column: TableColumn): { readonly head: string; readonly detail: string } {
-  const at = column.detail === true ? text.indexOf("\n") : -1;
-  return at < 0 ? { head: text, detail: "" } : { head: text.slice(0, at), detail: text.slice(at + 1) };
-}
-
-const cellsOf = (row: TableRow): readonly string[] => (row.kind === "group" ? [] : row.cells);
-
-/**
- * Widths of columns: each gets its natural width if all fit, and the rest is shared among those that grow; else
- * each gets the width of its widest word and a share of what is left in proportion to what it lacks; if even the
- * words do not fit, they are broken in proportion.
- */
-function layOut(columns: readonly TableColumn[], rows: readonly TableRow[], widthMm: number): Laid {
-  const tables = rows.map(cellsOf);
-  const measure = (of: typeof naturalWidthMm): number[] =>
-    columns.map((column, i) => {
-      const header = of(column.header, HEADER_HEIGHT_MM, "bold");
-      const cells = tables.map((cells) => {
-        const text = cells[i] ?? "";
-        if (text === TICK) return heightOf(column) * 1.6;
-        const { head, detail } = partsOf(text, column);
-        const whole = column.whole === true ? naturalWidthMm : of;
-        return Math.max(whole(head, heightOf(column), column.weight ?? "regular"), of(detail, TEXT.small));
-      });
-      return Math.max(column.minMm ?? 0, header, ...cells) + 2 * PAD_MM + 0.01;
-    });
-  const natural = measure(naturalWidthMm);
-  const widths = shareWidth(columns, natural, () => measure(widestWordMm), widthMm);
-  const xs: number[] = [];
-  let x = 0;
-  for (const width of widths) {
-    xs.push(x);
-    x += width;
-  }
-  return { xs, widths };
-}
-
-const sum = (list: readonly number[]): number => list.reduce((a, b) => a + b, 0);
-
-function shareWidth(
-  columns: readonly TableColumn[],
-  natural: readonly number[],
-  measureLeast: () => readonly number[],
-  widthMm: number,
-): readonly number[] {
-  const left = widthMm - sum(natural);
-  if (left >= 0) {
-    const growing = columns.filter((c) => c.grow === true).length;
-    return natural.map((w, i) => (columns[i]?.grow === true ? w + left / growing : w));
-  }
-  const least = measureLeast();
-  const room = widthMm - sum(least);
-  if (room >= 0) {
-    const lack = sum(natural) - sum(least);
-    return least.map((w, i) => w + (room * ((natural[i] ?? w) - w)) / lack);
-  }
-  return least.map((w) => (w * widthMm) / sum(least));
-}
-
-const anchorX = (align: Anchor, x: number, width: number): number =>
-  align === "start" ? x + PAD_MM : align === "middle" ? x + width / 2 : x + width - PAD_MM;
-
-/** Lines of a cell, set with their first baseline one capital height below `topMm`. */
-function cellMarks(
-  lines: readonly string[],
-  column: TableColumn,
-  heightMm: number,
-  weight: Weight,
-  xMm: number,
-  widthMm: number,
-  topMm: number,
-): Mark[] {
-  const align = column.align ?? "start";
-  const marks: Mark[] = [];
-  lines.forEach((text, i) => {
-    if (text === "") return;
-    if (text === TICK) {
-      const side = heightMm * 1.5;
-      marks.push(
-        rect(
-          box(
-            anchorX(align, xMm, widthMm) - (align === "middle" ? side / 2 : align === "end" ? side : 0),
-            topMm - side * 0.16,
-            side,
-            side,
-          ),
-          stroke("ink", LINE.medium),
-        ),
-      );
-      return;
-    }
-    marks.push(
-      write(text, at(anchorX(align, xMm, widthMm), topMm + heightMm + i * leadingMm(heightMm)), {
-        heightMm,
-        weight,
-        anchor: align,
-      }),
-    );
-  });
-  return marks;
-}
-
-const ABOVE_MM = 1.5;
-const BELOW_MM = 1.3;
-/** Descenders reach this far below the baseline. */
-const descentMm = (heightMm: number): number => 0.16 * emMm(heightMm);
-
-const linesHeightMm = (count: number, heightMm: number): number =>
-  count === 0 ? 0 : heightMm + (count - 1) * leadingMm(heightMm) + descentMm(heightMm);
+export { type TableColumn, type TableRow, TICK } from "./table-cells.ts";
 
 /**
  * A table as blocks for `flow`: a header that is repeated on every page, rows that are never broken, ruled with
@@ -163,40 +16,12 @@ export function table(
   widthMm: number,
   continued: string,
 ): Block[] {
-  const { xs, widths } = layOut(columns, rows, widthMm);
-  const total = widths.reduce((a, b) => a + b, 0);
+  const laid = layOut(columns, rows, widthMm);
+  const total = laid.widths.reduce((a, b) => a + b, 0);
   const rule = (y: number, width: number, ink: "ink" | "faint" = "ink"): Mark =>
     line(at(0, y), at(total, y), stroke(ink, width));
 
-  const rowBlock = (cells: readonly string[], bold: boolean): { marks: Mark[]; heightMm: number } => {
-    const capital = Math.max(...columns.map(heightOf));
-    const marks: Mark[] = [];
-    let bottom = capital;
-    columns.forEach((column, i) => {
-      const text = cells[i] ?? "";
-      const height = heightOf(column);
-      const weight = bold ? "bold" : (column.weight ?? "regular");
-      const width = widths[i] ?? 0;
-      const { head, detail } = partsOf(text, column);
-      const lines = head === TICK ? [TICK] : wrap(head, width - 2 * PAD_MM, height, weight);
-      const small = detail === "" ? [] : wrap(detail, width - 2 * PAD_MM, TEXT.small);
-      // Texts of unequal height in a row stand on one baseline.
-      const top = capital - height;
-      const headMm = linesHeightMm(lines.length, height);
-      const x = xs[i] ?? 0;
-      bottom = Math.max(
-        bottom,
-        top + headMm + (small.length === 0 ? 0 : 0.9 + linesHeightMm(small.length, TEXT.small)),
-      );
-      marks.push(
-        ...cellMarks(lines, column, height, weight, x, width, ABOVE_MM + top),
-        ...cellMarks(small, column, TEXT.small, "regular", x, width, ABOVE_MM + top + headMm + 0.9),
-      );
-    });
-    return { marks, heightMm: ABOVE_MM + bottom + BELOW_MM };
-  };
-
-  const header = headerBlock(columns, xs, widths, total);
+  const header = headerBlock(columns, laid, total);
   const blocks: Block[] = [{ ...header, keepMm: 8 }];
   let repeat = header;
   for (const row of rows) {
@@ -205,7 +30,7 @@ export function table(
       repeat = stacked(header, groupBlock(row.text, continued, total));
       continue;
     }
-    const { marks, heightMm } = rowBlock(row.cells, row.kind === "total");
+    const { marks, heightMm } = rowMarks(columns, laid, row.cells, row.kind === "total");
     const ruled =
       row.kind === "total"
         ? [rule(0, LINE.strong), ...marks, rule(heightMm, LINE.thin)]
@@ -213,52 +38,4 @@ export function table(
     blocks.push({ heightMm, marks: ruled, repeat });
   }
   return blocks;
-}
-
-function headerBlock(
-  columns: readonly TableColumn[],
-  xs: readonly number[],
-  widths: readonly number[],
-  total: number,
-): Block {
-  const lines = columns.map((c, i) =>
-    wrap(c.header, (widths[i] ?? 0) - 2 * PAD_MM, HEADER_HEIGHT_MM, "bold"),
-  );
-  const tallest = Math.max(...lines.map((l) => linesHeightMm(l.length, HEADER_HEIGHT_MM)));
-  const heightMm = ABOVE_MM + tallest + BELOW_MM;
-  const marks: Mark[] = [line(at(0, heightMm), at(total, heightMm), stroke("ink", LINE.strong))];
-  columns.forEach((column, i) => {
-    const own = lines[i] ?? [];
-    const top = ABOVE_MM + tallest - linesHeightMm(own.length, HEADER_HEIGHT_MM);
-    marks.push(...cellMarks(own, column, HEADER_HEIGHT_MM, "bold", xs[i] ?? 0, widths[i] ?? 0, top));
-  });
-  return { heightMm, marks };
-}
-
-function groupBlock(text: string, detail: string, total: number): Block {
-  const heightMm = TEXT.normal;
-  const detailLines = detail === "" ? [] : wrap(detail, total * 0.45, TEXT.small);
-  const detailMm = Math.max(0, ...detailLines.map((t) => textWidthMm(t, TEXT.small)));
-  const own = wrap(text, total - 2 * PAD_MM - (detailMm === 0 ? 0 : detailMm + 4), heightMm, "bold");
-  const tall = Math.max(linesHeightMm(own.length, heightMm), linesHeightMm(detailLines.length, TEXT.small));
-  const height = 2.2 + tall + 1.6;
-  return {
-    heightMm: height,
-    marks: [
-      rect(box(0, 0.8, total, height - 0.8), null, "tint"),
-      ...own.map((t, i) =>
-        write(t, at(PAD_MM, 2.2 + heightMm + i * leadingMm(heightMm)), {
-          heightMm,
-          weight: "bold",
-          ink: "accent",
-        }),
-      ),
-      ...detailLines.map((t, i) =>
-        write(t, at(total - PAD_MM, 2.2 + heightMm + i * leadingMm(TEXT.small)), {
-          heightMm: TEXT.small,
-          anchor: "end",
-        }),
-      ),
-    ],
-  };
 }

@@ -66,7 +66,7 @@ export function composePinboardRoll(
     gap(2),
     ...legendBlocks(language, options.pegHoleMm, COLUMN_MM),
   ];
-  const cautions = cautionsOf(harness, "pinboard", language);
+  const cautions = cautionsOf(result, harness, "pinboard", language);
   const caution =
     cautions.length === 0 ? null : cautionBlock(cautions, language, TITLE_BLOCK_MM.width - PAD_MM);
   const cautionMm = caution === null ? 0 : caution.heightMm + 4;

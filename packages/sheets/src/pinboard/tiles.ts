@@ -59,7 +59,7 @@ export function composePinboardTiles(
   const tiling = tileBoard(scene, window, OVERLAP_MM, scene.cuttable);
   const seams = seamsOf(tiling, window);
   const bodies: PageBody[] = [
-    ...mapPages(harness, scene, tiling, paper, options).map((m) => ({ paper, marks: m })),
+    ...mapPages(result, harness, scene, tiling, paper, options).map((m) => ({ paper, marks: m })),
     ...tiling.tiles
       .filter((t) => t.printed)
       .map((tile) => ({ paper, marks: tileMarks(tile, tiling, scene, seams, window, options) })),
@@ -159,6 +159,7 @@ function tileMarks(
 
 /** First page: where each tile belongs, how to join them, and what the signs mean. */
 function mapPages(
+  result: LineResult,
   harness: HarnessResult,
   scene: Scene,
   tiling: Tiling,
@@ -182,7 +183,7 @@ function mapPages(
   );
   // Beside the title block, so that the text may use the height of the page.
   const textMm = Math.min(100, frameOf(paper).widthMm - TITLE_BLOCK_MM.width - 9);
-  const cautions = cautionsOf(harness, "pinboard", language);
+  const cautions = cautionsOf(result, harness, "pinboard", language);
   const blocks = [
     ...(cautions.length === 0 ? [] : [cautionBlock(cautions, language, textMm), gap(2)]),
     ...noteBlocks(harness, scene, language, textMm),

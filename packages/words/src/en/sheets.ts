@@ -1,3 +1,6 @@
+import { machineSheets } from "./machine-sheets.ts";
+import { cautions } from "./sheet-cautions.ts";
+
 /** Words that are printed on sheets. Captions are short: they stand in narrow columns. */
 export const sheets = {
   titleBlock: {
@@ -27,7 +30,12 @@ export const sheets = {
     "wire-labels": "Wire labels",
     "pull-test": "Strip lengths and pull test",
     continuity: "Continuity list",
+    "supply-schedule": "Supply and fuse schedule",
+    "wiring-chart": "Wiring chart by circuit",
+    loads: "Loads and drops",
+    "program-map": "Map for the game program",
   },
+  machine: machineSheets,
   /** Colours of IEC 60757 by their letter codes. */
   colours: {
     BK: "black",
@@ -281,15 +289,5 @@ export const sheets = {
     terminals: (names: string) => `Terminals ${names}`,
     ways: (count: number) => `${count}-way`,
   },
-  caution: {
-    heading: "Caution",
-    crimp:
-      "Crimp tools and cutters trap fingers; wire ends fly. Wear eye protection. Use the die named on the sheet.",
-    mains:
-      "This harness carries mains voltage. It is designed, checked and connected only as a licensed electrician and the local codes allow; nothing on this sheet replaces them.",
-    energised:
-      "Test only with the harness unplugged from every supply, board and coil, and with every supply off.",
-    pull: "Pull tests throw the contact and the wire end: eye protection, and nobody in the line of the pull.",
-    solder: "Hot iron and flux fumes: extraction on, hands washed afterwards.",
-  },
+  caution: cautions,
 } as const;

@@ -1,5 +1,7 @@
 import type { sheets as english } from "../en/sheets.ts";
 import type { Translated } from "../language.ts";
+import { machineSheets } from "./machine-sheets.ts";
+import { cautions } from "./sheet-cautions.ts";
 
 export const sheets: Translated<typeof english> = {
   titleBlock: {
@@ -29,7 +31,12 @@ export const sheets: Translated<typeof english> = {
     "wire-labels": "线号标签",
     "pull-test": "剥线长度与拉力试验",
     continuity: "导通检查表",
+    "supply-schedule": "电源与保险一览",
+    "wiring-chart": "回路接线图表",
+    loads: "负载与压降",
+    "program-map": "游戏程序映射表",
   },
+  machine: machineSheets,
   colours: {
     BK: "黑",
     BN: "棕",
@@ -276,12 +283,5 @@ export const sheets: Translated<typeof english> = {
     terminals: (names) => `接线端 ${names}`,
     ways: (count) => `${count} 位`,
   },
-  caution: {
-    heading: "注意",
-    crimp: "压接钳和剪线机会夹伤手指，线头会飞出。请戴护目镜，并使用本表注明的压接模。",
-    mains: "本线束带有市电电压。其设计、检查和连接必须由持证电工按当地规范进行，本表不能代替规范。",
-    energised: "只有在线束已从所有电源、电路板和线圈上拔下、并且所有电源关闭后才可测试。",
-    pull: "拉力试验时端子和线头会弹出：请戴护目镜，受力方向不得站人。",
-    solder: "烙铁高温，焊剂有烟：请开启排烟，事后洗手。",
-  },
+  caution: cautions,
 };

@@ -6,6 +6,7 @@ import { type ReactNode, useState } from "react";
 import { useSpeech } from "../words.tsx";
 import {
   LANGUAGES,
+  MACHINE_SHEET_KINDS,
   SHEET_FORMATS,
   SHEET_KINDS,
   type SheetFormat,
@@ -18,30 +19,36 @@ type Wanted = Omit<SheetRequest, "id">;
 /** Kinds, files and language of sheets to make, and the button that asks for them. */
 export function ChooseSheets({
   harnessIds,
+  ofMachine = false,
   onMake,
   children,
 }: {
   /** Harnesses that were chosen elsewhere. */
   readonly harnessIds: readonly string[];
+  /** Whether sheets of the whole machine are offered, too. */
+  readonly ofMachine?: boolean;
   readonly onMake: (wanted: Wanted) => Promise<unknown>;
   readonly children?: ReactNode;
 }) {
   const { words: all, language } = useSpeech();
   const words = all.prints;
   const kindWords = sheetWords(language).kinds;
+  const [machineKinds, setMachineKinds] = useState(ofMachine ? MACHINE_SHEET_KINDS : []);
   const [kinds, setKinds] = useState(SHEET_KINDS);
   const [formats, setFormats] = useState<readonly SheetFormat[]>(["pdf"]);
   const [sheetLanguage, setSheetLanguage] = useState<SheetLanguage>(language);
   const [busy, setBusy] = useState(false);
   const [failed, setFailed] = useState("");
-  const ready = harnessIds.length > 0 && kinds.length > 0 && formats.length > 0;
+  // Without a harness there is nothing to make the sheets of a harness of.
+  const harnessKinds = harnessIds.length > 0 ? kinds : [];
+  const ready = machineKinds.length + harnessKinds.length > 0 && formats.length > 0;
   const make = async () => {
     setBusy(true);
     setFailed("");
     try {
       await onMake({
         harnessIds: [...harnessIds],
-        kinds: [...kinds],
+        kinds: [...machineKinds, ...harnessKinds],
         formats: [...formats],
         language: sheetLanguage,
       });
@@ -52,6 +59,15 @@ export function ChooseSheets({
   };
   return (
     <div className="choose-sheets">
+      {ofMachine && (
+        <Choices
+          title={words.machine}
+          all={MACHINE_SHEET_KINDS}
+          chosen={machineKinds}
+          onChoose={setMachineKinds}
+          nameOf={(kind) => kindWords[kind]}
+        />
+      )}
       {children}
       <Choices
         title={words.kinds}
@@ -87,7 +103,13 @@ export function ChooseSheets({
           {words.make}
         </Button>
         <span className="dim">
-          {ready ? words.makeSays(harnessIds.length, kinds.length) : words.chooseFirst}
+          {ready
+            ? words.makeSays(
+                machineKinds.length,
+                harnessKinds.length === 0 ? 0 : harnessIds.length,
+                kinds.length,
+              )
+            : words.chooseFirst}
         </span>
       </div>
       {failed !== "" && (

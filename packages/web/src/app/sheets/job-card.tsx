@@ -5,6 +5,7 @@ import { useSyncExternalStore } from "react";
 import { useDesk, useView } from "../book/desk.tsx";
 import { usePick, useWords } from "../words.tsx";
 import { byHarness } from "./job-files.ts";
+import { MACHINE_SHEETS } from "./sheet-kinds.ts";
 import "./sheets.css";
 
 /** One making of sheets: how far it is, what it was made from, and its files. */
@@ -89,11 +90,15 @@ function JobFiles({ job, open }: { readonly job: Job; readonly open: boolean }) 
   const words = useWords().prints;
   const pick = usePick();
   const harnesses = useView("harnesses", null);
-  const groups = byHarness(job.files, [...(harnesses?.keys() ?? [])]);
+  const groups = byHarness(job.files, [MACHINE_SHEETS, ...(harnesses?.keys() ?? [])]);
   return groups.map(({ harnessId, files }) => {
     const harness = harnessId === null ? undefined : harnesses?.get(harnessId);
     const name =
-      harness === undefined ? words.other : `H${harness.number} ${pick(harness.label.en, harness.label.zh)}`;
+      harnessId === MACHINE_SHEETS
+        ? words.machine
+        : harness === undefined
+          ? words.other
+          : `H${harness.number} ${pick(harness.label.en, harness.label.zh)}`;
     return (
       <details key={harnessId ?? ""} open={open && groups.length === 1}>
         <summary>{words.filesOf(name, files.length)}</summary>

@@ -2,7 +2,7 @@ import type { Job } from "@pinwright/contract";
 
 type JobFile = Job["files"][number];
 
-/** Files of a job, by the harness whose name they begin with. */
+/** Files of a job, by the harness, or the machine, whose name they begin with. */
 export interface FilesOfHarness {
   /** Null for files of no harness that is known. */
   readonly harnessId: string | null;

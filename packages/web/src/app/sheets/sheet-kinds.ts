@@ -1,5 +1,5 @@
 import type { SheetRequest } from "@pinwright/contract";
-import type { HarnessSheetKind } from "@pinwright/sheets";
+import type { HarnessSheetKind, MachineSheetKind, MACHINE_SHEETS as MachineSheets } from "@pinwright/sheets";
 
 /** A list that must hold every member of a union; the compiler refuses one that does not. */
 const everyOne =
@@ -8,7 +8,7 @@ const everyOne =
     list;
 
 /**
- * Kinds of sheet, in the order in which the work goes. Written out here so that the code that composes sheets stays
+ * Kinds of sheet of a harness, in the order in which the work goes. Written out here so that the code that composes sheets stays
  * out of the page.
  */
 export const SHEET_KINDS = everyOne<HarnessSheetKind>()([
@@ -21,6 +21,17 @@ export const SHEET_KINDS = everyOne<HarnessSheetKind>()([
   "pull-test",
   "continuity",
 ]);
+
+/** Kinds of sheet of the whole machine. */
+export const MACHINE_SHEET_KINDS = everyOne<MachineSheetKind>()([
+  "supply-schedule",
+  "wiring-chart",
+  "loads",
+  "program-map",
+]);
+
+/** What the names of files of the whole machine begin with, where others have their harness. */
+export const MACHINE_SHEETS: typeof MachineSheets = "machine";
 
 export type SheetFormat = SheetRequest["formats"][number];
 export const SHEET_FORMATS = everyOne<SheetFormat>()(["pdf", "svg", "dxf", "xlsx", "csv"]);

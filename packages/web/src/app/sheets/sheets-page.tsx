@@ -32,6 +32,7 @@ export default function SheetsPage() {
             <p className="dim">{words.intro}</p>
             <ChooseSheets
               harnessIds={wanted}
+              ofMachine
               onMake={async (request) => {
                 setLatest((await make(request)).id);
                 made.current?.scrollIntoView({ block: "nearest", behavior: "smooth" });

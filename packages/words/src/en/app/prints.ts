@@ -4,8 +4,9 @@ export const prints = {
   intro:
     "Choose what the floor needs. Sheets are made on the office computer; you can go on working meanwhile.",
   noHarnesses: "There are no harnesses yet, so there are no sheets to make.",
+  machine: "Machine",
   harnesses: "Harnesses",
-  kinds: "Kinds of sheet",
+  kinds: "Kinds of sheet, for each harness",
   formats: "Files",
   language: "Language",
   languages: { en: "English", zh: "中文", both: "Both" },
@@ -20,9 +21,16 @@ export const prints = {
   none: "None",
   chosen: (n: number, of: number) => `${n} of ${of}`,
   make: "Make the sheets",
-  makeSays: (harnesses: number, kinds: number) =>
-    `${harnesses} ${harnesses === 1 ? "harness" : "harnesses"}, ${kinds} ${kinds === 1 ? "kind" : "kinds"} of sheet`,
-  chooseFirst: "Choose at least one harness, one kind of sheet and one kind of file.",
+  makeSays: (machine: number, harnesses: number, kinds: number) =>
+    [
+      machine === 0 ? "" : `${machine} ${machine === 1 ? "sheet" : "sheets"} of the machine`,
+      harnesses === 0
+        ? ""
+        : `${kinds} ${kinds === 1 ? "kind" : "kinds"} of sheet for ${harnesses} ${harnesses === 1 ? "harness" : "harnesses"}`,
+    ]
+      .filter((text) => text !== "")
+      .join(", "),
+  chooseFirst: "Choose at least one sheet, one harness where it is of a harness, and one kind of file.",
   failed: (why: string) => `The sheets were not asked for: ${why}`,
   made: "Made lately",
   noJobs: "No sheets were made lately. Choose above and press “Make the sheets”: the files appear here.",

@@ -5,8 +5,9 @@ export const prints: Translated<typeof en> = {
   title: "图纸",
   intro: "选择车间需要的图纸。图纸在办公室电脑上生成，期间您可以继续工作。",
   noHarnesses: "还没有线束，因此没有可生成的图纸。",
+  machine: "整机",
   harnesses: "线束",
-  kinds: "图纸种类",
+  kinds: "图纸种类，每个线束各一份",
   formats: "文件",
   language: "语言",
   languages: { en: "English", zh: "中文", both: "双语" },
@@ -21,8 +22,14 @@ export const prints: Translated<typeof en> = {
   none: "全不选",
   chosen: (n, of) => `${n} / ${of}`,
   make: "生成图纸",
-  makeSays: (harnesses, kinds) => `${harnesses} 个线束，${kinds} 种图纸`,
-  chooseFirst: "请至少选择一个线束、一种图纸和一种文件。",
+  makeSays: (machine, harnesses, kinds) =>
+    [
+      machine === 0 ? "" : `${machine} 种整机图纸`,
+      harnesses === 0 ? "" : `${harnesses} 个线束各 ${kinds} 种图纸`,
+    ]
+      .filter((text) => text !== "")
+      .join("，"),
+  chooseFirst: "请至少选择一种图纸（线束图纸须选线束）和一种文件。",
   failed: (why) => `未能提交生成：${why}`,
   made: "最近生成",
   noJobs: "最近没有生成图纸。请在上面选择并点“生成图纸”，文件会出现在这里。",
