@@ -29,6 +29,18 @@ const pair = (first: string, second: string, family: string, dx: number, y: numb
 
 const named = ([id, label, label_zh]: Named) => ({ id, label, label_zh });
 
+/** A diode for 3 A and 200 V: the largest coil leaves it 11.4 A for a moment. */
+export const flyback = (from: string, to: string): Partial<BookRow<"elements">> => ({
+  kind: "diode",
+  from,
+  to,
+  volt: 0.9,
+  control: "flyback",
+  amp: 3,
+  peak_a: 30,
+  block_v: 200,
+});
+
 /** A coil of one winding; its diode is fitted across the lugs, cathode at the supply side. */
 export const coilKind = (name: Named, size: Size, ohm: number, mh: number, family = "lug"): DeviceKind => ({
   ...named(name),
@@ -36,10 +48,7 @@ export const coilKind = (name: Named, size: Size, ohm: number, mh: number, famil
   letter: "M",
   size,
   terminals: pair("pos", "neg", family, 6, -size[1] / 2),
-  elements: [
-    { kind: "coil", from: "pos", to: "neg", ohm, mh },
-    { kind: "diode", from: "neg", to: "pos", volt: 0.9, control: "flyback" },
-  ],
+  elements: [{ kind: "coil", from: "pos", to: "neg", ohm, mh }, flyback("neg", "pos")],
 });
 
 /** An LED with its series resistor; `volt` is that of the supply that it is made for. */
@@ -54,7 +63,9 @@ export const lampKind = (
   letter: "E",
   size,
   terminals: pair("a", "k", family, 5, -size[1] / 2),
-  elements: [{ kind: "led", from: "a", to: "k", ...led }],
+  elements: [
+    { kind: "led", from: "a", to: "k", rated_w: led.amp > 0.1 ? 1 : led.amp > 0.05 ? 0.5 : 0.25, ...led },
+  ],
 });
 
 export const switchKind = (name: Named, size: Size, family: string, control: string): DeviceKind => ({

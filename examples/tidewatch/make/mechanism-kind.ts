@@ -41,6 +41,17 @@ export const corners = (
   [minX + inset, maxY - inset],
 ];
 
+/** Mechanisms whose metal hands cannot reach when the playfield is lifted: closed ones, and frames of plastic. */
+const WITHOUT_BARE_METAL: ReadonlySet<string> = new Set([
+  "mt.gate",
+  "mt.up-post",
+  "mt.spinner",
+  "mt.knocker",
+  "mt.bell",
+  "mt.shaker",
+  "mt.tide-clock",
+]);
+
 /** The tables that mechanism types make. */
 export const mechanismKinds = (kinds: readonly MechanismKind[]): Topic => ({
   tables: {
@@ -56,6 +67,7 @@ export const mechanismKinds = (kinds: readonly MechanismKind[]): Topic => ({
           height_mm: size[2],
           reach_mm: size[3],
           cycle_test,
+          needs_bond: !WITHOUT_BARE_METAL.has(id),
         }),
       ),
     ),

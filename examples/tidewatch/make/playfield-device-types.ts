@@ -2,6 +2,7 @@ import {
   coilKind,
   type DeviceKind,
   deviceKinds,
+  flyback,
   lampKind,
   motorKind,
   plainKind,
@@ -141,8 +142,8 @@ const COILS: readonly DeviceKind[] = [
     elements: [
       { kind: "coil", from: "com", to: "power", control: "power winding", ohm: 4.2, mh: 11 },
       { kind: "coil", from: "com", to: "hold", control: "hold winding", ohm: 128, mh: 380 },
-      { kind: "diode", from: "power", to: "com", volt: 0.9, control: "flyback" },
-      { kind: "diode", from: "hold", to: "com", volt: 0.9, control: "flyback" },
+      flyback("power", "com"),
+      flyback("hold", "com"),
     ],
   },
   coilKind(["dt.coil-sling", "Slingshot coil", "弹弓线圈"], [34, 52, 36], 10.4, 30),

@@ -24,6 +24,7 @@ import { playfieldRubbers } from "./playfield-rubbers.ts";
 import { playfieldSwitches } from "./playfield-switches.ts";
 import { playfieldWalls } from "./playfield-walls.ts";
 import { poses } from "./poses.ts";
+import { windings } from "./windings.ts";
 import { wireTypes } from "./wire-types.ts";
 import { boards, cables, harnesses, wiring } from "./wiring.ts";
 
@@ -36,6 +37,7 @@ export const TOPICS: readonly Topic[] = [
   playfieldRubbers,
   playfieldRamps,
   playfieldDeviceTypes,
+  windings,
   playfieldSwitches,
   playfieldLamps,
   mechanismTypes,

@@ -129,7 +129,8 @@ export function wireBus(w: Wiring): {
           shape: "chain",
           source: `${s.port}.${line.pin}`,
           wire_type: line.cls === "logic" ? "hu-22" : "hu-24",
-          max_drop_pct: line.key === "v" ? 5 : null,
+          // The boards make their own 3.3 V from anything above 8 V.
+          max_drop_pct: line.cls === "logic" ? 10 : null,
         },
       );
       const points: string[] = [];

@@ -88,7 +88,9 @@ export interface FuseRating {
   /** Current that it has to break in a short circuit right behind it; 0 when it never opens. */
   readonly breaksA: number;
   readonly breakingA: number | null;
+  /** At the upper end of the supply's tolerance; and nominal, against the fuse's rated voltage. */
   readonly volts: number;
+  readonly nominalV: number;
   readonly ratedV: number | null;
   /** The short circuit that is slowest to open it. */
   readonly far: ShortRating | null;

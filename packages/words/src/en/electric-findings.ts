@@ -94,7 +94,7 @@ export const electricFindings: Readonly<Record<string, RuleWords>> = {
   },
   "fuse-volts": {
     title: "A fuse is rated below its voltage",
-    says: "{1}: up to {volts} V; it is rated {rated_v} V.",
+    says: "{1}: {volts} V; it is rated {rated_v} V.",
     why: "The arc does not go out when it opens.",
     todo: "Use a fuse that is rated for the voltage.",
   },
@@ -124,7 +124,7 @@ export const electricFindings: Readonly<Record<string, RuleWords>> = {
   },
   "return-shared": {
     title: "Coils and logic share a return",
-    says: "{0}: the currents of {loud} coils and motors and of {quiet} logic loads return through the same copper; see {rest}.",
+    says: "{0}: the currents of {loud} coils and motors and of {quiet} logic loads return through the same {wires} wires, of {1} and {2} among others.",
     why: "Each pulse lifts the zero of the logic, and the machine resets or sees switches that nobody pressed.",
     todo: "Give each its own return as far as the star point.",
   },

@@ -94,7 +94,7 @@ export const electricFindings: Readonly<Record<string, RuleWords>> = {
   },
   "fuse-volts": {
     title: "熔断器额定电压不足",
-    says: "{1}：最高 {volts} V；额定 {rated_v} V。",
+    says: "{1}：{volts} V；额定 {rated_v} V。",
     why: "断开时电弧不熄灭。",
     todo: "换用额定电压足够的熔断器。",
   },
@@ -124,7 +124,7 @@ export const electricFindings: Readonly<Record<string, RuleWords>> = {
   },
   "return-shared": {
     title: "线圈与逻辑共用回线",
-    says: "{0}：{loud} 个线圈和电机与 {quiet} 个逻辑负载的电流经同一段铜线返回；见 {rest}。",
+    says: "{0}：{loud} 个线圈和电机与 {quiet} 个逻辑负载的电流经同样的 {wires} 根导线返回，其中有 {1} 和 {2}。",
     why: "每个脉冲都抬高逻辑的零电位，机器会复位或看到没人按的开关。",
     todo: "各用各的回线，直到星形接点。",
   },

@@ -15,8 +15,8 @@ export function fuseBreaking({ ratings }: ElectricFacts): readonly Finding[] {
       };
       found.push(makeFinding("fuse-breaking", "error", subjectsOf(fuse), numbers));
     }
-    if (fuse.ratedV !== null && fuse.volts > fuse.ratedV) {
-      const numbers = { volts: rounded(fuse.volts), rated_v: fuse.ratedV };
+    if (fuse.ratedV !== null && fuse.nominalV > fuse.ratedV) {
+      const numbers = { volts: rounded(fuse.nominalV), rated_v: fuse.ratedV };
       found.push(makeFinding("fuse-volts", "error", subjectsOf(fuse), numbers));
     }
     return found;

@@ -1,53 +1,79 @@
 import { compareText } from "@pinwright/kernel";
 import { type Finding, type Machine, makeFinding } from "../../model/index.ts";
 import type { Feed } from "../network/feeds.ts";
-import type { Part } from "../network/parts.ts";
+import type { SourcePart } from "../network/parts.ts";
 import { groupsOf } from "../protection/groups.ts";
+import { type CopperGraph, copperNet, Reach } from "../protection/reach.ts";
 import type { ElectricFacts } from "./facts.ts";
 
 /** Net classes that a lifted zero disturbs. */
 const QUIET: ReadonlySet<string> = new Set(["logic", "data", "sensor", "audio"]);
 
-const isPlainCopper = (part: Part): boolean =>
-  part.kind === "wire" ||
-  part.kind === "contact" ||
-  (part.kind === "element" && part.element.row.kind === "link");
-
-interface Returns {
-  readonly loud: string[];
-  readonly quiet: string[];
-  readonly nets: Set<string>;
+interface Users {
+  readonly loud: Set<string>;
+  readonly quiet: Set<string>;
+  readonly wires: string[];
 }
 
 /**
- * `return-shared`: coils or motors and logic, data, sensors or audio return through the same copper. What joins at a
- * shunt, a star point or the supply's own terminal only is apart before that.
+ * `return-shared`: the currents of coils or motors and of logic, data, sensors or audio pass the same wire on their way
+ * back to their source. Where their ways only meet at a point, as at a star, neither lifts the other's zero.
  */
 export function returnShared({
   machine,
   network,
 }: Pick<ElectricFacts, "machine" | "network">): readonly Finding[] {
-  const copper = groupsOf(network.parts);
-  const plain = groupsOf(network.parts, isPlainCopper);
   const netOf = new Map(machine.ends.map((end) => [end.point, end.net]));
-  const byGroup = new Map<number, Returns>();
+  const isEarth = (node: string): boolean => {
+    const net = netOf.get(node.startsWith("wire:") ? node.slice(5) : node);
+    return machine.nets.get(net ?? "")?.class === "earth";
+  };
+  const net = copperNet(network.parts, isEarth);
+  // Fewest joints: the lengths have no say in which way is meant.
+  const graph: CopperGraph = { ...net, ohms: new Float64Array(net.parts.length).fill(1) };
+  const copper = groupsOf(network.parts);
+  const ways = new Map<SourcePart, Reach>();
+  const byWire = new Map<string, { readonly netId: string } & Users>();
   const { steady, units } = network.units;
-  for (const feed of [...steady, ...units.flatMap((unit) => unit.loads)]) {
+  const pulsed = new Set(units.flatMap((unit) => unit.loads));
+  for (const feed of [...steady, ...pulsed]) {
     const node = returnNode(feed, copper);
-    const loudness = node === null ? null : loudnessOf(machine, feed, netOf);
+    // A relay that stays on lifts nothing.
+    const loudness = node === null ? null : loudnessOf(machine, feed, netOf, pulsed.has(feed));
     if (node === null || loudness === null) continue;
-    const found = byGroup.get(plain(node)) ?? { loud: [], quiet: [], nets: new Set<string>() };
-    found[loudness].push(feed.load.id);
-    const net = netOf.get(node);
-    if (net !== undefined) found.nets.add(net);
-    byGroup.set(plain(node), found);
+    const way = ways.get(feed.source) ?? new Reach(graph, feed.source.b);
+    ways.set(feed.source, way);
+    for (const { part } of way.back(node)) {
+      if (part.kind !== "wire") continue;
+      const users = byWire.get(part.id) ?? {
+        netId: part.wire.netId,
+        loud: new Set(),
+        quiet: new Set(),
+        wires: [],
+      };
+      users[loudness].add(feed.load.id);
+      byWire.set(part.id, users);
+    }
   }
-  return [...byGroup.values()].flatMap(({ loud, quiet, nets }) => {
-    const [coil, logic] = [loud.toSorted(compareText)[0], quiet.toSorted(compareText)[0]];
-    if (coil === undefined || logic === undefined) return [];
-    const numbers = { loud: loud.length, quiet: quiet.length };
-    return [makeFinding("return-shared", "error", [...[...nets].sort(compareText), coil, logic], numbers)];
+  return [...shared(byWire)].map(([netId, { loud, quiet, wires }]) => {
+    const [coil = "", logic = ""] = [[...loud].sort(compareText)[0], [...quiet].sort(compareText)[0]];
+    const numbers = { loud: loud.size, quiet: quiet.size, wires: wires.length };
+    return makeFinding("return-shared", "error", [netId, coil, logic, ...wires.sort(compareText)], numbers);
   });
+}
+
+/** Wires that both use, gathered by net. */
+function shared(byWire: ReadonlyMap<string, { readonly netId: string } & Users>): ReadonlyMap<string, Users> {
+  const byNet = new Map<string, Users>();
+  for (const [wireId, { netId, loud, quiet }] of byWire) {
+    if (loud.size === 0 || quiet.size === 0) continue;
+    const users = byNet.get(netId) ?? { loud: new Set(), quiet: new Set(), wires: [] };
+    for (const id of loud) users.loud.add(id);
+    for (const id of quiet) users.quiet.add(id);
+    users.wires.push(wireId);
+    byNet.set(netId, users);
+  }
+  return byNet;
 }
 
 /** Where the current of a load leaves its item or driver towards the source. */
@@ -64,9 +90,10 @@ function loudnessOf(
   machine: Machine,
   { load, reversed }: Feed,
   netOf: ReadonlyMap<string, string>,
+  isPulsed: boolean,
 ): "loud" | "quiet" | null {
   const { kind } = load.element.row;
-  if (kind === "coil" || kind === "motor") return "loud";
+  if (kind === "coil" || kind === "motor") return isPulsed ? "loud" : null;
   const net = machine.nets.get(netOf.get(reversed ? load.b : load.a) ?? "");
   return net !== undefined && QUIET.has(net.class) ? "quiet" : null;
 }

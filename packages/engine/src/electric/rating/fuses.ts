@@ -111,6 +111,7 @@ function rateFuse(
     breaksA: own.breaksA,
     breakingA: fuse.row?.breaking_a ?? null,
     volts: source.volts * (1 + source.tolerancePct / 100),
+    nominalV: source.volts,
     ratedV: fuse.row?.rated_v ?? null,
     far: own.far,
     thinnest: own.thinnest,
