@@ -1,4 +1,5 @@
 import type { HarnessResult, LineResult, Optimum } from "@pinwright/engine";
+import { textTable } from "./text-table.ts";
 
 const percent = (gap: number): string => `${(gap * 100).toFixed(1)} %`;
 
@@ -35,14 +36,5 @@ export function harnessTable(result: LineResult): string {
     thickest(harness),
     `${Math.round(harness.pinboard.widthMm)} × ${Math.round(harness.pinboard.heightMm)} ${harness.pinboard.kind}`,
   ]);
-  const table = [HEADINGS, ...rows];
-  const widths = HEADINGS.map((_, column) => Math.max(...table.map((row) => (row[column] ?? "").length)));
-  return table
-    .map((row) =>
-      row
-        .map((text, column) => text.padEnd(widths[column] ?? 0))
-        .join("  ")
-        .trimEnd(),
-    )
-    .join("\n");
+  return textTable([HEADINGS, ...rows]);
 }

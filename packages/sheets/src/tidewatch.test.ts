@@ -1,8 +1,11 @@
 import type { LineResult } from "@pinwright/engine";
 import type { SheetLanguage } from "@pinwright/words";
 import { beforeAll, describe, expect, test } from "vitest";
+import { circuitsOf, powerOf } from "./circuits/index.ts";
+import { stepsOf } from "./circuits/walk.ts";
 import { leavesOf } from "./compose/leaves.ts";
 import { composeHarnessSheets, documentNames } from "./harness-sheets.ts";
+import { composeMachineSheets } from "./machine-sheets.ts";
 import { exampleLine, OPTIONS } from "./testing/first-light.ts";
 import { overlapLines, strayLines } from "./testing/page-faults.ts";
 
@@ -40,4 +43,26 @@ describe.each(["both", "en", "zh"] as const)("the full-size machine in %s", (lan
     },
     PATIENCE_MS,
   );
+
+  test(
+    "the sheets of the whole machine have no overlap and nothing outside their frame",
+    () => {
+      const faults: string[] = [];
+      for (const document of composeMachineSheets(line, { ...OPTIONS, language }))
+        faults.push(...overlapLines(document), ...strayLines(document));
+      expect(faults).toEqual([]);
+    },
+    PATIENCE_MS,
+  );
+});
+
+test("the wiring chart of the full-size machine has every wire", () => {
+  const { graph, rails, supplies } = powerOf(line);
+  const charted = new Set<string>();
+  for (const { feed, returns } of circuitsOf(line, graph, rails, supplies))
+    for (const stop of [...feed, ...returns])
+      for (const { step } of stepsOf(stop)) if (step.kind === "wire") charted.add(step.laid.wire.id);
+  const wires = [...line.harnesses.values()].flatMap((h) => h.wires.map((w) => w.id));
+  expect(wires.length).toBeGreaterThan(900);
+  expect(wires.filter((id) => !charted.has(id))).toEqual([]);
 });

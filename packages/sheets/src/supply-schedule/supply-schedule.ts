@@ -91,13 +91,14 @@ export function composeSupplySchedule(line: LineResult, options: SheetOptions): 
         ),
       ];
     },
+    // The fuses come first: CSV holds the first list alone.
     grids: [
-      supplyGrid(line, supplies, ratings, language),
       fuseGrid(
         line,
         supplies.map((s, i) => [s, fuses[i] ?? []] as const),
         language,
       ),
+      supplyGrid(line, supplies, ratings, language),
     ],
   });
 }

@@ -125,7 +125,8 @@ export const machineSheets = {
   map: {
     version: (version: string) => `Map ${version}`,
     hint: "By board address, then point. Low: the point pulls down, or reads by being pulled down; high: up; both: either. Hold: for how long, and at what share of the time. Time-out: the board switches off by itself.",
-    versionRule: "The game program names the version of the map that it was made for; units record both.",
+    versionRule:
+      "The game program names the version of the map that it was made for; units record both. Its first twelve digits stand at the head.",
     board: "Board",
     acts: "Moved by, or part",
     holdMs: "Hold ms",

@@ -121,7 +121,7 @@ export const machineSheets: Translated<typeof english> = {
   map: {
     version: (version) => `映射 ${version}`,
     hint: "按电路板地址和点排列。低：下拉，或以下拉读入；高：上拉；双：两者皆可。保持：时长及通电占比。超时：电路板自行关断。",
-    versionRule: "游戏程序注明其所依据的映射版本；每台机器两者都记录。",
+    versionRule: "游戏程序注明其所依据的映射版本；每台机器两者都记录。表头为其前十二位。",
     board: "电路板",
     acts: "动作或部分",
     holdMs: "保持 ms",
