@@ -57,13 +57,17 @@ export class Desk {
         break;
       case "watch":
         // Names and parameters come from our own page, which is compiled against the same list.
-        this.#watching.watch(message.key, VIEWS[message.view] as AnyView, message.param, this.#model);
+        this.#work(() =>
+          this.#watching.watch(message.key, VIEWS[message.view] as AnyView, message.param, this.#model),
+        );
         break;
       case "unwatch":
         this.#watching.unwatch(message.key);
         break;
       case "ask":
-        this.#answer(message.id, () => this.#ask(ASKS[message.ask] as AnyAsk, message.param));
+        this.#answer(message.id, () =>
+          this.#work(() => this.#ask(ASKS[message.ask] as AnyAsk, message.param)),
+        );
         break;
       case "edit":
         this.#answer(message.id, () => this.#edit(message.note, message.edit));
@@ -106,10 +110,10 @@ export class Desk {
         ServerBook.open(SHOP_ID, token, events, this.#expected.get(SHOP_ID)),
       ]);
       this.#expected.clear();
-      this.#compute(true);
+      this.#work(() => this.#compute(true));
       // The page learns of the panels, and asks for the drawing of one, before the line takes its second.
       await new Promise((done) => setTimeout(done, PAGE_MS));
-      this.#compute();
+      this.#work(() => this.#compute());
       this.#sync({ state: "saved" });
       listen(
         (event) => this.#heard(event),
@@ -164,6 +168,16 @@ export class Desk {
     }
   }
 
+  /** Does something that may take long; the page can tell the person, for nobody is heard here meanwhile. */
+  #work<T>(work: () => T): T {
+    this.#post({ type: "working", working: true });
+    try {
+      return work();
+    } finally {
+      this.#post({ type: "working", working: false });
+    }
+  }
+
   #ask(ask: AnyAsk, param: unknown): unknown {
     if (this.#model === null) throw new Error("The book is not loaded yet.");
     return ask(this.#model, param);
@@ -208,7 +222,7 @@ export class Desk {
     this.#planned = true;
     setTimeout(() => {
       this.#planned = false;
-      this.#compute();
+      this.#work(() => this.#compute());
     }, 0);
   }
 

@@ -46,6 +46,8 @@ export type FromWorker =
   | { readonly type: "answer"; readonly id: number; readonly value: unknown }
   | { readonly type: "failed"; readonly id: number; readonly message: string; readonly code: string }
   | { readonly type: "sync"; readonly sync: SyncState; readonly changeNo: number }
+  /** Work begins that nothing else is heard during, or has ended. */
+  | { readonly type: "working"; readonly working: boolean }
   | { readonly type: "refused"; readonly edit: RefusedEdit }
   /** A preview is through the line, and every view that it changed was sent. */
   | { readonly type: "previewed"; readonly at: number; readonly tookMs: number }

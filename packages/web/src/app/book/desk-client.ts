@@ -34,6 +34,9 @@ export class DeskError extends Error {
   }
 }
 
+/** After so long at work the person is told. */
+const TELL_AFTER_MS = 1_000;
+
 /** The page's side of the worker: views to look at, questions, edits. */
 export class DeskClient {
   readonly bookId: string;
@@ -46,6 +49,10 @@ export class DeskClient {
   #sync: SyncState = { state: "loading" };
   #changeNo = 0;
   #refused: readonly RefusedEdit[] = [];
+  /** The worker is at something. */
+  #busy = false;
+  #working = false;
+  #workTimer: ReturnType<typeof setTimeout> | undefined;
   /** Called when a preview is through the line: `at` of the preview and the worker's own time. */
   onPreviewed: ((at: number, tookMs: number) => void) | null = null;
 
@@ -58,14 +65,21 @@ export class DeskClient {
       this.#tellAll();
     };
     this.#post({ type: "open", book: bookId, token, person });
+    this.#mindTime();
   }
 
   close(): void {
+    clearTimeout(this.#workTimer);
     this.#worker.terminate();
   }
 
   get sync(): SyncState {
     return this.#sync;
+  }
+
+  /** True when the worker has been at something for a second and more: what is shown is from before it. */
+  get working(): boolean {
+    return this.#working;
   }
 
   /** Number of the last change set that is in what is shown. */
@@ -83,7 +97,7 @@ export class DeskClient {
     this.#tellAll();
   }
 
-  /** Calls back whenever `sync`, `changeNo` or `refused` is another. */
+  /** Calls back whenever `sync`, `changeNo`, `refused` or `working` is another. */
   subscribe = (listener: () => void): (() => void) => {
     this.#listeners.add(listener);
     return () => this.#listeners.delete(listener);
@@ -177,7 +191,12 @@ export class DeskClient {
       case "sync":
         this.#sync = message.sync;
         this.#changeNo = message.changeNo;
+        this.#mindTime();
         this.#tellAll();
+        break;
+      case "working":
+        this.#busy = message.working;
+        this.#mindTime();
         break;
       case "refused":
         this.#refused = [...this.#refused, message.edit];
@@ -192,6 +211,22 @@ export class DeskClient {
         break;
       }
     }
+  }
+
+  /** Minds how long the worker has been at something, or the book at opening. */
+  #mindTime(): void {
+    if (this.#busy || this.#sync.state === "loading") {
+      this.#workTimer ??= setTimeout(() => {
+        this.#working = true;
+        this.#tellAll();
+      }, TELL_AFTER_MS);
+      return;
+    }
+    clearTimeout(this.#workTimer);
+    this.#workTimer = undefined;
+    if (!this.#working) return;
+    this.#working = false;
+    this.#tellAll();
   }
 
   #viewed(message: Extract<FromWorker, { type: "view" }>): void {

@@ -67,3 +67,9 @@ export function useRefused(): readonly RefusedEdit[] {
   const desk = useDesk();
   return useSyncExternalStore(desk.subscribe, () => desk.refused);
 }
+
+/** Whether what is shown is from before a change that is still being worked on. */
+export function useWorking(): boolean {
+  const desk = useDesk();
+  return useSyncExternalStore(desk.subscribe, () => desk.working);
+}

@@ -4,6 +4,7 @@ import { useWords } from "../words.tsx";
 import { BookBar, PlainBar } from "./bar.tsx";
 import { Rail } from "./rail.tsx";
 import { RefusedEdits } from "./refused-edits.tsx";
+import { Working } from "./working.tsx";
 
 /** Bar above, rail beside, and the section in the middle. */
 export function Frame({
@@ -24,6 +25,7 @@ export function Frame({
       <main className="main" id="main" tabIndex={-1}>
         {children}
       </main>
+      {bookId !== null && <Working />}
       {bookId !== null && <RefusedEdits />}
       {bookId !== null && <Guide bookId={bookId} />}
     </div>

@@ -40,6 +40,10 @@ export const shell = {
     part: "part",
     connector: "connector",
   },
+  working: {
+    opening: "Opening the book … Lengths and findings follow in a moment.",
+    changing: "Working … What is shown is as it was before.",
+  },
   sync: {
     loading: "Loading the book …",
     saved: "Saved",

@@ -41,6 +41,10 @@ export const shell: Translated<typeof en> = {
     part: "零件",
     connector: "连接器",
   },
+  working: {
+    opening: "正在打开设计册……长度和检查结果稍后显示。",
+    changing: "正在计算……目前显示的是之前的结果。",
+  },
   sync: {
     loading: "正在载入设计册…",
     saved: "已保存",
