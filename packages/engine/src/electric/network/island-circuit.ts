@@ -1,17 +1,20 @@
+import type { ShopNumbers } from "@pinwright/book";
 import { Circuit, type NodePair, type PiecewiseElement } from "@pinwright/kernel";
+import type { Corner } from "../../model/index.ts";
 import type { Feed } from "./feeds.ts";
 import type { Island } from "./islands.ts";
 import type { ElementPart, Part, SourcePart } from "./parts.ts";
 import { seriesOf } from "./series.ts";
 import type { Unit, Units } from "./units.ts";
 import {
+  type Behaviour,
   BLOCKED_SIEMENS,
   backVolts,
-  type Conditions,
+  behaviourOf,
+  cornerFactors,
   forwardVolts,
   isJoint,
   OPEN_SIEMENS,
-  ohmOf,
   sourceVolts,
 } from "./values.ts";
 
@@ -39,6 +42,8 @@ export interface IslandCircuit {
   readonly nodeOf: ReadonlyMap<string, number>;
   readonly joins: readonly Part[];
   readonly resistors: readonly Part[];
+  /** What each resistor's resistance changes with. */
+  readonly behaviours: readonly Behaviour[];
   /** Number of the resistor that a part is. */
   readonly resistorOf: ReadonlyMap<string, number>;
   /** Constant currents of boards. */
@@ -102,6 +107,7 @@ export function islandCircuit(island: Island, { units, steady, caps }: Units): I
     nodeOf,
     joins,
     resistors,
+    behaviours: resistors.map(behaviourOf),
     resistorOf,
     steadyLoads: steady.filter((feed) => loads.has(feed.load.id)),
     piecewise: resistors.flatMap((part, resistor) => {
@@ -133,11 +139,20 @@ export interface IslandValues {
   readonly portOhm: Float64Array;
 }
 
-export function islandValues(network: IslandCircuit, conditions: Conditions): IslandValues {
-  const siemens = new Float64Array(network.resistors.length);
-  network.resistors.forEach((part, r) => {
-    siemens[r] = 1 / ohmOf(part, conditions);
-  });
+/**
+ * @param ohms of the island's resistors at the nominal corner
+ * @param corner whose values are wanted
+ */
+export function islandValues(
+  network: IslandCircuit,
+  ohms: Float64Array,
+  corner: Corner,
+  numbers: ShopNumbers,
+): IslandValues {
+  const siemens = new Float64Array(ohms.length);
+  const factors = cornerFactors(corner, numbers);
+  for (let r = 0; r < ohms.length; r++)
+    siemens[r] = 1 / ((ohms[r] ?? 1) * factors[network.behaviours[r] ?? "fixed"]);
   const portOhm = Float64Array.from(
     network.ports,
     ({ resistor }) => 1 / ((siemens[resistor] ?? 1) - OPEN_SIEMENS),
@@ -150,7 +165,7 @@ export function islandValues(network: IslandCircuit, conditions: Conditions): Is
   return {
     siemens,
     joinVolts: Float64Array.from(network.joins, (part) =>
-      part.kind === "source" ? sourceVolts(part, conditions.corner) : 0,
+      part.kind === "source" ? sourceVolts(part, corner) : 0,
     ),
     amps,
     piecewise: network.piecewise.map(({ part, resistor }) => ({

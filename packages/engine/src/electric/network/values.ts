@@ -1,6 +1,6 @@
 import type { BookRow, ShopNumbers } from "@pinwright/book";
 import type { Corner } from "../../model/index.ts";
-import { contactOhm } from "../physics/contact-resistance.ts";
+import { contactOhm, wearFactor } from "../physics/contact-resistance.ts";
 import { copperFactor, wireOhm } from "../physics/wire-resistance.ts";
 import type { Part, SourcePart } from "./parts.ts";
 
@@ -70,34 +70,54 @@ export function isJoint(part: Part): boolean {
   return (kind === "link" || kind === "resistor") && (ohm ?? 0) === 0;
 }
 
+/** What a part's resistance changes with: the temperature of its copper, the wear of its contact, or nothing. */
+export type Behaviour = "copper" | "contact" | "fixed";
+
+export function behaviourOf(part: Part): Behaviour {
+  if (part.kind === "wire") return "copper";
+  if (part.kind === "contact") return "contact";
+  const kind = part.kind === "element" ? part.element.row.kind : null;
+  return kind === "coil" || kind === "motor" ? "copper" : "fixed";
+}
+
+/** What a corner makes of a resistance at the nominal corner, by what the part changes with. */
+export function cornerFactors(corner: Corner, numbers: ShopNumbers): Readonly<Record<Behaviour, number>> {
+  return {
+    copper: copperFactor(cornerCelsius(corner, numbers)),
+    contact: wearFactor(corner.contacts, numbers),
+    fixed: 1,
+  };
+}
+
 /**
- * Ω of a part that conducts: of a driver or contact closed, of a diode or LED beyond its forward voltage, of a motor or
- * coil its winding. Wires and windings are as warm as the corner says.
+ * Ω of a part that conducts, its contact new and its copper at 20 °C: of a driver or contact closed, of a diode or LED
+ * beyond its forward voltage, of a motor or coil its winding.
  */
-export function ohmOf(part: Part, { corner, numbers, lengthsMm }: Conditions): number {
-  const celsius = cornerCelsius(corner, numbers);
+export function nominalOhm(
+  part: Part,
+  { numbers, lengthsMm }: Pick<Conditions, "numbers" | "lengthsMm">,
+): number {
   switch (part.kind) {
     case "source":
       return 0;
-    case "wire": {
-      const lengthMm = lengthsMm.get(part.id) ?? 0;
-      return Math.max(LEAST_OHM, wireOhm(part.wire.wireType, lengthMm, numbers.strand_lay, celsius));
-    }
+    case "wire":
+      return Math.max(
+        LEAST_OHM,
+        wireOhm(part.wire.wireType, lengthsMm.get(part.id) ?? 0, numbers.strand_lay),
+      );
     case "contact":
-      return Math.max(LEAST_OHM, contactOhm(part.family, corner.contacts, numbers));
+      return Math.max(LEAST_OHM, contactOhm(part.family, "new", numbers));
     case "element":
-      return Math.max(LEAST_OHM, elementOhm(part.element.row, numbers, copperFactor(celsius)));
+      return Math.max(LEAST_OHM, elementOhm(part.element.row, numbers));
   }
 }
 
-function elementOhm(row: BookRow<"elements">, numbers: ShopNumbers, copper: number): number {
+function elementOhm(row: BookRow<"elements">, numbers: ShopNumbers): number {
   switch (row.kind) {
     case "fuse":
       return fuseOhm(row, numbers);
-    case "coil":
-      return (row.ohm ?? 0) * copper;
     case "motor":
-      return (row.ohm ?? (row.volt ?? 0) / Math.max(row.amp ?? 1, 0.001)) * copper;
+      return row.ohm ?? (row.volt ?? 0) / Math.max(row.amp ?? 1, 0.001);
     case "driver":
       return row.ohm ?? numbers.driver_on_mohm / 1000;
     case "led":
@@ -107,3 +127,7 @@ function elementOhm(row: BookRow<"elements">, numbers: ShopNumbers, copper: numb
       return row.ohm ?? 0;
   }
 }
+
+/** Ω of a part that conducts, in a corner. */
+export const ohmOf = (part: Part, conditions: Conditions): number =>
+  nominalOhm(part, conditions) * cornerFactors(conditions.corner, conditions.numbers)[behaviourOf(part)];

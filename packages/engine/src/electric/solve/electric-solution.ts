@@ -2,7 +2,7 @@ import { compareText } from "@pinwright/kernel";
 import type { Carried, ElectricSolution, Moment } from "../../model/index.ts";
 import type { ElectricNetwork } from "../network/network.ts";
 import type { Part } from "../network/parts.ts";
-import { ohmOf } from "../network/values.ts";
+import { type Behaviour, behaviourOf, nominalOhm } from "../network/values.ts";
 import { CORNERS, same, spreadOf } from "./corners.ts";
 import type { IslandSolution } from "./solve-island.ts";
 import type { IslandTask } from "./solved-island.ts";
@@ -25,10 +25,18 @@ export const NO_ELECTRIC: ElectricSolution = {
 /** What a wire or contact without current is: its resistance, and nothing else. */
 export function idleCarried(
   part: Part,
-  { numbers, lengthsMm }: Pick<IslandTask, "numbers" | "lengthsMm">,
+  conditions: Pick<IslandTask, "numbers" | "lengthsMm">,
+  factors: readonly Readonly<Record<Behaviour, number>>[],
 ): Carried {
-  const ohms = CORNERS.map((corner) => ohmOf(part, { corner, numbers, lengthsMm }));
-  return { ohm: spreadOf((c) => ohms[c] ?? 0), rmsA: NONE, peakA: NONE, dropV: NONE, momentId: "always" };
+  const ohm = nominalOhm(part, conditions);
+  const behaviour = behaviourOf(part);
+  return {
+    ohm: spreadOf((c) => ohm * (factors[c]?.[behaviour] ?? 1)),
+    rmsA: NONE,
+    peakA: NONE,
+    dropV: NONE,
+    momentId: "always",
+  };
 }
 
 const NONE = same(0);
@@ -55,26 +63,32 @@ export function islandResults(
   };
 }
 
-/** Results by wire, by point and by element, with what carries no current. */
+/** Wires and contacts that are in no island, or in one but not among what it tells of. */
+export function idleParts({ parts, islands }: ElectricNetwork): readonly Part[] {
+  const live = new Set(islands.flatMap((island) => island.parts.map((part) => part.id)));
+  return parts.filter((part) => (part.kind === "wire" || part.kind === "contact") && !live.has(part.id));
+}
+
+/** Results by wire, by point and by element. */
 export function carriedResults(
   { parts }: ElectricNetwork,
-  islands: readonly IslandSolution[],
-  idle: (part: Part) => Carried,
+  carried: readonly ReadonlyMap<string, Carried>[],
 ): Pick<ElectricSolution, "wires" | "contacts" | "elements"> {
-  const own = new Map<string, Carried>();
-  for (const island of islands) for (const [id, carried] of island.carried) own.set(id, carried);
+  const all = new Map<string, Carried>();
+  for (const map of carried) for (const [id, one] of map) all.set(id, one);
   const wires = new Map<string, Carried>();
   const contacts = new Map<string, Carried>();
   const elements = new Map<string, Carried>();
   for (const part of parts) {
-    const carried = own.get(part.id);
-    if (part.kind === "wire") wires.set(part.id, carried ?? idle(part));
+    const own = all.get(part.id);
+    if (own === undefined) continue;
+    if (part.kind === "wire") wires.set(part.id, own);
+    else if (part.kind === "element") elements.set(part.id, own);
     else if (part.kind === "contact") {
-      const through = carried ?? idle(part);
-      contacts.set(part.id, through);
+      contacts.set(part.id, own);
       // Both halves of an in-line connector share the one contact in which they meet.
-      if (part.b.startsWith("wire:")) contacts.set(part.b.slice(5), through);
-    } else if (carried !== undefined) elements.set(part.id, carried);
+      if (part.b.startsWith("wire:")) contacts.set(part.b.slice(5), own);
+    }
   }
   return { wires, contacts, elements };
 }

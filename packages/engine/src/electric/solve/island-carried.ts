@@ -1,6 +1,6 @@
 import type { Carried, Spread } from "../../model/index.ts";
 import type { Part } from "../network/parts.ts";
-import { isJoint, ohmOf } from "../network/values.ts";
+import { behaviourOf } from "../network/values.ts";
 import { CORNERS, spreadOf } from "./corners.ts";
 import { rmsAt } from "./heating.ts";
 import { resistorRows } from "./rows.ts";
@@ -35,12 +35,14 @@ export function carriedOf(solved: SolvedIsland): ReadonlyMap<string, Carried> {
     if (current === null) return;
     currents.set(series[p] ?? p, current);
     const { peaks, rmsA, peakA, momentId } = current;
-    const ohms = ohmsOf(solved, part);
+    const ohm = resistor === undefined ? 0 : (solved.ohms[resistor] ?? 0);
+    const behaviour = behaviourOf(part);
+    const ohmAt = (c: number): number => ohm * (solved.factors[c]?.[behaviour] ?? 1);
     carried.set(part.id, {
-      ohm: spreadOf((c) => ohms[c] ?? 0),
+      ohm: spreadOf(ohmAt),
       rmsA,
       peakA,
-      dropV: spreadOf((c) => (peaks[c] ?? 0) * (ohms[c] ?? 0)),
+      dropV: spreadOf((c) => (peaks[c] ?? 0) * ohmAt(c)),
       momentId,
     });
   });
@@ -57,12 +59,6 @@ function currentOf(solved: SolvedIsland, rows: ReturnType<typeof resistorRows>, 
     peakA: spreadOf((c) => peaks[c] ?? 0),
     momentId: solved.momentOf(larger, subject),
   };
-}
-
-function ohmsOf({ task: { numbers, lengthsMm } }: SolvedIsland, part: Part): readonly number[] {
-  return isJoint(part)
-    ? CORNERS.map(() => 0)
-    : CORNERS.map((corner) => ohmOf(part, { corner, numbers, lengthsMm }));
 }
 
 /** What has a result of its own as a conductor: not the loads and sources, which have theirs. */

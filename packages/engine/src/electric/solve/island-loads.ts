@@ -1,6 +1,6 @@
 import type { LoadVolts } from "../../model/index.ts";
 import type { Feed } from "../network/feeds.ts";
-import { backVolts, forwardVolts, ohmOf } from "../network/values.ts";
+import { backVolts, behaviourOf, forwardVolts } from "../network/values.ts";
 import { CORNERS, spreadOf } from "./corners.ts";
 import { baseAt, type Rows, voltsRows } from "./rows.ts";
 import type { SolvedIsland } from "./solved-island.ts";
@@ -26,18 +26,18 @@ export function loadRows(solved: SolvedIsland, { load, reversed }: Feed): Rows |
 
 /** Current that a load draws while it is on with so many volts at its points, at a corner. */
 export function loadAmps(
-  { task: { numbers, lengthsMm } }: SolvedIsland,
+  { ohms, factors, task: { network } }: SolvedIsland,
   { load }: Feed,
   c: number,
   volts: number,
 ): number {
   const { row } = load.element;
-  const corner = CORNERS[c];
-  if (row.kind === "load" || corner === undefined) return row.amp ?? 0;
-  const ohm = ohmOf(load, { corner, numbers, lengthsMm });
-  if (row.kind === "motor") return (volts - backVolts(row)) / ohm;
-  if (row.kind === "led") return Math.max(0, volts - forwardVolts(row)) / ohm;
-  return volts / ohm;
+  const ohm = ohms[network.resistorOf.get(load.id) ?? -1];
+  if (ohm === undefined) return row.amp ?? 0;
+  const there = ohm * (factors[c]?.[behaviourOf(load)] ?? 1);
+  if (row.kind === "motor") return (volts - backVolts(row)) / there;
+  if (row.kind === "led") return Math.max(0, volts - forwardVolts(row)) / there;
+  return volts / there;
 }
 
 /** @param own the unit that switches it; none when it is on all the time */

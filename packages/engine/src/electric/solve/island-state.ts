@@ -1,6 +1,6 @@
 import { type SolvableCircuit, solvePiecewise } from "@pinwright/kernel";
 import { type IslandCircuit, type IslandValues, islandValues, unitAmps } from "../network/island-circuit.ts";
-import type { Conditions } from "../network/values.ts";
+import { type Conditions, nominalOhm } from "../network/values.ts";
 import { solveDense } from "./dense.ts";
 
 /**
@@ -29,8 +29,24 @@ export interface IslandState {
   readonly ownMode: readonly number[];
 }
 
-export function islandState(network: IslandCircuit, conditions: Conditions): IslandState {
-  const values = islandValues(network, conditions);
+/** Ω of an island's resistors at the nominal corner. */
+export function nominalOhms(
+  network: IslandCircuit,
+  conditions: Pick<Conditions, "numbers" | "lengthsMm">,
+): Float64Array {
+  const ohms = new Float64Array(network.resistors.length);
+  network.resistors.forEach((part, r) => {
+    ohms[r] = nominalOhm(part, conditions);
+  });
+  return ohms;
+}
+
+export function islandState(
+  network: IslandCircuit,
+  conditions: Conditions,
+  ohms: Float64Array = nominalOhms(network, conditions),
+): IslandState {
+  const values = islandValues(network, ohms, conditions.corner, conditions.numbers);
   const solved = solvePiecewise(network.circuit, values, values.amps, values.piecewise);
   const { solvable } = solved;
   const ampsByMode: Float64Array[] = network.ports.map(({ from, to }) => {

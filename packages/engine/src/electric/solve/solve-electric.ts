@@ -3,8 +3,11 @@ import type { Carried, ElectricSolution, HarnessResult, Machine, Wire } from "..
 import { type IslandCircuit, islandCircuit } from "../network/island-circuit.ts";
 import type { Island } from "../network/islands.ts";
 import { type ElectricNetwork, electricNetwork, returnsOf, sameIsland } from "../network/network.ts";
+import type { Part } from "../network/parts.ts";
 import type { Units } from "../network/units.ts";
-import { carriedResults, idleCarried, islandResults } from "./electric-solution.ts";
+import { cornerFactors } from "../network/values.ts";
+import { CORNERS } from "./corners.ts";
+import { carriedResults, idleCarried, idleParts, islandResults } from "./electric-solution.ts";
 import { type IslandSolution, solveIsland } from "./solve-island.ts";
 
 export { type ElectricNetwork, electricNetwork };
@@ -26,7 +29,12 @@ export class ElectricSolver {
   readonly #returns = new Query<Int32Array>(sameNumbers);
   readonly #lengths = new Query<readonly number[]>(sameMembers);
   readonly #solutions = new Query<IslandSolution>(Object.is);
-  readonly #idle = new Query<Carried>(Object.is);
+  readonly #factors = new Query<ReturnType<typeof cornerFactors>[]>(Object.is);
+  readonly #idleParts = new Query<readonly Part[]>(Object.is);
+  readonly #idleContacts = new Query<ReadonlyMap<string, Carried>>(Object.is);
+  readonly #idleWires = new Query<Carried>(Object.is);
+  readonly #idleLists = new Query<ReadonlyMap<string, Carried>>(Object.is);
+  readonly #carried = new Query<ReturnType<typeof carriedResults>>(Object.is);
   readonly #merged = new Query<ReturnType<typeof islandResults>>(Object.is);
   readonly #all = new Query<ElectricSolution>(Object.is);
 
@@ -67,16 +75,44 @@ export class ElectricSolver {
       );
     });
     const merged = this.#merged.ask("all", [network, ...islands], () => islandResults(network, islands));
-    const carried = carriedResults(network, islands, (part) =>
-      this.#idle.ask(
-        part.id,
-        [part.kind === "wire" ? part.wire.wireType : part, lengthsMm.get(part.id), shop],
-        () => idleCarried(part, { numbers: shop.numbers, lengthsMm }),
+    const carried = [
+      ...islands.map((island) => island.carried),
+      ...this.#idleResults(machine, network, lengthsMm),
+    ];
+    const byPart = this.#carried.ask("all", [network, ...carried], () => carriedResults(network, carried));
+    const solution = this.#all.ask("all", [merged, byPart], () => ({ ...merged, ...byPart }));
+    return { network, solution };
+  }
+
+  /** What carries no current: contacts, which no length changes, and wires, each made anew only for a new length. */
+  #idleResults(
+    { shop: { numbers } }: Machine,
+    network: ElectricNetwork,
+    lengthsMm: ReadonlyMap<string, number>,
+  ): readonly ReadonlyMap<string, Carried>[] {
+    const idle = this.#idleParts.ask("all", [network], () => idleParts(network));
+    const factors = this.#factors.ask("all", [numbers], () =>
+      CORNERS.map((corner) => cornerFactors(corner, numbers)),
+    );
+    const contacts = this.#idleContacts.ask("all", [idle, numbers], () => {
+      const own = idle.filter((part) => part.kind === "contact");
+      return new Map(own.map((part) => [part.id, idleCarried(part, { numbers, lengthsMm }, factors)]));
+    });
+    const wires = idle.flatMap((part) => (part.kind === "wire" ? [part] : []));
+    const each = wires.map((part) =>
+      this.#idleWires.ask(part.id, [part.wire.wireType, lengthsMm.get(part.id), numbers], () =>
+        idleCarried(part, { numbers, lengthsMm }, factors),
       ),
     );
-    const values = [carried.wires, carried.contacts, carried.elements].flatMap((map) => [...map.values()]);
-    const solution = this.#all.ask("all", [merged, ...values], () => ({ ...merged, ...carried }));
-    return { network, solution };
+    const all = this.#idleLists.ask(
+      "all",
+      [idle, ...each],
+      () =>
+        new Map(
+          wires.map((part, n) => [part.id, each[n] ?? idleCarried(part, { numbers, lengthsMm }, factors)]),
+        ),
+    );
+    return [contacts, all];
   }
 
   /** How many networks were built and islands solved so far, for tests of growth. */
@@ -94,7 +130,12 @@ export class ElectricSolver {
       this.#returns,
       this.#lengths,
       this.#solutions,
-      this.#idle,
+      this.#factors,
+      this.#idleParts,
+      this.#idleContacts,
+      this.#idleWires,
+      this.#idleLists,
+      this.#carried,
       this.#merged,
       this.#all,
     ])

@@ -1,9 +1,10 @@
 import type { ShopNumbers } from "@pinwright/book";
 import { compareText } from "@pinwright/kernel";
 import type { IslandCircuit } from "../network/island-circuit.ts";
+import { type Behaviour, cornerFactors } from "../network/values.ts";
 import { CORNERS } from "./corners.ts";
 import { type UnitCurrents, unitCurrents } from "./heating.ts";
-import { type IslandState, islandState } from "./island-state.ts";
+import { type IslandState, islandState, nominalOhms } from "./island-state.ts";
 import { joinRows, type Rows, voltsRows } from "./rows.ts";
 import { type UnitSet, valueAt, WorstSets } from "./worst.ts";
 
@@ -26,6 +27,10 @@ export interface IslandTask {
 /** An island solved at every corner, with the worst moments that have been asked for so far. */
 export class SolvedIsland {
   readonly task: IslandTask;
+  /** Ω of the island's resistors at the nominal corner. */
+  readonly ohms: Float64Array;
+  /** What each corner makes of them. */
+  readonly factors: readonly Readonly<Record<Behaviour, number>>[];
   readonly states: readonly IslandState[];
   readonly worst: WorstSets;
   /** Currents of each unit by itself, by corner. */
@@ -38,7 +43,9 @@ export class SolvedIsland {
   constructor(task: IslandTask) {
     const { network, numbers, lengthsMm } = task;
     this.task = task;
-    this.states = CORNERS.map((corner) => islandState(network, { corner, numbers, lengthsMm }));
+    this.ohms = nominalOhms(network, task);
+    this.factors = CORNERS.map((corner) => cornerFactors(corner, numbers));
+    this.states = CORNERS.map((corner) => islandState(network, { corner, numbers, lengthsMm }, this.ohms));
     this.worst = new WorstSets(this.states, network.caps);
     this.currents = this.states.map(unitCurrents);
     this.joinRows = joinRows(this.states);
