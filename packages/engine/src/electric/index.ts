@@ -34,6 +34,7 @@ export {
   type LoadLadder,
   loadLadders,
 } from "./show/index.ts";
+export { growTypes } from "./sizing/needs.ts";
 export { CORNERS, spreadOf } from "./solve/corners.ts";
 export { NO_ELECTRIC } from "./solve/electric-solution.ts";
 export { type Ladder, type LadderRung, ladderOf } from "./solve/ladder.ts";
@@ -43,3 +44,6 @@ export {
   lengthsOf,
   solveElectric,
 } from "./solve/solve-electric.ts";
+export type { WorkedOhm } from "./solve/worked.ts";
+export { type WorkedCurrent, type WorkedUnit, workedCurrent } from "./solve/worked-current.ts";
+export { type WorkedLoad, type WorkedStep, workedLoad } from "./solve/worked-load.ts";

@@ -23,6 +23,7 @@ import { harnessPlugs, type KeyPlan, keyPlugs, type Plug } from "../key/index.ts
 import {
   choicesOf,
   choicesOfKinds,
+  type ElectricRatings,
   type ElectricSolution,
   type Finding,
   type HarnessResult,
@@ -111,10 +112,15 @@ export class Checks {
   readonly #all = new Query<Findings>(Object.is);
 
   /** The keys of in-line connectors, and findings in the order of rule and subjects; accepted ones carry who and why. */
-  run(checked: Checked): { readonly keying: KeyPlan; readonly findings: Findings } {
+  run(checked: Checked): {
+    readonly keying: KeyPlan;
+    readonly ratings: ElectricRatings;
+    readonly findings: Findings;
+  } {
     const { machine, colours, harnesses, electric } = checked;
     const results = [...harnesses.values()];
     const keying = this.#keying(machine, results);
+    const rated = this.#rater.rate({ machine, harnesses, ...electric });
     const found: readonly Findings[] = [
       this.#jointFindings(checked),
       ...this.#dropFindings(checked),
@@ -127,13 +133,14 @@ export class Checks {
       keying.findings,
       ...results.map((result) => this.#boardFindings(machine, result)),
       this.#programFindings(machine),
-      this.#rater.rate({ machine, harnesses, ...electric }).findings,
+      rated.findings,
     ];
     const carrying = this.#carrying.ask("all", [electric.solution, ...harnesses.values()], () =>
       carryingNets(results, electric.solution),
     );
     return {
       keying,
+      ratings: rated.ratings,
       findings: this.#all.ask("all", [machine.choices.get("accept"), carrying, ...found], () =>
         inOrder(machine, found.flat().filter(untilSolved(new Set(carrying)))),
       ),

@@ -243,6 +243,7 @@ const since = (before: Parts, after: Parts): Parts => ({
   courses: after.courses - before.courses,
   networks: after.networks - before.networks,
   islands: after.islands - before.islands,
+  protections: after.protections - before.protections,
 });
 
 describe("one moved lamp, in counted parts", () => {
@@ -268,6 +269,7 @@ describe("one moved lamp, in counted parts", () => {
       courses: 0,
       networks: 0,
       islands: 0,
+      protections: 0,
     });
     expect(moved.elements).toBe(machine.elements);
     expect(moved.nets).toBe(machine.nets);

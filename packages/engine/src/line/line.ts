@@ -9,7 +9,7 @@ import {
 } from "@pinwright/kernel";
 import { bundleOf } from "../bundle/index.ts";
 import { breakoutGroups, colourHarness, type HarnessColours } from "../colour/index.ts";
-import { ElectricSolver, lengthsOf, NO_ELECTRIC } from "../electric/index.ts";
+import { ElectricSolver, growTypes, lengthsOf, NO_ELECTRIC } from "../electric/index.ts";
 import { sizeBranches, sizeWires } from "../length/index.ts";
 import {
   choicesOf,
@@ -65,6 +65,8 @@ export class Line {
   readonly #results = new Query<HarnessResult>(Object.is);
   readonly #electric = new ElectricSolver();
   readonly #checks = new Checks();
+  /** The next round, with thicker wires; null when none was needed. */
+  #thicker: Line | null = null;
 
   /**
    * The machine with everything in its place and nothing derived yet: no harnesses, no findings. It takes a
@@ -85,7 +87,12 @@ export class Line {
 
   /** @param options options that the machine is built with; else the usual ones */
   run(book: Book, shop: Shop, options: ReadonlySet<string> = usualOptions(book)): LineResult {
-    const machine = this.#resolver.resolve(book, shop, options);
+    return this.#derive(this.#resolver.resolve(book, shop, options), MOST_ROUNDS);
+  }
+
+  /** @param rounds how often wires may still be made thicker and everything derived again */
+  #derive(machine: Machine, rounds: number): LineResult {
+    const { book, shop, options } = machine;
     const inputs = this.#inputs;
     inputs.use(machine);
     const t = book.tables;
@@ -169,7 +176,7 @@ export class Line {
       worked.map(({ joined }) => joined),
       lengthsOf([...harnesses.values()]),
     );
-    const { keying, findings } = this.#checks.run({
+    const { keying, ratings, findings } = this.#checks.run({
       machine,
       graph,
       inputs,
@@ -180,6 +187,13 @@ export class Line {
       electric: solved,
     });
     this.#sweep();
+    const grown = rounds > 1 ? growTypes(machine, harnesses, ratings) : NONE;
+    if (grown.size > 0) {
+      // Each round has a memory of its own, so that none computes anew what another one changed.
+      this.#thicker ??= new Line();
+      return { ...this.#thicker.#derive(withTypes(machine, grown), rounds - 1), machine };
+    }
+    this.#thicker = null;
     return {
       machine,
       harnesses,
@@ -240,6 +254,27 @@ export class Line {
     ])
       query.sweep();
   }
+}
+
+/** Rounds of sizing and deriving again; what is too thin after the last is a finding. */
+const MOST_ROUNDS = 3;
+
+const NONE: ReadonlyMap<string, string> = new Map();
+
+/** A machine in which these wires have these types, as if chosen. */
+function withTypes(machine: Machine, types: ReadonlyMap<string, string>): Machine {
+  const chosen = new Map(machine.choices.get("wire-type") ?? []);
+  for (const [subject, value] of types)
+    chosen.set(subject, {
+      kind: "wire-type",
+      subject,
+      value,
+      held: "settled",
+      by: "",
+      reason: "",
+      basis: "",
+    });
+  return { ...machine, choices: new Map([...machine.choices, ["wire-type", chosen]]) };
 }
 
 /** The colours that are known of some nets. */

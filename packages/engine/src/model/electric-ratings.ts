@@ -17,6 +17,14 @@ export interface WireRating {
   readonly share: number;
 }
 
+/** What protection asks of a wire. */
+export interface WireStrain {
+  /** Rating of the largest fuse that it lies behind without another between; 0 behind none. */
+  readonly fuseA: number;
+  /** Part of what it stands that the worst short circuit uses. */
+  readonly shortUsed: number;
+}
+
 /** What one contact may carry all the time. */
 export interface ContactRating {
   readonly pointId: string;
@@ -221,6 +229,7 @@ export interface NetDrop {
 /** Everything electrical held against what it is made for. */
 export interface ElectricRatings {
   readonly wires: ReadonlyMap<string, WireRating>;
+  readonly strains: ReadonlyMap<string, WireStrain>;
   readonly contacts: ReadonlyMap<string, ContactRating>;
   /** By placed element id. */
   readonly fuses: ReadonlyMap<string, FuseRating>;

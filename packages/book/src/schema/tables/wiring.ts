@@ -218,6 +218,11 @@ export const nets = table("nets", "wiring", "What is electrically one.", ["id"],
   source: maybePoint("The point that a chain starts from; blank: found from the elements."),
   max_drop_pct: maybeNum("Largest voltage drop allowed, in percent of nominal.", { min: 0, max: 100 }),
   wire_type: maybeRef("wire_types", "Wire; blank: the least stocked one that both ends take."),
+  sized: choiceOr(
+    "wire",
+    ["wire", "net"],
+    "Without a wire given: each wire as thick as it must be, or all alike.",
+  ),
   colour: maybeColour("Colour that the designer wants; blank: decided by the line."),
 });
 

@@ -6,6 +6,7 @@ import type {
   UnfusedWire,
   WeakWire,
   WireRating,
+  WireStrain,
 } from "../../model/index.ts";
 import type { Part, SourcePart } from "../network/parts.ts";
 import type { Opening, ShortCurrent } from "../physics/short-circuit.ts";
@@ -25,6 +26,8 @@ export interface Protected {
   /** Loads that hang on it. */
   readonly loadIds: readonly string[];
   readonly breaksA: number;
+  /** Wires that a short circuit behind it passes. */
+  readonly strains: ReadonlyMap<string, WireStrain>;
 }
 
 /** What all sources of a machine share. */
@@ -134,6 +137,7 @@ export class Area {
           .flatMap(([loadId, fuses]) => (fuses[0] === fuse ? [loadId] : []))
           .sort(compareText),
         breaksA: near.breaksA(fuse, nodes),
+        strains: this.#strains(faults, chain),
       };
     }
   }
@@ -166,6 +170,22 @@ export class Area {
     yield* this.#drives.get(nodeId) ?? [];
     yield* this.#wiresTo(nodeId);
     for (const { part } of this.#feeding.back.back(back)) if (part.kind === "wire") yield part.id;
+  }
+
+  #strains(faults: readonly Fault[], chain: readonly Fuse[]): ReadonlyMap<string, WireStrain> {
+    const ratedA = chain[0]?.ratedA ?? 0;
+    const found = new Map<string, WireStrain>();
+    for (const fault of faults) {
+      const opening = firstOpening(fault.current, chain);
+      const own = new Set([...(this.#drives.get(fault.nodeId) ?? []), ...this.#wiresTo(fault.nodeId)]);
+      for (const wireId of this.#passed(fault)) {
+        const used = this.#task.strengths.used(wireId, fault.current, opening) ?? 0;
+        const before = found.get(wireId);
+        if (before !== undefined && before.shortUsed >= used) continue;
+        found.set(wireId, { fuseA: own.has(wireId) ? ratedA : 0, shortUsed: used });
+      }
+    }
+    return found;
   }
 
   #weakest(faults: readonly Fault[], chain: readonly Fuse[]): WeakWire | null {

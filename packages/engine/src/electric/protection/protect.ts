@@ -1,5 +1,5 @@
 import { compareText } from "@pinwright/kernel";
-import type { Machine, SizedWire, UnfusedWire, WireRating } from "../../model/index.ts";
+import type { Machine, SizedWire, UnfusedWire, WireRating, WireStrain } from "../../model/index.ts";
 import { type Feed, isLoad } from "../network/feeds.ts";
 import type { Part, SourcePart } from "../network/parts.ts";
 import { type Conditions, sourceVolts } from "../network/values.ts";
@@ -14,6 +14,8 @@ export interface Protection {
   readonly unfused: readonly UnfusedWire[];
   /** Fuses on the way to each load from its source, the nearest first, by the load's element id. */
   readonly fusesOfLoad: ReadonlyMap<string, readonly Fuse[]>;
+  /** By wire id: the largest fuse that it lies behind, and the most that a short circuit asks of it. */
+  readonly strains: ReadonlyMap<string, WireStrain>;
 }
 
 /** What of protection does not change with lengths and places. */
@@ -102,22 +104,24 @@ export function protect(
     numbers,
     lengthsMm,
   };
-  const found = net.sources.map((own) =>
-    remember(own, () => {
-      const { source } = own;
+  const found = net.sources.map((sourceNet) =>
+    remember(sourceNet, () => {
+      const { source } = sourceNet;
       const area = new Area(
         task,
-        feedingOf(cornerGraph(net.copper, slow, own.copper), source),
+        feedingOf(cornerGraph(net.copper, slow, sourceNet.copper), source),
         sourceVolts(source, slow.corner),
       );
       area.takeLoads(net.loads);
       const near = new Area(
         task,
-        feedingOf(cornerGraph(net.copper, high, own.copper), source),
+        feedingOf(cornerGraph(net.copper, high, sourceNet.copper), source),
         sourceVolts(source, high.corner),
       );
+      const own = [...area.protected(near)];
       return {
-        fuses: new Map([...area.protected(near)].map((fuse) => [fuse.fuse.part.id, fuse] as const)),
+        fuses: new Map(own.map((fuse) => [fuse.fuse.part.id, fuse] as const)),
+        strains: joined(own.map((fuse) => fuse.strains)),
         unfused: area.unfused(),
         fusesOfLoad: area.chains,
       };
@@ -127,8 +131,23 @@ export function protect(
     fuses: new Map(found.flatMap((part) => [...part.fuses])),
     unfused: found.flatMap((part) => part.unfused).sort((a, b) => compareText(a.wireId, b.wireId)),
     // A load that two sources lead to belongs to the first.
+    strains: joined(found.map((part) => part.strains)),
     fusesOfLoad: new Map(found.toReversed().flatMap((part) => [...part.fusesOfLoad])),
   };
+}
+
+/** The larger of two strains of a wire, each of its numbers by itself. */
+function joined(all: readonly ReadonlyMap<string, WireStrain>[]): ReadonlyMap<string, WireStrain> {
+  const [first, ...rest] = all;
+  const found = new Map(first ?? []);
+  for (const [wireId, { fuseA, shortUsed }] of rest.flatMap((strains) => [...strains])) {
+    const before = found.get(wireId) ?? { fuseA: 0, shortUsed: 0 };
+    found.set(wireId, {
+      fuseA: Math.max(before.fuseA, fuseA),
+      shortUsed: Math.max(before.shortUsed, shortUsed),
+    });
+  }
+  return found;
 }
 
 function diodeFinder(parts: readonly Part[]): ProtectionNet["diodeOf"] {

@@ -72,6 +72,7 @@ export function rateNetwork(
   const lamps = rateLamps(machine, feeds, solution);
   return {
     wires: ratings,
+    strains: protection.strains,
     contacts: rateContacts(machine, solution),
     fuses: rateFuses(machine, solution, protection),
     unfused: protection.unfused,

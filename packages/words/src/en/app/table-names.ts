@@ -218,6 +218,7 @@ export const tableNames = {
     limit_a: "Limit",
     short_a: "Current into a short",
     burst_ms: "Burst before it shuts off",
+    sized: "Sized by",
     stored_j: "Stored energy",
     thread: "Thread",
     diameter_mm: "Diameter",

@@ -216,6 +216,7 @@ const ABOUTS: Readonly<Record<string, string>> = {
   "nets.source": "链式连接的起点；空白：由内部元件求出。",
   "nets.max_drop_pct": "允许的最大压降，占标称值的百分比。",
   "nets.wire_type": "导线；空白：两端都能接的库存最细导线。",
+  "nets.sized": "未指定导线时：逐根按需选粗细，或全网相同。",
   "nets.colour": "设计者指定的颜色；空白：自动决定。",
   "ends.point": "点。",
   "ends.net": "网络。",

@@ -220,6 +220,7 @@ export const tableNames: Translated<typeof en> = {
     limit_a: "限流值",
     short_a: "短路电流",
     burst_ms: "关断前持续时间",
+    sized: "选线方式",
     stored_j: "储能",
     thread: "螺纹",
     diameter_mm: "直径",
