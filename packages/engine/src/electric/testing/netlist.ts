@@ -63,20 +63,20 @@ export class NetlistWriter {
     const { machine, wires, corner } = this.#task;
     const wear = corner.contacts === "worn" ? machine.shop.numbers.contact_worn : 1;
     const done = new Set<string>();
+    const halves = new Map<string, string[]>();
+    for (const { id, itemId, pin, landingId } of machine.points.values()) {
+      if (machine.landings.get(landingId)?.half == null) continue;
+      const key = `${itemId} ${pin}`;
+      halves.set(key, [...(halves.get(key) ?? []), id]);
+    }
     for (const pointId of new Set(wires.flatMap(({ a, b }) => [a, b]))) {
       const point = machine.points.get(pointId);
       if (point === undefined || done.has(pointId)) continue;
-      const mate = [...machine.points.values()].find(
-        (other) =>
-          machine.landings.get(other.landingId)?.half !== null &&
-          other.itemId === point.itemId &&
-          other.pin === point.pin &&
-          other.id !== pointId,
-      );
+      const mate = halves.get(`${point.itemId} ${point.pin}`)?.find((id) => id !== pointId);
       const ohm = (point.family.contact_mohm / 1000) * wear;
-      this.#resistor(`wire:${pointId}`, mate === undefined ? pointId : `wire:${mate.id}`, ohm);
+      this.#resistor(`wire:${pointId}`, mate === undefined ? pointId : `wire:${mate}`, ohm);
       done.add(pointId);
-      if (mate !== undefined) done.add(mate.id);
+      if (mate !== undefined) done.add(mate);
     }
   }
 
