@@ -1,6 +1,9 @@
 import type { Command } from "./command.ts";
 import { checkCommand } from "./commands/check.ts";
 import { convertCommand } from "./commands/convert.ts";
+import { currentsCommand } from "./commands/currents.ts";
+import { mapCommand } from "./commands/map.ts";
+import { matrixCommand } from "./commands/matrix.ts";
 import { newCommand } from "./commands/new.ts";
 import { settleCommand } from "./commands/settle.ts";
 import { sheetsCommand } from "./commands/sheets.ts";
@@ -12,6 +15,9 @@ export const COMMANDS: readonly Command[] = [
   sheetsCommand,
   showCommand,
   settleCommand,
+  currentsCommand,
+  mapCommand,
+  matrixCommand,
   newCommand,
   convertCommand,
 ];

@@ -58,7 +58,7 @@ const VALUE_TABLES: Readonly<Record<Choice["kind"], readonly string[]>> = {
   peg: [],
   key: ["parts"],
   spare: [],
-  matrix: [],
+  matrix: ["nets"],
   step: ["stations", "steps"],
   time: [],
   accept: [],

@@ -1,1 +1,2 @@
+export { gridCsv } from "./csv.ts";
 export { formatsOf, renderDocument, SHEET_FORMATS, type SheetFormat } from "./render.ts";

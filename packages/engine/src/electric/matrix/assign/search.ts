@@ -15,15 +15,16 @@ export interface AssignEffort {
   readonly seed: number;
 }
 
-/** Trials for each site, and at least: a second or two for 64 switches. */
-const STEPS_PER_SITE = 24_000;
-const LEAST_STEPS = 600_000;
+/** Trials for each site, and at least: some seconds for 64 switches. */
+const STEPS_PER_SITE = 50_000;
+const LEAST_STEPS = 1_000_000;
 
 export const usualAssignSteps = (problem: AssignProblem): number =>
   Math.max(LEAST_STEPS, STEPS_PER_SITE * problem.sites.length);
 
-/** Runs that the steps are shared among: every other one begins hot, the others go on from the best so far. */
-const RUNS = 6;
+/** Steps of one run, for each site and at least. Several short runs find more than a long one, down to these. */
+const RUN_STEPS_PER_SITE = 4_000;
+const LEAST_RUN_STEPS = 20_000;
 
 /** Temperatures of the search as parts of the mean distance of two sites. */
 const HOT = 0.4;
@@ -46,14 +47,12 @@ export function searchAssignment(
   const random = seededRandom(effort.seed);
   let best = given;
   let bestMm = assignedMm(problem, given);
-  for (let run = 0; run < RUNS; run++) {
-    const annealed = anneal(
-      problem,
-      best,
-      Math.floor(effort.steps / RUNS),
-      random,
-      run % 2 === 0 ? HOT : HOT / 6,
-    );
+  const ofRun = Math.max(LEAST_RUN_STEPS, RUN_STEPS_PER_SITE * problem.sites.length);
+  const runs = Math.max(1, Math.round(effort.steps / ofRun));
+  for (let run = 0; run < runs; run++) {
+    // Every other run begins hot, the others go on from the best so far.
+    const hot = run % 2 === 0 ? HOT : HOT / 6;
+    const annealed = anneal(problem, best, Math.floor(effort.steps / runs), random, hot);
     const found = descend(problem, annealed);
     const mm = assignedMm(problem, found);
     if (mm < bestMm - 1e-9) {

@@ -1,0 +1,92 @@
+import type { Book } from "@pinwright/book";
+import { writeBook } from "@pinwright/book/io";
+import {
+  type MatrixProposal,
+  missingDiodes,
+  proposeMatrix,
+  resolveMachine,
+  type SwitchMatrix,
+  switchMatrices,
+  withProposal,
+} from "@pinwright/engine";
+import type { Command } from "../command.ts";
+import { faultText } from "../fault-text.ts";
+import { BOOK_OPTIONS, fatalFaults, loadBook } from "../load.ts";
+import { STATUS, UsageError } from "../terminal.ts";
+
+const metres = (mm: number): string => `${(mm / 1000).toFixed(2)} m`;
+
+function matrixText(matrix: SwitchMatrix): string {
+  const lines = missingDiodes(matrix).map(
+    ({ crossing, ghost, closed }) =>
+      `  no diode at ${crossing.itemId}: ${closed.map((c) => c.itemId).join(", ")} closed make ${ghost.itemId} read closed\n`,
+  );
+  return `${matrix.id}: ${matrix.columns.length} columns × ${matrix.rows.length} rows, ${matrix.crossings.length} switches\n${lines.join("")}`;
+}
+
+function proposalText(proposal: MatrixProposal): string {
+  const { nowMm, mm, moves, changes, pinned, ghosts } = proposal;
+  const now = Number.isFinite(nowMm) ? metres(nowMm) : "not as the harnesses allow";
+  const moved = moves.map(
+    ({ itemId, number, from, to }) =>
+      `  ${itemId}${number === null ? "" : ` (${number})`}: ${from.column} ${from.row} → ${to.column} ${to.row}\n`,
+  );
+  return [
+    `  wire of its lines ${now} → ${metres(mm.value)}; nothing is below ${metres(mm.lowerBound)} (${(100 * mm.gap).toFixed(1)} %)\n`,
+    `  ${moves.length} switches move, ${changes.length} ends change, ${pinned} are pinned; missing diodes ${ghosts[0]} → ${ghosts[1]}\n`,
+    ...moved,
+  ].join("");
+}
+
+/** Shows the switch matrices of a book, and a cheaper assignment of switches to columns and rows; takes it on demand. */
+export const matrixCommand: Command = {
+  name: "matrix",
+  operands: "BOOK",
+  about: "show switch matrices, their ghosts, and which crossings would need the least wire",
+  count: [1, 1],
+  options: {
+    ...BOOK_OPTIONS,
+    matrix: { type: "string", value: "ID", about: "only this matrix; else all" },
+    json: { type: "boolean", about: "write the proposals as JSON" },
+    write: { type: "boolean", about: "take the proposals: write the nets of the ends into the book" },
+  },
+  run: async (call, terminal) => {
+    const loaded = await loadBook(call);
+    if (fatalFaults(loaded.faults).length > 0 || (call.flag("write") && loaded.faults.length > 0)) {
+      for (const fault of loaded.faults) terminal.err(`${faultText(fault)}\n`);
+      if (call.flag("write"))
+        terminal.err(
+          "The book has faults, and writing it would lose those cells: mend them first. Nothing was written.\n",
+        );
+      return STATUS.failed;
+    }
+    const machine = resolveMachine(loaded.book, loaded.shop, loaded.options);
+    const all = switchMatrices(machine);
+    const only = call.text("matrix");
+    const matrices = all.filter(({ id }) => only === undefined || id === only);
+    if (only !== undefined && matrices.length === 0)
+      throw new UsageError(`--matrix ${only}: the book has ${all.map(({ id }) => id).join(", ") || "none"}`);
+    const proposals: MatrixProposal[] = [];
+    let book: Book = loaded.book;
+    let isPossible = true;
+    for (const matrix of matrices) {
+      const proposal = proposeMatrix(machine, matrix);
+      if (!call.flag("json")) terminal.out(matrixText(matrix));
+      if (proposal === null) {
+        isPossible = false;
+        terminal.err(`${matrix.id}: what is pinned leaves no assignment\n`);
+        continue;
+      }
+      if (!call.flag("json")) terminal.out(proposalText(proposal));
+      proposals.push(proposal);
+      book = withProposal(book, proposal);
+    }
+    if (call.flag("json")) terminal.out(`${JSON.stringify(proposals, null, 2)}\n`);
+    else if (matrices.length === 0) terminal.out("The book has no switch matrix.\n");
+    if (call.flag("write") && book !== loaded.book) {
+      await writeBook(loaded.path, book, loaded.ownShop);
+      terminal.err(`${loaded.path}: taken.\n`);
+    } else if (matrices.length > 0) terminal.err("Nothing was written; --write takes this into the book.\n");
+    return isPossible ? STATUS.good : STATUS.found;
+  },
+};
