@@ -26,9 +26,14 @@ export function fusesOf(
   return list(supply.fuses, 0);
 }
 
-/** The place of a fuse on its board, `F1`: what the book calls it there. */
-export function fusePlace({ node: { element } }: FuseFacts): string {
-  return element.row.control ?? "";
+/** The place of a fuse on its board, `F1`: what the book calls it there, with its point where others are called so. */
+export function fusePlace(line: LineResult, { node: { element, toPointId } }: FuseFacts): string {
+  const own = element.row.control ?? "";
+  const alike = line.machine.elements.filter(
+    (e) => e.itemId === element.itemId && e.row.kind === "fuse" && (e.row.control ?? "") === own,
+  );
+  const point = toPointId.slice(toPointId.indexOf(":") + 1);
+  return alike.length > 1 || own === "" ? `${own} ${point}`.trim() : own;
 }
 
 /** Name of a fuse; a resettable one is called by its board and place. */
@@ -36,7 +41,7 @@ export function fuseName(line: LineResult, fuse: FuseFacts, language: SheetLangu
   const { row, element } = fuse.node;
   if (row !== null && row.label !== "")
     return label(language, { en: row.label, zh: row.label_zh }, row.id, joint);
-  return `${itemName(line, element.itemId, language, joint)} ${fusePlace(fuse)}`;
+  return `${itemName(line, element.itemId, language, joint)} ${fusePlace(line, fuse)}`;
 }
 
 /** What hangs on a fuse with none between: supplies that it feeds first, then items by their names. */

@@ -198,7 +198,7 @@ function fuseCells(line: LineResult, fuse: FuseFacts, language: SheetLanguage): 
           .join("\n");
   return [
     `${fuseName(line, fuse, language)}\n${row?.id ?? element.id}`,
-    `${fusePlace(fuse)}\n${element.itemId}`,
+    `${fusePlace(line, fuse)}\n${element.itemId}`,
     ratingText(fuse, language),
     size,
     protectsText(line, fuse, 6, language),
@@ -297,7 +297,7 @@ function fuseGrid(
           supply.id,
           row?.id ?? element.id,
           fuseName(line, fuse, own),
-          `${element.itemId} ${fusePlace(fuse)}`,
+          `${element.itemId} ${fusePlace(line, fuse)}`,
           row?.rated_a ?? element.row.amp ?? "",
           w.machine.speeds[row?.speed ?? "resettable"],
           row?.size ?? "",
