@@ -4,8 +4,9 @@ import { type FormEvent, useState } from "react";
 import { useDesk } from "../book/desk.tsx";
 import { useSession } from "../session/session.tsx";
 import { useSpeech } from "../words.tsx";
+import { basisOf, isLooser, isNumber } from "./bounds.ts";
 import type { Said } from "./chosen.ts";
-import { boundText } from "./numbers.ts";
+import { boundText, numberName, unitOf } from "./numbers.ts";
 
 /** Where this browser remembers who accepts here, as long as there are no accounts. */
 const NAME_KEY = "pinwright.name";
@@ -24,12 +25,22 @@ export function AcceptDialog({
   const desk = useDesk();
   const own = status.accounts ? status.person?.name : localStorage.getItem(NAME_KEY);
   const [name, setName] = useState(own ?? "");
-  const [reason, setReason] = useState("");
-  const rule = said[0]?.entry.finding.rule ?? "";
+  const [first] = said;
+  const only = said.length === 1 ? first : undefined;
+  const [reason, setReason] = useState(
+    only?.entry.finding.accepted?.reason ?? only?.entry.lapsed?.reason ?? "",
+  );
+  const [limits, setLimits] = useState<Readonly<Record<string, string>>>({});
+  const loosened = only?.entry.bounds.filter(isNumber) ?? [];
+  const good = loosened.every((bound) => isLooser(bound, limits[bound.name] ?? bound.limit));
+  const rule = first?.entry.finding.rule ?? "";
   const submit = (event: FormEvent) => {
     event.preventDefault();
     localStorage.setItem(NAME_KEY, name);
-    const findings = said.map(({ entry: { subject, basis } }) => ({ subject, basis }));
+    const findings = said.map(({ entry: { subject, basis, bounds } }) => ({
+      subject,
+      basis: only === undefined ? basis : basisOf(bounds, limits),
+    }));
     const note = checks.acceptNote(findingWords(language, rule).title);
     void desk.edit(note, { kind: "accept", findings, by: name.trim(), reason: reason.trim() });
     close();
@@ -58,6 +69,21 @@ export function AcceptDialog({
             </li>
           ))}
         </ul>
+        {loosened.map((bound) => {
+          const typed = limits[bound.name] ?? bound.limit;
+          return (
+            <TextInput
+              key={bound.name}
+              label={checks.limit(numberName(checks, bound.name))}
+              inputMode="decimal"
+              rightSection={unitOf(bound.name).trim()}
+              rightSectionWidth={48}
+              value={typed}
+              error={!isLooser(bound, typed) && checks.limitWrong(boundText(checks, bound))}
+              onChange={(event) => setLimits({ ...limits, [bound.name]: event.currentTarget.value })}
+            />
+          );
+        })}
         <Textarea
           label={checks.reason}
           placeholder={checks.reasonHint}
@@ -78,7 +104,7 @@ export function AcceptDialog({
           <Button variant="default" onClick={close}>
             {common.cancel}
           </Button>
-          <Button type="submit" disabled={reason.trim() === "" || name.trim() === ""}>
+          <Button type="submit" disabled={reason.trim() === "" || name.trim() === "" || !good}>
             {checks.acceptGo}
           </Button>
         </div>

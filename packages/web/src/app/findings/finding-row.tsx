@@ -61,6 +61,11 @@ export function FindingRow({
               {words.accept}
             </Button>
           ) : (
+            <Button variant="default" size="compact-sm" onClick={onAccept}>
+              {words.change}
+            </Button>
+          )}
+          {(finding.accepted !== null || lapsed !== null) && (
             <Button variant="default" size="compact-sm" onClick={onReopen}>
               {words.reopen}
             </Button>

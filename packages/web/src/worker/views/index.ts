@@ -4,6 +4,7 @@ import { continuity } from "./continuity.ts";
 import { electricBasis } from "./electric-basis.ts";
 import { electricConductors } from "./electric-conductors.ts";
 import { electricFuse, electricFuses } from "./electric-fuses.ts";
+import { electricLadder } from "./electric-ladder.ts";
 import { electricCoils, electricLoads, electricUnfed } from "./electric-loads.ts";
 import { electricMoment } from "./electric-moment.ts";
 import { electricSupplies, electricSupply } from "./electric-supplies.ts";
@@ -73,6 +74,7 @@ export const VIEWS = {
   electricFuse,
   electricMoment,
   electricBasis,
+  electricLadder,
 };
 
 export type ViewName = keyof typeof VIEWS;

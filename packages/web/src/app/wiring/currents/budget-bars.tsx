@@ -1,5 +1,6 @@
 import type { ViewEntry } from "../../../worker/protocol.ts";
 import { usePick, useWords } from "../../words.tsx";
+import { DrawingScroll } from "./drawing-scroll.tsx";
 import { ampsText } from "./figures.ts";
 import type { SupplyLine } from "./supplies-tab.tsx";
 
@@ -35,7 +36,7 @@ export function BudgetBars({
   const name = pick(supply.label.en, supply.label.zh) || supply.id;
   const text = rows.map((row) => `${row.name} ${ampsText(row.spread.most)}`).join("; ");
   return (
-    <div className="drawing-scroll">
+    <DrawingScroll>
       <svg
         className="budget-bars"
         viewBox={`0 0 ${SIZE.width} ${height}`}
@@ -76,7 +77,7 @@ export function BudgetBars({
           </text>
         ))}
       </svg>
-    </div>
+    </DrawingScroll>
   );
 }
 

@@ -11,6 +11,7 @@ export function CalcTable({
   readonly steps: readonly CalcStep[];
 }) {
   const words = useWords().electric;
+  const hasFormula = steps.some(({ formula }) => formula !== "");
   return (
     <div className="plain-scroll">
       <table className="plain calc">
@@ -18,7 +19,7 @@ export function CalcTable({
         <thead>
           <tr>
             <th scope="col">{words.step}</th>
-            <th scope="col">{words.formula}</th>
+            {hasFormula && <th scope="col">{words.formula}</th>}
             <th scope="col" className="end">
               {words.result}
             </th>
@@ -28,7 +29,7 @@ export function CalcTable({
           {steps.map(({ what, formula, result }) => (
             <tr key={what}>
               <th scope="row">{what}</th>
-              <td>{formula}</td>
+              {hasFormula && <td>{formula}</td>}
               <td className="end">
                 <b>{result}</b>
               </td>

@@ -1,13 +1,13 @@
 import type { Spread } from "@pinwright/engine";
 import { useWords } from "../../words.tsx";
-import { cornerText, spreadText } from "./figures.ts";
+import { cornerText, type FigureText, spreadText } from "./figures.ts";
 import "./tables.css";
 
 /** A quantity with its corners. */
 export interface Cornered {
   readonly name: string;
   readonly spread: Spread;
-  readonly text: (value: number) => string;
+  readonly text: FigureText;
 }
 
 /** Nominal, least and most of some quantities, and the corners where those are. */
@@ -67,7 +67,7 @@ export function WorstOf({
   worst = "most",
 }: {
   readonly spread: Spread;
-  readonly text: (value: number) => string;
+  readonly text: FigureText;
   readonly worst?: "least" | "most";
 }) {
   const words = useWords().electric;

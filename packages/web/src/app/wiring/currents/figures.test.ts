@@ -4,7 +4,7 @@ import { ampsText, figure, percentText, secondsText, shareStep, spreadText, volt
 
 describe("figures", () => {
   it("are rounded to what a bench can use, with their unit", () => {
-    expect([figure(1234.5), figure(12.345), figure(1.2345), figure(0.12345), figure(1e-12)]).toEqual([
+    expect([figure(1234.5), figure(12.345), figure(1.2345), figure(0.12345), figure(0)]).toEqual([
       "1235",
       "12.3",
       "1.23",
@@ -14,6 +14,11 @@ describe("figures", () => {
     expect([ampsText(2.14), ampsText(0.0293), voltsText(-0.052), ampsText(Number.POSITIVE_INFINITY)]).toEqual(
       ["2.14 A", "29.3 mA", "-52 mV", "∞"],
     );
+    expect([ampsText(4.8e-6), ampsText(4.8e-6, true), voltsText(2.123456789, true)]).toEqual([
+      "0 A",
+      "0.0000048 A",
+      "2.12346 V",
+    ]);
     expect([0.02, 2.5, 90, 7200, Number.POSITIVE_INFINITY].map(secondsText)).toEqual([
       "20 ms",
       "2.5 s",

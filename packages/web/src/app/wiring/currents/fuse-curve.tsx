@@ -1,12 +1,13 @@
 import type { ViewEntry } from "../../../worker/protocol.ts";
 import { usePick, useWords } from "../../words.tsx";
+import { DrawingScroll } from "./drawing-scroll.tsx";
 import { ampsText, figure, secondsText } from "./figures.ts";
 import { type LogAxis, linePath, logAxis } from "./log-axes.ts";
 
 type Fuse = ViewEntry<"electricFuse">;
 
 /** Sizes of the drawing, px. */
-const SIZE = { width: 680, height: 460, left: 60, right: 14, top: 14, bottom: 46 } as const;
+const SIZE = { width: 620, height: 460, left: 60, right: 14, top: 14, bottom: 46 } as const;
 /** What the drawing shows of time, s: a pulse's millisecond to the hour of the first gate. */
 const TIME = { least: 0.001, most: 10_000 } as const;
 
@@ -20,7 +21,7 @@ export function FuseCurve({ fuse }: { readonly fuse: Fuse }) {
   const y = logAxis(TIME.least, TIME.most, SIZE.height - SIZE.bottom, SIZE.top);
   const name = pick(fuse.label.en, fuse.label.zh) || fuse.id;
   return (
-    <div className="drawing-scroll">
+    <DrawingScroll>
       <svg
         className="fuse-curve"
         viewBox={`0 0 ${SIZE.width} ${SIZE.height}`}
@@ -39,7 +40,7 @@ export function FuseCurve({ fuse }: { readonly fuse: Fuse }) {
         <Short fuse={fuse} x={x} y={y} />
         <Pulses fuse={fuse} x={x} y={y} />
       </svg>
-    </div>
+    </DrawingScroll>
   );
 }
 
