@@ -19,6 +19,6 @@ export {
   SHEET_KINDS,
   type SheetKind,
 } from "./identity.ts";
-export { composeMachineSheets, machineDocumentNames } from "./machine-sheets.ts";
+export { composeMachineSheets, machineDocumentNames, machineDocumentsAbout } from "./machine-sheets.ts";
 export { type SheetOptions, USUAL_OPTIONS } from "./options.ts";
 export { pageSvg } from "./svg/svg.ts";

@@ -4,7 +4,7 @@ import { composeSheets, sheetNames } from "./all-sheets.ts";
 import type { SheetDocument } from "./compose/document.ts";
 import { leavesOf } from "./compose/leaves.ts";
 import { MACHINE_SHEET_KINDS } from "./identity.ts";
-import { composeMachineSheets, machineDocumentNames } from "./machine-sheets.ts";
+import { composeMachineSheets, machineDocumentNames, machineDocumentsAbout } from "./machine-sheets.ts";
 import { renderDocument } from "./print/index.ts";
 import { exampleLine, OPTIONS } from "./testing/first-light.ts";
 import { overlapLines, strayLines } from "./testing/page-faults.ts";
@@ -84,4 +84,18 @@ test("sheets of a named harness come without those of the machine, kinds of the 
   expect(made([], [first]).every((id) => id.startsWith(`${first}.`))).toBe(true);
   expect(made(["loads"], [])).toEqual(["machine.loads.en"]);
   expect(made(["loads", "from-to"], [first])).toEqual(["machine.loads.en", `${first}.from-to.en`]);
+});
+
+test("something is on the sheets of the machine that name it", () => {
+  const lists = [...composeMachineSheets(line, OPTIONS)].map((d) => ({
+    id: d.id,
+    text: JSON.stringify(d.grids.map((grid) => grid.rows)),
+  }));
+  for (const itemId of ["lp.a", "sw.left", "bd.io", "bd.power", "mech.bumper/coil"]) {
+    const named = machineDocumentsAbout(line, itemId, true);
+    expect(named).not.toEqual([]);
+    for (const { id, text } of lists)
+      if (named.includes(id)) expect(text, `${itemId} on ${id}`).toContain(itemId);
+  }
+  expect(machineDocumentsAbout(line, null, false)).toEqual([]);
 });

@@ -1,4 +1,4 @@
-import type { LineResult } from "@pinwright/engine";
+import { type LineResult, programMap } from "@pinwright/engine";
 import type { SheetLanguage } from "@pinwright/words";
 import type { SheetDocument } from "./compose/document.ts";
 import { MACHINE_SHEET_KINDS, type MachineSheetKind, machineSheetName } from "./identity.ts";
@@ -34,4 +34,29 @@ export function machineDocumentNames(
   return MACHINE_SHEET_KINDS.filter((kind) => kinds.includes(kind)).map((kind) =>
     machineSheetName(kind, language),
   );
+}
+
+/**
+ * Names of the sheets of the machine that something is on.
+ * @param itemId the item that it is or is part of; null: none
+ * @param hasWires whether a wire is it, or ends on it
+ */
+export function machineDocumentsAbout(
+  line: LineResult,
+  itemId: string | null,
+  hasWires: boolean,
+  language: SheetLanguage = "en",
+): readonly string[] {
+  const { machine, electric } = line;
+  const isOn = (pointId: string | null): boolean =>
+    pointId !== null && machine.points.get(pointId)?.itemId === itemId;
+  const holds: Readonly<Record<MachineSheetKind, () => boolean>> = {
+    "supply-schedule": () =>
+      machine.elements.some((e) => e.itemId === itemId && e.row.kind === "fuse") ||
+      machine.book.tables.supplies.some((s) => isOn(s.positive) || isOn(s.negative)),
+    "wiring-chart": () => hasWires,
+    loads: () => [...electric.loads.values()].some((load) => load.itemId === itemId),
+    "program-map": () => programMap(machine).some((p) => p.deviceId === itemId || p.boardId === itemId),
+  };
+  return MACHINE_SHEET_KINDS.filter((kind) => holds[kind]()).map((kind) => machineSheetName(kind, language));
 }

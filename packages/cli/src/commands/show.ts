@@ -7,7 +7,7 @@ import {
   type PointAbout,
   type WireAbout,
 } from "@pinwright/engine";
-import { documentNames } from "@pinwright/sheets";
+import { documentNames, machineDocumentsAbout } from "@pinwright/sheets";
 import { findingWords } from "@pinwright/words";
 import type { Command } from "../command.ts";
 import { faultText } from "../fault-text.ts";
@@ -80,7 +80,10 @@ export const showCommand: Command = {
       );
       return STATUS.found;
     }
-    const sheets = documentNames(result, about.harnessIds);
+    const sheets = [
+      ...documentNames(result, about.harnessIds),
+      ...machineDocumentsAbout(result, about.item?.id ?? null, about.harnessIds.length > 0),
+    ];
     terminal.out(
       call.flag("json") ? `${JSON.stringify({ ...about, sheets }, null, 2)}\n` : aboutText(about, sheets),
     );
