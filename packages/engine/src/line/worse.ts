@@ -161,6 +161,7 @@ export const WORSE: Readonly<Record<string, Numbers>> = {
     ambient_share: "free",
     bundle_share: "free",
     wires: "free",
+    least_type: "free",
   },
   "fuse-never-opens": {
     rated_a: "more",
@@ -203,6 +204,7 @@ export const WORSE: Readonly<Record<string, Numbers>> = {
     k: "free",
     adiabatic_a2s: "free",
     harm_s: "free",
+    least_type: "free",
   },
   "fuse-volts": { volts: "more", rated_v: "less" },
   "led-current": {
@@ -250,6 +252,7 @@ export const WORSE: Readonly<Record<string, Numbers>> = {
     bundle_share: "free",
     wires: "free",
     loading_pct: "free",
+    least_type: "free",
   },
   "wire-unprotected": { wires: "more", length_mm: "more", held_a: "more", limit_a: "less" },
 

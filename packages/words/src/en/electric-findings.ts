@@ -64,7 +64,7 @@ export const electricFindings: Readonly<Record<string, RuleWords>> = {
   },
   "fuse-large": {
     title: "A fuse is too large for a wire behind it",
-    says: "{1} carries {rated_a} A for ever; {2} may carry {limit_a} A: {single_a} A × {ambient_share} in warm air × {bundle_share} in a bundle of {wires}.",
+    says: "{1} carries {rated_a} A for ever; {2} may carry {limit_a} A: {single_a} A × {ambient_share} in warm air × {bundle_share} in a bundle of {wires}. Of the wires in stock {least_type} would do.",
     why: "An overload below the fuse's rating heats the wire until its insulation fails.",
     todo: "Use a smaller fuse or a thicker wire, or fuse the branch by itself.",
   },
@@ -88,7 +88,7 @@ export const electricFindings: Readonly<Record<string, RuleWords>> = {
   },
   "fuse-slow": {
     title: "A wire is harmed before its fuse opens",
-    says: "{1}, {2}: short circuit over {loop_ohm} Ω, {first_a} A at first ({stored_a2s} A²s stored), then {held_a} A; open after {opens_s} s. {area_mm2} mm² with k = {k} stands {adiabatic_a2s} A²s, {harm_s} s of that current: {used_pct} % used.",
+    says: "{1}, {2}: short circuit over {loop_ohm} Ω, {first_a} A at first ({stored_a2s} A²s stored), then {held_a} A; open after {opens_s} s. {area_mm2} mm² with k = {k} stands {adiabatic_a2s} A²s, {harm_s} s of that current: {used_pct} % used. Of the wires in stock {least_type} would do.",
     why: "The insulation melts into its neighbours, and the bundle burns.",
     todo: "Use a smaller or quicker fuse, a thicker wire, or a supply that gives more current for a moment.",
   },
@@ -142,7 +142,7 @@ export const electricFindings: Readonly<Record<string, RuleWords>> = {
   },
   "wire-hot": {
     title: "A wire carries too much",
-    says: "{0}: {rms_a} A rms in hard play; may carry {single_a} A × {ambient_share} in air of {ambient_c} °C × {bundle_share} in a bundle of {wires} wires loaded {loading_pct} % = {limit_a} A.",
+    says: "{0}: {rms_a} A rms in hard play; may carry {single_a} A × {ambient_share} in air of {ambient_c} °C × {bundle_share} in a bundle of {wires} wires loaded {loading_pct} % = {limit_a} A. Of the wires in stock {least_type} would do.",
     why: "Its insulation gets hotter than it stands, and softens.",
     todo: "Use a thicker wire, split the current, or take the wire out of the bundle.",
   },

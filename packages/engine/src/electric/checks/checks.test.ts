@@ -219,6 +219,9 @@ describe("First Light", () => {
     const { numbers } = only("supply-peak", findings);
     expect(Number(numbers.worst_a)).toBeGreaterThan(2);
     expect(Number(numbers.needed_j)).toBeGreaterThan(0);
+    // What is always on outlasts any capacitor.
+    const low = change("supplies", (row) => row.id === "s24", { limit_a: 0.01, stored_j: 1000 });
+    expect(only("supply-peak", findingsOf(low)).numbers).toMatchObject({ pulse_ms: "∞", needed_j: "∞" });
   });
 
   it("tells logic that returns through the coils' wire, and metal without a bond", () => {

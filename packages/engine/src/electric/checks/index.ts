@@ -1,5 +1,6 @@
 import { compareText } from "@pinwright/kernel";
-import type { Finding } from "../../model/index.ts";
+import type { ElectricRatings, ElectricSolution, Finding, Machine } from "../../model/index.ts";
+import { electricNetwork } from "../network/network.ts";
 import { coilDiode } from "./coil-diode.ts";
 import { coilHot } from "./coil-hot.ts";
 import { coilStuck } from "./coil-stuck.ts";
@@ -54,7 +55,17 @@ export const checkRatings = (facts: ElectricFacts): readonly Finding[] =>
  * can be checked by hand.
  * @returns in the order of rule and subjects
  */
-export function checkElectric(facts: ElectricFacts): readonly Finding[] {
+export function checkElectric(
+  machine: Machine,
+  harnesses: ElectricFacts["harnesses"],
+  solution: ElectricSolution,
+  ratings: ElectricRatings,
+): readonly Finding[] {
+  const network = electricNetwork(
+    machine,
+    [...harnesses.values()].flatMap(({ wires }) => wires),
+  );
+  const facts: ElectricFacts = { machine, harnesses, network, solution, ratings };
   return [...checkNetwork(facts), ...checkRatings(facts)]
     .map((finding) => ({ finding, name: `${finding.rule} ${finding.subjects.join(" ")}` }))
     .sort((p, q) => compareText(p.name, q.name))

@@ -1,7 +1,7 @@
 import { compareText } from "@pinwright/kernel";
 import { type Finding, type Machine, makeFinding } from "../../model/index.ts";
 import type { Feed } from "../network/feeds.ts";
-import type { SourcePart } from "../network/parts.ts";
+import type { Part, SourcePart } from "../network/parts.ts";
 import { groupsOf } from "../protection/groups.ts";
 import { type CopperGraph, copperNet, Reach } from "../protection/reach.ts";
 import type { ElectricFacts } from "./facts.ts";
@@ -17,7 +17,8 @@ interface Users {
 
 /**
  * `return-shared`: the currents of coils or motors and of logic, data, sensors or audio pass the same wire on their way
- * back to their source. Where their ways only meet at a point, as at a star, neither lifts the other's zero.
+ * back to their source. Where their ways only meet at a point, as at a star, neither lifts the other's zero. A current
+ * goes over earth only where no conductor of its own leads back: then over the ties of the star point.
  */
 export function returnShared({
   machine,
@@ -28,11 +29,8 @@ export function returnShared({
     const net = netOf.get(node.startsWith("wire:") ? node.slice(5) : node);
     return machine.nets.get(net ?? "")?.class === "earth";
   };
-  const net = copperNet(network.parts, isEarth);
-  // Fewest joints: the lengths have no say in which way is meant.
-  const graph: CopperGraph = { ...net, ohms: new Float64Array(net.parts.length).fill(1) };
+  const [apart, overEarth] = [waysBack(network.parts, isEarth), waysBack(network.parts, () => false)];
   const copper = groupsOf(network.parts);
-  const ways = new Map<SourcePart, Reach>();
   const byWire = new Map<string, { readonly netId: string } & Users>();
   const { steady, units } = network.units;
   const pulsed = new Set(units.flatMap((unit) => unit.loads));
@@ -41,8 +39,8 @@ export function returnShared({
     // A relay that stays on lifts nothing.
     const loudness = node === null ? null : loudnessOf(machine, feed, netOf, pulsed.has(feed));
     if (node === null || loudness === null) continue;
-    const way = ways.get(feed.source) ?? new Reach(graph, feed.source.b);
-    ways.set(feed.source, way);
+    const own = apart(feed.source);
+    const way = Number.isFinite(own.ohm(node)) ? own : overEarth(feed.source);
     for (const { part } of way.back(node)) {
       if (part.kind !== "wire") continue;
       const users = byWire.get(part.id) ?? {
@@ -60,6 +58,24 @@ export function returnShared({
     const numbers = { loud: loud.size, quiet: quiet.size, wires: wires.length };
     return makeFinding("return-shared", "error", [netId, coil, logic, ...wires.sort(compareText)], numbers);
   });
+}
+
+/** Ways to the negative end of each source over copper, with the fewest joints: lengths have no say in which is meant. */
+function waysBack(
+  parts: readonly Part[],
+  isBarred: (node: string) => boolean,
+): (source: SourcePart) => Reach {
+  const ways = new Map<SourcePart, Reach>();
+  let graph: CopperGraph | null = null;
+  return (source) => {
+    if (graph === null) {
+      const net = copperNet(parts, isBarred);
+      graph = { ...net, ohms: new Float64Array(net.parts.length).fill(1) };
+    }
+    const way = ways.get(source) ?? new Reach(graph, source.b);
+    ways.set(source, way);
+    return way;
+  };
 }
 
 /** Wires that both use, gathered by net. */

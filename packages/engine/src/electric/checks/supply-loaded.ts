@@ -45,8 +45,8 @@ function peak({ machine, solution }: ElectricFacts, supply: SupplyRating): reado
     worst_a: rounded(worstA),
     limit_a: limitA,
     volts: row.volts,
-    pulse_ms: rounded(seconds * 1000),
-    needed_j: rounded(neededJ),
+    pulse_ms: finite(seconds * 1000),
+    needed_j: finite(neededJ),
     held_j: rounded(heldJ),
     stored_j: row.stored_j ?? 0,
     loads: pulsed.filter(({ amps }) => amps > 0).length,
@@ -54,7 +54,12 @@ function peak({ machine, solution }: ElectricFacts, supply: SupplyRating): reado
   return [makeFinding("supply-peak", "warning", [supply.supplyId], numbers)];
 }
 
-/** For how long a moment draws more than the limit, and the energy beyond it, as its loads end their pulses one by one. */
+const finite = (value: number): number | string => (Number.isFinite(value) ? rounded(value) : "∞");
+
+/**
+ * For how long a moment draws more than the limit, and the energy beyond it, as its loads end their pulses one by one:
+ * for ever when what is always on is more than the limit by itself.
+ */
 function excess(
   parts: readonly { readonly amps: number; readonly seconds: number }[],
   worstA: number,
@@ -70,5 +75,6 @@ function excess(
     fromS = seconds;
     left -= amps;
   }
+  if (left > limitA) return { seconds: Number.POSITIVE_INFINITY, joules: Number.POSITIVE_INFINITY };
   return { seconds: fromS, joules };
 }

@@ -1,8 +1,9 @@
 import { type Finding, makeFinding } from "../../model/index.ts";
+import { leastTypeId } from "../sizing/needs.ts";
 import { type ElectricFacts, rounded } from "./facts.ts";
 
 /** `wire-hot`: a wire carries more, over a minute of hard play, than its conductor may in this bundle and this air. */
-export function wireHot({ ratings, machine }: ElectricFacts): readonly Finding[] {
+export function wireHot({ ratings, machine, harnesses }: ElectricFacts): readonly Finding[] {
   return [...ratings.wires.values()].flatMap((rating) =>
     rating.rmsA <= rating.limitA
       ? []
@@ -16,6 +17,7 @@ export function wireHot({ ratings, machine }: ElectricFacts): readonly Finding[]
             bundle_share: rounded(rating.bundleShare),
             wires: rating.wires,
             loading_pct: rounded(rating.loading * 100),
+            least_type: leastTypeId(machine, harnesses, ratings, rating.wireId),
           }),
         ],
   );

@@ -9,7 +9,7 @@ type WireType = BookRow<"wire_types">;
 type Harnesses = ReadonlyMap<string, Pick<HarnessResult, "wires">>;
 
 /** What a wire has to be. */
-export interface WireNeed {
+interface WireNeed {
   readonly wire: SizedWire;
   /** Lasting limit in its bundle: its rms, and the rating of the fuse that it lies behind. */
   readonly limitA: number;
@@ -24,7 +24,7 @@ export interface WireNeed {
 }
 
 /** The least stocked wire type for a wire that carries current, by limit, protection, drop and contacts. */
-export function wireNeed(machine: Machine, wire: SizedWire, ratings: ElectricRatings): WireNeed | null {
+function wireNeed(machine: Machine, wire: SizedWire, ratings: ElectricRatings): WireNeed | null {
   const rating = ratings.wires.get(wire.id);
   if (rating === undefined) return null;
   const strain = ratings.strains.get(wire.id) ?? { fuseA: 0, shortUsed: 0 };
@@ -62,7 +62,7 @@ function dropArea(ratings: ElectricRatings, wire: SizedWire): number {
 }
 
 /** Whether nothing but the line decides a wire's type: neither its net, nor a choice, nor a cable. */
-export function isFree(machine: Machine, wire: SizedWire): boolean {
+function isFree(machine: Machine, wire: SizedWire): boolean {
   const chosen = machine.choices.get("wire-type");
   return (
     machine.nets.get(wire.netId)?.wire_type == null &&
@@ -101,4 +101,16 @@ export function growTypes(
       grown.set(wire.id, type);
   }
   return new Map([...grown].map(([wireId, type]) => [wireId, type.id]));
+}
+
+/** Id of the least stocked type that a wire needs, for the words of a finding; `-` where none does or it is not known. */
+export function leastTypeId(
+  machine: Machine,
+  harnesses: Harnesses,
+  ratings: ElectricRatings,
+  wireId: string,
+): string {
+  const harnessId = wireId.split("|")[1] ?? "";
+  const wire = harnesses.get(harnessId)?.wires.find(({ id }) => id === wireId);
+  return (wire === undefined ? null : wireNeed(machine, wire, ratings))?.leastType?.id ?? "-";
 }

@@ -26,7 +26,7 @@ export interface Subject {
 }
 
 /** Tables whose rows findings name by their ids. */
-const ROW_TABLES = ["wire_types", "connector_families", "cables"] as const;
+const ROW_TABLES = ["wire_types", "connector_families", "cables", "fuses", "supplies", "bonds"] as const;
 
 const none: Languages = { en: "", zh: "" };
 

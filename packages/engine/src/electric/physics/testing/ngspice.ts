@@ -8,7 +8,7 @@ export function ngspice(netlist: string): ReadonlyMap<string, number> {
   const { stdout, error } = spawnSync("ngspice", ["-b"], { input: netlist, encoding: "utf8" });
   if (error !== undefined) throw error;
   const found = new Map<string, number>();
-  for (const [, name = "", value = ""] of stdout.matchAll(/^\s*([a-z0-9_]+)\s*=\s*([-+0-9.eE]+)/gim))
+  for (const [, name = "", value = ""] of stdout.matchAll(/^\s*([a-z0-9_()]+)\s*=\s*([-+0-9.eE]+)/gim))
     found.set(name.toLowerCase(), Number(value));
   return found;
 }
