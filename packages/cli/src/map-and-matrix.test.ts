@@ -122,6 +122,8 @@ describe("matrix", () => {
     expect(shown.out).toMatch(/wire of its lines \d\.\d\d m → \d\.\d\d m; nothing is below/);
     expect(shown.err).toMatch(/--write takes this/);
     expect(ends()).toBe(before);
+    const three = await call("matrix", folder, "--closed", "sw.left,sw.right,sw.far-left");
+    expect(three.out).toBe("bd.io: 3 closed, 1 more read closed\n  switch.5 switch.1: mech.bumper/switch\n");
     expect((await call("matrix", folder, "--write")).status).toBe(0);
     expect(ends()).not.toBe(before);
     expect(readFileSync(join(folder, "devices.csv"), "utf8")).toBe(

@@ -1,6 +1,7 @@
 import type { Book } from "@pinwright/book";
 import { writeBook } from "@pinwright/book/io";
 import {
+  ghostsOf,
   type MatrixProposal,
   missingDiodes,
   proposeMatrix,
@@ -22,6 +23,16 @@ function matrixText(matrix: SwitchMatrix): string {
       `  no diode at ${crossing.itemId}: ${closed.map((c) => c.itemId).join(", ")} closed make ${ghost.itemId} read closed\n`,
   );
   return `${matrix.id}: ${matrix.columns.length} columns × ${matrix.rows.length} rows, ${matrix.crossings.length} switches\n${lines.join("")}`;
+}
+
+/** What reads closed beside what is closed: `column row: switch`. */
+function closedText(matrix: SwitchMatrix, closed: readonly string[]): string {
+  const ids = new Set(matrix.crossings.flatMap(({ id, itemId }) => (closed.includes(itemId) ? [id] : [])));
+  const ghosts = ghostsOf(matrix, ids).map(({ column, row }) => {
+    const at = matrix.crossings.filter((c) => c.column === column && c.row === row).map((c) => c.itemId);
+    return `  ${matrix.columns[column]?.id} ${matrix.rows[row]?.id}: ${at.join(", ") || "no switch"}\n`;
+  });
+  return `${matrix.id}: ${ids.size} closed, ${ghosts.length} more read closed\n${ghosts.join("")}`;
 }
 
 function proposalText(proposal: MatrixProposal): string {
@@ -47,6 +58,12 @@ export const matrixCommand: Command = {
   options: {
     ...BOOK_OPTIONS,
     matrix: { type: "string", value: "ID", about: "only this matrix; else all" },
+    closed: {
+      type: "string",
+      multiple: true,
+      value: "ID",
+      about: "with these switches closed, tell which open ones read closed; several with commas",
+    },
     json: { type: "boolean", about: "write the proposals as JSON" },
     write: { type: "boolean", about: "take the proposals: write the nets of the ends into the book" },
   },
@@ -66,6 +83,15 @@ export const matrixCommand: Command = {
     const matrices = all.filter(({ id }) => only === undefined || id === only);
     if (only !== undefined && matrices.length === 0)
       throw new UsageError(`--matrix ${only}: the book has ${all.map(({ id }) => id).join(", ") || "none"}`);
+    const closed = call.texts("closed");
+    if (closed.length > 0) {
+      const items = new Set(all.flatMap(({ crossings }) => crossings.map(({ itemId }) => itemId)));
+      const unknown = closed.find((id) => !items.has(id));
+      if (unknown !== undefined)
+        throw new UsageError(`--closed ${unknown}: no switch of a matrix has this id`);
+      for (const matrix of matrices) terminal.out(closedText(matrix, closed));
+      return STATUS.good;
+    }
     const proposals: MatrixProposal[] = [];
     let book: Book = loaded.book;
     let isPossible = true;

@@ -6,6 +6,7 @@ export {
   type AssignSite,
   assignBoundMm,
   assignedMm,
+  ghostsOf,
   isPossible,
   type MatrixProposal,
   missingDiodes,

@@ -5,7 +5,7 @@ import { createWiring, type TestWiring } from "./wiring.ts";
 type Element = BookRow<"elements">;
 
 /** An element of a board or a device of a test: kind, from, to and further cells. */
-export type TestElement = readonly [Element["kind"], string, string, Partial<Element>?];
+type TestElement = readonly [Element["kind"], string, string, Partial<Element>?];
 
 export interface TestPoints {
   /** Elements of each board by its id; a board `psu` with 48 V at `j1.1` and 0 V at `j1.2` is always there. */

@@ -21,7 +21,7 @@ export interface Side {
 /** For each kind of line the mm of its shortest chains through every subset of sites; Infinity where it may not have them. */
 export type SubsetLengths = readonly Float64Array[];
 
-export const bitCount = (mask: number): number => {
+const bitCount = (mask: number): number => {
   let count = 0;
   for (let rest = mask; rest !== 0; rest &= rest - 1) count++;
   return count;

@@ -1,8 +1,8 @@
-import { spawnSync } from "node:child_process";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { createMachine } from "../../testing/book.ts";
 import { createMatrixTables, type TestSwitch } from "../../testing/matrix.ts";
+import { ngspice } from "../physics/testing/ngspice.ts";
 import { checkMatrices } from "./check-ghosts.ts";
 import { type Crossing, type SwitchMatrix, switchMatrices } from "./find.ts";
 import { ghostSets, ghostsOf, type MatrixGrid, missingDiodes, readsClosed } from "./ghosts.ts";
@@ -227,17 +227,16 @@ function ngspiceRows(grid: MatrixGrid, closed: readonly Crossing[], column: numb
     ".op",
     ".control",
     "run",
-    ...grid.rows.map((_, r) => `print v(r${r})`),
+    ...grid.rows.flatMap((_, r) => [`let row${r} = v(r${r})`, `print row${r}`]),
     ".endc",
     ".end",
   ].join("\n");
-  // In batch mode the deck is read from standard input.
-  const { stdout } = spawnSync("ngspice", ["-b"], { input: `${deck}\n`, encoding: "utf8" });
-  return grid.rows.map((_, r) => Number(new RegExp(`v\\(r${r}\\) = (\\S+)`, "u").exec(stdout)?.[1]));
+  const volts = ngspice(`${deck}\n`);
+  return grid.rows.map((_, r) => volts.get(`row${r}`) ?? Number.NaN);
 }
 
 describe("ngspice", () => {
-  test.skipIf(spawnSync("ngspice", ["-v"]).status !== 0).each([
+  test.each([
     ["none", "s11 s12 s21"],
     ["none", "s11 s22 s33"],
     ["with", "s11 s12 s21"],

@@ -9,21 +9,6 @@ export {
 } from "./assign/problem.ts";
 export { type AssignEffort, searchAssignment, usualAssignSteps } from "./assign/search.ts";
 export { checkMatrices } from "./check-ghosts.ts";
-export { type Crossing, type MatrixLine, type SwitchMatrix, switchMatrices } from "./find.ts";
-export {
-  ghostSets,
-  ghostsOf,
-  type MatrixGrid,
-  type MissingDiode,
-  missingDiodes,
-  type Position,
-  readsClosed,
-} from "./ghosts.ts";
-export {
-  type MatrixMove,
-  type MatrixProposal,
-  matrixProblem,
-  type NetChange,
-  proposeMatrix,
-  withProposal,
-} from "./propose.ts";
+export { type SwitchMatrix, switchMatrices } from "./find.ts";
+export { ghostsOf, missingDiodes } from "./ghosts.ts";
+export { type MatrixProposal, matrixProblem, proposeMatrix, withProposal } from "./propose.ts";

@@ -18,7 +18,7 @@ import { missingDiodes } from "./ghosts.ts";
 type End = BookRow<"ends">;
 
 /** One cell of `ends` that would be another: a switch's point goes to another line's net. */
-export interface NetChange {
+interface NetChange {
   readonly point: string;
   readonly harness: string;
   readonly from: string;
@@ -26,7 +26,7 @@ export interface NetChange {
 }
 
 /** A switch that would get another crossing. Lines are told by their nets. */
-export interface MatrixMove {
+interface MatrixMove {
   readonly elementId: string;
   readonly itemId: string;
   /** Service number: it stays. */

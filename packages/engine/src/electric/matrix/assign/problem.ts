@@ -93,10 +93,7 @@ export function chainOf(
 }
 
 /** Sites of each chain: by line and then by group. */
-export function chainSites(
-  direction: Direction,
-  lineOf: readonly number[],
-): ReadonlyMap<string, readonly number[]> {
+function chainSites(direction: Direction, lineOf: readonly number[]): ReadonlyMap<string, readonly number[]> {
   const chains = new Map<string, number[]>();
   lineOf.forEach((line, i) => {
     const key = `${line} ${direction.groupOf[i]}`;
