@@ -98,7 +98,8 @@ export class Circuit {
     const { places, resistorA, resistorB } = this;
     for (let r = 0; r < resistorA.length; r++) {
       const g = values.siemens[r] ?? 0;
-      const [p, q] = [places[resistorA[r] ?? 0] ?? -1, places[resistorB[r] ?? 0] ?? -1];
+      const p = places[resistorA[r] ?? 0] ?? -1;
+      const q = places[resistorB[r] ?? 0] ?? -1;
       if (p === q) continue;
       if (p >= 0) diagonal[p] = (diagonal[p] ?? 0) + g;
       if (q >= 0) diagonal[q] = (diagonal[q] ?? 0) + g;
@@ -157,11 +158,13 @@ export class SolvableCircuit {
     const offsets = this.#offsets;
     const x = this.#injected(amps);
     for (let r = 0; r < resistorA.length; r++) {
-      const [a, b] = [resistorA[r] ?? 0, resistorB[r] ?? 0];
+      const a = resistorA[r] ?? 0;
+      const b = resistorB[r] ?? 0;
       const apart = (offsets[a] ?? 0) - (offsets[b] ?? 0);
       if (apart === 0) continue;
       const driven = (this.values.siemens[r] ?? 0) * apart;
-      const [p, q] = [places[a] ?? -1, places[b] ?? -1];
+      const p = places[a] ?? -1;
+      const q = places[b] ?? -1;
       if (p === q) continue;
       if (p >= 0) x[p] = (x[p] ?? 0) - driven;
       if (q >= 0) x[q] = (x[q] ?? 0) + driven;
@@ -232,8 +235,10 @@ export class SolvableCircuit {
     const { resistorA, resistorB, atJoins } = this.circuit;
     const { siemens } = this.values;
     const surplus = amps.slice();
-    for (const r of atJoins) {
-      const [a, b] = [resistorA[r] ?? 0, resistorB[r] ?? 0];
+    for (let n = 0; n < atJoins.length; n++) {
+      const r = atJoins[n] ?? 0;
+      const a = resistorA[r] ?? 0;
+      const b = resistorB[r] ?? 0;
       const i = (siemens[r] ?? 0) * ((volts[a] ?? 0) - (volts[b] ?? 0));
       surplus[a] = (surplus[a] ?? 0) - i;
       surplus[b] = (surplus[b] ?? 0) + i;

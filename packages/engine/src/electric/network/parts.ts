@@ -68,7 +68,8 @@ export function partsOf(machine: Machine, wires: readonly NetworkWire[]): Parts 
     return index.size - 1;
   };
   const joint = (id: string, a: string, b: string): Joint => ({ id, a, b, from: number(a), to: number(b) });
-  const wired = new Set(wires.flatMap(({ a, b }) => [a, b]));
+  const wired = new Set<string>();
+  for (const { a, b } of wires) wired.add(a).add(b);
   const parts: Part[] = byId(wires).map((wire) => ({
     ...joint(wire.id, endNode(machine, wire.a), endNode(machine, wire.b)),
     kind: "wire",

@@ -24,11 +24,20 @@ export const same = (value: number): Spread => ({
 /** The spread of a quantity over the corners; `at` gives it at the c-th corner. The first corner of equals counts. */
 export function spreadOf(at: (corner: number) => number): Spread {
   const nominal = at(0);
-  let [least, leastAt, most, mostAt] = [nominal, 0, nominal, 0];
+  let least = nominal;
+  let leastAt = 0;
+  let most = nominal;
+  let mostAt = 0;
   for (let c = 1; c < CORNERS.length; c++) {
     const value = at(c);
-    if (value < least) [least, leastAt] = [value, c];
-    if (value > most) [most, mostAt] = [value, c];
+    if (value < least) {
+      least = value;
+      leastAt = c;
+    }
+    if (value > most) {
+      most = value;
+      mostAt = c;
+    }
   }
   return { nominal, least, leastAt: CORNERS[leastAt] ?? NOMINAL, most, mostAt: CORNERS[mostAt] ?? NOMINAL };
 }

@@ -28,7 +28,10 @@ export function unitCurrents(state: IslandState): readonly UnitCurrents[] {
 export function rmsAt(rows: Rows, corner: number, units: readonly UnitCurrents[]): number {
   let mean = baseAt(rows, corner);
   let variance = 0;
-  for (const { usage, pulse, held } of units) {
+  for (let u = 0; u < units.length; u++) {
+    const unit = units[u];
+    if (unit === undefined) continue;
+    const { usage, pulse, held } = unit;
     const full = partAt(rows, corner, pulse);
     const hold = held === null || usage.holdShare === 0 ? 0 : partAt(rows, corner, held);
     if (full === 0 && hold === 0) continue;

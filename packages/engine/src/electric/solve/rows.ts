@@ -29,7 +29,8 @@ function betweenRows(
     const g = siemens(state);
     const { base, byMode } = state;
     values[at++] = ((base[a] ?? 0) - (base[b] ?? 0)) * g;
-    for (const volts of byMode) {
+    for (let m = 0; m < byMode.length; m++) {
+      const volts = byMode[m] ?? base;
       const part = ((volts[a] ?? 0) - (volts[b] ?? 0)) * g;
       values[at++] = part > NOISE || part < -NOISE ? part : 0;
     }

@@ -1,0 +1,107 @@
+/**
+ * The circuit solver on harness-like networks up to 80,000 nodes, with ngspice's time for the same network beside it
+ * in the same run; and all electrical results of Tidewatch, cold and after one changed wire. `cpu_ms` is the time of
+ * the processor over all threads, which other programs on the machine disturb less. `npx tsx bench/circuit.ts`
+ */
+import { spawnSync } from "node:child_process";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { emptyShop } from "@pinwright/book";
+import { readBook } from "@pinwright/book/io";
+import { ElectricSolver, resolveMachine, wireHarness } from "@pinwright/engine";
+import { Circuit } from "@pinwright/kernel";
+import { harnessLike } from "../packages/kernel/src/circuit/testing/harness-like.ts";
+import { median, writeResults } from "./measure.ts";
+
+const round = (ms: number): number => Math.round(ms * 10) / 10;
+const rows: Record<string, string | number>[] = [];
+
+interface Time {
+  readonly ms: number;
+  readonly cpuMs: number;
+}
+
+function once(work: () => unknown): Time {
+  const before = process.cpuUsage();
+  const start = performance.now();
+  work();
+  const { user, system } = process.cpuUsage(before);
+  return { ms: performance.now() - start, cpuMs: (user + system) / 1000 };
+}
+
+const figures = (what: string, times: readonly Time[]): Record<string, string | number> => ({
+  what,
+  ms: round(median(times.map(({ ms }) => ms))),
+  least_ms: round(Math.min(...times.map(({ ms }) => ms))),
+  cpu_ms: round(median(times.map(({ cpuMs }) => cpuMs))),
+  least_cpu_ms: round(Math.min(...times.map(({ cpuMs }) => cpuMs))),
+});
+
+/** Time of ngspice for the operating point of the same network, 1 V at one end and a milliampere at every node. */
+function ngspiceMs(pairs: readonly (readonly [number, number])[], nodes: number): number {
+  const folder = mkdtempSync(join(tmpdir(), "pinwright-bench-"));
+  const cards = pairs.flatMap(([a, b], r) => (a === b ? [] : [`R${r} ${a} ${b} 1`]));
+  const loads = Array.from({ length: nodes - 1 }, (_, n) => `I${n} 0 ${n + 1} 0.001`);
+  writeFileSync(
+    join(folder, "c.cir"),
+    ["network", ...cards, ...loads, ".control", "op", ".endc", ".end", ""].join("\n"),
+  );
+  const { ms } = once(() => spawnSync("ngspice", ["-b", "c.cir"], { cwd: folder }));
+  rmSync(folder, { recursive: true });
+  return ms;
+}
+
+// Before anything else, so that the solver is as cold as it is in a program that has just started.
+const { book, shop } = await readBook(join(import.meta.dirname, "../examples/tidewatch"));
+const machine = resolveMachine(book, shop ?? emptyShop());
+const joined = [...machine.harnesses.keys()].map((id) => wireHarness(machine, id));
+const lengths = new Map(
+  joined.flatMap(({ wires }) => wires.map(({ id }, n) => [id, 300 + ((n * 37) % 1500)])),
+);
+const cold = once(() => new ElectricSolver().solve(machine, joined, lengths));
+
+let base: Time | null = null;
+for (const nodes of [1250, 5000, 20000, 80000]) {
+  const resistors = harnessLike(nodes, 7);
+  const amps = new Float64Array(nodes).fill(0.001);
+  const values = { siemens: new Float64Array(resistors.length).fill(1), joinVolts: new Float64Array(0) };
+  const whole = Array.from({ length: 3 }, () =>
+    once(() => new Circuit({ nodes, reference: 0, joins: [], resistors }).with(values).solve(amps)),
+  );
+  const circuit = new Circuit({ nodes, reference: 0, joins: [], resistors });
+  const again = Array.from({ length: 5 }, () => once(() => circuit.with(values).solve(amps)));
+  const first: Time = whole.reduce((a, b) => (b.cpuMs < a.cpuMs ? b : a));
+  base ??= first;
+  rows.push({
+    ...figures(`a network of ${nodes} nodes, ordered, factored and solved`, whole),
+    ngspice_ms: round(ngspiceMs(resistors, nodes)),
+    multiplications: circuit.work.operations,
+    ratio: round(first.cpuMs / base.cpuMs),
+  });
+  rows.push(figures(`the same with changed values: factored and solved`, again));
+}
+
+rows.push(figures("all electrical results of Tidewatch, first in the process", [cold]));
+rows.push(
+  figures(
+    "the same from scratch, warm",
+    Array.from({ length: 5 }, () => once(() => new ElectricSolver().solve(machine, joined, lengths))),
+  ),
+);
+const solver = new ElectricSolver();
+const { solution } = solver.solve(machine, joined, lengths);
+const ids = [...solution.wires].filter(([, { peakA }]) => peakA.most > 0).map(([id]) => id);
+const changed: Time[] = [];
+for (let n = 0; n < 60; n++) {
+  const id = ids[(n * 37) % ids.length] ?? "";
+  const other = new Map(lengths).set(id, (lengths.get(id) ?? 0) + 5);
+  const time = once(() => solver.solve(machine, joined, other));
+  solver.sweep();
+  // Back again, so that each change is one wire's.
+  solver.solve(machine, joined, lengths);
+  solver.sweep();
+  if (n >= 20) changed.push(time);
+}
+rows.push(figures("after one changed wire that carries current", changed));
+writeResults("circuit", rows);
