@@ -4,9 +4,17 @@ import { addressOf } from "../book/place-of.ts";
 type Subject = ViewEntry<"findings">["subjects"][number];
 type Fault = ViewEntry<"faults">;
 
+/** Tables whose rows have a page of their own, by its tab in Currents. */
+const CURRENTS: ReadonlyMap<string, string> = new Map([
+  ["supplies", "supplies"],
+  ["fuses", "fuses"],
+]);
+
 /** Where an id that a finding names is looked at; null when there is no such place. */
 export function subjectAddress(bookId: string, { kind, id, table }: Subject): string | null {
   if (kind === null) return null;
+  const tab = kind === "row" ? CURRENTS.get(table ?? "") : undefined;
+  if (tab !== undefined) return `/b/${bookId}/wiring/currents/${tab}?id=${encodeURIComponent(id)}`;
   if (kind === "row") return `/b/${bookId}/tables/${table}?id=${encodeURIComponent(id)}`;
   return addressOf(bookId, { kind, id });
 }

@@ -15,7 +15,7 @@ describe("boundText", () => {
 
   it("says what it has no words for, and what a person wrote by hand", () => {
     expect(text("spin_deg", "<=", "3")).toBe("spin deg is more than 3°");
-    expect(text("drop_pct", "=", "5%")).toBe("drop pct is no longer 5% %");
+    expect(text("spin_pct", "=", "5%")).toBe("spin pct is no longer 5% %");
   });
 
   it("does not take one unit for another", () => {

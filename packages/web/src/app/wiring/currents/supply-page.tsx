@@ -58,6 +58,9 @@ export function SupplyPage({ id }: { readonly id: string }) {
           term={words.supply.limitModes[supply.limitMode]}
           text={limitA === null ? "–" : ampsText(limitA)}
         />
+        {supply.storedJ !== null && (
+          <Fact term={words.calc.storedEnergy} text={words.supply.stored(figure(supply.storedJ))} />
+        )}
         <Fact term={col.headroom} text={ampsText(headroomA.least)} />
       </dl>
       <h3>{words.supply.budget}</h3>
