@@ -19,7 +19,7 @@ import {
 } from "./values.ts";
 
 /** A driver or contact that a unit closes: open it is a leak, closed its resistance. */
-export interface Port {
+interface Port {
   readonly part: ElementPart;
   readonly resistor: number;
   readonly from: number;

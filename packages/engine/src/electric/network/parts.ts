@@ -15,12 +15,12 @@ interface Joint {
   readonly to: number;
 }
 
-export interface WirePart extends Joint {
+interface WirePart extends Joint {
   readonly kind: "wire";
   readonly wire: NetworkWire;
 }
 /** A mated or landed contact, between the wires' side and the item's, or between the halves of an in-line connector. */
-export interface ContactPart extends Joint {
+interface ContactPart extends Joint {
   readonly kind: "contact";
   readonly family: BookRow<"connector_families">;
 }
@@ -43,7 +43,7 @@ export const itemNode = (pointId: string): string => pointId;
 /** Node on the wires' side of a contact. */
 export const wireNode = (pointId: string): string => `wire:${pointId}`;
 /** Node at the end of a wire: a splice, or the wires' side of a contact. */
-export const endNode = (machine: Machine, end: string): string =>
+const endNode = (machine: Machine, end: string): string =>
   machine.points.has(end) ? wireNode(end) : end;
 
 /** Kinds of elements that no direct current passes through, or too little to matter. */

@@ -34,7 +34,7 @@ export function sourceVolts({ volts, tolerancePct }: SourcePart, { supply }: Cor
 }
 
 /** Ω of a fuse or resettable fuse: its element's, else what drops the shop's fuse drop at its rating. */
-export function fuseOhm(row: BookRow<"elements">, numbers: ShopNumbers): number {
+function fuseOhm(row: BookRow<"elements">, numbers: ShopNumbers): number {
   return row.ohm ?? numbers.fuse_drop_mv / 1000 / Math.max(row.amp ?? 1, 0.01);
 }
 

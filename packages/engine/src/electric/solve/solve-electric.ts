@@ -10,8 +10,6 @@ import { CORNERS } from "./corners.ts";
 import { carriedResults, idleCarried, idleParts, islandResults } from "./electric-solution.ts";
 import { type IslandSolution, solveIsland } from "./solve-island.ts";
 
-export { type ElectricNetwork, electricNetwork };
-
 /** The wires of a harness: the same object for as long as no wire is another one, whatever the lengths. */
 export interface ElectricWires {
   readonly wires: readonly Wire[];
