@@ -1,5 +1,5 @@
 import type { LineResult, PlacedElement } from "@pinwright/engine";
-import { type SheetLanguage, sheetWords } from "@pinwright/words";
+import type { SheetLanguage } from "@pinwright/words";
 import { shortNumber } from "./compose/number.ts";
 import { label, say } from "./compose/say.ts";
 
@@ -103,9 +103,4 @@ export function elementText(element: PlacedElement, language: SheetLanguage): st
     },
     " · ",
   );
-}
-
-/** Words in the first language of a sheet: spreadsheets have one. */
-export function gridWords(language: SheetLanguage) {
-  return sheetWords(language === "zh" ? "zh" : "en");
 }

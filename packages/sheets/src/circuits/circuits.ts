@@ -4,7 +4,7 @@ import { type FuseNode, otherSide, type Rails, type SupplyNode } from "./rails.t
 import { type Enter, pruned, type Stop, stepsOf, type WalkRules, walk } from "./walk.ts";
 
 /** What a circuit is about. */
-export type CircuitOf =
+type CircuitOf =
   | { readonly kind: "supply"; readonly node: SupplyNode }
   | { readonly kind: "fuse"; readonly fuse: FuseNode }
   | { readonly kind: "earth" }

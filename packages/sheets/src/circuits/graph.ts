@@ -32,7 +32,7 @@ export interface CircuitGraph {
 /** A link, or a resistor so small that it only measures: what is on both sides of it is one rail. */
 const SHUNT_MOST_OHM = 1;
 
-export const isLink = ({ row }: PlacedElement): boolean => row.kind === "link";
+const isLink = ({ row }: PlacedElement): boolean => row.kind === "link";
 export const isShunt = ({ row }: PlacedElement): boolean =>
   row.kind === "resistor" && row.ohm !== null && row.ohm <= SHUNT_MOST_OHM;
 /** Elements that a signal or a current is switched or read by. */

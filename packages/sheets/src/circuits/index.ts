@@ -3,8 +3,7 @@ import { type CircuitGraph, circuitGraph } from "./graph.ts";
 import { powerTree, type Rails, railsOf, type SupplyNode } from "./rails.ts";
 
 export { type Circuit, circuitsOf } from "./circuits.ts";
-export type { CircuitGraph } from "./graph.ts";
-export type { FuseNode, Rails, SupplyNode } from "./rails.ts";
+export type { FuseNode, SupplyNode } from "./rails.ts";
 export type { Branch, Stop } from "./walk.ts";
 
 /** How a machine's power is shared out. */

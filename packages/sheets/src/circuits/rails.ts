@@ -5,7 +5,7 @@ import { type CircuitGraph, isShunt } from "./graph.ts";
 type Supply = BookRow<"supplies">;
 
 /** How a conductor comes to be fed. */
-export interface Fed {
+interface Fed {
   readonly supplyId: string;
   /** What leads here from the conductor before: a fuse, a closed contact, a shunt; null at the supply itself. */
   readonly via: PlacedElement | null;

@@ -2,7 +2,7 @@ import type { PlacedElement } from "@pinwright/engine";
 import type { CircuitGraph, Joint, LaidWire } from "./graph.ts";
 
 /** A wire, or an element that is passed. */
-export type Step =
+type Step =
   | { readonly kind: "wire"; readonly laid: LaidWire }
   | { readonly kind: "element"; readonly element: PlacedElement };
 
