@@ -45,31 +45,33 @@ export function conductors(machine: Machine): Conductors {
 /** Numbers points as they are named, and joins them. */
 class Joining {
   readonly index = new Map<string, number>();
-  readonly #pairs: (readonly [number, number])[] = [];
+  /** Numbers of joined points, two by two. */
+  readonly #pairs: number[] = [];
 
   at(pointId: string): number {
-    const own = this.index.get(pointId) ?? this.index.size;
-    this.index.set(pointId, own);
-    return own;
+    const known = this.index.get(pointId);
+    if (known !== undefined) return known;
+    this.index.set(pointId, this.index.size);
+    return this.index.size - 1;
   }
 
   join(a: string, b: string): void {
-    this.#pairs.push([this.at(a), this.at(b)]);
+    this.#pairs.push(this.at(a), this.at(b));
   }
 
   /** Conductor of every point, numbered from 0. */
   conductors(): { readonly of: ReadonlyMap<string, number>; readonly count: number } {
     const sets = new UnionFind(this.index.size);
-    for (const [a, b] of this.#pairs) sets.join(a, b);
-    const numbers = new Map<number, number>();
+    for (let i = 0; i < this.#pairs.length; i += 2) sets.join(this.#pairs[i] ?? 0, this.#pairs[i + 1] ?? 0);
+    const numbers = new Int32Array(this.index.size).fill(-1);
+    let count = 0;
     const of = new Map<string, number>();
     for (const [pointId, i] of this.index) {
       const root = sets.find(i);
-      const number = numbers.get(root) ?? numbers.size;
-      numbers.set(root, number);
-      of.set(pointId, number);
+      if ((numbers[root] ?? -1) < 0) numbers[root] = count++;
+      of.set(pointId, numbers[root] ?? 0);
     }
-    return { of, count: numbers.size };
+    return { of, count };
   }
 }
 
