@@ -1,3 +1,4 @@
+import { Line } from "@pinwright/engine";
 import { type SheetLanguage, sheetWords } from "@pinwright/words";
 import { beforeAll, describe, expect, test } from "vitest";
 import { composeSheets, sheetNames } from "./all-sheets.ts";
@@ -99,3 +100,17 @@ test("something is on the sheets of the machine that name it", () => {
   }
   expect(machineDocumentsAbout(line, null, false)).toEqual([]);
 });
+
+test.each(["supplies", "fuses", "elements", "ends", "boards"] as const)(
+  "a book without %s has sheets all the same",
+  async (table) => {
+    const { book, shop } = line.machine;
+    const without = { ...book, tables: { ...book.tables, [table]: [] } };
+    const documents = [
+      ...composeMachineSheets(new Line().run(without, shop), { ...OPTIONS, language: "both" }),
+    ];
+    expect(documents.flatMap(overlapLines)).toEqual([]);
+    expect(documents.flatMap(strayLines)).toEqual([]);
+    for (const d of documents) expect((await renderDocument(d, "pdf")).byteLength).toBeGreaterThan(0);
+  },
+);

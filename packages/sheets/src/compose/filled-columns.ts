@@ -1,6 +1,6 @@
 import type { TableColumn, TableRow } from "./table.ts";
 
-/** A table without the columns in which no row says anything. */
+/** A table without the columns in which no row says anything; one without rows keeps its headings. */
 export function filledColumns(
   columns: readonly TableColumn[],
   rows: readonly TableRow[],
@@ -8,7 +8,7 @@ export function filledColumns(
   const filled = columns.map((_, i) =>
     rows.some((row) => row.kind !== "group" && (row.cells[i] ?? "") !== ""),
   );
-  if (filled.every((one) => one)) return { columns, rows };
+  if (filled.every((one) => one) || !filled.includes(true)) return { columns, rows };
   return {
     columns: columns.filter((_, i) => filled[i]),
     rows: rows.map((row) =>
