@@ -57,7 +57,7 @@ export { BLANK_MACHINE, MACHINE_FILE } from "./read/machine.ts";
 export { plainDecimal } from "./read/plain-decimal.ts";
 export type { RawBook, RawTable } from "./read/raw.ts";
 export { shopNumbers } from "./read/shop.ts";
-export { isId } from "./read/words.ts";
+export { isId, isOutlineName } from "./read/words.ts";
 export { BOOK_RULES } from "./rules/index.ts";
 export { MOMENTS } from "./rules/moments-known.ts";
 export type { Rule, RuleBreak } from "./rules/rule.ts";

@@ -72,6 +72,25 @@ describe("changes", () => {
     );
   });
 
+  it("take drawings only under names that files can have, for others would be missing in an export", async () => {
+    const drawing = (row: string) => cell(row, "text", "", "<svg/>", "outlines");
+    for (const name of ["a/b.svg", "no-ending", ".hidden.svg", "deck.pdf", "../deck.dxf"]) {
+      const problem = await owner.refusal("/api/books/small/changes", {
+        method: "POST",
+        body: drawing(name),
+      });
+      expect(problem).toMatchObject({ status: 400, code: "bad-request" });
+      expect(problem.message).toContain(`“${name}”`);
+      expect(problem.message).toContain(".dxf or .svg");
+    }
+    const own = { table: "outlines", row: "Deck 2.svg", from: "" };
+    const changes = [
+      { ...own, column: "#", to: "a0" },
+      { ...own, column: "text", to: "<svg/>" },
+    ];
+    expect(await send(owner, { id: "drawn", changes })).toEqual({ no: 2, repeated: false });
+  });
+
   it("of one cell by two people give one a conflict that says who was first, and change nothing of theirs", async () => {
     const dan = await server.person(owner, "Dan", "designer");
     await send(owner, cell("1", "x_mm", "0", "1"));

@@ -1,3 +1,4 @@
+import { isOutlineName, OUTLINE_TABLE } from "@pinwright/book";
 import type { BookStore } from "@pinwright/store";
 import { actorOf, type Caller } from "../accounts/caller.ts";
 import type { Handlers } from "../http/bind.ts";
@@ -21,6 +22,21 @@ const LEAD_TABLE = "choices";
 const refuseLead = (): never => {
   throw new Refused("not-allowed", `A lead may change the table ${LEAD_TABLE} only. Ask a designer.`);
 };
+
+/** Refuses a drawing whose name could not be a file's: an export would leave it out. */
+function checkOutlineNames(
+  changes: readonly { readonly table: string; readonly row: string; readonly to: string }[],
+): void {
+  const at = changes.findIndex(
+    ({ table, row, to }) => table === OUTLINE_TABLE && to !== "" && !isOutlineName(row),
+  );
+  const change = changes[at];
+  if (change === undefined) return;
+  const expected = "a plain file name that ends in .dxf or .svg, such as playfield.dxf";
+  throw new Refused("bad-request", `A drawing cannot be called “${change.row}”. Expected: ${expected}.`, {
+    places: [{ at: `changes.${at}.row`, expected }],
+  });
+}
 
 /** Sets of a person's own history that undo or redo may reach back for. */
 const REACH = 500;
@@ -74,6 +90,7 @@ export function changeHandlers(parts: ServerParts): Pick<Handlers, Names> {
     change: async ({ parts: { book }, body, caller }) => {
       if (caller.person.role === "lead" && body.changes.some((change) => change.table !== LEAD_TABLE))
         refuseLead();
+      checkOutlineNames(body.changes);
       const outcome = await books.change(book, { ...body, kind: "edit" }, actorOf(caller));
       const { set, no, repeated } = done(outcome, `book ${book}`);
       if (!repeated) announcer.announce(book, set);
