@@ -1,4 +1,6 @@
-/** What each kind of fault of a cell means. The details, which are in English, follow where they say more. */
+import { faultDetails } from "./fault-details.ts";
+
+/** What each kind of fault of a cell means. Numbers and names follow where they say more. */
 const FAULTS: Readonly<Record<string, string>> = {
   "column-missing": "缺少必填的列",
   "column-unknown": "此表没有这一列",
@@ -37,25 +39,10 @@ const DETAILED: ReadonlySet<string> = new Set([
   "outline-unreadable",
 ]);
 
-/** Numbers and names of an English sentence in Chinese, where it has a usual form; else the sentence itself. */
-function detailsOf(expected: string): string {
-  const range = /from (\S+) to (\S+)$/.exec(expected);
-  if (range !== null) return `${range[1]} 至 ${range[2]}`;
-  const least = /(\S+) or more$/.exec(expected);
-  if (least !== null) return `至少 ${least[1]}`;
-  const most = /(\S+) or less$/.exec(expected);
-  if (most !== null) return `至多 ${most[1]}`;
-  const words = /^one of: (.*)$/.exec(expected);
-  if (words !== null) return (words[1] ?? "").replaceAll(", ", "、");
-  const row = /^an id of `(\w+)`$/.exec(expected);
-  return row === null ? expected : `表 \`${row[1]}\` 中的标识`;
-}
-
-/** A fault in Chinese. */
+/** A fault in Chinese; blank when its code says it all. */
 export function faultWords(code: string, expected: string): string {
-  if (code === "cell-blank") return "";
   const text = FAULTS[code] ?? "";
-  const sentence = expected.replace(/\.$/, "");
-  const told = text === "" ? sentence : DETAILED.has(code) ? `${text}（${detailsOf(sentence)}）` : text;
-  return `${told}。`.replace(/`([^`]*)`/g, "“$1”");
+  if (code === "cell-blank" || text === "") return "";
+  const details = DETAILED.has(code) ? faultDetails(expected.replace(/\.$/, "")) : "";
+  return `${text}${details === "" ? "" : `（${details}）`}。`.replace(/`([^`]*)`/g, "“$1”");
 }
