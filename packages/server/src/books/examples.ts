@@ -4,6 +4,7 @@ import { SHOP_ID } from "@pinwright/contract";
 import type { Actor, Store } from "@pinwright/store";
 import { done } from "../http/problem.ts";
 import type { Files } from "./files.ts";
+import { noteOf } from "./notes.ts";
 
 /** Example books that come with the program. */
 export const EXAMPLES = ["tidewatch", "first-light"] as const;
@@ -46,9 +47,19 @@ export async function firstStart(store: Store, files: Files, folder: string): Pr
   for (const name of EXAMPLES) {
     const example = await readExample(files, folder, name);
     shop ??= example.shop;
-    const rows = { id: name, kind: "machine", tables: example.tables, note: "Example" } as const;
+    const rows = {
+      id: name,
+      kind: "machine",
+      tables: example.tables,
+      note: noteOf({ what: "example" }),
+    } as const;
     done(await store.books.add(rows, PROGRAM), `book ${name}`);
   }
-  const rows = { id: SHOP_ID, kind: "shop", tables: shop ?? new Map(), note: "Example" } as const;
+  const rows = {
+    id: SHOP_ID,
+    kind: "shop",
+    tables: shop ?? new Map(),
+    note: noteOf({ what: "example" }),
+  } as const;
   done(await store.books.add(rows, PROGRAM), "shop");
 }

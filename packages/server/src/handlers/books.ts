@@ -15,6 +15,7 @@ import { actorOf } from "../accounts/caller.ts";
 import { EXAMPLES, readExample, renamed } from "../books/examples.ts";
 import type { ReadCells } from "../books/files.ts";
 import { freeId } from "../books/free-id.ts";
+import { noteOf } from "../books/notes.ts";
 import type { Handlers } from "../http/bind.ts";
 import { fileResponse } from "../http/file-response.ts";
 import { done, Refused } from "../http/problem.ts";
@@ -116,7 +117,7 @@ export function bookHandlers(parts: ServerParts): Pick<Handlers, Names> {
       const from =
         example === undefined ? BLANK : (await readExample(files, deps.paths.examples, example)).tables;
       const tables = renamed(from, body.id, body.label, body.labelZh);
-      const info = await newBook(body.id, tables, `From ${body.from}`, actorOf(caller));
+      const info = await newBook(body.id, tables, noteOf({ what: "from", name: body.from }), actorOf(caller));
       await audit.write("book-added", caller.person.name, `${info.id} from ${body.from}`, place);
       return info;
     },

@@ -1,15 +1,17 @@
 import { applyChanges, type CellChange, type CellTables, LiveBook, SHOP_TABLES } from "@pinwright/book";
 import { type BookRows, type Problem, type ServerEvent, SHOP_ID } from "@pinwright/contract";
 import { Line } from "@pinwright/engine";
-import { call, Refused } from "../api/call.ts";
+import { call } from "../api/call.ts";
 import { type AnyAsk, ASKS } from "./asks/index.ts";
 import { Bases } from "./bases.ts";
 import { changesOf, type Edit } from "./edits/index.ts";
 import type { Model } from "./model.ts";
 import type { FromWorker, SyncState, ToWorker } from "./protocol.ts";
 import { listen } from "./sync/events.ts";
+import { lastReversible } from "./sync/last-reversible.ts";
 import { fetchRows, ServerBook } from "./sync/server-book.ts";
 import type { PendingSet } from "./sync/sync.ts";
+import { Trouble, troubleCode } from "./trouble.ts";
 import { type AnyView, VIEWS } from "./views/index.ts";
 import { Watching } from "./watching.ts";
 
@@ -30,17 +32,17 @@ export class Desk {
   #book: ServerBook | null = null;
   #shop: ServerBook | null = null;
   #token: string | null = null;
+  #person = "";
   #model: Model | null = null;
   #preview: { readonly at: number; readonly edit: Edit } | null = null;
   #planned = false;
   #shown: number | null = null;
   /** What the page was last told of the book. */
-  #said: { readonly sync: SyncState; readonly changeNo: number } = {
+  #said: { readonly sync: SyncState; readonly changeNo: number; readonly shopChangeNo: number } = {
     sync: { state: "loading" },
     changeNo: 0,
+    shopChangeNo: 0,
   };
-  /** Undo and redo belong to the book of the last edit. */
-  #lastEdited: "book" | "shop" = "book";
 
   constructor(post: (message: FromWorker) => void) {
     this.#post = post;
@@ -53,6 +55,7 @@ export class Desk {
         this.#expect(message.book);
         break;
       case "open":
+        this.#person = message.person;
         void this.#open(message.book, message.token);
         break;
       case "watch":
@@ -123,7 +126,8 @@ export class Desk {
       // What happened between reading the rows and listening.
       this.#catchUp();
     } catch (error) {
-      this.#sync({ state: "failed", message: error instanceof Error ? error.message : String(error) });
+      const message = error instanceof Error ? error.message : String(error);
+      this.#sync({ state: "failed", code: troubleCode(error), message });
     }
   }
 
@@ -140,26 +144,27 @@ export class Desk {
 
   #sync(sync: SyncState): void {
     const changeNo = this.#book?.changeNo ?? 0;
-    this.#said = { sync, changeNo };
-    this.#post({ type: "sync", sync, changeNo });
+    const shopChangeNo = this.#shop?.changeNo ?? 0;
+    this.#said = { sync, changeNo, shopChangeNo };
+    this.#post({ type: "sync", sync, changeNo, shopChangeNo });
   }
 
   #refused(set: PendingSet, problem: Problem): void {
     this.#post({
       type: "refused",
-      edit: { note: set.note, message: problem.message, conflicts: problem.conflicts ?? [] },
+      edit: {
+        note: set.note,
+        code: problem.code,
+        message: problem.message,
+        conflicts: problem.conflicts ?? [],
+      },
     });
   }
 
   #answer(id: number, work: () => unknown): void {
     const failed = (error: unknown): void => {
-      const code = error instanceof Refused ? error.problem.code : "internal";
-      this.#post({
-        type: "failed",
-        id,
-        message: error instanceof Error ? error.message : String(error),
-        code,
-      });
+      const message = error instanceof Error ? error.message : String(error);
+      this.#post({ type: "failed", id, message, code: troubleCode(error) });
     };
     try {
       Promise.resolve(work()).then((value) => this.#post({ type: "answer", id, value }), failed);
@@ -179,7 +184,7 @@ export class Desk {
   }
 
   #ask(ask: AnyAsk, param: unknown): unknown {
-    if (this.#model === null) throw new Error("The book is not loaded yet.");
+    if (this.#model === null) throw new Trouble("not-loaded", "The book is not loaded yet.");
     return ask(this.#model, param);
   }
 
@@ -194,9 +199,8 @@ export class Desk {
       [shop, ofShop],
     ] as const) {
       if (part.length === 0) continue;
-      this.#lastEdited = at === shop ? "shop" : "book";
       if (!at.edit({ id: newId(), note, changes: part }))
-        throw new Error("Someone changed this just before.");
+        throw new Trouble("overtaken", "Someone changed this just before.");
     }
     if (changes.length === 0) this.#plan();
     return changes.length;
@@ -204,15 +208,17 @@ export class Desk {
 
   async #reverse(what: "undo" | "redo"): Promise<string> {
     const { book, shop } = this.#opened();
-    const at = this.#lastEdited === "shop" ? shop : book;
-    if (!(await at.settled())) throw new Error("There are changes that could not be sent yet.");
+    const sent = await Promise.all([book.settled(), shop.settled()]);
+    if (sent.includes(false)) throw new Trouble("unsent", "There are changes that could not be sent yet.");
+    const at = (await lastReversible(what, this.#person, [book.id, shop.id])) === shop.id ? shop : book;
     const set = await call(what, { parts: { book: at.id }, body: { id: newId() }, token: this.#token });
     at.heard(set.no, set);
     return set.note;
   }
 
   #opened(): { readonly book: ServerBook; readonly shop: ServerBook } {
-    if (this.#book === null || this.#shop === null) throw new Error("The book is not loaded yet.");
+    if (this.#book === null || this.#shop === null)
+      throw new Trouble("not-loaded", "The book is not loaded yet.");
     return { book: this.#book, shop: this.#shop };
   }
 
@@ -250,8 +256,9 @@ export class Desk {
     if (at !== null && at !== this.#shown)
       this.#post({ type: "previewed", at, tookMs: performance.now() - began });
     this.#shown = at;
-    // A change of someone else leaves the state as it is, but the book has another number.
-    if (this.#said.changeNo !== this.#book.changeNo) this.#sync(this.#said.sync);
+    // A change of someone else leaves the state as it is, but the book or the shop has another number.
+    const { changeNo, shopChangeNo } = this.#said;
+    if (changeNo !== this.#book.changeNo || shopChangeNo !== this.#shop.changeNo) this.#sync(this.#said.sync);
   }
 }
 

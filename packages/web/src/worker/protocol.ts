@@ -6,11 +6,13 @@ import type { ViewEntry, ViewName, ViewParam } from "./views/index.ts";
 /** Whether what is on the screen is also on the server. */
 export type SyncState =
   | { readonly state: "loading" | "saved" | "saving" | "offline" }
-  | { readonly state: "failed"; readonly message: string };
+  | { readonly state: "failed"; readonly code: string; readonly message: string };
 
 /** A change of this browser that the server refused, with what stands there now. */
 export interface RefusedEdit {
   readonly note: string;
+  /** Code of the problem, and the server's English. */
+  readonly code: string;
   readonly message: string;
   readonly conflicts: readonly Conflict[];
 }
@@ -45,7 +47,12 @@ export type FromWorker =
     }
   | { readonly type: "answer"; readonly id: number; readonly value: unknown }
   | { readonly type: "failed"; readonly id: number; readonly message: string; readonly code: string }
-  | { readonly type: "sync"; readonly sync: SyncState; readonly changeNo: number }
+  | {
+      readonly type: "sync";
+      readonly sync: SyncState;
+      readonly changeNo: number;
+      readonly shopChangeNo: number;
+    }
   /** Work begins that nothing else is heard during, or has ended. */
   | { readonly type: "working"; readonly working: boolean }
   | { readonly type: "refused"; readonly edit: RefusedEdit }

@@ -48,6 +48,7 @@ export class DeskClient {
   #next = 1;
   #sync: SyncState = { state: "loading" };
   #changeNo = 0;
+  #shopChangeNo = 0;
   #refused: readonly RefusedEdit[] = [];
   /** The worker is at something. */
   #busy = false;
@@ -61,7 +62,7 @@ export class DeskClient {
     this.#worker = takeWorker(bookId);
     this.#worker.onmessage = (event: MessageEvent<FromWorker>) => this.#heard(event.data);
     this.#worker.onerror = (event) => {
-      this.#sync = { state: "failed", message: event.message };
+      this.#sync = { state: "failed", code: "internal", message: event.message };
       this.#tellAll();
     };
     this.#post({ type: "open", book: bookId, token, person });
@@ -85,6 +86,11 @@ export class DeskClient {
   /** Number of the last change set that is in what is shown. */
   get changeNo(): number {
     return this.#changeNo;
+  }
+
+  /** The same for the shop. */
+  get shopChangeNo(): number {
+    return this.#shopChangeNo;
   }
 
   /** Edits of this browser that were refused and that the person has not put away yet. */
@@ -191,6 +197,7 @@ export class DeskClient {
       case "sync":
         this.#sync = message.sync;
         this.#changeNo = message.changeNo;
+        this.#shopChangeNo = message.shopChangeNo;
         this.#mindTime();
         this.#tellAll();
         break;

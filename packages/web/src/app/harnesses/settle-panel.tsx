@@ -2,6 +2,7 @@ import { Button } from "@mantine/core";
 import { useState } from "react";
 import type { AskAnswer } from "../../worker/protocol.ts";
 import { useDesk } from "../book/desk.tsx";
+import { useTrouble } from "../trouble.ts";
 import { fixed } from "../wiring/number-text.ts";
 import { useWords } from "../words.tsx";
 
@@ -16,12 +17,11 @@ export function SettlePanel({ harnessId }: { readonly harnessId: string }) {
   const [better, setBetter] = useState<Better | null>(null);
   const [working, setWorking] = useState(false);
   const [failed, setFailed] = useState("");
+  const trouble = useTrouble();
   const put = async (note: string, changes: Keeping["changes"]) => {
     setKeeping(null);
     setBetter(null);
-    await desk
-      .edit(note, { kind: "changes", changes })
-      .catch((error: unknown) => setFailed(error instanceof Error ? error.message : String(error)));
+    await desk.edit(note, { kind: "changes", changes }).catch((error: unknown) => setFailed(trouble(error)));
   };
   const askKeep = async () => {
     setBetter(null);
@@ -36,7 +36,7 @@ export function SettlePanel({ harnessId }: { readonly harnessId: string }) {
     // A moment for the words to be on the screen before the worker is busy.
     await new Promise((done) => setTimeout(done, 30));
     const answer = await desk.ask("betterHarness", harnessId).catch((error: unknown) => {
-      setFailed(error instanceof Error ? error.message : String(error));
+      setFailed(trouble(error));
       return null;
     });
     setWorking(false);

@@ -5,8 +5,10 @@ import { Link } from "wouter";
 import { call } from "../../api/call.ts";
 import { useDesk } from "../book/desk.tsx";
 import { unitOf } from "../findings/numbers.ts";
+import { useTrouble } from "../trouble.ts";
 import { useWords } from "../words.tsx";
 import { type ChangedRow, changedRows, isDrawing, nameIn } from "./changed-rows.ts";
+import { noteText } from "./note-text.ts";
 
 /** Cells up to which a set is shown whole at once, and rows that are shown then. */
 const CELLS_AT_ONCE = 5_000;
@@ -41,7 +43,7 @@ export function ChangeItem({
       <summary>
         <span className="dim">{time}</span>
         <span>
-          <span className="what">{head.note || words.noNote}</span>{" "}
+          <span className="what">{noteText(words, head.note) || words.noNote}</span>{" "}
           {head.kind !== "edit" && <span className="dim">({words.kinds[head.kind]}) </span>}
           <span className="dim">{relation}</span>
           <br />
@@ -61,12 +63,13 @@ function ChangedCells({ of, head }: { readonly of: string; readonly head: Change
   const [wanted, setWanted] = useState(head.cells <= CELLS_AT_ONCE);
   const [set, setSet] = useState<ChangeSet | null>(null);
   const [failed, setFailed] = useState<string | null>(null);
+  const trouble = useTrouble();
   useEffect(() => {
     if (!wanted) return;
     call("changeSet", { parts: { book: of, no: String(head.no) } }).then(setSet, (error: unknown) =>
-      setFailed(error instanceof Error ? error.message : String(error)),
+      setFailed(trouble(error)),
     );
-  }, [of, head.no, wanted]);
+  }, [of, head.no, wanted, trouble]);
   if (!wanted)
     return (
       <Button variant="subtle" size="compact-sm" onClick={() => setWanted(true)}>

@@ -3,11 +3,12 @@ import { SHOP_ID } from "@pinwright/contract";
 import { useState } from "react";
 import { useSearchParams } from "wouter";
 import { useDesk } from "../book/desk.tsx";
-import { DeskError } from "../book/desk-client.ts";
 import { useMay } from "../session/session.tsx";
+import { useTrouble } from "../trouble.ts";
 import { useSpeech } from "../words.tsx";
 import { ChangeItem } from "./change-item.tsx";
 import { byDay } from "./changed-rows.ts";
+import { noteText } from "./note-text.ts";
 import { Snapshots } from "./snapshots.tsx";
 import { useHistory } from "./use-history.ts";
 import "./history.css";
@@ -35,7 +36,7 @@ export default function HistoryPage() {
             ]}
             onChange={(value) => setParams(value === "shop" ? { of: SHOP_ID } : {}, { replace: true })}
           />
-          {!ofShop && <UndoMine />}
+          <UndoMine />
         </div>
         <ChangeList of={of} />
       </section>
@@ -49,21 +50,13 @@ function UndoMine() {
   const desk = useDesk();
   const mayEdit = useMay("lead");
   const [said, setSaid] = useState("");
+  const trouble = useTrouble();
   if (!mayEdit) return null;
   const undo = async () => {
     try {
-      setSaid(history.undone(await desk.undo()));
+      setSaid(history.undone(noteText(history, await desk.undo())));
     } catch (error) {
-      const code = error instanceof DeskError ? error.code : "";
-      setSaid(
-        code === "nothing-to-undo"
-          ? history.nothingToUndo
-          : code === "conflict"
-            ? history.undoConflict
-            : error instanceof Error
-              ? error.message
-              : "",
-      );
+      setSaid(trouble(error));
     }
   };
   return (

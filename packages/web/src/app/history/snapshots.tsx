@@ -3,15 +3,17 @@ import { pathTo, type Snapshot } from "@pinwright/contract";
 import { type FormEvent, useCallback, useEffect, useState } from "react";
 import { call, Refused } from "../../api/call.ts";
 import { useMay, useSession } from "../session/session.tsx";
+import { useTrouble } from "../trouble.ts";
 import { useSpeech, useWords } from "../words.tsx";
 import { useChangeNo } from "./use-history.ts";
 
 /** Named states of a book: make one, export one, bring one back. */
 export function Snapshots({ of }: { readonly of: string }) {
   const { words, language } = useSpeech();
-  const { history, shell } = words;
+  const { history } = words;
   const { status } = useSession();
-  const changeNo = useChangeNo();
+  const changeNo = useChangeNo(of);
+  const trouble = useTrouble();
   const mayEdit = useMay("designer");
   const [snapshots, setSnapshots] = useState<readonly Snapshot[]>([]);
   const [name, setName] = useState("");
@@ -24,15 +26,7 @@ export function Snapshots({ of }: { readonly of: string }) {
   useEffect(() => void load(), [load, changeNo]);
   const failed = (error: unknown) => {
     const code = error instanceof Refused ? error.problem.code : null;
-    setSaid(
-      code === "taken"
-        ? history.snapshots.taken
-        : code === null
-          ? shell.noServer
-          : error instanceof Error
-            ? error.message
-            : "",
-    );
+    setSaid(code === "taken" ? history.snapshots.taken : trouble(error));
   };
   const make = async (event: FormEvent) => {
     event.preventDefault();

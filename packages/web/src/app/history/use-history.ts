@@ -1,7 +1,8 @@
-import type { ChangeHead } from "@pinwright/contract";
+import { type ChangeHead, SHOP_ID } from "@pinwright/contract";
 import { useCallback, useEffect, useState, useSyncExternalStore } from "react";
 import { call } from "../../api/call.ts";
 import { useDesk } from "../book/desk.tsx";
+import { useTrouble } from "../trouble.ts";
 import { joined } from "./changed-rows.ts";
 
 const PAGE = 100;
@@ -14,14 +15,15 @@ export interface History {
   readonly older: (() => void) | null;
 }
 
-/** Number of the last change of the open book that is on the screen. */
-export function useChangeNo(): number {
+/** Number of the last change of the open book, or of its shop, that is on the screen. */
+export function useChangeNo(of: string): number {
   const desk = useDesk();
-  return useSyncExternalStore(desk.subscribe, () => desk.changeNo);
+  return useSyncExternalStore(desk.subscribe, () => (of === SHOP_ID ? desk.shopChangeNo : desk.changeNo));
 }
 
 export function useHistory(bookId: string): History {
-  const changeNo = useChangeNo();
+  const changeNo = useChangeNo(bookId);
+  const trouble = useTrouble();
   const [kept, setKept] = useState<{ readonly book: string; readonly heads: readonly ChangeHead[] } | null>(
     null,
   );
@@ -37,10 +39,10 @@ export function useHistory(bookId: string): History {
         });
         setFailed(null);
       } catch (error) {
-        setFailed(error instanceof Error ? error.message : String(error));
+        setFailed(trouble(error));
       }
     },
-    [bookId],
+    [bookId, trouble],
   );
   // biome-ignore lint/correctness/useExhaustiveDependencies: every change of the book makes the list another
   useEffect(() => void load(), [load, changeNo]);

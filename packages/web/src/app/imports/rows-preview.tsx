@@ -15,6 +15,7 @@ import { TableFoot } from "../tables/table-foot.tsx";
 import { useArranged } from "../tables/use-arranged.ts";
 import { useColumns } from "../tables/use-columns.ts";
 import { useFaultText } from "../tables/use-fault-text.ts";
+import { useTrouble } from "../trouble.ts";
 import { usePick, useWords } from "../words.tsx";
 import {
   type Mended,
@@ -107,18 +108,22 @@ export function RowsPreview({ table, fileName, sheet, columns: chosen, mapped }:
     },
     [desk, table, pick],
   );
+  const trouble = useTrouble();
   const take = async (): Promise<void> => {
     setBusy(true);
     try {
       const { changes } = await desk.ask("importTrial", { table, rows: rows.map((row) => row.cells) });
-      if (changes.length > CHANGES_PER_SET)
-        throw new Error(words.tables.said.tooMany(changes.length, CHANGES_PER_SET));
+      if (changes.length > CHANGES_PER_SET) {
+        setSaid(words.tables.said.tooMany(changes.length, CHANGES_PER_SET));
+        setBusy(false);
+        return;
+      }
       await desk.edit(text.note(rows.length, names[table] ?? table, fileName), { kind: "changes", changes });
       const mapping = { table, header: [...sheet.header], columns: [...chosen] };
       await call("keepMapping", { parts: {}, body: mapping, token: status.token });
       go(`/b/${desk.bookId}/tables/${table}`);
     } catch (error) {
-      setSaid(error instanceof Error ? error.message : String(error));
+      setSaid(trouble(error));
       setBusy(false);
     }
   };

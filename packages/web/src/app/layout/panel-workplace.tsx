@@ -4,6 +4,7 @@ import type { ViewEntry } from "../../worker/protocol.ts";
 import { useDesk } from "../book/desk.tsx";
 import type { Entries } from "../book/desk-client.ts";
 import { useMay } from "../session/session.tsx";
+import { useTrouble } from "../trouble.ts";
 import { useWords } from "../words.tsx";
 import { addLane, addWaypoint, remove, rotate, type Stage } from "./actions.ts";
 import { BringIn } from "./bring-in.tsx";
@@ -67,10 +68,8 @@ export function PanelWorkplace({
     return () => clearTimeout(timer);
   }, [message]);
 
-  const told = useCallback(
-    (error: unknown) => setMessage(error instanceof Error ? error.message : String(error)),
-    [],
-  );
+  const trouble = useTrouble();
+  const told = useCallback((error: unknown) => setMessage(trouble(error)), [trouble]);
   const crossing = useCrossing();
   const run = (work: Promise<unknown> | undefined): void => void work?.catch(told);
   const bench = useWorkbench({
@@ -80,7 +79,7 @@ export function PanelWorkplace({
     mayEdit,
     gridMm,
     select,
-    failed: setMessage,
+    failed: told,
     placeWaypoint: (at: PointMm) =>
       run(stage === null ? undefined : addWaypoint(stage, at).then((id) => select([id]))),
     drawLane: (fromId, to) => {

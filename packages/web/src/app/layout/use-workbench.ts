@@ -22,7 +22,7 @@ export interface WorkbenchNow {
   readonly placeWaypoint: (at: PointMm) => void;
   readonly drawLane: (fromId: string, to: string | PointMm) => void;
   readonly endCrossing: (waypointId: string) => void;
-  readonly failed: (message: string) => void;
+  readonly failed: (error: unknown) => void;
 }
 
 /** Camera, gestures and arrow keys of one drawing; they outlive renders and always see the newest one. */
@@ -62,7 +62,7 @@ export function useWorkbench(now: WorkbenchNow): Workbench {
           return true;
         } catch (error) {
           pump.end(true);
-          newest.current.failed(error instanceof Error ? error.message : String(error));
+          newest.current.failed(error);
           return false;
         }
       },

@@ -5,6 +5,7 @@ import { call } from "../../api/call.ts";
 import { useDesk, useOne, useSync } from "../book/desk.tsx";
 import { useUndo } from "../book/undo.ts";
 import { useMay, useSession } from "../session/session.tsx";
+import { useTroubleOf } from "../trouble.ts";
 import { usePick, useSpeech, useWords } from "../words.tsx";
 import { SearchBox } from "./search-box.tsx";
 
@@ -66,9 +67,10 @@ export function BookBar({ bookId }: { readonly bookId: string }) {
 function SyncText() {
   const words = useWords();
   const sync = useSync();
+  const trouble = useTroubleOf();
   const desk = useDesk();
   if (sync.state === "failed")
-    return <span className="error-text">{words.shell.sync.failed(sync.message)}</span>;
+    return <span className="error-text">{words.shell.sync.failed(trouble(sync.code, sync.message))}</span>;
   if (sync.state === "offline")
     return (
       <span className="amber-text" role="status">

@@ -1,5 +1,6 @@
 import { Button, Modal, Table } from "@mantine/core";
 import { useDesk, useRefused } from "../book/desk.tsx";
+import { useTroubleOf } from "../trouble.ts";
 import { useWords } from "../words.tsx";
 
 /** Tells of a change that others had overtaken, with both texts, and lets the person put theirs in all the same. */
@@ -8,6 +9,7 @@ export function RefusedEdits() {
   const { close } = useWords().common;
   const desk = useDesk();
   const [edit] = useRefused();
+  const trouble = useTroubleOf();
   if (edit === undefined) return null;
   const cells = edit.conflicts.filter((conflict) => conflict.reason === "cell");
   const putMine = () => {
@@ -22,7 +24,7 @@ export function RefusedEdits() {
       size="lg"
       closeButtonProps={{ "aria-label": close }}
     >
-      <p>{edit.conflicts.length > 0 ? words.why(edit.note) : edit.message}</p>
+      <p>{edit.conflicts.length > 0 ? words.why(edit.note) : trouble(edit.code, edit.message)}</p>
       <Table>
         <Table.Tbody>
           {edit.conflicts.map((conflict) => (

@@ -3,7 +3,9 @@ import { useCallback, useEffect, useMemo, useRef, useState } from "react";
 import { useSearchParams } from "wouter";
 import type { CellFault } from "../../worker/views/table-faults.ts";
 import { useDesk, useView } from "../book/desk.tsx";
+import { noteText } from "../history/note-text.ts";
 import { useMay } from "../session/session.tsx";
+import { useTrouble } from "../trouble.ts";
 import { usePick, useWords } from "../words.tsx";
 import { Grid } from "./grid/grid.tsx";
 import type { GridColumn, GridHandle } from "./grid/types.ts";
@@ -76,11 +78,12 @@ export function TableView({ table }: { readonly table: string }) {
   const natural = isAsItIs(arrangement);
   const picked = shown.slice(range.top, range.bottom + 1);
 
+  const trouble = useTrouble();
   const undo = (what: "undo" | "redo"): void => {
     const { undone, redone } = words.tables.said;
     void desk[what]().then(
-      (note) => setSaid(what === "undo" ? undone(note) : redone(note)),
-      (error: unknown) => setSaid(error instanceof Error ? error.message : String(error)),
+      (note) => setSaid((what === "undo" ? undone : redone)(noteText(words.history, note))),
+      (error: unknown) => setSaid(trouble(error)),
     );
   };
   const insert = (): void => {

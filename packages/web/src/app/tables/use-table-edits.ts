@@ -1,6 +1,7 @@
 import type { CellChange } from "@pinwright/book";
 import { CHANGES_PER_SET } from "@pinwright/contract";
 import { newRowId } from "../../worker/edits/rows.ts";
+import { useTrouble } from "../trouble.ts";
 import { useWords } from "../words.tsx";
 import type { TableRow } from "./logic/arrange.ts";
 import {
@@ -25,6 +26,7 @@ interface TableEditOptions {
 /** Everything that a person can do to the rows of a table, each as one change set that undoes as one. */
 export function useTableEdits({ table, name, rows, change, say }: TableEditOptions) {
   const { notes, said } = useWords().tables;
+  const trouble = useTrouble();
   const source = { table, rows };
 
   const make = (note: string, changes: readonly CellChange[]): void => {
@@ -32,9 +34,7 @@ export function useTableEdits({ table, name, rows, change, say }: TableEditOptio
       say(said.tooMany(changes.length, CHANGES_PER_SET));
       return;
     }
-    void change(note, changes).catch((error: unknown) =>
-      say(error instanceof Error ? error.message : String(error)),
-    );
+    void change(note, changes).catch((error: unknown) => say(trouble(error)));
   };
 
   const noteOf = (edit: GridEdit): string => {

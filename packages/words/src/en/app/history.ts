@@ -5,6 +5,8 @@ export const history = {
   ofShop: "The shop",
   kinds: { edit: "change", undo: "undo", redo: "redo", import: "brought in", restore: "restored" },
   noNote: "Change",
+  /** Notes that the server writes itself. */
+  serverNotes: { example: "Example", from: (book: string) => `New, from “${book}”` },
   cells: (n: number) => `${n} ${n === 1 ? "cell" : "cells"}`,
   number: (no: number) => `No. ${no}`,
   undoneBy: (no: number) => `taken back by no. ${no}`,
@@ -14,8 +16,6 @@ export const history = {
   none: "Nothing was changed yet. Every change will stand here with who made it and what every cell said before.",
   undoMine: "Undo my last change",
   undone: (note: string) => `Taken back: ${note}`,
-  nothingToUndo: "There is no change of yours to take back.",
-  undoConflict: "Someone changed the same cells since. Nothing was taken back.",
   manyCells: (n: number) => `Show all ${n} cells`,
   row: {
     added: "row added",

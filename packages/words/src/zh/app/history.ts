@@ -7,6 +7,7 @@ export const history: Translated<typeof en> = {
   ofShop: "车间",
   kinds: { edit: "更改", undo: "撤销", redo: "重做", import: "导入", restore: "恢复" },
   noNote: "更改",
+  serverNotes: { example: "示例", from: (book) => `由“${book}”新建` },
   cells: (n) => `${n} 个单元格`,
   number: (no) => `第 ${no} 号`,
   undoneBy: (no) => `已由第 ${no} 号撤销`,
@@ -16,8 +17,6 @@ export const history: Translated<typeof en> = {
   none: "还没有任何更改。每次更改都会记录在这里：由谁所改，以及每个单元格原来的内容。",
   undoMine: "撤销我的上一次更改",
   undone: (note) => `已撤销：${note}`,
-  nothingToUndo: "没有可以撤销的您的更改。",
-  undoConflict: "此后有人更改了相同的单元格，未撤销任何内容。",
   manyCells: (n) => `显示全部 ${n} 个单元格`,
   row: {
     added: "新增行",
