@@ -5,6 +5,7 @@ import { seededRandom } from "@pinwright/kernel";
 import { describe, expect, it } from "vitest";
 import { resolveMachine, straightDistances } from "../model/index.ts";
 import { wireHarness } from "../wire/index.ts";
+import { electricNetwork } from "./network/network.ts";
 import { CORNERS } from "./solve/corners.ts";
 import { againstNgspice } from "./testing/against-ngspice.ts";
 import { NGSPICE_MISSING } from "./testing/ngspice.ts";
@@ -54,6 +55,7 @@ describe("ngspice", () => {
     const worn = CORNERS[6];
     if (worn === undefined) throw new Error("there is no such corner");
     const found = againstNgspice(machine, wires, worn, (_, n) => n % 3 === 0);
+    expect(electricNetwork(machine, wires).unfedIds).toEqual([]);
     expect(found.nodes).toBeGreaterThan(2000);
     expect(found.turned).toBe(0);
     expect(found.worstShare, found.worstNode).toBeLessThan(ALLOWED);

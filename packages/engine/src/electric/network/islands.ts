@@ -33,16 +33,41 @@ export function islandsOf({ parts, nodes }: Parts, units: Units): readonly Islan
     if (list === undefined) byBlock.set(block, [part]);
     else list.push(part);
   });
-  const live: Omit<Island, "dangling">[] = [];
+  const names: string[] = Array.from({ length: nodes }, () => "");
+  for (const { a, b, from, to } of usable) {
+    names[from] = a;
+    names[to] = b;
+  }
+  const live: LiveBlock[] = [];
   const idle: Part[] = [];
   for (const own of byBlock.values()) {
     const [id] = own.flatMap((part) => (part.kind === "source" ? [part.id] : [])).sort(compareText);
     if (id === undefined || own.length < 2) idle.push(...own);
-    else live.push({ id, parts: own, nodes: [...new Set(own.flatMap(({ a, b }) => [a, b]))] });
+    else live.push({ id, parts: own, nodes: numbersOf(own) });
   }
   live.sort((p, q) => compareText(p.id, q.id));
-  const dangling = danglingOf(live, idle);
-  return live.map((island, n) => ({ ...island, dangling: dangling[n] ?? new Map() }));
+  const dangling = danglingOf(live, idle, nodes);
+  const name = (node: number): string => names[node] ?? "";
+  return live.map((block, n) => ({
+    id: block.id,
+    parts: block.parts,
+    nodes: block.nodes.map(name),
+    dangling: new Map((dangling[n] ?? []).map(([node, from]) => [name(node), name(from)])),
+  }));
+}
+
+/** A block that holds a source, with its nodes by number. */
+interface LiveBlock {
+  readonly id: string;
+  readonly parts: readonly Part[];
+  readonly nodes: readonly number[];
+}
+
+/** Nodes of some parts, in the order in which they are first named. */
+function numbersOf(parts: readonly Part[]): readonly number[] {
+  const nodes = new Set<number>();
+  for (const { from, to } of parts) nodes.add(from).add(to);
+  return [...nodes];
 }
 
 /** Without drivers and contacts that nothing closes, and loads that nothing feeds. */
@@ -59,31 +84,28 @@ function usableParts(parts: readonly Part[], { units, steady, closed }: Units): 
   });
 }
 
-/** For each island what hangs on it by idle parts; where something hangs on several, it goes with the first of them. */
+/** For each block what hangs on it by idle parts; where something hangs on several, it goes with the first of them. */
 function danglingOf(
-  islands: readonly Omit<Island, "dangling">[],
+  blocks: readonly LiveBlock[],
   idle: readonly Part[],
-): readonly ReadonlyMap<string, string>[] {
-  const beside = new Map<string, string[]>();
-  const put = (node: string, other: string): void => {
-    const list = beside.get(node);
-    if (list === undefined) beside.set(node, [other]);
-    else list.push(other);
-  };
-  for (const { a, b } of idle) {
-    put(a, b);
-    put(b, a);
+  nodes: number,
+): readonly (readonly (readonly [node: number, from: number])[])[] {
+  const beside: number[][] = Array.from({ length: nodes }, () => []);
+  for (const { from, to } of idle) {
+    beside[from]?.push(to);
+    beside[to]?.push(from);
   }
-  const seen = new Set(islands.flatMap((island) => island.nodes));
-  return islands.map((island) => {
-    const dangling = new Map<string, string>();
-    const reached = [...island.nodes];
+  const seen = new Uint8Array(nodes);
+  for (const block of blocks) for (const node of block.nodes) seen[node] = 1;
+  return blocks.map((block) => {
+    const dangling: (readonly [number, number])[] = [];
+    const reached = [...block.nodes];
     for (let n = 0; n < reached.length; n++) {
-      const node = reached[n] ?? "";
-      for (const other of beside.get(node) ?? []) {
-        if (seen.has(other)) continue;
-        seen.add(other);
-        dangling.set(other, node);
+      const node = reached[n] ?? 0;
+      for (const other of beside[node] ?? []) {
+        if (seen[other] === 1) continue;
+        seen[other] = 1;
+        dangling.push([other, node]);
         reached.push(other);
       }
     }

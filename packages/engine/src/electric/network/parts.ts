@@ -43,8 +43,7 @@ export const itemNode = (pointId: string): string => pointId;
 /** Node on the wires' side of a contact. */
 export const wireNode = (pointId: string): string => `wire:${pointId}`;
 /** Node at the end of a wire: a splice, or the wires' side of a contact. */
-const endNode = (machine: Machine, end: string): string =>
-  machine.points.has(end) ? wireNode(end) : end;
+const endNode = (machine: Machine, end: string): string => (machine.points.has(end) ? wireNode(end) : end);
 
 /** Kinds of elements that no direct current passes through, or too little to matter. */
 const OPEN: ReadonlySet<BookRow<"elements">["kind"]> = new Set(["input", "capacitor", "speaker"]);
