@@ -10,7 +10,7 @@ const BENDS = [
 const ELECTRIC: readonly (readonly [subject: readonly string[], reason: string, basis: string])[] = [
   [
     ["supply-peak", "sup.48"],
-    "Three flippers in the same 40 ms while three coils are held: the supply gives its peak, and the voltage falls by a fifth for that pulse. A flipper reaches its stop with 30 V; nothing else hangs on this supply. To be measured on the first machine.",
+    "Three flippers in the same 40 ms while three coils are held: the supply gives its peak, and the voltage falls by a quarter, to 36 V, for that pulse. A flipper is to reach its stop with 30 V; nothing else hangs on this supply. To be measured on the first machine.",
     "severity<=warning worst_a<=42 limit_a>=30 needed_j<=24 held_j>=1.4",
   ],
   [
