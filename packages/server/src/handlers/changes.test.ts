@@ -88,7 +88,7 @@ describe("changes", () => {
       { ...own, column: "#", to: "a0" },
       { ...own, column: "text", to: "<svg/>" },
     ];
-    expect(await send(owner, { id: "drawn", changes })).toEqual({ no: 2, repeated: false });
+    expect(await send(owner, { id: "drawn-outline", changes })).toEqual({ no: 2, repeated: false });
   });
 
   it("of one cell by two people give one a conflict that says who was first, and change nothing of theirs", async () => {

@@ -42,6 +42,22 @@ describe("findings and history", { timeout: 2 * PATIENCE_MS }, () => {
     await page.getByText("1 accepted").waitFor();
 
     await page.getByRole("radiogroup", { name: "Show" }).getByText("Accepted").click();
+    // A little more is let pass: the bound is loosened, not the finding accepted anew.
+    await group.getByRole("button", { name: "Change …" }).click();
+    const limit = dialog.getByLabel("Limit: the room that hands want");
+    await limit.fill("59");
+    expect(await dialog.getByRole("button", { name: "Accept" }).isDisabled()).toBe(true);
+    await limit.fill("62");
+    expect(await dialog.getByLabel("Reason").inputValue()).toBe("Loaded before it is laid in");
+    await dialog.getByRole("button", { name: "Accept" }).click();
+    await group.getByText(/more than 62 mm/u).waitFor();
+    await other.put("shop", "shop_settings", "hand_room_mm", "value", "61");
+    await group
+      .getByText(/hands want 61 mm/u)
+      .first()
+      .waitFor();
+    await page.getByText("1 accepted").waitFor();
+
     await group.getByRole("button", { name: "Take back" }).click();
     await page.getByText("0 accepted").waitFor();
     await page.getByRole("banner").getByRole("button", { name: "Undo" }).click();
