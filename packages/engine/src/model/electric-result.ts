@@ -31,6 +31,8 @@ export interface Moment {
 export interface Carried {
   /** Resistance, with the temperature and the wear of the corner. */
   readonly ohm: Spread;
+  /** What always flows: of boards, and of lamps and motors that nothing switches. */
+  readonly steadyA: Spread;
   /** Root mean square over a minute of hard play: what heats it. */
   readonly rmsA: Spread;
   /** Largest current of any allowed moment. */

@@ -32,6 +32,7 @@ export function idleCarried(
   const behaviour = behaviourOf(part);
   return {
     ohm: spreadOf((c) => ohm * (factors[c]?.[behaviour] ?? 1)),
+    steadyA: NONE,
     rmsA: NONE,
     peakA: NONE,
     dropV: NONE,

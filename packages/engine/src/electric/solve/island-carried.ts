@@ -3,12 +3,12 @@ import type { Part } from "../network/parts.ts";
 import { behaviourOf } from "../network/values.ts";
 import { CORNERS, spreadOf } from "./corners.ts";
 import { rmsAt } from "./heating.ts";
-import { resistorRows } from "./rows.ts";
+import { baseAt, resistorRows } from "./rows.ts";
 import type { SolvedIsland } from "./solved-island.ts";
 import { valueAt } from "./worst.ts";
 
 /** What a class of parts in series carries. */
-interface Current extends Pick<Carried, "rmsA" | "peakA" | "momentId"> {
+interface Current extends Pick<Carried, "steadyA" | "rmsA" | "peakA" | "momentId"> {
   /** Largest current by corner. */
   readonly peaks: readonly number[];
 }
@@ -34,12 +34,13 @@ export function carriedOf(solved: SolvedIsland): ReadonlyMap<string, Carried> {
     const current = known ?? (rows ? currentOf(solved, rows, part.id) : null);
     if (current === null) return;
     currents.set(series[p] ?? p, current);
-    const { peaks, rmsA, peakA, momentId } = current;
+    const { peaks, steadyA, rmsA, peakA, momentId } = current;
     const ohm = resistor === undefined ? 0 : (solved.ohms[resistor] ?? 0);
     const behaviour = behaviourOf(part);
     const ohmAt = (c: number): number => ohm * (solved.factors[c]?.[behaviour] ?? 1);
     carried.set(part.id, {
       ohm: spreadOf(ohmAt),
+      steadyA,
       rmsA,
       peakA,
       dropV: spreadOf((c) => (peaks[c] ?? 0) * ohmAt(c)),
@@ -55,6 +56,7 @@ function currentOf(solved: SolvedIsland, rows: ReturnType<typeof resistorRows>, 
   const rms: Spread = spreadOf((c) => rmsAt(rows, c, solved.currents[c] ?? []));
   return {
     peaks,
+    steadyA: spreadOf((c) => Math.abs(baseAt(rows, c))),
     rmsA: rms,
     peakA: spreadOf((c) => peaks[c] ?? 0),
     momentId: solved.momentOf(larger, subject),
