@@ -6,7 +6,10 @@ import { spawnSync } from "node:child_process";
  */
 export function ngspice(netlist: string): ReadonlyMap<string, number> {
   const { stdout, error } = spawnSync("ngspice", ["-b"], { input: netlist, encoding: "utf8" });
-  if (error !== undefined) throw error;
+  if (error !== undefined)
+    throw new Error("ngspice is not installed: `apt-get install ngspice`, then run this again", {
+      cause: error,
+    });
   const found = new Map<string, number>();
   for (const [, name = "", value = ""] of stdout.matchAll(/^\s*([a-z0-9_()]+)\s*=\s*([-+0-9.eE]+)/gim))
     found.set(name.toLowerCase(), Number(value));
