@@ -50,6 +50,19 @@ describe("sheets", () => {
       expect(await owner.refusal(`/api/jobs/${id}/files/${name}`)).toMatchObject({ status: 404 });
   });
 
+  it("of the whole machine come when they are asked for, and with everything, but not with a named harness", async () => {
+    const kinds = { kinds: ["loads", "supply-schedule"], formats: ["csv"] };
+    const asked = await over((await make(owner, request("machine-0001", kinds))).id);
+    expect(asked.files.map((file) => file.name)).toEqual([
+      "machine.supply-schedule.en.csv",
+      "machine.loads.en.csv",
+    ]);
+    const one = { kinds: [], formats: ["csv"], harnessIds: ["hs.deck"] };
+    const named = await over((await make(owner, request("machine-0002", one))).id);
+    expect(named.files.every((file) => file.name.startsWith("hs.deck."))).toBe(true);
+    expect(named.files.length).toBeGreaterThan(3);
+  });
+
   it("that are stopped stop at once, also those that wait, and the next are made all the same", async () => {
     const jobs = [];
     for (const id of ["stop-0001", "stop-0002"])
