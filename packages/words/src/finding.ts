@@ -11,6 +11,8 @@ export interface RuleWords {
   readonly says: string;
   readonly why: string;
   readonly todo: string;
+  /** Words for values that are names: by the name of the number, then by its value. */
+  readonly values?: Readonly<Record<string, Readonly<Record<string, string>>>>;
 }
 
 /** Wording of the findings of one rule. */
@@ -29,13 +31,13 @@ function plainNumber(value: number): string {
   return String(size >= 1 ? Number(value.toFixed(2)) : Number(value.toPrecision(3)));
 }
 
-/** Fills a sentence with the subjects and numbers of a finding; a name that the finding lacks stays as it is. */
-export function fill(template: string, finding: Finding): string {
+/** Fills a sentence with the subjects and numbers of a finding; a name that the finding lacks stays as it is. @param values words for values that are names */
+export function fill(template: string, finding: Finding, values: RuleWords["values"] = {}): string {
   return template.replace(/\{(\w+)\}/gu, (whole, name: string) => {
     if (name === "rest") return finding.subjects.slice(1).join(", ");
     const value = /^\d+$/u.test(name) ? finding.subjects[Number(name)] : finding.numbers[name];
     if (value === undefined) return whole;
-    return typeof value === "number" ? plainNumber(value) : String(value);
+    return typeof value === "number" ? plainNumber(value) : (values[name]?.[String(value)] ?? String(value));
   });
 }
 

@@ -34,6 +34,6 @@ export function wordedRules(language: Language): readonly string[] {
 export function findingWords(language: Language, rule: string): FindingWords {
   const words = FINDINGS[language][rule];
   if (words === undefined) return { title: rule, why: "", todo: "", say: plainly };
-  const { title, why, todo, says } = words;
-  return { title, why, todo, say: (finding) => fill(says, finding) };
+  const { title, why, todo, says, values } = words;
+  return { title, why, todo, say: (finding) => fill(says, finding, values) };
 }

@@ -73,6 +73,15 @@ export const electricFindings: Readonly<Record<string, RuleWords>> = {
     says: "{1}, {rated_a} A {speed}: in a short circuit over {loop_ohm} Ω {2} ({mode}) gives {held_a} A, {held_multiple} times the rating, for bursts of {burst_ms} ms; its stored energy adds {stored_a2s} A²s, the fuse melts at {melting_a2s} A²s.",
     why: "A short circuit in one branch takes the whole supply down, and nobody sees which branch it is.",
     todo: "Use a smaller or quicker fuse, or a supply that holds its limit current.",
+    values: {
+      mode: {
+        none: "none",
+        constant: "constant current",
+        "fold-back": "fold-back",
+        hiccup: "hiccup",
+        latch: "latching off",
+      },
+    },
   },
   "fuse-overloaded": {
     title: "A fuse is too small for its load",
@@ -115,6 +124,14 @@ export const electricFindings: Readonly<Record<string, RuleWords>> = {
     says: "Net {0}: {drop_v} V ({drop_pct} %) from {2} to {1} at up to {most_a} A, in {wires} wires {wires_v} V, in contacts and links {contacts_v} V; {limit_v} V ({limit_pct} %) allowed. What helps most: {help} at {help_wire} {help_type}, leaves {help_v} V.",
     why: "What hangs at the far end gets too little when everything is on.",
     todo: "Use the help that is named, or allow more drop.",
+    values: {
+      help: {
+        thicker: "a thicker wire",
+        "second-feed": "a second wire beside it",
+        "shorter-chain": "a chain of its own",
+        none: "nothing at",
+      },
+    },
   },
   "resistor-hot": {
     title: "A lamp's resistor gets too hot",

@@ -73,6 +73,9 @@ export const electricFindings: Readonly<Record<string, RuleWords>> = {
     says: "{1}，{rated_a} A {speed}：经 {loop_ohm} Ω 短路时 {2}（{mode}）给出 {held_a} A，为额定值的 {held_multiple} 倍，每次 {burst_ms} ms；储能另加 {stored_a2s} A²s，熔断器熔化需 {melting_a2s} A²s。",
     why: "一条支路短路使整个电源停机，无人知道是哪条支路。",
     todo: "用更小或更快的熔断器，或用能保持限流值的电源。",
+    values: {
+      mode: { none: "不限流", constant: "恒流", "fold-back": "折返限流", hiccup: "打嗝", latch: "锁存关断" },
+    },
   },
   "fuse-overloaded": {
     title: "熔断器对其负载过小",
@@ -115,6 +118,14 @@ export const electricFindings: Readonly<Record<string, RuleWords>> = {
     says: "网络 {0}：从 {2} 到 {1}，最大 {most_a} A 时压降 {drop_v} V（{drop_pct} %），其中 {wires} 根导线 {wires_v} V，触点和连接 {contacts_v} V；允许 {limit_v} V（{limit_pct} %）。最有效的办法：{help}，在 {help_wire} {help_type}，余 {help_v} V。",
     why: "全部通电时远端电压不足。",
     todo: "采用所列办法，或允许更大的压降。",
+    values: {
+      help: {
+        thicker: "换更粗的导线",
+        "second-feed": "并联第二根导线",
+        "shorter-chain": "另起一条链",
+        none: "无",
+      },
+    },
   },
   "resistor-hot": {
     title: "灯的电阻过热",

@@ -2,8 +2,8 @@ import { join } from "node:path";
 import { type Book, type BookRow, type BookTableName, emptyShop, type Shop, withRows } from "@pinwright/book";
 import { readBook } from "@pinwright/book/io";
 import { beforeAll, describe, expect, it } from "vitest";
-import { Line } from "../../line/line.ts";
 import type { Finding } from "../../model/index.ts";
+import { Line } from "../../testing/line.ts";
 
 let book: Book;
 let shop: Shop;

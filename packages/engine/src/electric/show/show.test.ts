@@ -1,9 +1,9 @@
 import { join } from "node:path";
 import { readBook } from "@pinwright/book/io";
 import { beforeAll, describe, expect, test } from "vitest";
-import { Line } from "../../line/index.ts";
 import { type HarnessWires, type LineResult, resolveMachine } from "../../model/index.ts";
 import { createShop } from "../../testing/book.ts";
+import { Line } from "../../testing/line.ts";
 import { wireHarness } from "../../wire/index.ts";
 import { rateElectric } from "../rating/rate-electric.ts";
 import { ElectricSolver } from "../solve/solve-electric.ts";
