@@ -6,7 +6,7 @@ import type { ViewEntry } from "../../worker/protocol.ts";
 import { useDesk, useView } from "../book/desk.tsx";
 import { addressOf } from "../book/place-of.ts";
 import { usePick, useWords } from "../words.tsx";
-import { ConductorDetail, ConductorTable } from "./currents/conductors-tab.tsx";
+import { type Conductor, ConductorDetail, ConductorTable } from "./currents/conductors-tab.tsx";
 import { ShareMark } from "./currents/share-mark.tsx";
 import { EntrySideNote, HousingTitle, HousingView } from "./housing-view.tsx";
 import { EndText, HarnessLink, WiringLink } from "./links.tsx";
@@ -22,6 +22,7 @@ export function WireDetail({ id }: { readonly id: string }) {
   const pick = usePick();
   const { bookId } = useDesk();
   const wire = useView("wire", id)?.get("");
+  const conductors = useView("electricConductors", { of: "wire", id });
   if (wire === undefined) return <p className="dim">{common.loading}</p>;
   return (
     <article>
@@ -31,6 +32,7 @@ export function WireDetail({ id }: { readonly id: string }) {
         </h2>
         <WireColour code={wire.colour} />
         <span>{wire.gauge}</span>
+        {conductors !== null && <ShareMark share={conductors.get(wire.id)?.share ?? null} />}
         <span style={{ flex: 1 }} />
         <Button
           component={Link}
@@ -53,19 +55,24 @@ export function WireDetail({ id }: { readonly id: string }) {
       <h3>{words.sum}</h3>
       <LengthSum wire={wire} />
       <p>{words.crimpedFirst[wire.crimpedFirst](wire.a.id, wire.b.id)}</p>
-      <WireCurrents id={wire.id} />
+      <WireCurrents id={wire.id} conductors={[...(conductors?.values() ?? [])]} />
       <EndHousings wire={wire} />
     </article>
   );
 }
 
 /** What the wire and the contacts at its ends carry, each against its limit. */
-function WireCurrents({ id }: { readonly id: string }) {
+function WireCurrents({
+  id,
+  conductors,
+}: {
+  readonly id: string;
+  readonly conductors: readonly Conductor[];
+}) {
   const { electric: words } = useWords();
-  const conductors = useView("electricConductors", { of: "wire", id });
-  const own = conductors?.get(id);
-  if (conductors === null || own === undefined) return null;
-  const contacts = [...conductors.values()].filter((one) => one.kind === "contact");
+  const own = conductors.find((one) => one.id === id);
+  if (own === undefined) return null;
+  const contacts = conductors.filter((one) => one.kind === "contact");
   return (
     <section>
       <h3>

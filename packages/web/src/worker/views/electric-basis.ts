@@ -17,7 +17,7 @@ import { findWire, printedNo } from "../wires/wires-at.ts";
 import { view } from "./view.ts";
 
 /** What an electrical finding about something was computed from. */
-export type Basis =
+type Basis =
   | { readonly kind: "wire"; readonly rating: WireRating; readonly carried: Carried }
   | { readonly kind: "contact"; readonly rating: ContactRating; readonly carried: Carried }
   | { readonly kind: "fuse"; readonly rating: FuseRating }

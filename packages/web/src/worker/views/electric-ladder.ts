@@ -18,7 +18,7 @@ import { type EndPlace, endPlace, findWire, printedNo } from "../wires/wires-at.
 import { view } from "./view.ts";
 
 /** A part that is passed, with its name and what it drops at its largest current. */
-export interface PassedPart {
+interface PassedPart {
   readonly kind: LadderPart["kind"];
   readonly id: string;
   /** `4-6` of a wire; of a fuse its row. */
@@ -27,7 +27,7 @@ export interface PassedPart {
 }
 
 /** A load at its rung. */
-export interface RungLoad extends Named {
+interface RungLoad extends Named {
   readonly kind: LoadKind;
   readonly volts: LoadVolts;
 }

@@ -20,7 +20,7 @@ export interface SupplyLine extends Named {
 }
 
 /** What one load takes in a supply's worst moment. */
-export interface SupplyPart extends Named {
+interface SupplyPart extends Named {
   readonly kind: LoadKind;
   readonly amps: number;
 }

@@ -79,6 +79,7 @@ export const electric = {
     ohms: "At 20 °C",
   },
   nominal: "nominal",
+  nominalShort: "nom.",
   least: "least",
   most: "most",
   at: "at",
@@ -172,6 +173,7 @@ export const electric = {
     upTo: (amps: string) => `up to ${amps}`,
   },
   coil: {
+    asked: (s: string) => `asked for ${s}`,
     timeout: (s: string) => `time-out after ${s}`,
     fuse: (s: string) => `fuse after ${s}`,
     nothing: "nothing",

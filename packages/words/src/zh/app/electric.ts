@@ -77,6 +77,7 @@ export const electric: Translated<typeof en> = {
     ohms: "20 °C 时",
   },
   nominal: "标称",
+  nominalShort: "标称",
   least: "最小",
   most: "最大",
   at: "工况",
@@ -169,6 +170,7 @@ export const electric: Translated<typeof en> = {
     upTo: (amps) => `最大 ${amps}`,
   },
   coil: {
+    asked: (s) => `要求 ${s}`,
     timeout: (s) => `超时 ${s}`,
     fuse: (s) => `保险丝 ${s}`,
     nothing: "没有",

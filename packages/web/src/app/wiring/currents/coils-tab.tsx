@@ -7,7 +7,7 @@ import { DataTable } from "../../harnesses/data-table.tsx";
 import { usePick, useWords } from "../../words.tsx";
 import { coilSteps } from "./calc.ts";
 import { CalcTable } from "./calc-table.tsx";
-import { ampsText, figure, ohmText, percentText, secondsText } from "./figures.ts";
+import { ampsText, ohmText, percentText, secondsText } from "./figures.ts";
 import { FilterField, hasWords } from "./filter-field.tsx";
 import { ShareMark, ShareScale } from "./share-mark.tsx";
 import { TabEmpty, TabHead } from "./tab-head.tsx";
@@ -54,7 +54,7 @@ export function CoilsTab() {
           },
           {
             key: "share",
-            header: `${col.duty}, ${col.share}`,
+            header: col.share,
             value: (one) => one.share ?? -1,
             text: (one) => (one.share === null ? "" : percentText(one.share)),
             cell: (one) => <ShareMark share={one.share} />,
@@ -138,7 +138,7 @@ function HoldText({ one: { rating } }: { readonly one: Coil }) {
   return (
     <>
       {rating.holdS === null ? "–" : secondsText(rating.holdS)}
-      <small>{`${figure(rating.askedHoldS)} s ${words.col.hold}`}</small>
+      <small>{words.coil.asked(secondsText(rating.askedHoldS))}</small>
     </>
   );
 }

@@ -164,9 +164,9 @@ export function ConductorDetail({ one }: { readonly one: Conductor }) {
     wire !== null ? wireSteps(words, wire) : contact !== null ? contactSteps(words, contact) : [];
   return (
     <div className="figures-detail">
-      <p>
-        {one.harness !== null && <HarnessLink harness={one.harness} />}{" "}
-        <Link href={addressOf(bookId, { kind: "item", id: one.id })}>{words.onLayout}</Link>{" "}
+      <p className="figure-links">
+        {one.harness !== null && <HarnessLink harness={one.harness} />}
+        <Link href={addressOf(bookId, { kind: "item", id: one.id })}>{words.onLayout}</Link>
         <Link href={`/b/${bookId}/findings?text=${encodeURIComponent(one.id)}`}>{words.findings}</Link>
       </p>
       <CornerTable

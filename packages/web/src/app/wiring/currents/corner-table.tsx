@@ -78,7 +78,7 @@ export function WorstOf({
       {value}
       {nominal !== value && (
         <small>
-          {words.nominal} {nominal}
+          {words.nominalShort} {nominal}
         </small>
       )}
     </span>

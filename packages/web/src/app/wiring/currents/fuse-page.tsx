@@ -58,9 +58,22 @@ export function FusePage({ id }: { readonly id: string }) {
         )}
       </dl>
       <p>
-        {words.col.supply}: <Link href={address("supplies", rating.supplyId)}>{rating.supplyId}</Link> ·{" "}
-        {words.fuse.behind}: {words.ladder.loads(fuse.loads.length)}
+        {words.col.supply}: <Link href={address("supplies", rating.supplyId)}>{rating.supplyId}</Link>
       </p>
+      <details className="moment">
+        <summary>
+          {words.fuse.behind}: {words.ladder.loads(fuse.loads.length)}
+        </summary>
+        <ul>
+          {fuse.loads.map((load) => (
+            <li key={load.id}>
+              <Link href={addressOf(bookId, { kind: "item", id: load.itemId ?? load.id })}>
+                {pick(load.label.en, load.label.zh) || load.id}
+              </Link>
+            </li>
+          ))}
+        </ul>
+      </details>
       <h3>{words.fuse.curve}</h3>
       <p className="dim">{words.fuse.curveHint}</p>
       <div className="fuse-figures">

@@ -15,7 +15,7 @@ import "./ladder.css";
 type Point = ViewEntry<"electricLadder">["out"][number];
 
 /** Sizes of the drawing, px. */
-const SIZE = { row: 56, column: 18, left: 12, volts: 150 } as const;
+const SIZE = { row: 60, column: 18, left: 12, volts: 110 } as const;
 
 /** Volts from one end of the drawn scale to the other. */
 interface Scale {
