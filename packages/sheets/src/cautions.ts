@@ -1,8 +1,10 @@
+import type { BookRow } from "@pinwright/book";
 import type { HarnessResult, LineResult, SizedWire } from "@pinwright/engine";
 import type { SheetLanguage, SheetWords } from "@pinwright/words";
 import { shortNumber } from "./compose/number.ts";
 import { say } from "./compose/say.ts";
 import type { HarnessSheetKind } from "./identity.ts";
+import { withVolts } from "./machine-facts.ts";
 
 type Caution = (words: SheetWords, language: "en" | "zh") => string;
 type Plain = "crimp" | "energised" | "pull" | "solder";
@@ -30,22 +32,21 @@ const SOLDERED_AT: ReadonlySet<HarnessSheetKind> = new Set([
 /** Up to here direct current counts as safety extra-low voltage when touched: IEC 60335-1 clause 8.1.4. */
 const SAFE_DC_V = 42.4;
 
-/** `Coil supply 48 V`: supplies by their names, in book order. */
+/** Supplies by name and volts, each with a figure after it, in book order; those without a figure are left out. */
 function names(
   line: LineResult,
   supplyIds: ReadonlySet<string>,
-  chosen: (supply: LineResult["machine"]["book"]["tables"]["supplies"][number]) => string | null,
+  figureOf: (supply: BookRow<"supplies">) => string | null,
 ): (language: "en" | "zh") => readonly string[] {
   return (language) =>
     line.machine.book.tables.supplies.flatMap((supply) => {
-      const figure = supplyIds.has(supply.id) ? chosen(supply) : null;
+      const figure = supplyIds.has(supply.id) ? figureOf(supply) : null;
       if (figure === null) return [];
       const english = supply.label === "" ? supply.id : supply.label;
-      return [`${language === "zh" && supply.label_zh !== "" ? supply.label_zh : english} ${figure}`];
+      const name = language === "zh" && supply.label_zh !== "" ? supply.label_zh : english;
+      return [`${withVolts(name, supply.volts)}${figure}`];
     });
 }
-
-const volts = (v: number): string => `${shortNumber(v, 1)} V`;
 
 /**
  * What is dangerous about wires that a sheet is about: mains, coil supplies above 42.4 V DC, supplies and filters
@@ -64,10 +65,10 @@ function hazards(
   );
   const list: Caution[] = [];
   if (classes.has("mains")) list.push((w) => w.caution[mains]);
-  const high = names(line, coils, (s) => (s.volts > SAFE_DC_V ? volts(s.volts) : null));
+  const high = names(line, coils, (s) => (s.volts > SAFE_DC_V ? "" : null));
   if (high("en").length > 0) list.push((w, l) => w.caution.coilSupply(high(l).join(", ")));
   const stored = names(line, supplies, (s) =>
-    s.stored_j !== null && s.stored_j > 0 ? `${volts(s.volts)}: ${shortNumber(s.stored_j, 2)} J` : null,
+    s.stored_j !== null && s.stored_j > 0 ? `: ${shortNumber(s.stored_j, 2)} J` : null,
   );
   const filter = classes.has("mains") && hasFilter(line, wires);
   if (stored("en").length > 0 || filter)

@@ -38,6 +38,19 @@ export function supplyName(
   return label(language, { en: supply?.label ?? "", zh: supply?.label_zh ?? "" }, supplyId, joint);
 }
 
+/** A name with its volts, unless it says them itself: `Coil supply 48 V`, `Bus 12 V`. */
+export function withVolts(name: string, volts: number, joint = " "): string {
+  const figure = `${shortNumber(volts, 1)} V`;
+  return ` ${name} `.includes(` ${figure} `) ? name : `${name}${joint}${figure}`;
+}
+
+/** Name and volts of a supply in the languages of a sheet. */
+export function supplyTitle(line: LineResult, supplyId: string, language: SheetLanguage): string {
+  const supply = line.machine.book.tables.supplies.find((s) => s.id === supplyId);
+  const name = supplyName(line, supplyId, language);
+  return supply === undefined ? name : withVolts(name, supply.volts, " · ");
+}
+
 /** A current for the bench: two figures below 10 A, one decimal above. */
 export function ampsText(amps: number): string {
   const size = Math.abs(amps);

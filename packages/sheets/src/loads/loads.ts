@@ -10,7 +10,7 @@ import { shortNumber } from "../compose/number.ts";
 import { paragraph } from "../compose/paragraph.ts";
 import { say } from "../compose/say.ts";
 import { type TableColumn, type TableRow, table } from "../compose/table.ts";
-import { ampsText, itemName, percentText, supplyName, voltsText } from "../machine-facts.ts";
+import { ampsText, itemName, percentText, supplyTitle, voltsText } from "../machine-facts.ts";
 import { composeMachineListing } from "../machine-listing.ts";
 import type { SheetOptions } from "../options.ts";
 import { type MomentNumbers, momentNumbers, momentRows } from "./moments.ts";
@@ -46,7 +46,7 @@ export function composeLoads(line: LineResult, options: SheetOptions): SheetDocu
   const rows = groups.flatMap(([supplyId, loads]): TableRow[] => [
     {
       kind: "group",
-      text: supplyText(line, supplyId, language),
+      text: supplyTitle(line, supplyId, language),
       detail: say(language, (w) => w.machine.loads(loads.length), " · "),
     },
     ...loads.map(
@@ -97,12 +97,6 @@ export function composeLoads(line: LineResult, options: SheetOptions): SheetDocu
     ],
     grids: [loadGrid(line, groups, elements, moments, language)],
   });
-}
-
-function supplyText(line: LineResult, supplyId: string, language: SheetLanguage): string {
-  const supply = line.machine.book.tables.supplies.find((s) => s.id === supplyId);
-  if (supply === undefined) return supplyId;
-  return `${supplyName(line, supplyId, language)} · ${shortNumber(supply.volts, 1)} V`;
 }
 
 /** Room for a corner, and for a range of small currents, in one line each. */

@@ -4,7 +4,7 @@ import type { FuseNode, SupplyNode } from "../circuits/index.ts";
 import { shortNumber } from "../compose/number.ts";
 import { say } from "../compose/say.ts";
 import type { TreeRow } from "../compose/tree-table.ts";
-import { itemName, someOf, supplyName } from "../machine-facts.ts";
+import { itemName, someOf, supplyTitle } from "../machine-facts.ts";
 import { fuseName, ratingText } from "./fuses.ts";
 
 /** The tree from mains over supplies to every fuse and what hangs on it, a line for each. */
@@ -51,7 +51,7 @@ export function powerLines(
       depth,
       begins: true,
       content: {
-        text: `${supplyName(line, supply.id, language)} · ${shortNumber(supply.volts, 1)} V, ${shortNumber(supply.rated_a, 2)} A`,
+        text: `${supplyTitle(line, supply.id, language)}, ${shortNumber(supply.rated_a, 2)} A`,
         detail: hanging(node),
       },
     });

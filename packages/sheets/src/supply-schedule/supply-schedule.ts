@@ -10,7 +10,7 @@ import { say } from "../compose/say.ts";
 import { type TableColumn, type TableRow, table } from "../compose/table.ts";
 import { treeTable } from "../compose/tree-table.ts";
 import { ratingsOf } from "../electric.ts";
-import { ampsText, itemName, someOf, supplyName } from "../machine-facts.ts";
+import { ampsText, itemName, someOf, supplyName, supplyTitle } from "../machine-facts.ts";
 import { composeMachineListing } from "../machine-listing.ts";
 import type { SheetOptions } from "../options.ts";
 import {
@@ -79,7 +79,7 @@ export function composeSupplySchedule(line: LineResult, options: SheetOptions): 
             return [
               {
                 kind: "group",
-                text: `${supplyName(line, s.supply.id, language)} · ${shortNumber(s.supply.volts, 1)} V`,
+                text: supplyTitle(line, s.supply.id, language),
                 detail: s.supply.id,
               },
               ...own.map((f): TableRow => ({ kind: "row", cells: fuseCells(line, f, language) })),

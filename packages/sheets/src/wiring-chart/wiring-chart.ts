@@ -11,7 +11,7 @@ import { say } from "../compose/say.ts";
 import type { TableColumn } from "../compose/table.ts";
 import { type TreeLine, treeTable } from "../compose/tree-table.ts";
 import { ratingsOf } from "../electric.ts";
-import { ampsText, itemName, percentText, supplyName } from "../machine-facts.ts";
+import { ampsText, itemName, percentText, supplyName, supplyTitle } from "../machine-facts.ts";
 import { composeMachineListing } from "../machine-listing.ts";
 import type { SheetOptions } from "../options.ts";
 import { type FuseFacts, fuseName, fusesOf, ratingText } from "../supply-schedule/fuses.ts";
@@ -216,7 +216,7 @@ function supplyHeading(
       ? ""
       : say(language, (w, l) => w.machine.schedule.madeFrom(supplyName(line, fromSupplyId, l)), " · ");
   return {
-    title: `${supplyName(line, supply.id, language)} · ${shortNumber(supply.volts, 1)} V, ${shortNumber(supply.rated_a, 2)} A`,
+    title: `${supplyTitle(line, supply.id, language)}, ${shortNumber(supply.rated_a, 2)} A`,
     detail: [supply.id, from].filter((t) => t !== "").join(" · "),
   };
 }

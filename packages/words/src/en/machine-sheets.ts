@@ -91,7 +91,7 @@ export const machineSheets = {
     returns: (point: string) => `Returns to ${point}`,
     feedOf: (point: string) => `Feed from ${point}`,
     joins: "joins what stands above",
-    ownCircuits: (numbers: string) => `circuits ${numbers}`,
+    ownCircuits: (numbers: string) => `circuit ${numbers}`,
     sharedReturn: "Its return is shared: see the circuits of the supply that it is made from.",
     earth: "Protective earth",
     earthOf: (point: string) => `Earth from ${point}`,
