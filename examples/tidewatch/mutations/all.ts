@@ -1,0 +1,33 @@
+import { bundles } from "./bundles.ts";
+import { coils } from "./coils.ts";
+import { colours } from "./colours.ts";
+import { contacts } from "./contacts.ts";
+import { currents } from "./currents.ts";
+import { earth } from "./earth.ts";
+import { lamps } from "./lamps.ts";
+import type { Mutation } from "./mutation.ts";
+import { nets } from "./nets.ts";
+import { program } from "./program.ts";
+import { protection } from "./protection.ts";
+import { routes } from "./routes.ts";
+import { supplies } from "./supplies.ts";
+
+/** Faults of currents, fuses, coils, lamps, supplies and earth. */
+export const ELECTRICAL: readonly Mutation[] = [
+  ...protection,
+  ...coils,
+  ...currents,
+  ...supplies,
+  ...lamps,
+  ...earth,
+];
+
+/** Faults of bundles, contacts, colours, nets, routes, and of what the program counts on. */
+export const WIRING: readonly Mutation[] = [
+  ...bundles,
+  ...contacts,
+  ...colours,
+  ...nets,
+  ...routes,
+  ...program,
+];
