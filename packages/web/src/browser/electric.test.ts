@@ -44,6 +44,9 @@ describe("currents", { timeout: PATIENCE_MS }, () => {
     const steps = page.getByRole("table", { name: "How it is computed" });
     await steps.getByText("One wire of its gauge by itself").waitFor();
     await steps.getByText(/^[\d.]+ A × [\d.]+ × [\d.]+$/u).waitFor();
+    await page.getByRole("button", { name: "Lay the current out unit by unit" }).click();
+    const units = page.getByRole("table", { name: /^Every unit with a part in it/u });
+    await units.getByRole("row", { name: /^What is always on/u }).waitFor();
     // A wire leads to its own page, which says the same.
     await table
       .getByRole("link", { name: /^\d+-\d+$/u })
@@ -51,6 +54,22 @@ describe("currents", { timeout: PATIENCE_MS }, () => {
       .click();
     await page.getByRole("heading", { name: /^Currents \d+ %/u }).waitFor();
     await page.getByRole("table", { name: "At its corners" }).first().waitFor();
+    expect(complaints).toEqual([]);
+    await context.close();
+  });
+
+  it("adds the volts of a load up from the supply and back", async () => {
+    const { page, context, complaints } = await app.look();
+    await openBook(page, `${CURRENTS}/loads`);
+    const loads = page.getByRole("table", { name: "Loads" });
+    await loads
+      .getByRole("button", { name: /^Show corners/u })
+      .first()
+      .click();
+    await page.getByRole("button", { name: "Lay the volts out step by step" }).click();
+    await page.getByRole("table", { name: /^From the supply and back/u }).waitFor();
+    // Kirchhoff's voltage law: nothing is left over.
+    await page.getByText("nought but for rounding: 0 V").waitFor();
     expect(complaints).toEqual([]);
     await context.close();
   });

@@ -14,6 +14,7 @@ import {
   wireSteps,
 } from "../wiring/currents/calc.ts";
 import { CalcTable } from "../wiring/currents/calc-table.tsx";
+import { OnDemand, WorkedCurrentTable } from "../wiring/currents/worked.tsx";
 import { useWords } from "../words.tsx";
 import type { Said } from "./chosen.ts";
 import { numberName, unitOf } from "./numbers.ts";
@@ -50,16 +51,22 @@ function Steps({ finding: { rule, subjects, numbers } }: { readonly finding: Fin
     <>
       {bases === null && <p className="dim">{common.loading}</p>}
       {[...(bases ?? [])].map(([key, basis]) => (
-        <CalcTable
-          key={key}
-          caption={`${electric.computation}: ${basis.name}`}
-          steps={stepsOf(electric, basis)}
-        />
+        <div key={key}>
+          <CalcTable caption={`${electric.computation}: ${basis.name}`} steps={stepsOf(electric, basis)} />
+          {(basis.kind === "wire" || basis.kind === "contact") && (
+            <OnDemand label={electric.worked.showCurrent}>
+              {() => <WorkedCurrentTable partId={partOf(basis)} />}
+            </OnDemand>
+          )}
+        </div>
       ))}
       <CalcTable caption={electric.calc.numbers} steps={steps} />
     </>
   );
 }
+
+const partOf = (basis: Basis & { readonly kind: "wire" | "contact" }): string =>
+  basis.kind === "wire" ? basis.rating.wireId : basis.rating.pointId;
 
 function stepsOf(words: ReturnType<typeof useWords>["electric"], basis: Basis): readonly CalcStep[] {
   switch (basis.kind) {

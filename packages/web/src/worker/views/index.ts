@@ -8,6 +8,7 @@ import { electricLadder } from "./electric-ladder.ts";
 import { electricCoils, electricLoads, electricUnfed } from "./electric-loads.ts";
 import { electricMoment } from "./electric-moment.ts";
 import { electricSupplies, electricSupply } from "./electric-supplies.ts";
+import { electricWorkedCurrent, electricWorkedLoad } from "./electric-worked.ts";
 import { faults } from "./faults.ts";
 import { findings, spareAcceptances } from "./findings.ts";
 import { harness } from "./harness.ts";
@@ -75,6 +76,8 @@ export const VIEWS = {
   electricMoment,
   electricBasis,
   electricLadder,
+  electricWorkedCurrent,
+  electricWorkedLoad,
 };
 
 export type ViewName = keyof typeof VIEWS;

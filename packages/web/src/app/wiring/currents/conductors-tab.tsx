@@ -14,6 +14,7 @@ import { ampsText, ohmText, percentText, voltsText } from "./figures.ts";
 import { FilterField, hasWords } from "./filter-field.tsx";
 import { ShareMark, ShareScale } from "./share-mark.tsx";
 import { TabEmpty, TabHead } from "./tab-head.tsx";
+import { OnDemand, WorkedCurrentTable } from "./worked.tsx";
 
 export type Conductor = ViewEntry<"electricConductors">;
 const KINDS = ["all", "wire", "contact"] as const;
@@ -172,6 +173,7 @@ export function ConductorDetail({ one }: { readonly one: Conductor }) {
       <CornerTable
         caption={words.corners}
         rows={[
+          { name: words.col.steady, spread: carried.steadyA, text: ampsText },
           { name: words.col.rms, spread: carried.rmsA, text: ampsText },
           { name: words.col.peak, spread: carried.peakA, text: ampsText },
           { name: words.col.drop, spread: carried.dropV, text: voltsText },
@@ -180,6 +182,7 @@ export function ConductorDetail({ one }: { readonly one: Conductor }) {
       />
       <MomentText momentId={carried.momentId} />
       <CalcTable caption={words.computation} steps={[...limitSteps, dropStep(words, carried)]} />
+      <OnDemand label={words.worked.showCurrent}>{() => <WorkedCurrentTable partId={one.id} />}</OnDemand>
     </div>
   );
 }

@@ -11,6 +11,7 @@ import { ampsText, figure, percentText, voltsText } from "./figures.ts";
 import { FilterField, hasWords } from "./filter-field.tsx";
 import { TabEmpty, TabHead } from "./tab-head.tsx";
 import { useCurrents } from "./use-currents.ts";
+import { OnDemand, WorkedLoadTable } from "./worked.tsx";
 
 type Load = ViewEntry<"electricLoads">;
 
@@ -127,6 +128,7 @@ function LoadDetail({ one: { volts } }: { readonly one: Load }) {
         ]}
       />
       <MomentText momentId={volts.momentId} />
+      <OnDemand label={words.worked.showLoad}>{() => <WorkedLoadTable loadId={volts.loadId} />}</OnDemand>
     </div>
   );
 }
