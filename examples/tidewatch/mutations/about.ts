@@ -22,12 +22,6 @@ export function ofNet({ machine }: LineResult, netId: string): Ids {
   return (id) => id === netId || id.startsWith(`${netId}|`) || points(id);
 }
 
-/** An item with its points and elements. */
-export const ofItem =
-  (itemId: string): Ids =>
-  (id) =>
-    id === itemId || id.startsWith(`${itemId}:`);
-
 /** A supply with the nets that it feeds, their points and wires. */
 export function ofSupply(sound: LineResult, supplyId: string): Ids {
   const nets = [...sound.machine.nets.values()].filter(({ supply }) => supply === supplyId);

@@ -182,7 +182,7 @@ export const program: readonly Mutation[] = [
         // Both pull at once: more current in the moment that counts.
         follows: [
           first("pin-unwired", ids(q.driver.fromPointId)),
-          first("net-drop", ofSupply(sound, "sup.48")),
+          first("net-drop", ofSupply(sound, sound.electric.loads.get(p.coil.id)?.supplyId ?? "")),
         ],
       };
     },

@@ -1,4 +1,4 @@
-import { first, ids, isFreeOf, least, most, ofNet, some, wiresOf } from "./about.ts";
+import { first, ids, isFreeOf, least, most, ofNet, singleBoards, some, wiresOf } from "./about.ts";
 import type { Mutation, Sound } from "./mutation.ts";
 
 /** Rated currents of the R10 series, as fuses are made. Source: IEC 60127-2, standard sheets. */
@@ -7,12 +7,15 @@ const SERIES_A = [0.5, 0.63, 0.8, 1, 1.25, 1.6, 2, 2.5, 3.15, 4, 5, 6.3, 8, 10, 
 const ratingAbove = (amps: number): number => SERIES_A.find((rating) => rating > amps) ?? 40;
 const ratingBelow = (amps: number): number => SERIES_A.findLast((rating) => rating < amps) ?? 0.4;
 
+/** Item of a placed element. */
+const itemOf = (elementId: string): string => elementId.slice(0, elementId.lastIndexOf(":"));
+
 /** Fuses that have a row of their own and are in no finding of a rule. */
 function fusesFor(sound: Sound, rule: string) {
   const isFree = isFreeOf(sound, rule);
   return [...sound.ratings.fuses.values()].flatMap((fuse) => {
     const { fuseId, elementId } = fuse;
-    const itemId = elementId.slice(0, elementId.lastIndexOf(":"));
+    const itemId = itemOf(elementId);
     return fuseId === null || !isFree(fuseId) ? [] : [{ ...fuse, fuseId, itemId }];
   });
 }
@@ -127,9 +130,12 @@ export const protection: readonly Mutation[] = [
     name: "the wire that a short circuit strains most, in the thinnest wire of the shop",
     rule: "fuse-slow",
     plan: (sound) => {
+      // The mains has fuses that open at once; a supply that limits its current lets it flow for longer.
+      const { supplies } = sound.machine.book.tables;
+      const limited = new Set(supplies.flatMap(({ id, limit_mode }) => (limit_mode === "none" ? [] : [id])));
       const fuse = most(
         fusesFor(sound, "fuse-slow").filter(
-          ({ weakest, supplyId }) => weakest !== null && supplyId === "sup.48",
+          ({ weakest, supplyId }) => weakest !== null && limited.has(supplyId),
         ),
         ({ weakest }) => weakest?.used ?? 0,
       );
@@ -179,19 +185,13 @@ export const protection: readonly Mutation[] = [
     name: "the resettable fuse of a single board with most lamps behind it, below what they draw",
     rule: "fuse-overloaded",
     plan: (sound) => {
-      const { boards } = sound.machine.book.tables;
-      const single = new Set(
-        boards
-          .filter(({ type }) => boards.filter((other) => other.type === type).length === 1)
-          .map(({ id }) => id),
-      );
-      const fuses = [...sound.ratings.fuses.values()].filter(
-        ({ fuseId, elementId, supplyId }) =>
-          fuseId === null &&
-          supplyId === "sup.lamp" &&
-          single.has(elementId.slice(0, elementId.lastIndexOf(":"))),
-      );
-      const fuse = most(fuses, ({ steadyA }) => steadyA);
+      const single = new Set(singleBoards(sound).map(({ id }) => id));
+      const fuses = [...sound.ratings.fuses.values()].flatMap((fuse) => {
+        const itemId = itemOf(fuse.elementId);
+        const lamps = sound.ratings.lampBoards.get(itemId)?.lamps ?? 0;
+        return fuse.fuseId === null && single.has(itemId) && lamps > 0 ? [{ ...fuse, lamps }] : [];
+      });
+      const fuse = most(fuses, ({ lamps }) => lamps);
       const element = sound.machine.elements.find(({ id }) => id === fuse.elementId);
       return {
         victim: [fuse.elementId],

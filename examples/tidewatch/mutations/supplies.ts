@@ -76,10 +76,12 @@ export const supplies: readonly Mutation[] = [
     plan: (sound) => {
       const { groups } = sound.machine.book.tables;
       const group = most(groups, ({ items, most_on }) => items.length - most_on);
+      const load = [...sound.electric.loads.values()].find(({ itemId }) => group.items.includes(itemId));
+      const supplyId = load?.supplyId ?? "";
       return {
-        victim: ["sup.48"],
+        victim: [supplyId],
         change: (edit) => edit.set("groups", { id: group.id }, { most_on: group.items.length }),
-        follows: strained(sound, "sup.48"),
+        follows: strained(sound, supplyId),
       };
     },
   },

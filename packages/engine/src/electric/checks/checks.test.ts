@@ -207,6 +207,13 @@ describe("First Light", () => {
     const red = { volt: 2, ohm: 33, rated_w: 0.05 };
     const findings = findingsOf(change("elements", isLamp, red));
     expect(only("led-current", findings).numbers).toMatchObject({ forward_v: 2, ohm: 33, e24_ohm: 150 });
+    for (const ohm of [0, 10]) {
+      const { numbers: more } = only(
+        "led-current",
+        findingsOf(change("elements", isLamp, { ...red, ohm, peak_a: 0.01 })),
+      );
+      expect((Number(more.volts) - 2) / Number(more.e24_ohm)).toBeLessThanOrEqual(0.01);
+    }
     const { numbers } = only("resistor-hot", findings);
     expect((Number(numbers.most_a) ** 2 * 33) / Number(numbers.heat_w)).toBeCloseTo(1, 1);
     expect(rulesOf(change("elements", isLamp, { ...red, ohm: 150 }))).not.toContain("led-current");

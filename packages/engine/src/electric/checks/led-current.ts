@@ -1,4 +1,5 @@
 import { type Finding, type LampRating, makeFinding } from "../../model/index.ts";
+import { multiplexedA, seriesResistor } from "../physics/lamp.ts";
 import { type ElectricFacts, percent, rounded } from "./facts.ts";
 
 /** An LED without a peak rating stands this much more than its current. Common practice, no source. */
@@ -20,10 +21,14 @@ function current(lamp: LampRating): readonly Finding[] {
     most_a: rounded(amps),
     stands_a: rounded(most),
     duty_pct: percent(duty),
-    e24_ohm: lamp.e24Ohm ?? "-",
+    e24_ohm: seriesResistor(lamp.volts, lamp.forwardV, meantA(lamp, most))?.ohm ?? "-",
   };
   return [makeFinding("led-current", "warning", [lamp.itemId, lamp.elementId], numbers)];
 }
+
+/** Current that the book means while the lamp is on, A; never more than it stands. */
+const meantA = ({ ratedA, duty }: LampRating, standsA: number): number =>
+  ratedA === null || duty === 0 ? standsA : Math.min(standsA, multiplexedA(ratedA, duty));
 
 function resistor(lamp: LampRating): readonly Finding[] {
   if (lamp.ratedW === null || lamp.watts <= lamp.ratedW) return [];
