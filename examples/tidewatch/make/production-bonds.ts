@@ -19,7 +19,7 @@ export const bonds = rows(
     metal: stud.label.replace(/^Earth: /, ""),
     item: mechanismOf.get(stud.id) ?? null,
     at: `${stud.id}:pe`,
-    wire_type: "pe-16",
+    wire_type: "pe-18",
     stud: "M4 × 16, steel, welded or with a locked nut",
     ring: "hw.ring-m4",
     washer: "hw.washer-toothed-m4",

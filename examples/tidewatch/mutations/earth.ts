@@ -1,4 +1,4 @@
-import { anyOf, at, first, ids, most, ofNet, only, some, wiresOf } from "./about.ts";
+import { anyOf, at, first, ids, least, most, ofNet, only, some, wiresOf } from "./about.ts";
 import type { Mutation } from "./mutation.ts";
 
 export const earth: readonly Mutation[] = [
@@ -79,6 +79,33 @@ export const earth: readonly Mutation[] = [
           first("end-unwired", ids(other)),
           some("pinboard-peg-unknown", ids(wire?.harnessId ?? "")),
         ],
+      };
+    },
+  },
+  {
+    name: "the bond with the longest wire, in wire that is thinner than it asks for",
+    rule: "bond-thin",
+    plan: (sound) => {
+      const { bonds, wire_types } = sound.machine.book.tables;
+      const wires = wiresOf(sound);
+      const found = bonds.flatMap((bond) => {
+        const on = wires.filter(({ a, b }) => a === bond.at || b === bond.at);
+        const [wire] = on;
+        return wire === undefined || on.length > 1 || bond.wire_type !== wire.wireType.id
+          ? []
+          : [{ bond, wire }];
+      });
+      const { bond, wire } = most(found, (one) => one.wire.finishedMm);
+      const earthTypes = wire_types.filter(({ colours }) => colours.includes(wire.colour));
+      const type = `${least(earthTypes, ({ area_mm2 }) => area_mm2).id}-changed`;
+      return {
+        victim: [bond.id, wire.id],
+        change: (edit) => {
+          edit.addLike("wire_types", { id: wire.wireType.id }, { id: type, area_mm2: 0.52, strands: 26 });
+          edit.add("choices", { kind: "wire-type", subject: wire.id, value: type });
+        },
+        // Nobody gives a height for such a crimp.
+        follows: [some("crimp-height-missing", ids(type))],
       };
     },
   },

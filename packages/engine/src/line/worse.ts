@@ -113,6 +113,7 @@ export const WORSE: Readonly<Record<string, Numbers>> = {
   "housing-short-of-colours": { wires: "more", colours: "less" },
   "colour-alike": { colour: "other", wires: "more" },
 
+  "bond-thin": { area_mm2: "less", asked_mm2: "more", wire_type: "free", asked_type: "free" },
   "coil-diode-missing": { volts: "more", most_a: "more", stored_mj: "free" },
   "coil-diode-small": {
     peak_a: "more",

@@ -8,6 +8,12 @@ export const electricFindings: Readonly<Record<string, RuleWords>> = {
     why: "The metal can become live, and no fuse opens.",
     todo: "Wire the bond to the earth of the inlet.",
   },
+  "bond-thin": {
+    title: "An earth bond is thinner than it is to be",
+    says: "Bond {0}: its wire {1} is {wire_type} with {area_mm2} mm²; {asked_type} with {asked_mm2} mm² is asked for.",
+    why: "It may melt before the fuse opens, and the metal stays live. Local codes and a licensed electrician decide.",
+    todo: "Give the wire the type that the bond asks for, or correct the bond.",
+  },
   "coil-diode-missing": {
     title: "A coil has no diode",
     says: "{0}: {most_a} A at {volts} V are switched off, with {stored_mj} mJ in its field; no diode lies across {1}.",

@@ -8,6 +8,12 @@ export const electricFindings: Readonly<Record<string, RuleWords>> = {
     why: "金属件可能带电，而没有熔断器断开。",
     todo: "把该接地连到插座的接地。",
   },
+  "bond-thin": {
+    title: "接地线比要求的细",
+    says: "接地 {0}：导线 {1} 为 {wire_type}，{area_mm2} mm²；要求 {asked_type}，{asked_mm2} mm²。",
+    why: "它可能在熔断器断开之前熔断，金属件继续带电。以当地法规和持证电工为准。",
+    todo: "把该导线换成接地表要求的型号，或更正接地表。",
+  },
   "coil-diode-missing": {
     title: "线圈没有二极管",
     says: "{0}：在 {volts} V 下切断 {most_a} A，磁场储能 {stored_mj} mJ；{1} 上没有并联二极管。",

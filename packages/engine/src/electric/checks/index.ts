@@ -1,6 +1,7 @@
 import { compareText } from "@pinwright/kernel";
 import type { ElectricRatings, ElectricSolution, Finding, Machine } from "../../model/index.ts";
 import { electricNetwork } from "../network/network.ts";
+import { bondThin } from "./bond-thin.ts";
 import { coilDiode } from "./coil-diode.ts";
 import { coilHot } from "./coil-hot.ts";
 import { coilStuck } from "./coil-stuck.ts";
@@ -22,7 +23,7 @@ import { wireHot } from "./wire-hot.ts";
 import { wireUnprotected } from "./wire-unprotected.ts";
 
 /** Rules that no length, temperature or current has a say in. */
-const OF_NETWORK = [earthSecond, metalUnbonded, returnShared];
+const OF_NETWORK = [bondThin, earthSecond, metalUnbonded, returnShared];
 
 const OF_RATINGS = [
   coilDiode,
