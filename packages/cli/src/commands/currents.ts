@@ -1,12 +1,4 @@
-import {
-  type ContactRating,
-  type ElectricRatings,
-  type FuseRating,
-  type LineResult,
-  type LoadVolts,
-  rateElectric,
-  type WireRating,
-} from "@pinwright/engine";
+import type { ContactRating, FuseRating, LineResult, LoadVolts, WireRating } from "@pinwright/engine";
 import type { Command } from "../command.ts";
 import { faultText } from "../fault-text.ts";
 import { BOOK_OPTIONS, fatalFaults, loadBook, runLine } from "../load.ts";
@@ -35,7 +27,7 @@ const fuseShare = ({ steadyA, ratedA }: FuseRating): number => (ratedA > 0 ? ste
 const lostShare = ({ worstV, nominalV }: LoadVolts): number =>
   nominalV > 0 ? 1 - worstV.least / nominalV : 0;
 
-function suppliesText({ electric, machine }: LineResult, ratings: ElectricRatings): string {
+function suppliesText({ electric, ratings, machine }: LineResult): string {
   const rows = machine.book.tables.supplies.flatMap((supply) => {
     const budget = electric.supplies.get(supply.id);
     if (budget === undefined) return [];
@@ -127,7 +119,8 @@ function loadsText(loads: readonly LoadVolts[]): string {
   return textTable([heads, ...rows], new Set([1, 2, 3, 4, 5, 6]));
 }
 
-function report(line: LineResult, ratings: ElectricRatings, most: number): string {
+function report(line: LineResult, most: number): string {
+  const { ratings } = line;
   const wires = tightest(
     ratings.wires.values(),
     (w) => w.share,
@@ -143,7 +136,7 @@ function report(line: LineResult, ratings: ElectricRatings, most: number): strin
   const part = (title: string, of: number, text: string): string =>
     `${title}${of > most ? `, the first ${most} of ${of}` : ""}\n${text}\n`;
   return [
-    part("Supplies, at their worst corners", 0, suppliesText(line, ratings)),
+    part("Supplies, at their worst corners", 0, suppliesText(line)),
     part("Worst moment of each supply", 0, momentsText(line, most)),
     part("Wires, tightest first", wires.length, wiresText(line, wires.slice(0, most))),
     part("Contacts, tightest first", contacts.length, contactsText(contacts.slice(0, most))),
@@ -156,7 +149,7 @@ function report(line: LineResult, ratings: ElectricRatings, most: number): strin
 const finite = (_: string, value: unknown): unknown =>
   typeof value === "number" && !Number.isFinite(value) ? null : value;
 
-function asJson({ machine, electric }: LineResult, ratings: ElectricRatings): string {
+function asJson({ machine, electric, ratings }: LineResult): string {
   const { id, revision } = machine.book.machine;
   const all = {
     machine: id,
@@ -191,9 +184,8 @@ export const currentsCommand: Command = {
     for (const fault of loaded.faults) terminal.err(`${faultText(fault)}\n`);
     if (fatalFaults(loaded.faults).length > 0) return STATUS.failed;
     const line = runLine(loaded);
-    const ratings = rateElectric(line.machine, line.harnesses, line.electric);
-    if (call.flag("json")) terminal.out(asJson(line, ratings));
-    else terminal.out(report(line, ratings, call.flag("all") ? Number.POSITIVE_INFINITY : FIRST));
+    if (call.flag("json")) terminal.out(asJson(line));
+    else terminal.out(report(line, call.flag("all") ? Number.POSITIVE_INFINITY : FIRST));
     return STATUS.good;
   },
 };

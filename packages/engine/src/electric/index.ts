@@ -24,7 +24,7 @@ export { contactOhm } from "./physics/contact-resistance.ts";
 export { copperFactor, gaugeOhmPerM, strandedOhmPerM, wireOhm } from "./physics/wire-resistance.ts";
 export { type ProgramPoint, programMap, programMapText } from "./program/index.ts";
 export { ElectricRater } from "./rating/electric-rater.ts";
-export { rateElectric } from "./rating/rate-electric.ts";
+export { NO_RATINGS, rateElectric } from "./rating/rate-electric.ts";
 export {
   type FuseChart,
   type FusePulse,

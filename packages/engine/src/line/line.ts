@@ -9,7 +9,7 @@ import {
 } from "@pinwright/kernel";
 import { bundleOf } from "../bundle/index.ts";
 import { breakoutGroups, colourHarness, type HarnessColours } from "../colour/index.ts";
-import { ElectricSolver, growTypes, lengthsOf, NO_ELECTRIC } from "../electric/index.ts";
+import { ElectricSolver, growTypes, lengthsOf, NO_ELECTRIC, NO_RATINGS } from "../electric/index.ts";
 import { sizeBranches, sizeWires } from "../length/index.ts";
 import {
   choicesOf,
@@ -81,6 +81,7 @@ export class Line {
       keys: new Map(),
       swaps,
       electric: NO_ELECTRIC,
+      ratings: NO_RATINGS,
       findings: [],
     };
   }
@@ -200,6 +201,7 @@ export class Line {
       keys: keying.keys,
       swaps: keying.swaps,
       electric: solved.solution,
+      ratings,
       findings,
     };
   }

@@ -1,3 +1,4 @@
+import type { ElectricRatings } from "./electric-ratings.ts";
 import type { ElectricSolution } from "./electric-result.ts";
 import type { Finding } from "./finding.ts";
 import type { HarnessResult, Optimum } from "./harness.ts";
@@ -14,5 +15,7 @@ export interface LineResult {
   readonly swaps: Optimum;
   /** What every wire, contact, fuse and load carries. */
   readonly electric: ElectricSolution;
+  /** The same held against what each is made for. */
+  readonly ratings: ElectricRatings;
   readonly findings: readonly Finding[];
 }

@@ -9,7 +9,6 @@ import { paragraph } from "../compose/paragraph.ts";
 import { say } from "../compose/say.ts";
 import { type TableColumn, type TableRow, table } from "../compose/table.ts";
 import { treeTable } from "../compose/tree-table.ts";
-import { ratingsOf } from "../electric.ts";
 import { ampsText, itemName, someOf, supplyName, supplyTitle } from "../machine-facts.ts";
 import { composeMachineListing } from "../machine-listing.ts";
 import type { SheetOptions } from "../options.ts";
@@ -38,7 +37,7 @@ const KEEP_MM = 20;
 export function composeSupplySchedule(line: LineResult, options: SheetOptions): SheetDocument {
   const { language } = options;
   const words: Say = (choose) => say(language, choose);
-  const ratings = ratingsOf(line);
+  const { ratings } = line;
   const { supplies } = powerOf(line);
   const fuses = supplies.map((supply) => fusesOf(supply, ratings.fuses));
   const count = fuses.reduce((sum, list) => sum + list.length, 0);

@@ -10,7 +10,6 @@ import { paragraph } from "../compose/paragraph.ts";
 import { say } from "../compose/say.ts";
 import type { TableColumn } from "../compose/table.ts";
 import { type TreeLine, treeTable } from "../compose/tree-table.ts";
-import { ratingsOf } from "../electric.ts";
 import { ampsText, itemName, percentText, supplyName, supplyTitle } from "../machine-facts.ts";
 import { composeMachineListing } from "../machine-listing.ts";
 import type { SheetOptions } from "../options.ts";
@@ -84,7 +83,7 @@ function linesOf({ number, title, detail, rows }: Charted): readonly TreeLine[] 
 /** All circuits of a machine with their numbers: supplies 1, 2, …; their fuses 1.1, 1.2, …; then the others. */
 function chartOf(line: LineResult, language: SheetLanguage): readonly Charted[] {
   const power = powerOf(line);
-  const ratings = ratingsOf(line);
+  const { ratings } = line;
   const facts = new Map(
     power.supplies
       .flatMap((node) => fusesOf(node, ratings.fuses))

@@ -16,14 +16,17 @@ export function earthSecond({
   const isEarth = (node: string): boolean => earths.has(plain(node));
   const isTie = (part: Part): boolean => isCopper(part) && isEarth(part.a) !== isEarth(part.b);
   const domains = groupsOf(network.parts, (part) => isCopper(part) && !isTie(part));
+  const tiesOf = new Map<number, Set<string>>();
+  for (const part of network.parts) {
+    if (part.kind !== "element" || !isTie(part)) continue;
+    const domain = domains(isEarth(part.a) ? part.b : part.a);
+    const items = tiesOf.get(domain) ?? new Set();
+    tiesOf.set(domain, items.add(part.element.itemId));
+  }
+  const netOf = new Map(machine.ends.toReversed().map(({ point, net }) => [point, net]));
   const sources = network.parts.filter((part) => part.kind === "source" && !isMains(part));
   return sources.flatMap((source) => {
-    const ties = network.parts.filter(
-      (part) => isTie(part) && domains(isEarth(part.a) ? part.b : part.a) === domains(source.b),
-    );
-    const items = [
-      ...new Set(ties.flatMap((part) => (part.kind === "element" ? [part.element.itemId] : []))),
-    ];
+    const items = [...(tiesOf.get(domains(source.b)) ?? [])];
     if (items.length < 2) return [];
     const supplyId = source.kind === "source" ? (source.supply?.id ?? source.id) : source.id;
     return [
@@ -32,8 +35,7 @@ export function earthSecond({
   });
 
   function isMains(part: Part): boolean {
-    const net = machine.ends.find((end) => end.point === part.a)?.net ?? "";
-    return machine.nets.get(net)?.class === "mains";
+    return machine.nets.get(netOf.get(part.a) ?? "")?.class === "mains";
   }
 }
 

@@ -22,7 +22,6 @@ export interface Protection {
 export interface ProtectionNet {
   readonly copper: CopperNet;
   readonly fuses: ReadonlyMap<string, Fuse>;
-  readonly loads: readonly Part[];
   readonly drives: AreaTask["drives"];
   /** Sources, each with the wires whose lengths and limits matter to what it feeds. */
   readonly sources: readonly SourceNet[];
@@ -33,6 +32,8 @@ export interface ProtectionNet {
 interface SourceNet {
   readonly source: SourcePart;
   readonly wireIds: readonly string[];
+  /** Loads that hang on its copper. */
+  readonly loads: readonly Part[];
   /** Numbers of the copper that its ends lead to. */
   readonly copper: readonly number[];
 }
@@ -51,20 +52,23 @@ export function protectionNet(machine: Machine, parts: readonly Part[]): Protect
   const drives = groupsOf(parts, isLinked);
   const loads = parts.filter(isLoad);
   const wires = parts.filter((part) => part.kind === "wire");
+  // Looked up by group, and not once through everything for each source.
+  const loadsOf = byGroup(loads, ({ a, b }) => [groups(a), groups(b)]);
+  const wiresOf = byGroup(wires, ({ a }) => [groups(a)]);
+  const drivesOf = byGroup(wires, ({ a }) => [drives(a)]);
+  const copperOf = byGroup(copper.parts, ({ a }) => [groups(a)]);
   const sources = parts.flatMap((source) => {
     if (source.kind !== "source") return [];
-    const own = new Set([groups(source.a), groups(source.b)]);
-    const driven = new Set(
-      loads.flatMap(({ a, b }) => (own.has(groups(a)) || own.has(groups(b)) ? [drives(a), drives(b)] : [])),
-    );
-    const wireIds = wires.flatMap(({ id, a }) => (own.has(groups(a)) || driven.has(drives(a)) ? [id] : []));
-    const reached = copper.parts.flatMap(({ a }, n) => (own.has(groups(a)) ? [n] : []));
-    return [{ source, wireIds, copper: reached }];
+    const own = [...new Set([groups(source.a), groups(source.b)])];
+    const fed = inOrder(own, loadsOf).flatMap((n) => loads[n] ?? []);
+    const driven = [...new Set(fed.flatMap(({ a, b }) => [drives(a), drives(b)]))];
+    const wireNumbers = new Set([...inOrder(own, wiresOf), ...inOrder(driven, drivesOf)]);
+    const wireIds = [...wireNumbers].sort((p, q) => p - q).flatMap((n) => wires[n]?.id ?? []);
+    return [{ source, wireIds, loads: fed, copper: inOrder(own, copperOf) }];
   });
   return {
     copper,
     fuses: fusesOf(machine, parts),
-    loads,
     drives: driveWires(parts),
     sources,
     diodeOf: diodeFinder(parts),
@@ -84,10 +88,12 @@ export interface ProtectionTask {
  * (supply low, wires hot, contacts worn), against the wires that it passes; one right behind it at the corner with the
  * most current, for its breaking capacity; and the wires before the first fuse.
  * @param remember a memory of the sources; without one each is looked at anew
+ * @param whole a memory of what all sources give together
  */
 export function protect(
   { machine, net, wires, ratings }: ProtectionTask,
   remember: (source: SourceNet, find: () => Protection) => Protection = (_, find) => find(),
+  whole: (found: readonly Protection[], find: () => Protection) => Protection = (_, find) => find(),
 ): Protection {
   const { numbers } = machine.shop;
   const lengthsMm = new Map([...wires].map(([id, wire]) => [id, wire.finishedMm]));
@@ -112,7 +118,7 @@ export function protect(
         feedingOf(cornerGraph(net.copper, slow, sourceNet.copper), source),
         sourceVolts(source, slow.corner),
       );
-      area.takeLoads(net.loads);
+      area.takeLoads(sourceNet.loads);
       const near = new Area(
         task,
         feedingOf(cornerGraph(net.copper, high, sourceNet.copper), source),
@@ -127,14 +133,28 @@ export function protect(
       };
     }),
   );
-  return {
+  return whole(found, () => ({
     fuses: new Map(found.flatMap((part) => [...part.fuses])),
     unfused: found.flatMap((part) => part.unfused).sort((a, b) => compareText(a.wireId, b.wireId)),
     // A load that two sources lead to belongs to the first.
     strains: joined(found.map((part) => part.strains)),
     fusesOfLoad: new Map(found.toReversed().flatMap((part) => [...part.fusesOfLoad])),
-  };
+  }));
 }
+
+/** Numbers of the members of each group, ascending. */
+function byGroup<T>(
+  all: readonly T[],
+  groupsOfOne: (one: T) => readonly number[],
+): ReadonlyMap<number, readonly number[]> {
+  const found = new Map<number, number[]>();
+  for (const [n, one] of all.entries()) for (const group of new Set(groupsOfOne(one))) push(found, group, n);
+  return found;
+}
+
+/** Numbers of the members of some groups, ascending and each once. */
+const inOrder = (groups: readonly number[], of: ReadonlyMap<number, readonly number[]>): readonly number[] =>
+  [...new Set(groups.flatMap((group) => of.get(group) ?? []))].sort((p, q) => p - q);
 
 /** The larger of two strains of a wire, each of its numbers by itself. */
 function joined(all: readonly ReadonlyMap<string, WireStrain>[]): ReadonlyMap<string, WireStrain> {

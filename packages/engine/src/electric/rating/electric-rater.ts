@@ -2,7 +2,7 @@ import { deepEqual, Query, sameMembers } from "@pinwright/kernel";
 import type { ElectricRatings, Finding, WireRating } from "../../model/index.ts";
 import { checkNetwork, checkRatings } from "../checks/index.ts";
 import type { Protection, ProtectionNet } from "../protection/protect.ts";
-import { type RatingTask, rateNetwork } from "./rate-electric.ts";
+import { type RatingTask, type Remember, rateNetwork } from "./rate-electric.ts";
 
 type Findings = readonly Finding[];
 
@@ -16,6 +16,15 @@ export class ElectricRater {
   readonly #wires = new Query<readonly WireRating[]>(deepEqual);
   readonly #reached = new Query<readonly number[]>(sameMembers);
   readonly #sources = new Query<Protection>(Object.is);
+  readonly #protection = new Query<Protection>(Object.is);
+  readonly #carried = new Query<readonly unknown[]>(sameMembers);
+  readonly #contacts = new Query<ElectricRatings["contacts"]>(deepEqual);
+  readonly #fuses = new Query<ElectricRatings["fuses"]>(deepEqual);
+  readonly #coils = new Query<ElectricRatings["coils"]>(deepEqual);
+  readonly #lamps = new Query<ElectricRatings["lamps"]>(deepEqual);
+  readonly #lampBoards = new Query<ElectricRatings["lampBoards"]>(deepEqual);
+  readonly #supplies = new Query<ElectricRatings["supplies"]>(deepEqual);
+  readonly #drops = new Query<ElectricRatings["drops"]>(deepEqual);
   readonly #ratings = new Query<ElectricRatings>(deepEqual);
   readonly #network = new Query<Findings>(Object.is);
   readonly #findings = new Query<Findings>(Object.is);
@@ -50,6 +59,17 @@ export class ElectricRater {
           );
           return this.#sources.ask(id, [...base, reached], find);
         },
+        protection: alone(this.#protection),
+        carried: (find) => this.#carried.ask("all", [{}], find),
+        parts: {
+          contacts: alone(this.#contacts),
+          fuses: alone(this.#fuses),
+          coils: alone(this.#coils),
+          lamps: alone(this.#lamps),
+          lampBoards: alone(this.#lampBoards),
+          supplies: alone(this.#supplies),
+          drops: alone(this.#drops),
+        },
       }),
     );
     const facts = { ...task, ratings };
@@ -78,6 +98,15 @@ export class ElectricRater {
       this.#wires,
       this.#reached,
       this.#sources,
+      this.#protection,
+      this.#carried,
+      this.#contacts,
+      this.#fuses,
+      this.#coils,
+      this.#lamps,
+      this.#lampBoards,
+      this.#supplies,
+      this.#drops,
       this.#ratings,
       this.#network,
       this.#findings,
@@ -85,6 +114,12 @@ export class ElectricRater {
       query.sweep();
   }
 }
+
+/** The memory of something that there is only one of. */
+const alone =
+  <T>(query: Query<T>): Remember<T> =>
+  (inputs, find) =>
+    query.ask("all", inputs, find);
 
 /** Items without their places. */
 const kindsOf = (items: RatingTask["machine"]["items"]): string => {

@@ -70,28 +70,38 @@ export function idleParts({ parts, islands }: ElectricNetwork): readonly Part[] 
   return parts.filter((part) => (part.kind === "wire" || part.kind === "contact") && !live.has(part.id));
 }
 
-/** Results by wire, by point and by element. */
-export function carriedResults(
+/** Results by point and by element, which no length of a wire without current changes. */
+export function carriedByPoint(
   { parts }: ElectricNetwork,
-  carried: readonly ReadonlyMap<string, Carried>[],
-): Pick<ElectricSolution, "wires" | "contacts" | "elements"> {
-  const all = new Map<string, Carried>();
-  for (const map of carried) for (const [id, one] of map) all.set(id, one);
-  const wires = new Map<string, Carried>();
+  all: ReadonlyMap<string, Carried>,
+): Pick<ElectricSolution, "contacts" | "elements"> {
   const contacts = new Map<string, Carried>();
   const elements = new Map<string, Carried>();
   for (const part of parts) {
     const own = all.get(part.id);
     if (own === undefined) continue;
-    if (part.kind === "wire") wires.set(part.id, own);
-    else if (part.kind === "element") elements.set(part.id, own);
+    if (part.kind === "element") elements.set(part.id, own);
     else if (part.kind === "contact") {
       contacts.set(part.id, own);
       // Both halves of an in-line connector share the one contact in which they meet.
       if (part.b.startsWith("wire:")) contacts.set(part.b.slice(5), own);
     }
   }
-  return { wires, contacts, elements };
+  return { contacts, elements };
+}
+
+/** Results of wires in the order of the network's parts. */
+export function carriedByWire(
+  wireIds: readonly string[],
+  live: ReadonlyMap<string, Carried>,
+  idle: ReadonlyMap<string, Carried>,
+): ReadonlyMap<string, Carried> {
+  const wires = new Map<string, Carried>();
+  for (const id of wireIds) {
+    const own = idle.get(id) ?? live.get(id);
+    if (own !== undefined) wires.set(id, own);
+  }
+  return wires;
 }
 
 function momentsOf(

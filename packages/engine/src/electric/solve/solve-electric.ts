@@ -7,7 +7,7 @@ import type { Part } from "../network/parts.ts";
 import type { Units } from "../network/units.ts";
 import { cornerFactors } from "../network/values.ts";
 import { CORNERS } from "./corners.ts";
-import { carriedResults, idleCarried, idleParts, islandResults } from "./electric-solution.ts";
+import { carriedByPoint, carriedByWire, idleCarried, idleParts, islandResults } from "./electric-solution.ts";
 import { type IslandSolution, solveIsland } from "./solve-island.ts";
 
 /** The wires of a harness: the same object for as long as no wire is another one, whatever the lengths. */
@@ -32,7 +32,10 @@ export class ElectricSolver {
   readonly #idleContacts = new Query<ReadonlyMap<string, Carried>>(Object.is);
   readonly #idleWires = new Query<Carried>(Object.is);
   readonly #idleLists = new Query<ReadonlyMap<string, Carried>>(Object.is);
-  readonly #carried = new Query<ReturnType<typeof carriedResults>>(Object.is);
+  readonly #wireIds = new Query<readonly string[]>(Object.is);
+  readonly #live = new Query<ReadonlyMap<string, Carried>>(Object.is);
+  readonly #byPoint = new Query<ReturnType<typeof carriedByPoint>>(Object.is);
+  readonly #byWire = new Query<ElectricSolution["wires"]>(Object.is);
   readonly #merged = new Query<ReturnType<typeof islandResults>>(Object.is);
   readonly #all = new Query<ElectricSolution>(Object.is);
 
@@ -66,20 +69,31 @@ export class ElectricSolver {
         returnsOf(machine, circuit),
       );
       const lengths = this.#lengths.ask(id, [{}], () =>
-        island.parts.flatMap((part) => (part.kind === "wire" ? [lengthsMm.get(part.id) ?? 0] : [])),
+        this.#wiresOf(id, island).map((wireId) => lengthsMm.get(wireId) ?? 0),
       );
       return this.#solutions.ask(id, [circuit, returns, lengths, shop], () =>
         solveIsland({ network: circuit, returns, numbers: shop.numbers, lengthsMm }),
       );
     });
     const merged = this.#merged.ask("all", [network, ...islands], () => islandResults(network, islands));
-    const carried = [
-      ...islands.map((island) => island.carried),
-      ...this.#idleResults(machine, network, lengthsMm),
-    ];
-    const byPart = this.#carried.ask("all", [network, ...carried], () => carriedResults(network, carried));
-    const solution = this.#all.ask("all", [merged, byPart], () => ({ ...merged, ...byPart }));
+    const idle = this.#idleResults(machine, network, lengthsMm);
+    const carried = islands.map((island) => island.carried);
+    const live = this.#live.ask("all", carried, () => new Map(carried.flatMap((own) => [...own])));
+    const byPoint = this.#byPoint.ask("all", [network, live, idle.contacts], () =>
+      carriedByPoint(network, new Map([...live, ...idle.contacts])),
+    );
+    const wires = this.#byWire.ask("all", [network, live, idle.wires], () =>
+      carriedByWire(this.#wiresOf("all", network), live, idle.wires),
+    );
+    const solution = this.#all.ask("all", [merged, byPoint, wires], () => ({ ...merged, ...byPoint, wires }));
     return { network, solution };
+  }
+
+  /** Ids of the wires among the parts of an island or of the whole network. */
+  #wiresOf(id: string, own: { readonly parts: readonly Part[] }): readonly string[] {
+    return this.#wireIds.ask(id, [own], () =>
+      own.parts.flatMap((part) => (part.kind === "wire" ? [part.id] : [])),
+    );
   }
 
   /** What carries no current: contacts, which no length changes, and wires, each made anew only for a new length. */
@@ -87,7 +101,7 @@ export class ElectricSolver {
     { shop: { numbers } }: Machine,
     network: ElectricNetwork,
     lengthsMm: ReadonlyMap<string, number>,
-  ): readonly ReadonlyMap<string, Carried>[] {
+  ): { readonly contacts: ReadonlyMap<string, Carried>; readonly wires: ReadonlyMap<string, Carried> } {
     const idle = this.#idleParts.ask("all", [network], () => idleParts(network));
     const factors = this.#factors.ask("all", [numbers], () =>
       CORNERS.map((corner) => cornerFactors(corner, numbers)),
@@ -110,7 +124,7 @@ export class ElectricSolver {
           wires.map((part, n) => [part.id, each[n] ?? idleCarried(part, { numbers, lengthsMm }, factors)]),
         ),
     );
-    return [contacts, all];
+    return { contacts, wires: all };
   }
 
   /** How many networks were built and islands solved so far, for tests of growth. */
@@ -133,7 +147,10 @@ export class ElectricSolver {
       this.#idleContacts,
       this.#idleWires,
       this.#idleLists,
-      this.#carried,
+      this.#wireIds,
+      this.#live,
+      this.#byPoint,
+      this.#byWire,
       this.#merged,
       this.#all,
     ])

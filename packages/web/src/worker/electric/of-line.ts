@@ -1,11 +1,4 @@
-import {
-  type ElectricRatings,
-  type ElectricSolution,
-  type HarnessResult,
-  type LineResult,
-  rateElectric,
-} from "@pinwright/engine";
-import { sameMembers } from "@pinwright/kernel";
+import type { ElectricRatings, ElectricSolution, LineResult } from "@pinwright/engine";
 
 /** What the line says of currents and volts, and how near each is to what it is made for. */
 export interface Electric {
@@ -13,21 +6,13 @@ export interface Electric {
   readonly ratings: ElectricRatings;
 }
 
-const known = new WeakMap<
-  ElectricSolution,
-  { readonly harnesses: readonly HarnessResult[]; readonly electric: Electric }
->();
+const known = new WeakMap<ElectricRatings, Electric>();
 
-/**
- * The electrical results of a line. Ratings are worked out when a view first asks for them, so that none that is not
- * open costs anything.
- */
-export function electricOf(line: LineResult): Electric {
-  const { electric: solution, machine } = line;
-  const harnesses = [...line.harnesses.values()];
-  const before = known.get(solution);
-  if (before !== undefined && sameMembers(before.harnesses, harnesses)) return before.electric;
-  const electric = { solution, ratings: rateElectric(machine, line.harnesses, solution) };
-  known.set(solution, { harnesses, electric });
+/** The electrical results of a line: the same object for as long as neither is another. */
+export function electricOf({ electric: solution, ratings }: LineResult): Electric {
+  const before = known.get(ratings);
+  if (before?.solution === solution) return before;
+  const electric = { solution, ratings };
+  known.set(ratings, electric);
   return electric;
 }
