@@ -31,14 +31,19 @@ function plainNumber(value: number): string {
   return String(size >= 1 ? Number(value.toFixed(2)) : Number(value.toPrecision(3)));
 }
 
-/** Fills a sentence with the subjects and numbers of a finding; a name that the finding lacks stays as it is. @param values words for values that are names */
+/**
+ * Fills a sentence with the subjects and numbers of a finding; a name that the finding lacks stays as it is. What is
+ * empty leaves no gap.
+ * @param values words for values that are names
+ */
 export function fill(template: string, finding: Finding, values: RuleWords["values"] = {}): string {
-  return template.replace(/\{(\w+)\}/gu, (whole, name: string) => {
+  const filled = template.replace(/\{(\w+)\}/gu, (whole, name: string) => {
     if (name === "rest") return finding.subjects.slice(1).join(", ");
     const value = /^\d+$/u.test(name) ? finding.subjects[Number(name)] : finding.numbers[name];
     if (value === undefined) return whole;
     return typeof value === "number" ? plainNumber(value) : (values[name]?.[String(value)] ?? String(value));
   });
+  return filled.replace(/ {2,}/gu, " ").replace(/ (?=[,.;，。；])/gu, "");
 }
 
 /** A finding in plain data: what is said of a rule that has no wording. */

@@ -16,7 +16,7 @@ export const electricFindings: Readonly<Record<string, RuleWords>> = {
   },
   "coil-diode-missing": {
     title: "A coil has no diode",
-    says: "{0}: {most_a} A at {volts} V are switched off, with {stored_mj} mJ in its field; no diode lies across {1}.",
+    says: "{0}: {most_a} A at {volts} V are switched off, with {stored_mj} mJ in its field; no diode lies across {1} with its cathode on the feed.",
     why: "The field drives the voltage up until the driver breaks down.",
     todo: "Fit a diode across the coil, its cathode on the feed.",
   },
@@ -71,6 +71,7 @@ export const electricFindings: Readonly<Record<string, RuleWords>> = {
   "fuse-large": {
     title: "A fuse is too large for a wire behind it",
     says: "{1} carries {rated_a} A for ever; {2} may carry {limit_a} A: {single_a} A × {ambient_share} in warm air × {bundle_share} in a bundle of {wires}. Of the wires in stock {least_type} would do.",
+    values: { least_type: { "-": "none" } },
     why: "An overload below the fuse's rating heats the wire until its insulation fails.",
     todo: "Use a smaller fuse or a thicker wire, or fuse the branch by itself.",
   },
@@ -104,6 +105,7 @@ export const electricFindings: Readonly<Record<string, RuleWords>> = {
   "fuse-slow": {
     title: "A wire is harmed before its fuse opens",
     says: "{1}, {2}: short circuit over {loop_ohm} Ω, {first_a} A at first ({stored_a2s} A²s stored), then {held_a} A; open after {opens_s} s. {area_mm2} mm² with k = {k} stands {adiabatic_a2s} A²s, {harm_s} s of that current: {used_pct} % used. Of the wires in stock {least_type} would do.",
+    values: { least_type: { "-": "none" } },
     why: "The insulation melts into its neighbours, and the bundle burns.",
     todo: "Use a smaller or quicker fuse, a thicker wire, or a supply that gives more current for a moment.",
   },
@@ -166,6 +168,7 @@ export const electricFindings: Readonly<Record<string, RuleWords>> = {
   "wire-hot": {
     title: "A wire carries too much",
     says: "{0}: {rms_a} A rms in hard play; may carry {single_a} A × {ambient_share} in air of {ambient_c} °C × {bundle_share} in a bundle of {wires} wires loaded {loading_pct} % = {limit_a} A. Of the wires in stock {least_type} would do.",
+    values: { least_type: { "-": "none" } },
     why: "Its insulation gets hotter than it stands, and softens.",
     todo: "Use a thicker wire, split the current, or take the wire out of the bundle.",
   },

@@ -34,7 +34,7 @@ export const programFindings: Readonly<Record<string, RuleWords>> = {
   },
   "driver-amps": {
     title: "A driver is too weak for what hangs on it",
-    says: "{0} switches {rated_a} A; {loads} loads draw {load_a} A: {rest}.",
+    says: "{0} switches {rated_a} A; what hangs on it ({loads}) draws {load_a} A: {rest}.",
     why: "The driver fails, and most fail closed: what hangs on it then stays on.",
     todo: "Use a stronger driver, or share the loads among more drivers.",
   },

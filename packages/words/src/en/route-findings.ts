@@ -46,7 +46,7 @@ export const routeFindings: Readonly<Record<string, RuleWords>> = {
   },
   "lane-class-barred": {
     title: "Class on a lane that bars it",
-    says: "Lane {0} ({rest}): {wires} wires of class {class}.",
+    says: "Lane {0} ({rest}) is closed to class {class}; wires of it there: {wires}.",
     why: "The lane was closed to that class for a reason.",
     todo: "Route the harness elsewhere, or open the lane.",
   },

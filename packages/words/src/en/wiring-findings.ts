@@ -1,5 +1,17 @@
 import type { RuleWords } from "../finding.ts";
 
+/** Kinds of choices, as they begin a sentence. */
+const CHOICES: Readonly<Record<string, string>> = {
+  attach: "The place of the tail",
+  chain: "The order of the chain",
+  colour: "The colour",
+  key: "The key",
+  "splice-place": "The place of the splice",
+  trunk: "The trunk",
+  "wire-number": "The number",
+  "wire-type": "The wire type",
+};
+
 /** Wording of the rules of wires, colours and keys. */
 export const wiringFindings: Readonly<Record<string, RuleWords>> = {
   "chain-drop": {
@@ -10,13 +22,15 @@ export const wiringFindings: Readonly<Record<string, RuleWords>> = {
   },
   "choice-not-followed": {
     title: "A pinned choice cannot be followed",
-    says: "{kind} of {0}: {rest}",
+    says: "{kind} of {0} cannot be followed: {rest}.",
+    values: { kind: CHOICES },
     why: "What a person decided is not what will be built.",
     todo: "Correct the choice or take it back.",
   },
   "settled-dropped": {
     title: "A kept result no longer fits",
-    says: "{kind} of {0}: {rest}",
+    says: "{kind} of {0} is another now: {rest}.",
+    values: { kind: CHOICES },
     why: "Harnesses built to it differ here from now on.",
     todo: "Look at what changed, then settle again.",
   },
@@ -46,7 +60,7 @@ export const wiringFindings: Readonly<Record<string, RuleWords>> = {
   },
   "contact-amps": {
     title: "The feeding contacts are rated below the net's current",
-    says: "{0}: {contacts} contacts together take {rated_a} A, the net carries {net_a} A.",
+    says: "{0}: the net carries {net_a} A; the contacts that feed it ({contacts}) are rated {rated_a} A in all.",
     why: "The contacts overheat.",
     todo: "Feed the net through more contacts, or through larger ones.",
   },
@@ -166,7 +180,7 @@ export const wiringFindings: Readonly<Record<string, RuleWords>> = {
   },
   "mains-colour": {
     title: "A mains wire in the colour of the other pole",
-    says: "{0} wears {colour}; blue is for the neutral and for nothing else (neutral: {neutral}).",
+    says: "{0} wears {colour}; blue is for the neutral and for nothing else.",
     why: "A builder who takes line for neutral makes a machine that is live when it is switched off.",
     todo: "Give the net a colour: blue for the neutral, brown, black or grey for the line. A net of the mains with 0 volts counts as neutral. Local codes and a licensed electrician decide.",
   },

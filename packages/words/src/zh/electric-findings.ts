@@ -16,7 +16,7 @@ export const electricFindings: Readonly<Record<string, RuleWords>> = {
   },
   "coil-diode-missing": {
     title: "线圈没有二极管",
-    says: "{0}：在 {volts} V 下切断 {most_a} A，磁场储能 {stored_mj} mJ；{1} 上没有并联二极管。",
+    says: "{0}：在 {volts} V 下切断 {most_a} A，磁场储能 {stored_mj} mJ；{1} 上没有阴极接供电侧的并联二极管。",
     why: "磁场使电压升高，直到击穿驱动。",
     todo: "在线圈上并联二极管，阴极接供电侧。",
   },
@@ -70,7 +70,8 @@ export const electricFindings: Readonly<Record<string, RuleWords>> = {
   },
   "fuse-large": {
     title: "熔断器对其后的导线过大",
-    says: "{1} 可长期通过 {rated_a} A；{2} 只可通过 {limit_a} A：{single_a} A × 环境 {ambient_share} × {wires} 根成束 {bundle_share}。库存导线中 {least_type} 即可。",
+    says: "{1} 可长期通过 {rated_a} A；{2} 只可通过 {limit_a} A：{single_a} A × 环境 {ambient_share} × {wires} 根成束 {bundle_share}。可用的库存导线：{least_type}。",
+    values: { least_type: { "-": "无" } },
     why: "低于熔断器额定值的过载使导线发热，直到绝缘失效。",
     todo: "用更小的熔断器或更粗的导线，或给该支路单独装熔断器。",
   },
@@ -97,7 +98,8 @@ export const electricFindings: Readonly<Record<string, RuleWords>> = {
   },
   "fuse-slow": {
     title: "导线在熔断器断开前受损",
-    says: "{1}，{2}：经 {loop_ohm} Ω 短路，起初 {first_a} A（储能 {stored_a2s} A²s），随后 {held_a} A；{opens_s} s 后断开。{area_mm2} mm²、k = {k} 可承受 {adiabatic_a2s} A²s，即该电流 {harm_s} s：已用 {used_pct} %。库存导线中 {least_type} 即可。",
+    says: "{1}，{2}：经 {loop_ohm} Ω 短路，起初 {first_a} A（储能 {stored_a2s} A²s），随后 {held_a} A；{opens_s} s 后断开。{area_mm2} mm²、k = {k} 可承受 {adiabatic_a2s} A²s，即该电流 {harm_s} s：已用 {used_pct} %。可用的库存导线：{least_type}。",
+    values: { least_type: { "-": "无" } },
     why: "绝缘熔入邻线，线束起火。",
     todo: "用更小或更快的熔断器、更粗的导线，或能短时给出更大电流的电源。",
   },
@@ -159,7 +161,8 @@ export const electricFindings: Readonly<Record<string, RuleWords>> = {
   },
   "wire-hot": {
     title: "导线电流过大",
-    says: "{0}：激烈游戏时有效值 {rms_a} A；可通过 {single_a} A × {ambient_c} °C 环境的 {ambient_share} × {wires} 根成束、负载 {loading_pct} % 的 {bundle_share} = {limit_a} A。库存导线中 {least_type} 即可。",
+    says: "{0}：激烈游戏时有效值 {rms_a} A；可通过 {single_a} A × {ambient_c} °C 环境的 {ambient_share} × {wires} 根成束、负载 {loading_pct} % 的 {bundle_share} = {limit_a} A。可用的库存导线：{least_type}。",
+    values: { least_type: { "-": "无" } },
     why: "绝缘超过其允许温度而软化。",
     todo: "用更粗的导线，分流，或把该线移出线束。",
   },

@@ -34,7 +34,7 @@ export const programFindings: Readonly<Record<string, RuleWords>> = {
   },
   "driver-amps": {
     title: "驱动口带不动所接负载",
-    says: "{0} 可通断 {rated_a} A；{loads} 个负载共 {load_a} A：{rest}。",
+    says: "{0} 可通断 {rated_a} A；所接 {loads} 个负载共 {load_a} A：{rest}。",
     why: "驱动管会损坏，且多半是短路损坏：负载将一直通电。",
     todo: "换更强的驱动口，或把负载分到更多驱动口。",
   },

@@ -45,7 +45,7 @@ export const routeFindings: Readonly<Record<string, RuleWords>> = {
   },
   "lane-class-barred": {
     title: "线道禁止该类别",
-    says: "线道 {0}（{rest}）：{class} 类线 {wires} 根。",
+    says: "线道 {0}（{rest}）不允许 {class} 类；其中该类导线 {wires} 根。",
     why: "该线道禁止此类别是有原因的。",
     todo: "改走别的线道，或放开该线道。",
   },

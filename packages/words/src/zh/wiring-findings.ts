@@ -1,5 +1,17 @@
 import type { RuleWords } from "../finding.ts";
 
+/** 各类选择的名称。 */
+const CHOICES: Readonly<Record<string, string>> = {
+  attach: "尾线位置",
+  chain: "链接顺序",
+  colour: "颜色",
+  key: "防错键",
+  "splice-place": "接头位置",
+  trunk: "主干",
+  "wire-number": "线号",
+  "wire-type": "线型",
+};
+
 /** Wording of the rules of wires, colours and keys. */
 export const wiringFindings: Readonly<Record<string, RuleWords>> = {
   "chain-drop": {
@@ -10,13 +22,15 @@ export const wiringFindings: Readonly<Record<string, RuleWords>> = {
   },
   "choice-not-followed": {
     title: "人工指定无法执行",
-    says: "{0} 的 {kind}：{rest}",
+    says: "{0} 的{kind}无法照指定执行：{rest}。",
+    values: { kind: CHOICES },
     why: "实际制作将与人的决定不符。",
     todo: "改正或撤销该指定。",
   },
   "settled-dropped": {
     title: "保留的结果已不适用",
-    says: "{0} 的 {kind}：{rest}",
+    says: "{0} 的{kind}已改变：{rest}。",
+    values: { kind: CHOICES },
     why: "从现在起，此处与已制作的线束不同。",
     todo: "查看改动，然后重新固定。",
   },
@@ -46,7 +60,7 @@ export const wiringFindings: Readonly<Record<string, RuleWords>> = {
   },
   "contact-amps": {
     title: "供电端子额定电流低于网络电流",
-    says: "{0}：{contacts} 个端子合计 {rated_a} A，网络电流 {net_a} A。",
+    says: "{0}：网络电流 {net_a} A；供电的 {contacts} 个端子合计额定 {rated_a} A。",
     why: "端子会过热。",
     todo: "用更多或更大的端子供电。",
   },
@@ -166,7 +180,7 @@ export const wiringFindings: Readonly<Record<string, RuleWords>> = {
   },
   "mains-colour": {
     title: "市电导线颜色与极性不符",
-    says: "{0} 为 {colour} 色；蓝色仅用于零线（零线：{neutral}）。",
+    says: "{0} 为 {colour} 色；蓝色用于零线，且仅用于零线。",
     why: "火线与零线混淆会使机器断电后仍带电。",
     todo: "为该网络指定颜色：零线蓝色，火线棕、黑或灰色。电压为 0 的市电网络视为零线。以当地法规及持证电工为准。",
   },
