@@ -100,7 +100,7 @@ describe("map", () => {
     });
     const { status, err } = await call("map", weak);
     expect(status).toBe(1);
-    expect(err).toMatch(/error driver-amps: bd\.driver:j3\.2 switches 0\.5 A; 1 loads draw 2\.1 A/);
+    expect(err).toMatch(/error driver-amps: bd\.driver:j3\.2 switches 0\.5 A; what hangs on it \(1\) draws 2\.1 A/);
   });
 });
 
