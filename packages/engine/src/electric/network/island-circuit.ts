@@ -1,5 +1,5 @@
 import type { ShopNumbers } from "@pinwright/book";
-import { Circuit, type NodePair, type PiecewiseElement } from "@pinwright/kernel";
+import { Circuit, type NodePair, type PiecewiseElement, SharedMemory } from "@pinwright/kernel";
 import type { Corner } from "../../model/index.ts";
 import type { Feed } from "./feeds.ts";
 import type { Island } from "./islands.ts";
@@ -61,8 +61,50 @@ export interface IslandCircuit {
   readonly series: Int32Array;
 }
 
+/** Where a machine's units and its feeds that are always on are found: each island looks up only its own. */
+interface UnitIndex {
+  /** Numbers of the units that a switch belongs to. */
+  readonly bySwitch: ReadonlyMap<string, readonly number[]>;
+  /** Numbers of the steady feeds by the first node of their load. */
+  readonly byNode: ReadonlyMap<string, readonly number[]>;
+}
+
+const indexes = new SharedMemory<Units, UnitIndex>();
+
+const indexOf = (units: Units): UnitIndex =>
+  indexes.ask(units, [], () => {
+    const bySwitch = new Map<string, number[]>();
+    const byNode = new Map<string, number[]>();
+    const add = (map: Map<string, number[]>, key: string, n: number): void => {
+      const list = map.get(key);
+      if (list === undefined) map.set(key, [n]);
+      else list.push(n);
+    };
+    for (const [n, unit] of units.units.entries())
+      for (const { id } of new Set([...unit.switches, ...unit.holdSwitches])) add(bySwitch, id, n);
+    for (const [n, { load }] of units.steady.entries()) add(byNode, load.a, n);
+    return { bySwitch, byNode };
+  });
+
+/** Those of `all` whose numbers a key of the island leads to, in their own order. */
+function ownOf<T>(
+  all: readonly T[],
+  keys: Iterable<string>,
+  index: ReadonlyMap<string, readonly number[]>,
+): readonly (readonly [number, T])[] {
+  const numbers = new Set<number>();
+  for (const key of keys) for (const n of index.get(key) ?? []) numbers.add(n);
+  return [...numbers]
+    .sort((p, q) => p - q)
+    .flatMap((n) => {
+      const one = all[n];
+      return one === undefined ? [] : [[n, one] as const];
+    });
+}
+
 /** The circuit of an island; the return of its first source is at 0 V. */
-export function islandCircuit(island: Island, { units, steady, caps }: Units): IslandCircuit {
+export function islandCircuit(island: Island, all: Units): IslandCircuit {
+  const index = indexOf(all);
   const nodeOf = new Map(island.nodes.map((node, n) => [node, n]));
   const at = (node: string): number => nodeOf.get(node) ?? 0;
   const joins: Part[] = [];
@@ -90,7 +132,11 @@ export function islandCircuit(island: Island, { units, steady, caps }: Units): I
       ports.push({ part, resistor, from, to });
       return [ports.length - 1];
     });
-  const own = units.flatMap((unit, number): readonly IslandUnit[] => {
+  const units = ownOf(all.units, resistorOf.keys(), index.bySwitch);
+  const steady = ownOf(all.steady, island.nodes, index.byNode).flatMap(([, feed]) =>
+    nodeOf.has(feed.load.b) ? [feed] : [],
+  );
+  const own = units.flatMap(([number, unit]): readonly IslandUnit[] => {
     const unitPorts = portsOf(unit.switches);
     return unitPorts.length === 0
       ? []
@@ -122,8 +168,8 @@ export function islandCircuit(island: Island, { units, steady, caps }: Units): I
     ports,
     units: own,
     sources,
-    steady: steady.filter(({ load }) => nodeOf.has(load.a) && nodeOf.has(load.b)),
-    caps,
+    steady,
+    caps: all.caps,
     series: seriesOf(island.parts),
   };
 }

@@ -1,3 +1,4 @@
+import { SharedMemory } from "@pinwright/kernel";
 import type { Machine } from "../../model/index.ts";
 import { copperOf } from "./copper.ts";
 import { feedsOf } from "./feeds.ts";
@@ -50,10 +51,17 @@ function samePart(p: Part, q: Part | undefined): boolean {
   return q.kind === "source" && p.supply === q.supply && p.element === q.element;
 }
 
+/** Net by point; every island asks for it. */
+const netsOfPoints = new SharedMemory<Machine["ends"], ReadonlyMap<string, string>>();
+
 /** The node that each node's volts are given against: the return of its net's supply, else of the first source. */
 export function returnsOf(machine: Machine, { island, sources, nodeOf }: IslandCircuit): Int32Array {
   const supplies = new Map(machine.book.tables.supplies.map((supply) => [supply.id, supply]));
-  const netOf = new Map(machine.ends.map((end) => [end.point, end.net]));
+  const netOf = netsOfPoints.ask(
+    machine.ends,
+    [],
+    () => new Map(machine.ends.map((end) => [end.point, end.net])),
+  );
   const first = nodeOf.get(sources.find((source) => source.id === island.id)?.b ?? "") ?? 0;
   return Int32Array.from(island.nodes, (node) => {
     const point = node.startsWith("wire:") ? node.slice(5) : node;

@@ -1,3 +1,4 @@
+import { compareText } from "@pinwright/kernel";
 import type { Carried, ElectricSolution, FuseRating, Machine } from "../../model/index.ts";
 import { fuseGates, leastMeltingA2s } from "../physics/fuse-curve.ts";
 import {
@@ -35,14 +36,25 @@ export function rateFuses(
   const rated = new Map<string, FuseRating>();
   for (const [id, own] of protection.fuses) {
     const carried = solution.elements.get(id);
-    const on = new Set(solution.moments.get(carried?.momentId ?? "")?.loadIds ?? []);
+    const on = solution.moments.get(carried?.momentId ?? "")?.loadIds ?? [];
     const shares = (behind.get(id) ?? []).flatMap((loadId): readonly PulsePart[] => {
       const ms = pulses.get(itemOf.get(loadId) ?? "") ?? 0;
-      return on.has(loadId) ? [{ ms, amps: solution.loads.get(loadId)?.amps.most ?? 0 }] : [];
+      return isAmong(on, loadId) ? [{ ms, amps: solution.loads.get(loadId)?.amps.most ?? 0 }] : [];
     });
     rated.set(id, rateFuse(machine, own, carried, shares));
   }
   return rated;
+}
+
+/** Whether a list in code-point order has a text: every fuse asks of few loads among all that are on. */
+function isAmong(sorted: readonly string[], text: string): boolean {
+  let [from, to] = [0, sorted.length];
+  while (from < to) {
+    const middle = (from + to) >> 1;
+    if (compareText(sorted[middle] ?? "", text) < 0) from = middle + 1;
+    else to = middle;
+  }
+  return sorted[from] === text;
 }
 
 /** A load in a pulse: for how long it is on, and how much it draws. */
