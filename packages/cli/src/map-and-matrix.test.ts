@@ -53,7 +53,7 @@ const withMatrix = (name: string): string =>
     "elements.csv": (text) =>
       text
         .replace(/^(el\.1[345],,io,,input,j2\.\d),j2\.7,/gmu, "$1,j1.2,")
-        .replace(/^(el\.1[678],,io,,)input,(j2\.\d),j2\.7,(s\d),,,,,,$/gmu, "$1driver,$2,j1.2,$3,,,,,,0.05"),
+        .replace(/^(el\.1[678],,io,,)input,(j2\.\d),j2\.7,(s\d),,,,,,,,,$/gmu, "$1driver,$2,j1.2,$3,,,,,,0.05,,,"),
     "ends.csv": (text) =>
       text
         .split("\n")
@@ -96,7 +96,7 @@ describe("map", () => {
 
   it("tells what a point is not able to do", async () => {
     const weak = copyWith("weak", {
-      "elements.csv": (text) => text.replace("j2.1,,,,,,5\n", "j2.1,,,,,,0.5\n"),
+      "elements.csv": (text) => text.replace("j2.1,,,,,,5,,,\n", "j2.1,,,,,,0.5,,,\n"),
     });
     const { status, err } = await call("map", weak);
     expect(status).toBe(1);
