@@ -53,7 +53,10 @@ const withMatrix = (name: string): string =>
     "elements.csv": (text) =>
       text
         .replace(/^(el\.1[345],,io,,input,j2\.\d),j2\.7,/gmu, "$1,j1.2,")
-        .replace(/^(el\.1[678],,io,,)input,(j2\.\d),j2\.7,(s\d),,,,,,,,,$/gmu, "$1driver,$2,j1.2,$3,,,,,,0.05,,,"),
+        .replace(
+          /^(el\.1[678],,io,,)input,(j2\.\d),j2\.7,(s\d),,,,,,,,,$/gmu,
+          "$1driver,$2,j1.2,$3,,,,,,0.05,,,",
+        ),
     "ends.csv": (text) =>
       text
         .split("\n")
@@ -100,7 +103,9 @@ describe("map", () => {
     });
     const { status, err } = await call("map", weak);
     expect(status).toBe(1);
-    expect(err).toMatch(/error driver-amps: bd\.driver:j3\.2 switches 0\.5 A; what hangs on it \(1\) draws 2\.1 A/);
+    expect(err).toMatch(
+      /error driver-amps: bd\.driver:j3\.2 switches 0\.5 A; what hangs on it \(1\) draws 2\.1 A/,
+    );
   });
 });
 
