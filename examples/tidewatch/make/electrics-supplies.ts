@@ -104,7 +104,7 @@ export const supplies: Topic = {
         negative: "psu.lamp:vn",
         rated_a: 12,
         limit_mode: "constant",
-        limit_a: 15,
+        limit_a: 13,
         stored_j: 0.4,
       },
       {

@@ -28,6 +28,13 @@ export function ofSupply(sound: LineResult, supplyId: string): Ids {
   return anyOf(ids(supplyId), ...nets.map(({ id }) => ofNet(sound, id)));
 }
 
+/** Wires that lie in a harness with wires of a supply: what those carry takes from what these may carry. */
+export function besideSupply(sound: LineResult, supplyId: string): Ids {
+  const own = ofSupply(sound, supplyId);
+  const shared = [...sound.harnesses.values()].filter(({ wires }) => wires.some(({ netId }) => own(netId)));
+  return ids(...shared.flatMap(({ wires }) => wires.map(({ id }) => id)));
+}
+
 /** Items, other than this, that some net of its points leads to. */
 export function wiredTo(sound: LineResult, itemId: string): Ids {
   const { ends, points } = sound.machine;

@@ -1,5 +1,17 @@
 import type { LampRating } from "@pinwright/engine";
-import { anyOf, first, type Ids, ids, isFreeOf, least, most, ofSupply, some, wiredTo } from "./about.ts";
+import {
+  anyOf,
+  besideSupply,
+  first,
+  type Ids,
+  ids,
+  isFreeOf,
+  least,
+  most,
+  ofSupply,
+  some,
+  wiredTo,
+} from "./about.ts";
 import type { Mutation, Sound } from "./mutation.ts";
 
 interface LampType {
@@ -66,6 +78,8 @@ export const lamps: readonly Mutation[] = [
           some("driver-amps", ids(...items)),
           first("fuse-overloaded", anyOf(wiredTo(sound, lamp.itemId), fuseItems(sound, supplyId))),
           ...["contact-hot", "wire-hot", "net-drop"].map((rule) => first(rule, ofSupply(sound, supplyId))),
+          // A bundle in which more wires carry more lets each carry less than the supply can hold.
+          some("wire-unprotected", besideSupply(sound, supplyId)),
         ],
       };
     },

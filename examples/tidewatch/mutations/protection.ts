@@ -182,6 +182,34 @@ export const protection: readonly Mutation[] = [
     },
   },
   {
+    name: "the most loaded fuse whose supply can hold more for ever than the wire behind it may carry, bridged by copper",
+    rule: "wire-unprotected",
+    plan: (sound) => {
+      const { elements, ends, book } = sound.machine;
+      const holds = new Map(
+        book.tables.supplies.map((s) => [s.id, s.limit_mode === "constant" ? (s.limit_a ?? 0) : 0]),
+      );
+      const behind = [...sound.ratings.fuses.values()].flatMap((fuse) => {
+        const element = elements.find(({ id }) => id === fuse.elementId);
+        const net = ends.find(({ point }) => point === element?.toPointId)?.net;
+        const wire = wiresOf(sound).find(({ netId }) => netId === net);
+        const limitA = sound.ratings.wires.get(wire?.id ?? "")?.limitA ?? Number.POSITIVE_INFINITY;
+        const isWeak = limitA < (holds.get(fuse.supplyId) ?? 0);
+        return element !== undefined && wire !== undefined && fuse.fuseId !== null && isWeak
+          ? [{ fuse, element, wire }]
+          : [];
+      });
+      const { fuse, element, wire } = most(behind, (one) => one.fuse.rmsA);
+      return {
+        victim: [fuse.supplyId, wire.id],
+        change: (edit) => {
+          edit.set("elements", { id: element.row.id }, { kind: "link", amp: "" });
+          edit.remove("fuses", { id: fuse.fuseId ?? "" });
+        },
+      };
+    },
+  },
+  {
     name: "the resettable fuse of a single board with most lamps behind it, below what they draw",
     rule: "fuse-overloaded",
     plan: (sound) => {

@@ -47,14 +47,18 @@ export class Strengths {
 
   /**
    * Part of what a wire stands that a short circuit uses: the I²t of the stored energy over k²S², and how long the held
-   * current lasts over how long the wire stands it. From 1 on its insulation is harmed. Null for a wire not known.
+   * current lasts over how long the wire stands it. A current that nothing ever ends heats like any other: then it is
+   * held against the wire's lasting limit, both squared, for the limit of a short circuit is one for seconds. From 1 on
+   * its insulation is harmed. Null for a wire not known.
    */
   used(wireId: string, { storedA2s, heldA, heldS }: ShortCurrent, { opensS }: Opening): number | null {
     const known = this.#of(wireId);
     if (known === null) return null;
-    const stands = heldA > 0 ? harmS(known, heldA) : Number.POSITIVE_INFINITY;
-    const held = stands === Number.POSITIVE_INFINITY ? 0 : Math.min(opensS, heldS) / stands;
-    return storedA2s / known.adiabaticA2s + held;
+    const stored = storedA2s / known.adiabaticA2s;
+    if (heldA === 0) return stored;
+    const lastsS = Math.min(opensS, heldS);
+    if (lastsS === Number.POSITIVE_INFINITY) return stored + (heldA / known.limitA) ** 2;
+    return stored + lastsS / harmS(known, heldA);
   }
 
   weak(wireId: string, { heldA }: ShortCurrent, used: number, short: ShortRating): WeakWire | null {
