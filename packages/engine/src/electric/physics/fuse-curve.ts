@@ -86,12 +86,21 @@ const curveOf = (list: readonly FuseGate[], time: (gate: FuseGate) => number | n
     return seconds === null ? [] : [[gate.multiple, seconds]];
   });
 
+const upperCurves = new WeakMap<readonly FuseGate[], readonly CurvePoint[]>();
+
+/** The upper gates of a list; every fuse is asked for many currents. */
+function upperCurve(list: readonly FuseGate[]): readonly CurvePoint[] {
+  const known = upperCurves.get(list) ?? curveOf(list, (gate) => gate.mostS);
+  upperCurves.set(list, known);
+  return known;
+}
+
 /**
  * Latest time at which a fuse opens, in s, at a multiple of its rating: the upper gates, between them on logarithmic
  * axes; beyond the last gate by its I²t. Endless below the first upper gate, where it need not open at all.
  */
 export function opensWithinS(list: readonly FuseGate[], multiple: number): number {
-  const curve = curveOf(list, (gate) => gate.mostS);
+  const curve = upperCurve(list);
   const [first, last] = [curve[0], curve.at(-1)];
   if (first === undefined || last === undefined || multiple < first[0]) return Number.POSITIVE_INFINITY;
   return multiple > last[0] ? last[1] * (last[0] / multiple) ** 2 : logLog(curve, multiple);

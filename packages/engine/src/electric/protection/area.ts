@@ -132,12 +132,11 @@ export class Area {
         upstream: chain.slice(1),
         far: far === null ? null : this.#rating(far, firstOpening(far.current, [fuse])),
         thinnest: this.#thinnest(nodes),
-        weakest: this.#weakest(faults, chain),
         loadIds: [...this.chains]
           .flatMap(([loadId, fuses]) => (fuses[0] === fuse ? [loadId] : []))
           .sort(compareText),
         breaksA: near.breaksA(fuse, nodes),
-        strains: this.#strains(faults, chain),
+        ...this.#harm(faults, chain),
       };
     }
   }
@@ -165,40 +164,32 @@ export class Area {
     }
   }
 
-  /** Every wire that a short circuit's current passes behind the nearest fuse, there and back. */
-  *#passed({ nodeId, back }: Fault): Iterable<string> {
-    yield* this.#drives.get(nodeId) ?? [];
-    yield* this.#wiresTo(nodeId);
+  /** Every wire on the way back from a short circuit to the source. */
+  *#wiresBack({ back }: Fault): Iterable<string> {
     for (const { part } of this.#feeding.back.back(back)) if (part.kind === "wire") yield part.id;
   }
 
-  #strains(faults: readonly Fault[], chain: readonly Fuse[]): ReadonlyMap<string, WireStrain> {
+  /** What the short circuits behind a fuse ask of every wire that they pass, and the wire that they harm most. */
+  #harm(
+    faults: readonly Fault[],
+    chain: readonly Fuse[],
+  ): { readonly strains: ReadonlyMap<string, WireStrain>; readonly weakest: WeakWire | null } {
     const ratedA = chain[0]?.ratedA ?? 0;
-    const found = new Map<string, WireStrain>();
+    const strains = new Map<string, WireStrain>();
+    let weakest: WeakWire | null = null;
     for (const fault of faults) {
       const opening = firstOpening(fault.current, chain);
       const own = new Set([...(this.#drives.get(fault.nodeId) ?? []), ...this.#wiresTo(fault.nodeId)]);
-      for (const wireId of this.#passed(fault)) {
-        const used = this.#task.strengths.used(wireId, fault.current, opening) ?? 0;
-        const before = found.get(wireId);
-        if (before !== undefined && before.shortUsed >= used) continue;
-        found.set(wireId, { fuseA: own.has(wireId) ? ratedA : 0, shortUsed: used });
-      }
-    }
-    return found;
-  }
-
-  #weakest(faults: readonly Fault[], chain: readonly Fuse[]): WeakWire | null {
-    let worst: WeakWire | null = null;
-    for (const fault of faults) {
-      const opening = firstOpening(fault.current, chain);
-      for (const wireId of this.#passed(fault)) {
+      for (const wireId of [...own, ...this.#wiresBack(fault)]) {
         const used = this.#task.strengths.used(wireId, fault.current, opening);
-        if (used === null || (worst !== null && used <= worst.used)) continue;
-        worst = this.#task.strengths.weak(wireId, fault.current, used, this.#rating(fault, opening));
+        const before = strains.get(wireId);
+        if (before === undefined || before.shortUsed < (used ?? 0))
+          strains.set(wireId, { fuseA: own.has(wireId) ? ratedA : 0, shortUsed: used ?? 0 });
+        if (used === null || (weakest !== null && used <= weakest.used)) continue;
+        weakest = this.#task.strengths.weak(wireId, fault.current, used, this.#rating(fault, opening));
       }
     }
-    return worst;
+    return { strains, weakest };
   }
 
   /** Wires before the first fuse that their supply's limit does not protect. */

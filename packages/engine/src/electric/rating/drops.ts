@@ -1,16 +1,38 @@
 import { compareText } from "@pinwright/kernel";
-import type {
-  DropSection,
-  ElectricSolution,
-  HarnessResult,
-  Machine,
-  NetDrop,
-  SizedWire,
-} from "../../model/index.ts";
+import type { DropSection, ElectricSolution, Machine, NetDrop, SizedWire } from "../../model/index.ts";
 import { linkedPoints, mateOf, type NetIndex, netIndex } from "../../wire/index.ts";
 import { itemNode } from "../network/parts.ts";
 
-type Harnesses = ReadonlyMap<string, Pick<HarnessResult, "wires">>;
+type NetWire = Pick<SizedWire, "id" | "netId" | "a" | "b">;
+
+/** Wires of the nets that have a drop limit, and the ways along them that were found so far. */
+export class LimitedNets {
+  readonly index: NetIndex;
+  readonly wires = new Map<string, NetWire[]>();
+  readonly #machine: Machine;
+  readonly #ways = new Map<string, readonly NetWire[]>();
+
+  constructor(machine: Machine, wires: Iterable<NetWire>) {
+    this.#machine = machine;
+    this.index = netIndex(machine);
+    for (const wire of wires) {
+      if (machine.nets.get(wire.netId)?.max_drop_pct == null) continue;
+      const own = this.wires.get(wire.netId);
+      if (own === undefined) this.wires.set(wire.netId, [wire]);
+      else own.push(wire);
+    }
+  }
+
+  /** Wires of a net on the way with fewest of them between two points. */
+  way(netId: string, from: string, to: string): readonly NetWire[] {
+    const key = `${netId} ${from} ${to}`;
+    const known = this.#ways.get(key);
+    if (known !== undefined) return known;
+    const way = wayAlong(this.#machine, this.index, this.wires.get(netId) ?? [], from, to);
+    this.#ways.set(key, way);
+    return way;
+  }
+}
 
 /**
  * For each net with a drop limit the end with the largest drop from where the net is fed, at the worst corner and
@@ -18,24 +40,16 @@ type Harnesses = ReadonlyMap<string, Pick<HarnessResult, "wires">>;
  */
 export function rateDrops(
   machine: Machine,
-  harnesses: Harnesses,
+  limited: LimitedNets,
   solution: Pick<ElectricSolution, "volts" | "wires">,
 ): ReadonlyMap<string, NetDrop> {
   const supplies = new Map(machine.book.tables.supplies.map((supply) => [supply.id, supply]));
-  const byNet = new Map<string, SizedWire[]>();
-  for (const { wires } of harnesses.values())
-    for (const wire of wires) {
-      const own = byNet.get(wire.netId);
-      if (own === undefined) byNet.set(wire.netId, [wire]);
-      else own.push(wire);
-    }
-  const index = netIndex(machine);
   const drops = new Map<string, NetDrop>();
-  for (const [netId, wires] of byNet) {
+  for (const netId of limited.wires.keys()) {
     const net = machine.nets.get(netId);
     const nominalV = Math.abs(net?.volts || supplies.get(net?.supply ?? "")?.volts || 0);
     if (net?.max_drop_pct == null || nominalV === 0) continue;
-    const drop = netDrop({ machine, index, solution }, netId, wires);
+    const drop = netDrop({ machine, limited, solution }, netId);
     if (drop !== null) drops.set(netId, { ...drop, nominalV, limitV: (nominalV * net.max_drop_pct) / 100 });
   }
   return drops;
@@ -52,12 +66,12 @@ const isFirst = (p: At, q: At): boolean => p.level === q.level && compareText(p.
 
 interface Task {
   readonly machine: Machine;
-  readonly index: NetIndex;
+  readonly limited: LimitedNets;
   readonly solution: Pick<ElectricSolution, "volts" | "wires">;
 }
 
-function netDrop(task: Task, netId: string, wires: readonly SizedWire[]): Found | null {
-  const { machine, solution } = task;
+function netDrop({ machine, limited, solution }: Task, netId: string): Found | null {
+  const wires = limited.wires.get(netId) ?? [];
   const isReturn = (machine.nets.get(netId)?.volts ?? 0) === 0;
   const voltsAt = (pointId: string): number | null => {
     const spread = solution.volts.get(itemNode(pointId));
@@ -79,11 +93,11 @@ function netDrop(task: Task, netId: string, wires: readonly SizedWire[]): Found 
     fromPointId: from.pointId,
     toPointId: to.pointId,
     dropV: from.level - to.level,
-    sections: wayAlong(task, wires, from.pointId, to.pointId).map((wire) => sectionOf(solution, wire)),
+    sections: limited.way(netId, from.pointId, to.pointId).map((wire) => sectionOf(solution, wire)),
   };
 }
 
-function sectionOf(solution: Pick<ElectricSolution, "wires">, wire: SizedWire): DropSection {
+function sectionOf(solution: Pick<ElectricSolution, "wires">, wire: NetWire): DropSection {
   const carried = solution.wires.get(wire.id);
   const [amps, ohm] = [carried?.peakA.most ?? 0, carried?.ohm.most ?? 0];
   return { wireId: wire.id, amps, ohm, dropV: amps * ohm };
@@ -91,22 +105,23 @@ function sectionOf(solution: Pick<ElectricSolution, "wires">, wire: SizedWire): 
 
 /** Wires of a net on the way with fewest of them between two points, over links and the mates of in-line contacts. */
 function wayAlong(
-  { machine, index }: Task,
-  wires: readonly SizedWire[],
+  machine: Machine,
+  index: NetIndex,
+  wires: readonly NetWire[],
   from: string,
   to: string,
-): readonly SizedWire[] {
-  const at = new Map<string, SizedWire[]>();
+): readonly NetWire[] {
+  const at = new Map<string, NetWire[]>();
   for (const wire of wires)
     for (const end of [wire.a, wire.b]) {
       const list = at.get(end);
       if (list === undefined) at.set(end, [wire]);
       else list.push(wire);
     }
-  const by = new Map<string, { readonly from: string; readonly wire: SizedWire | null }>();
+  const by = new Map<string, { readonly from: string; readonly wire: NetWire | null }>();
   const seen = new Set([from]);
   for (const here of seen) {
-    const step = (next: string, wire: SizedWire | null): void => {
+    const step = (next: string, wire: NetWire | null): void => {
       if (seen.has(next)) return;
       seen.add(next);
       by.set(next, { from: here, wire });
@@ -115,7 +130,7 @@ function wayAlong(
     for (const joined of [...linkedPoints(index, here), ...(mate === null ? [] : [mate])]) step(joined, null);
     for (const wire of at.get(here) ?? []) step(wire.a === here ? wire.b : wire.a, wire);
   }
-  const way: SizedWire[] = [];
+  const way: NetWire[] = [];
   for (let step = by.get(to); step !== undefined; step = by.get(step.from))
     if (step.wire !== null) way.push(step.wire);
   return way.reverse();

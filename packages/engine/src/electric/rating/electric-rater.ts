@@ -2,6 +2,7 @@ import { deepEqual, Query, sameMembers } from "@pinwright/kernel";
 import type { ElectricRatings, Finding, WireRating } from "../../model/index.ts";
 import { checkNetwork, checkRatings } from "../checks/index.ts";
 import type { Protection, ProtectionNet } from "../protection/protect.ts";
+import type { LimitedNets } from "./drops.ts";
 import { type RatingTask, type Remember, rateNetwork } from "./rate-electric.ts";
 
 type Findings = readonly Finding[];
@@ -17,6 +18,7 @@ export class ElectricRater {
   readonly #reached = new Query<readonly number[]>(sameMembers);
   readonly #sources = new Query<Protection>(Object.is);
   readonly #protection = new Query<Protection>(Object.is);
+  readonly #limited = new Query<LimitedNets>(Object.is);
   readonly #carried = new Query<readonly unknown[]>(sameMembers);
   readonly #contacts = new Query<ElectricRatings["contacts"]>(deepEqual);
   readonly #fuses = new Query<ElectricRatings["fuses"]>(deepEqual);
@@ -60,6 +62,7 @@ export class ElectricRater {
           return this.#sources.ask(id, [...base, reached], find);
         },
         protection: alone(this.#protection),
+        limited: alone(this.#limited),
         carried: (find) => this.#carried.ask("all", [{}], find),
         parts: {
           contacts: alone(this.#contacts),
@@ -99,6 +102,7 @@ export class ElectricRater {
       this.#reached,
       this.#sources,
       this.#protection,
+      this.#limited,
       this.#carried,
       this.#contacts,
       this.#fuses,

@@ -11,7 +11,7 @@ import { type ElectricNetwork, electricNetwork } from "../network/network.ts";
 import { type Protection, type ProtectionNet, protect, protectionNet } from "../protection/protect.ts";
 import { rateCoils } from "./coils.ts";
 import { rateContacts } from "./contacts.ts";
-import { rateDrops } from "./drops.ts";
+import { LimitedNets, rateDrops } from "./drops.ts";
 import { rateFuses } from "./fuses.ts";
 import { rateLampBoards, rateLamps } from "./lamps.ts";
 import { rateSupplies } from "./supplies.ts";
@@ -39,7 +39,9 @@ export interface RatingMemory {
   readonly wires: (harnessId: string, find: () => readonly WireRating[]) => readonly WireRating[];
   readonly source: (own: ProtectionNet["sources"][number], find: () => Protection) => Protection;
   readonly protection: Remember<Protection>;
-  /** Currents and resistances of the wires of nets with a drop limit: the same list while none is another. */
+  /** Nets with a drop limit; lengths have no part in them. */
+  readonly limited: Remember<LimitedNets>;
+  /** Currents and resistances of their wires: the same list while none is another. */
   readonly carried: (find: () => readonly unknown[]) => readonly unknown[];
   readonly parts: { readonly [N in PartName]: Remember<ElectricRatings[N]> };
 }
@@ -51,6 +53,7 @@ const NO_MEMORY: RatingMemory = {
   wires: (_, find) => find(),
   source: (_, find) => find(),
   protection: anew,
+  limited: anew,
   carried: (find) => find(),
   parts: {
     contacts: anew,
@@ -96,7 +99,8 @@ export function rateNetwork(
   const { parts } = memory;
   const { loads, elements, moments, volts, contacts } = solution;
   const lamps = parts.lamps([network, loads, activity, shop], () => rateLamps(machine, feeds, solution));
-  const carried = memory.carried(() => carriedWithLimit(machine, wires, solution));
+  const limited = memory.limited([network, nets], () => new LimitedNets(machine, wires.values()));
+  const carried = memory.carried(() => carriedWithLimit(limited, solution));
   return {
     wires: ratings,
     strains: protection.strains,
@@ -111,8 +115,8 @@ export function rateNetwork(
     lamps,
     lampBoards: parts.lampBoards([network, lamps], () => rateLampBoards(feeds, lamps)),
     supplies: parts.supplies([solution.supplies, supplies, shop], () => rateSupplies(machine, solution)),
-    drops: parts.drops([network, volts, carried, nets, supplies], () =>
-      rateDrops(machine, harnesses, solution),
+    drops: parts.drops([network, volts, carried, limited, supplies], () =>
+      rateDrops(machine, limited, solution),
     ),
   };
 }
@@ -136,13 +140,8 @@ const feedsOf = ({ units }: ElectricNetwork): readonly Feed[] => [
   ...units.units.flatMap((unit) => unit.loads),
 ];
 
-function carriedWithLimit(
-  { nets }: Machine,
-  wires: ReadonlyMap<string, SizedWire>,
-  solution: ElectricSolution,
-): readonly unknown[] {
+function carriedWithLimit({ wires }: LimitedNets, solution: ElectricSolution): readonly unknown[] {
   const carried: unknown[] = [];
-  for (const { id, netId } of wires.values())
-    if (nets.get(netId)?.max_drop_pct != null) carried.push(solution.wires.get(id));
+  for (const own of wires.values()) for (const { id } of own) carried.push(solution.wires.get(id));
   return carried;
 }

@@ -104,6 +104,18 @@ export function carriedByWire(
   return wires;
 }
 
+/** Two lists in code-point order as one. */
+function mergeSorted(p: readonly string[], q: readonly string[]): readonly string[] {
+  const merged: string[] = [];
+  let [i, j] = [0, 0];
+  while (i < p.length && j < q.length) {
+    const [a, b] = [p[i] ?? "", q[j] ?? ""];
+    if (compareText(a, b) <= 0) i = merged.push(a) - j;
+    else j = merged.push(b) - i;
+  }
+  return [...merged, ...p.slice(i), ...q.slice(j)];
+}
+
 function momentsOf(
   { units, steady }: ElectricNetwork["units"],
   islands: readonly IslandSolution[],
@@ -113,7 +125,7 @@ function momentsOf(
   for (const island of islands) {
     for (const { id, units: numbers } of island.moments.values()) {
       const on = numbers.flatMap((u) => units[u]?.loads.map((feed) => feed.load.id) ?? []);
-      moments.set(id, { id, loadIds: [...always, ...on].sort(compareText) });
+      moments.set(id, { id, loadIds: mergeSorted(always, on.sort(compareText)) });
     }
   }
   return moments;
