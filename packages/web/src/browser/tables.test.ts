@@ -76,7 +76,7 @@ describe("a table", { timeout: PATIENCE_MS }, () => {
     await page.keyboard.press("ArrowUp");
     await page.keyboard.press("Control+z");
     await page.getByText(/^Undone/u).waitFor();
-    expect(await (await cell(1, "Name (Chinese)")).textContent()).not.toBe("中x");
+    await expect.poll(async () => (await cell(1, "Name (Chinese)")).textContent()).not.toBe("中x");
     expect(complaints).toEqual([]);
   });
 
