@@ -99,8 +99,9 @@ export function composeLoads(line: LineResult, options: SheetOptions): SheetDocu
   });
 }
 
-/** Room for a corner, and for a range of small currents, in one line each. */
+/** Room for a corner, for a range of volts up to the mains, and for one of small currents, in one line each. */
 const CORNER_MM = 19;
+const VOLTS_MM = 17;
 const RANGE_MM = 16;
 
 function columns(words: Say): TableColumn[] {
@@ -108,8 +109,8 @@ function columns(words: Say): TableColumn[] {
   return [
     { header: words((w) => w.machine.drops.load), detail: true, grow: true },
     { ...right, header: words((w) => w.machine.drops.nominal) },
-    { ...right, header: words((w) => w.machine.drops.alone) },
-    { ...right, header: words((w) => w.machine.drops.together) },
+    { ...right, header: words((w) => w.machine.drops.alone), minMm: VOLTS_MM },
+    { ...right, header: words((w) => w.machine.drops.together), minMm: VOLTS_MM },
     { ...right, header: words((w) => w.machine.drops.left), weight: "bold", minMm: CORNER_MM },
     { ...right, header: words((w) => w.machine.drops.amps), minMm: RANGE_MM },
     { ...right, header: words((w) => w.machine.drops.ohm), weight: "bold" },
