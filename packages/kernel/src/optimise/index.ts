@@ -1,4 +1,14 @@
 export { type Assignment, assign } from "./assign.ts";
+export {
+  type Balance,
+  type BalanceEffort,
+  type BalanceFault,
+  type BalanceProblem,
+  balanceFaults,
+  fewestStations,
+  leastTakt,
+  type NoBalance,
+} from "./balance/index.ts";
 export { type Cap, CappedChoice, type CappedSet } from "./capped-set.ts";
 export { type AllowedColour, type Colouring, type ColouringProblem, colourGraph } from "./colour.ts";
 export { type Order, type OrderEffort, shortestPathOrder, shortestTourOrder } from "./order.ts";
