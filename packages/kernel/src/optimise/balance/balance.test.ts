@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { seededRandom } from "../../random.ts";
 import { csvRows } from "../../testing/csv-rows.ts";
 import { type Balance, type BalanceProblem, balanceFaults, fewestStations, leastTakt } from "./index.ts";
 import { readLine } from "./testing/instance.ts";
@@ -207,6 +208,19 @@ describe("laws", () => {
       }),
       { seed: 47, numRuns: 30 },
     );
+  });
+});
+
+describe("a thousand tasks at random (seed 48)", () => {
+  const random = seededRandom(48);
+  const times = Array.from({ length: 1000 }, () => Math.round(20 + 180 * random()) / 10);
+  const before = times.flatMap((_, j) =>
+    j === 0 ? [] : [[Math.max(0, j - 1 - Math.floor(40 * random())), j] as const],
+  );
+
+  it("are balanced within 2 % of the bound, with few and with many stations", () => {
+    for (const takt of [100, 600]) expect(stationsOf({ times, before }, takt).gap).toBeLessThanOrEqual(0.02);
+    expect(taktOf({ times, before }, 20).gap).toBeLessThanOrEqual(0.02);
   });
 });
 
