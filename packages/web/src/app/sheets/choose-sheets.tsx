@@ -59,6 +59,31 @@ export function ChooseSheets({
   };
   return (
     <div className="choose-sheets">
+      <div className="choose-sheets-go">
+        <Button
+          size="md"
+          leftSection={<IconPrinter size={18} />}
+          disabled={!ready}
+          loading={busy}
+          onClick={() => void make()}
+        >
+          {words.make}
+        </Button>
+        <span className="dim">
+          {ready
+            ? words.makeSays(
+                machineKinds.length,
+                harnessKinds.length === 0 ? 0 : harnessIds.length,
+                kinds.length,
+              )
+            : words.chooseFirst}
+        </span>
+      </div>
+      {failed !== "" && (
+        <p className="error-text" role="alert">
+          {failed}
+        </p>
+      )}
       {ofMachine && (
         <Choices
           title={words.machine}
@@ -92,31 +117,6 @@ export function ChooseSheets({
           data={LANGUAGES.map((value) => ({ value, label: words.languages[value] }))}
         />
       </fieldset>
-      <div className="choose-sheets-go">
-        <Button
-          size="md"
-          leftSection={<IconPrinter size={18} />}
-          disabled={!ready}
-          loading={busy}
-          onClick={() => void make()}
-        >
-          {words.make}
-        </Button>
-        <span className="dim">
-          {ready
-            ? words.makeSays(
-                machineKinds.length,
-                harnessKinds.length === 0 ? 0 : harnessIds.length,
-                kinds.length,
-              )
-            : words.chooseFirst}
-        </span>
-      </div>
-      {failed !== "" && (
-        <p className="error-text" role="alert">
-          {failed}
-        </p>
-      )}
     </div>
   );
 }
