@@ -9,7 +9,15 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { emptyShop } from "@pinwright/book";
 import { readBook } from "@pinwright/book/io";
-import { ElectricSolver, resolveMachine, wireHarness } from "@pinwright/engine";
+import {
+  ElectricRater,
+  ElectricSolver,
+  type HarnessResult,
+  Line,
+  lengthsOf,
+  resolveMachine,
+  wireHarness,
+} from "@pinwright/engine";
 import { Circuit } from "@pinwright/kernel";
 import { harnessLike } from "../packages/kernel/src/circuit/testing/harness-like.ts";
 import { median, writeResults } from "./measure.ts";
@@ -82,7 +90,7 @@ for (const nodes of [1250, 5000, 20000, 80000]) {
   rows.push(figures(`the same with changed values: factored and solved`, again));
 }
 
-rows.push(figures("all electrical results of Tidewatch, first in the process", [cold]));
+rows.push(figures("what flows in Tidewatch, first in the process", [cold]));
 rows.push(
   figures(
     "the same from scratch, warm",
@@ -104,4 +112,54 @@ for (let n = 0; n < 60; n++) {
   if (n >= 20) changed.push(time);
 }
 rows.push(figures("after one changed wire that carries current", changed));
+
+/** What flows, everything held against what it is made for, and the findings of both. */
+class Electric {
+  readonly #solver = new ElectricSolver();
+  readonly #rater = new ElectricRater();
+
+  work(harnesses: ReadonlyMap<string, HarnessResult>): void {
+    const solved = this.#solver.solve(machine, joined, lengthsOf([...harnesses.values()]));
+    this.#rater.rate({ machine, harnesses, ...solved });
+    this.#solver.sweep();
+    this.#rater.sweep();
+  }
+}
+
+const { harnesses } = new Line().run(book, shop ?? emptyShop());
+rows.push(
+  figures(
+    "all electrical results of Tidewatch with ratings and findings, from scratch, warm",
+    Array.from({ length: 9 }, () => once(() => new Electric().work(harnesses))),
+  ),
+);
+
+/** The same harnesses with one wire that is longer. */
+function withLonger(wireId: string): ReadonlyMap<string, HarnessResult> {
+  const entries = [...harnesses].map(([id, harness]) => {
+    if (!harness.wires.some((wire) => wire.id === wireId)) return [id, harness] as const;
+    const wires = harness.wires.map((wire) =>
+      wire.id === wireId ? { ...wire, finishedMm: wire.finishedMm + 5 } : wire,
+    );
+    return [id, { ...harness, wires }] as const;
+  });
+  return new Map(entries);
+}
+
+const electric = new Electric();
+electric.work(harnesses);
+const all = [...solution.wires.keys()];
+for (const [what, own] of [
+  ["the same after one changed wire that carries current", ids],
+  ["the same after one changed wire of any kind", all],
+] as const) {
+  const times = Array.from({ length: 60 }, (_, n) => {
+    const longer = withLonger(own[(n * 37) % own.length] ?? "");
+    const time = once(() => electric.work(longer));
+    // Back again, so that each change is one wire's.
+    electric.work(harnesses);
+    return time;
+  });
+  rows.push(figures(what, times.slice(20)));
+}
 writeResults("circuit", rows);
