@@ -26,6 +26,9 @@ export function rateHarnessWires(
 const freeAirA = ({ wireType }: SizedWire, airC: number): number =>
   singleWireA(wireType.area_mm2) * ambientShare(wireType.temperature_c, airC);
 
+/** Loading counts in thousandths, rounded up: what a far wire changes by less changes no limit. */
+const LOADING_STEPS = 1000;
+
 function crowdOf(
   wireIds: readonly string[],
   freeA: ReadonlyMap<string, number>,
@@ -36,7 +39,7 @@ function crowdOf(
     amps += rmsOf(id);
     most += freeA.get(id) ?? 0;
   }
-  const loading = most > 0 ? Math.min(1, amps / most) : 0;
+  const loading = most > 0 ? Math.min(1, Math.ceil((amps / most) * LOADING_STEPS) / LOADING_STEPS) : 0;
   return { wires: wireIds.length, loading, share: bundleShare(wireIds.length, loading) };
 }
 
