@@ -8,6 +8,7 @@ import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { cpus, loadavg, tmpdir, totalmem } from "node:os";
 import { join } from "node:path";
 import { chromium } from "playwright-core";
+import { waitForServer } from "./wait-for-server.ts";
 
 const root = join(import.meta.dirname, "..");
 const PORT = 4195;
@@ -75,18 +76,6 @@ async function measure(page: (typeof PAGES)[number]) {
   return { seen: seen as { useful: number; all: number }, scriptKb: kB(false), workerKb: kB(true), version };
 }
 
-async function waitForServer(): Promise<void> {
-  for (let tries = 0; tries < 240; tries++) {
-    const ready = await fetch(`${ORIGIN}/api/books`).then(
-      async (response) => response.ok && JSON.stringify(await response.json()).includes("tidewatch"),
-      () => false,
-    );
-    if (ready) return;
-    await new Promise((done) => setTimeout(done, 250));
-  }
-  throw new Error("the server did not start");
-}
-
 const data = mkdtempSync(join(tmpdir(), "pinwright-bench-"));
 const args = [
   "dist/server/main.mjs",
@@ -99,7 +88,7 @@ const args = [
 ];
 const server = spawn(process.execPath, args, { cwd: root, stdio: "inherit" });
 try {
-  await waitForServer();
+  await waitForServer(ORIGIN);
   const results = [];
   let version = "";
   const load = Math.round((loadavg()[0] ?? 0) * 10) / 10;

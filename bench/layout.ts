@@ -12,6 +12,7 @@ import { type Book, multiplyBook } from "@pinwright/book";
 import { readBook, writeBook } from "@pinwright/book/io";
 import { importResultSchema, statusSchema, TOKEN_HEADER } from "@pinwright/contract";
 import { type Browser, chromium, type Page } from "playwright-core";
+import { waitForServer } from "./wait-for-server.ts";
 
 const root = join(import.meta.dirname, "..");
 const PORT = 4197;
@@ -166,18 +167,6 @@ async function importBook(name: string, file: string): Promise<string> {
   return book;
 }
 
-async function waitForServer(): Promise<void> {
-  for (let tries = 0; tries < 240; tries++) {
-    const ready = await fetch(`${ORIGIN}/api/books`).then(
-      async (response) => response.ok && JSON.stringify(await response.json()).includes("tidewatch"),
-      () => false,
-    );
-    if (ready) return;
-    await new Promise((done) => setTimeout(done, 500));
-  }
-  throw new Error("the server did not start");
-}
-
 const data = mkdtempSync(join(tmpdir(), "pinwright-bench-"));
 const server = spawn(
   process.execPath,
@@ -195,7 +184,7 @@ const server = spawn(
   { cwd: root, stdio: "inherit" },
 );
 try {
-  await waitForServer();
+  await waitForServer(ORIGIN);
   const { book, shop } = await readBook(join(root, "examples/tidewatch"));
   const bring = async (id: string, copies: Book): Promise<string> => {
     const file = join(data, `${id}.zip`);

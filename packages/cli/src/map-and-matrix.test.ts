@@ -1,41 +1,11 @@
-import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
-import { tmpdir } from "node:os";
+import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { COMMANDS } from "./index.ts";
-import { run } from "./run.ts";
+import { afterAll, describe, expect, it } from "vitest";
+import { call, example, Place } from "./testing/calls.ts";
 
-const example = join(import.meta.dirname, "../../../examples/first-light");
-let place: string;
-
-beforeAll(() => {
-  place = mkdtempSync(join(tmpdir(), "pinwright-map-"));
-});
-afterAll(() => rmSync(place, { recursive: true, force: true }));
-
-async function call(...args: string[]): Promise<{ status: number; out: string; err: string }> {
-  let out = "";
-  let err = "";
-  const status = await run(COMMANDS, args, {
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-    screen: false,
-  });
-  return { status, out, err };
-}
-
-/** A copy of the small example with some files changed. */
-function copyWith(name: string, changes: Readonly<Record<string, (text: string) => string>>): string {
-  const folder = join(place, name);
-  cpSync(example, folder, { recursive: true });
-  for (const [file, change] of Object.entries(changes))
-    writeFileSync(join(folder, file), change(readFileSync(join(folder, file), "utf8")));
-  return folder;
-}
+const place = new Place();
+afterAll(() => place.clear());
+const copyWith: Place["copyWith"] = (name, changes) => place.copyWith(name, changes);
 
 /** Column and row of the six switches: neighbours far from each other. */
 const CROSSINGS: Readonly<Record<string, readonly [number, number]>> = {
@@ -90,7 +60,7 @@ describe("map", () => {
   it("has the same version in JSON and in a file, and another after a change", async () => {
     const json = JSON.parse((await call("map", example, "--json")).out);
     expect(json.points).toHaveLength(12);
-    const file = join(place, "map.csv");
+    const file = join(place.path, "map.csv");
     expect((await call("map", example, "--out", file)).out).toBe("");
     expect(readFileSync(file, "utf8")).toContain(json.version);
     const other = copyWith("pulse", { "activity.csv": (text) => text.replace(",30,150,", ",31,150,") });

@@ -1,49 +1,14 @@
-import {
-  cpSync,
-  existsSync,
-  mkdtempSync,
-  readdirSync,
-  readFileSync,
-  rmSync,
-  statSync,
-  writeFileSync,
-} from "node:fs";
-import { tmpdir } from "node:os";
+import { existsSync, readdirSync, readFileSync, statSync } from "node:fs";
 import { join } from "node:path";
-import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { COMMANDS } from "./index.ts";
-import { run } from "./run.ts";
+import { afterAll, describe, expect, it } from "vitest";
+import { call, example, Place } from "./testing/calls.ts";
 
-const example = join(import.meta.dirname, "../../../examples/first-light");
-let place: string;
-
-beforeAll(() => {
-  place = mkdtempSync(join(tmpdir(), "pinwright-cli-"));
-});
-afterAll(() => rmSync(place, { recursive: true, force: true }));
-
-async function call(...args: string[]): Promise<{ status: number; out: string; err: string }> {
-  let out = "";
-  let err = "";
-  const status = await run(COMMANDS, args, {
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-    screen: false,
-  });
-  return { status, out, err };
-}
+const place = new Place();
+afterAll(() => place.clear());
 
 /** A copy of the small example with one file changed. */
-function copyWith(name: string, file: string, change: (text: string) => string): string {
-  const folder = join(place, name);
-  cpSync(example, folder, { recursive: true });
-  writeFileSync(join(folder, file), change(readFileSync(join(folder, file), "utf8")));
-  return folder;
-}
+const copyWith = (name: string, file: string, change: (text: string) => string): string =>
+  place.copyWith(name, { [file]: change });
 
 describe("check", () => {
   it("finds no fault and no error in the small example", async () => {
@@ -85,7 +50,7 @@ describe("check", () => {
   });
 
   it("fails on a path that is not there, with a message and without a stack", async () => {
-    const { status, out } = await call("check", join(place, "nowhere"));
+    const { status, out } = await call("check", join(place.path, "nowhere"));
     expect(status).toBe(3);
     expect(out).toMatch(/nowhere.*expected a folder/);
   });
@@ -93,10 +58,10 @@ describe("check", () => {
 
 describe("sheets", () => {
   it("writes every sheet with a manifest, and nothing again when nothing changed", async () => {
-    const out = join(place, "sheets");
+    const out = join(place.path, "sheets");
     const first = await call("sheets", example, "--out", out, "--language", "en");
     expect(first.status).toBe(0);
-    expect(first.out).toMatch(/44 sheets in .*, 0 unchanged/);
+    await expect(first.out).toMatch(/44 sheets in .*, 0 unchanged/);
     const names = readdirSync(join(out, "hs.field"));
     for (const name of [
       "pinboard-roll.en.pdf",
@@ -116,7 +81,7 @@ describe("sheets", () => {
   }, 120_000);
 
   it("writes only what a change touches, and drops what is no longer made", async () => {
-    const out = join(place, "touched");
+    const out = join(place.path, "touched");
     await call("sheets", example, "--out", out, "--language", "en", "--format", "csv");
     const moved = copyWith("moved", "devices.csv", (text) => text.replace(",220,160,", ",220,164,"));
     const { out: said } = await call("sheets", moved, "--out", out, "--language", "en", "--format", "csv");
@@ -127,10 +92,17 @@ describe("sheets", () => {
   }, 120_000);
 
   it("refuses a kind that does not exist", async () => {
-    const { status, err } = await call("sheets", example, "--out", join(place, "none"), "--kind", "pinbord");
+    const { status, err } = await call(
+      "sheets",
+      example,
+      "--out",
+      join(place.path, "none"),
+      "--kind",
+      "pinbord",
+    );
     expect(status).toBe(2);
     expect(err).toMatch(/--kind pinbord: expected one of pinboard, from-to/);
-    expect(existsSync(join(place, "none"))).toBe(false);
+    expect(existsSync(join(place.path, "none"))).toBe(false);
   });
 });
 
@@ -154,7 +126,7 @@ describe("show", () => {
 
 describe("new and convert", () => {
   it("starts a book that is sound, and refuses a place that is taken", async () => {
-    const folder = join(place, "Storm Front");
+    const folder = join(place.path, "Storm Front");
     const { status } = await call("new", folder, "--label", "Storm Front");
     expect(status).toBe(0);
     expect(readFileSync(join(folder, "machine.json"), "utf8")).toMatch(/"id": "storm-front"/);
@@ -163,8 +135,8 @@ describe("new and convert", () => {
   });
 
   it.each(["zip", "xlsx"])("takes a book to .%s and back without a difference", async (form) => {
-    const there = join(place, `book.${form}`);
-    const back = join(place, `back-${form}`);
+    const there = join(place.path, `book.${form}`);
+    const back = join(place.path, `back-${form}`);
     expect((await call("convert", example, there)).status).toBe(0);
     expect((await call("convert", there, back)).status).toBe(0);
     for (const name of readdirSync(example).filter((n) => /\.(csv|json)$/.test(n)))
