@@ -18,13 +18,19 @@ describe("history", { timeout: 2 * PATIENCE_MS }, () => {
 
   it("follows the shop as it changes, and undo goes back in the order in which things were done", async () => {
     const other = await someoneElse(app.address());
-    const roomIs = (text: string | undefined): Promise<void> =>
+    const says = (
+      book: string,
+      table: string,
+      id: string,
+      column: string,
+      text: string | undefined,
+    ): Promise<void> =>
       expect
         .poll(
           async () =>
-            Object.values((await other.rows("shop")).tables.shop_settings ?? {}).find(
-              (row) => row.id === "hand_room_mm",
-            )?.value,
+            Object.values((await other.rows(book)).tables[table] ?? {}).find((row) => row.id === id)?.[
+              column
+            ],
           { timeout: PATIENCE_MS },
         )
         .toBe(text);
@@ -37,15 +43,11 @@ describe("history", { timeout: 2 * PATIENCE_MS }, () => {
     const undo = page.getByRole("banner").getByRole("button", { name: "Undo" });
     await undo.click();
     await page.getByRole("status").getByText("Put 64").waitFor();
-    await roomIs(undefined);
+    await says("shop", "shop_settings", "hand_room_mm", "value", undefined);
     await undo.click();
     await page.getByRole("status").getByText("Put 207").waitFor();
-    const redo = page.getByRole("banner").getByRole("button", { name: "Redo" });
-    await redo.click();
-    await page.getByRole("status").getByText("Put 207").waitFor();
-    expect(
-      Object.values((await other.rows("first-light")).tables.devices ?? {}).find((row) => row.id === "sw.top")
-        ?.x_mm,
-    ).toBe("207");
+    await says("first-light", "devices", "sw.top", "x_mm", "200");
+    await page.getByRole("banner").getByRole("button", { name: "Redo" }).click();
+    await says("first-light", "devices", "sw.top", "x_mm", "207");
   });
 });
