@@ -32,7 +32,7 @@ export const prints: Translated<typeof en> = {
   chooseFirst: "请至少选择一种图纸（线束图纸须选线束）和一种文件。",
   failed: (why) => `未能提交生成：${why}`,
   made: "最近生成",
-  noJobs: "最近没有生成图纸。请在上面选择并点“生成图纸”，文件会出现在这里。",
+  noJobs: "最近没有生成图纸。请选择所需内容并点“生成图纸”，文件会出现在这里。",
   states: {
     waiting: "等待中",
     running: "正在生成",
