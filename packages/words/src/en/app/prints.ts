@@ -33,7 +33,8 @@ export const prints = {
   chooseFirst: "Choose at least one sheet, one harness where it is of a harness, and one kind of file.",
   failed: (why: string) => `The sheets were not asked for: ${why}`,
   made: "Made lately",
-  noJobs: "No sheets were made lately. Choose what you need and press “Make the sheets”: the files appear here.",
+  noJobs:
+    "No sheets were made lately. Choose what you need and press “Make the sheets”: the files appear here.",
   states: {
     waiting: "Waiting",
     running: "Being made",
