@@ -41,8 +41,10 @@ const SUBJECT_TABLES: Readonly<Record<Choice["kind"], readonly string[]>> = {
   key: ["connectors"],
   spare: ["connectors"],
   matrix: ["board_types"],
-  step: ["steps"],
-  time: ["steps", "fastener_types"],
+  step: ["steps", "harnesses", "mechanism_types"],
+  time: ["steps", "harnesses", "mechanism_types"],
+  symbol: ["fastener_types"],
+  station: ["steps", "harnesses", "mechanism_types"],
   accept: ["nets", "harnesses", "lanes", "crossings", "waypoints", "supplies", "fuses", "panels", "cutouts"],
 };
 
@@ -61,6 +63,8 @@ const VALUE_TABLES: Readonly<Record<Choice["kind"], readonly string[]>> = {
   matrix: ["nets"],
   step: ["stations", "steps"],
   time: [],
+  symbol: [],
+  station: ["stations"],
   accept: [],
 };
 

@@ -1,4 +1,5 @@
 import { boardHoles } from "./board-holes.ts";
+import { bodiesOneType, bodiesShape } from "./bodies.ts";
 import { crossingsClasses, lanesClasses, pinsClass } from "./classes-known.ts";
 import { connectorsName } from "./connectors-name.ts";
 import { connectorsOneCarrier } from "./connectors-one-carrier.ts";
@@ -13,7 +14,7 @@ import { fusesTwoPoints } from "./fuses-two-points.ts";
 import { harnessNumbers } from "./harness-numbers.ts";
 import { inlinesConnector } from "./inlines-connector.ts";
 import { lanesOneSide } from "./lanes-one-side.ts";
-import { familiesArea, familiesInsulation, testsMinMax } from "./low-and-high.ts";
+import { familiesArea, familiesInsulation, mechanismStepsMinMax, testsMinMax } from "./low-and-high.ts";
 import { mechanismChildren } from "./mechanism-children.ts";
 import { fastenersMoments, mechanismFastenersMoments } from "./moments-known.ts";
 import { bomNoCircle, stepsNoCircle } from "./no-circle.ts";
@@ -22,6 +23,7 @@ import { pinsWithinWays } from "./pins-within-ways.ts";
 import { posesOneUsual } from "./poses-one-usual.ts";
 import { renamesLead } from "./renames-lead.ts";
 import type { Rule } from "./rule.ts";
+import { stepRulesFirst, stepRulesThen } from "./step-rules-one.ts";
 import { testsScope } from "./tests-scope.ts";
 
 /** Every rule of the book that one cell by itself cannot show, in the order in which they are checked. */
@@ -36,6 +38,9 @@ export const BOOK_RULES: readonly Rule[] = [
   boardHoles,
   mechanismChildren,
   mechanismFastenersMoments,
+  mechanismStepsMinMax,
+  bodiesOneType,
+  bodiesShape,
   inlinesConnector,
   elementsOneType,
   elementsTwoPoints,
@@ -50,6 +55,8 @@ export const BOOK_RULES: readonly Rule[] = [
   harnessNumbers,
   fusesTwoPoints,
   fastenersMoments,
+  stepRulesFirst,
+  stepRulesThen,
   stepsNoCircle,
   testsScope,
   testsMinMax,

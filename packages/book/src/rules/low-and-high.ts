@@ -4,22 +4,29 @@ import { type Rule, rowRule } from "./rule.ts";
 const atLeast = (low: number | null, high: number | null): string | null =>
   low !== null && high !== null && low > high ? `${plainDecimal(low)} or more, the lower limit` : null;
 
-export const testsMinMax: Rule = rowRule(
-  {
-    table: "tests",
-    about: "`min` is at most `max`, and `nominal` is between them.",
-    reads: ["min", "nominal", "max"],
-  },
-  () => (row) => {
-    const wrongMax = atLeast(row.min, row.max);
-    if (wrongMax !== null) return { column: "max", expected: wrongMax };
-    const wrongNominal = atLeast(row.min, row.nominal);
-    if (wrongNominal !== null) return { column: "nominal", expected: wrongNominal };
-    return row.nominal !== null && row.max !== null && row.nominal > row.max
-      ? { column: "nominal", expected: `${plainDecimal(row.max)} or less, the upper limit` }
-      : null;
-  },
-);
+interface Limits {
+  readonly min: number | null;
+  readonly nominal: number | null;
+  readonly max: number | null;
+}
+
+const limits = {
+  about: "`min` is at most `max`, and `nominal` is between them.",
+  reads: ["min", "nominal", "max"],
+} as const;
+
+function judgeLimits(row: Limits): { column: keyof Limits; expected: string } | null {
+  const wrongMax = atLeast(row.min, row.max);
+  if (wrongMax !== null) return { column: "max", expected: wrongMax };
+  const wrongNominal = atLeast(row.min, row.nominal);
+  if (wrongNominal !== null) return { column: "nominal", expected: wrongNominal };
+  return row.nominal !== null && row.max !== null && row.nominal > row.max
+    ? { column: "nominal", expected: `${plainDecimal(row.max)} or less, the upper limit` }
+    : null;
+}
+
+export const testsMinMax: Rule = rowRule({ table: "tests", ...limits }, () => judgeLimits);
+export const mechanismStepsMinMax: Rule = rowRule({ table: "mechanism_steps", ...limits }, () => judgeLimits);
 
 export const familiesArea: Rule = rowRule(
   {

@@ -114,6 +114,129 @@ export const SHOP_SETTINGS = {
       "Voltage across a fuse at its rated current, in millivolts, where its element gives no resistance.",
     source: habit,
   },
+  screw_far_margin_mm: {
+    value: 1,
+    about: "Wood that is left between the point of a screw and the far face, or the floor of a pocket.",
+    source: habit,
+  },
+  wood_engagement_diameters: {
+    value: 2.5,
+    about: "Least length of thread in wood, in diameters of the screw.",
+    source: habit,
+  },
+  thread_engagement_diameters: {
+    value: 1,
+    about: "Least length of thread in a nut or tapped hole, in diameters of the screw.",
+    source: habit,
+  },
+  screw_edge_diameters: {
+    value: 4,
+    about: "Least distance from a screw in wood to an edge, hole or pocket, in its diameters.",
+    source: "Eurocode 5 and NDS practice, from memory",
+  },
+  screw_spacing_diameters: {
+    value: 5,
+    about: "Least distance between two screws in wood, in diameters of the thicker one.",
+    source: "Eurocode 5 and NDS practice, from memory",
+  },
+  clear_solids_mm: {
+    value: 0.5,
+    about: "Least distance between two solid things beside each other.",
+    source: habit,
+  },
+  clear_moving_mm: { value: 1, about: "Least distance to anything that moves.", source: habit },
+  clear_pose_mm: {
+    value: 3,
+    about: "Least distance between what stands on different panels, in every pose.",
+    source: habit,
+  },
+  clear_glass_mm: {
+    value: 10,
+    about: "Least distance between the glass and what stands below it.",
+    source: habit,
+  },
+  clear_board_mm: {
+    value: 2,
+    about: "Least distance between a board and what lies below it.",
+    source: habit,
+  },
+  ball_gap_mm: {
+    value: 1.5,
+    about: "A gap this much narrower or wider than the ball can hold it.",
+    source: habit,
+  },
+  ball_pocket_mm: {
+    value: 1,
+    about: "A ball that would have to climb more than this stays where it is.",
+    source: habit,
+  },
+  clear_ball_mm: { value: 3, about: "Room between a ball and what it runs under.", source: habit },
+  service_most_off: {
+    value: 4,
+    about: "Most things that may have to come off before a fastener can be reached for service.",
+    source: habit,
+  },
+  step_most_fasteners: {
+    value: 30,
+    about: "Most fasteners in one derived step, so that its card stays readable.",
+    source: habit,
+  },
+  pick_s: {
+    value: 2,
+    about: "Seconds to pick one fastener and set it on the bit or in its hole.",
+    source: habit,
+  },
+  place_s: {
+    value: 6,
+    about: "Seconds to pick and place a small part; a mechanism takes three times as long.",
+    source: habit,
+  },
+  start_loose_s: { value: 3, about: "Seconds to start a fastener and leave it loose.", source: habit },
+  align_s: {
+    value: 8,
+    about: "Seconds to align what is held loosely, once for each thing held.",
+    source: habit,
+  },
+  tighten_s: { value: 3, about: "Seconds to drive a fastener home.", source: habit },
+  threadlock_s: { value: 4, about: "Seconds to put threadlocker on a thread.", source: habit },
+  washer_s: { value: 2, about: "Seconds to put a washer on.", source: habit },
+  nut_s: { value: 5, about: "Seconds to set a nut and hold it with a spanner.", source: habit },
+  recheck_s: { value: 3, about: "Seconds to check a fastener after burn-in.", source: habit },
+  plug_s: { value: 5, about: "Seconds to plug a connector and pull at it.", source: habit },
+  solder_s: { value: 12, about: "Seconds to solder or push on one wire at a bare terminal.", source: habit },
+  bit_change_s: { value: 6, about: "Seconds to change the bit or the tool.", source: habit },
+  box_change_s: {
+    value: 3,
+    about: "Seconds to put one box of fasteners away and open another.",
+    source: habit,
+  },
+  turn_over_s: {
+    value: 60,
+    about: "Seconds for two people to turn a panel over on its cradle.",
+    source: habit,
+  },
+  hand_mm_s: {
+    value: 400,
+    about: "Speed of the hand from hole to hole, in millimetres a second.",
+    source: habit,
+  },
+  gauge_s: { value: 20, about: "Seconds to set and check one gauge on the mechanism bench.", source: habit },
+  rest_pct: {
+    value: 12,
+    about: "Allowance for rest and small delays, on top of the time of the motions.",
+    source: habit,
+  },
+  takt_min: {
+    value: 60,
+    about: "Takt: the minutes after which the next machine must come off the line.",
+    source: habit,
+  },
+  learning_pct: {
+    value: 85,
+    about: "Learning: the cumulative average time falls to this when the number built doubles.",
+    source: habit,
+  },
+  symbol_mm: { value: 4, about: "Size of a screw's symbol in print.", source: habit },
 } as const satisfies Readonly<Record<string, ShopSetting>>;
 
 export type ShopSettingName = keyof typeof SHOP_SETTINGS;

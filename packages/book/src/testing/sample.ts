@@ -160,7 +160,16 @@ const ROWS: Readonly<Record<string, readonly AnyRow[]>> = {
       x_mm: 1,
       y_mm: 2,
       moments: "start tighten",
+      washer: "ws.4x16",
+      nut: "ws.4x16",
     },
+  ],
+  mechanism_steps: [
+    { mechanism_type: "mt.flipper", order: 1, kind: "adjust", unit: "mm", min: 1, nominal: 2, max: 3 },
+  ],
+  bodies: [
+    { id: "bo.1", mechanism_type: "mt.flipper", width_mm: 20, from_mm: 0, to_mm: 30 },
+    { id: "bo.2", device_type: "microswitch", outline: "slot.dxf", from_mm: 0, to_mm: 5 },
   ],
   mechanisms: [{ id: "flip.left", type: "mt.flipper", ...on, options: ["mains-230"] }],
   inlines: [{ id: "inl.pf", connector: "cn.inline", ...on, options: ["mains-230"] }],
@@ -277,7 +286,21 @@ const ROWS: Readonly<Record<string, readonly AnyRow[]>> = {
   ],
   fastener_types: [{ id: "ws.4x16", kind: "wood-screw", diameter_mm: 4, length_mm: 16, part: "p.screw" }],
   fasteners: [
-    { id: "s.1", type: "ws.4x16", ...on, holds: "brd.driver", moments: "tighten", options: ["mains-230"] },
+    {
+      id: "s.1",
+      type: "ws.4x16",
+      ...on,
+      holds: "brd.driver",
+      washer: "ws.4x16",
+      nut: "ws.4x16",
+      moments: "tighten",
+      options: ["mains-230"],
+    },
+  ],
+  step_rules: [
+    { id: "sr.1", first_item: "flip.left", then_step: "st.2", reason: "sample" },
+    { id: "sr.2", first_step: "st.1", then_harness: "h.pf" },
+    { id: "sr.3", first_harness: "h.pf", then_item: "brd.driver" },
   ],
   steps: [
     { id: "st.1", station: "bench-a", items: ["flip.left"], panel: "playfield" },
@@ -375,6 +398,17 @@ const SHOP_ROWS: Readonly<Record<string, readonly AnyRow[]>> = {
   benches: [{ id: "bench-1", site: "main", people: 2 }],
   sites: [{ id: "main", label: "Main shop" }],
   calendars: [{ site: "main", day: "2026-12-25" }],
+  drivers: [
+    {
+      id: "drv.1",
+      kind: "driver",
+      fits: "cross 2",
+      tip_diameter_mm: 7,
+      tip_length_mm: 40,
+      grip_diameter_mm: 45,
+      grip_length_mm: 150,
+    },
+  ],
   pull_forces: [{ awg: 22, newton: 36, source: "sample" }],
 };
 

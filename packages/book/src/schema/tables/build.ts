@@ -21,6 +21,7 @@ import {
   text,
 } from "../column.ts";
 import { table } from "../table.ts";
+import { through } from "./items.ts";
 import { SIDES } from "./places.ts";
 
 export const fastener_types = table(
@@ -54,6 +55,11 @@ export const fastener_types = table(
     head_height_mm: maybeNum("Height of the head; 0 when countersunk.", { min: 0, max: 100 }),
     drive: maybeText("Drive and size, as marked on the bit."),
     pilot_mm: maybeNum("Pilot or clearance hole.", { min: 0.3, max: 50 }),
+    bites: choiceOr(
+      "usual",
+      ["usual", "wood", "thread"],
+      "What its thread holds in; usual: wood for wood screws, posts, stand-offs, nails and saddles, a thread for all others.",
+    ),
     threadlocker: flag("Threadlocker on it; never in wood."),
     clutch: maybeNum("Clutch setting of the screwdriver.", { min: 0, max: 50 }),
     torque_nm: maybeNum("Tightening torque.", { min: 0, max: 500 }),
@@ -71,12 +77,30 @@ export const fasteners = table("fasteners", "fastening", "A fastener placed by i
   y_mm: num("Place.", { min: -10000, max: 10000 }),
   holds: maybeItem("Item that it holds; blank: the panel itself or a bought part."),
   flange_mm: numOr(0, "Thickness of what it passes through before the panel.", { min: 0, max: 200 }),
+  ...through(),
   moments: maybeText(
     "Moments of driving it, separated by one space: start align tighten recheck; blank: tighten.",
   ),
   purpose: maybeText("What it is for, in words."),
   ...applies(),
 });
+
+export const step_rules = table(
+  "step_rules",
+  "fastening",
+  "The designer's own rule on the order of assembly, beside what geometry and wiring tell.",
+  ["id"],
+  {
+    id: id("Rule."),
+    first_item: maybeItem("Item that is mounted before; exactly one of these three is given."),
+    first_harness: maybeRef("harnesses", "Harness that is laid and connected before."),
+    first_step: maybeRef("steps", "Step that is done before."),
+    then_item: maybeItem("Item that is mounted after it; exactly one of these three is given."),
+    then_harness: maybeRef("harnesses", "Harness that is laid and connected after it."),
+    then_step: maybeRef("steps", "Step that is done after it."),
+    reason: maybeText("Why."),
+  },
+);
 
 export const steps = table("steps", "fastening", "A step of work that the designer adds or fixes.", ["id"], {
   id: id("Step."),
@@ -245,6 +269,8 @@ export const choices = table(
         "matrix",
         "step",
         "time",
+        "symbol",
+        "station",
         "accept",
       ],
       "What is decided.",

@@ -15,6 +15,8 @@ const {
   mechanism_types,
   mechanism_devices,
   mechanism_fasteners,
+  mechanism_steps,
+  bodies,
   mechanisms,
   inlines,
 } = itemTables;
@@ -36,6 +38,7 @@ const { activity, groups, fuses, supplies } = activityTables;
 const {
   fastener_types,
   fasteners,
+  step_rules,
   steps,
   stations,
   placements,
@@ -58,6 +61,7 @@ const {
   sites,
   calendars,
   pull_forces,
+  drivers,
 } = shopTables;
 
 /** Every table of the book, in the order of the documentation, the workbook and the ZIP. */
@@ -77,6 +81,8 @@ export const BOOK_TABLES = {
   mechanism_types,
   mechanism_devices,
   mechanism_fasteners,
+  mechanism_steps,
+  bodies,
   mechanisms,
   inlines,
   elements,
@@ -97,6 +103,7 @@ export const BOOK_TABLES = {
   supplies,
   fastener_types,
   fasteners,
+  step_rules,
   steps,
   stations,
   placements,
@@ -121,6 +128,7 @@ export const SHOP_TABLES = {
   sites,
   calendars,
   pull_forces,
+  drivers,
 } as const;
 
 export type BookTableName = keyof typeof BOOK_TABLES;

@@ -4,8 +4,10 @@ import {
   choiceOr,
   flag,
   id,
+  int,
   labels,
   maybeInt,
+  maybeNum,
   maybeOutline,
   maybeRef,
   maybeText,
@@ -25,6 +27,19 @@ const place = () =>
     y_mm: num("Place of its own origin.", { min: -10000, max: 10000 }),
     rotation_deg: numOr(0, "Rotation, anticlockwise seen from `top`.", { min: -360, max: 360 }),
   }) as const;
+
+/** What a fastener goes on with, and what holds it on the far side. */
+export const through = () =>
+  ({
+    washer: maybeRef("fastener_types", "Washer under its head."),
+    nut: maybeRef("fastener_types", "Nut or T-nut on the far side of the panel; blank: none."),
+    tapped_mm: maybeNum(
+      "Depth of the tapped hole that it screws into beyond the panel; blank: it bites in the panel or in a nut.",
+      { min: 0.5, max: 200 },
+    ),
+  }) as const;
+
+const plastic = () => flag("Its fasteners bear on a plastic, which threadlocker cracks.");
 
 const DEVICE_CLASSES = [
   "switch",
@@ -58,6 +73,7 @@ export const device_types = table(
     height_mm: num("Height off the panel side that it is fixed to.", { min: 0, max: 1000 }),
     reach_mm: numOr(0, "How far it passes through to the other side.", { min: 0, max: 1000 }),
     needs_bond: flag("Has metal that can be touched when the machine is open: it must be bonded to earth."),
+    plastic: plastic(),
     part: maybeRef("parts", "Part that is bought or made."),
   },
 );
@@ -113,7 +129,9 @@ export const mechanism_types = table(
     height_mm: num("Height off the side that it is fixed to.", { min: 0, max: 1000 }),
     reach_mm: numOr(0, "Height on the other side, through the panel.", { min: 0, max: 1000 }),
     needs_bond: flag("Has metal that can be touched when the machine is open: it must be bonded to earth."),
+    plastic: plastic(),
     cycle_test: maybeText("Bench test in words: cycles and what is watched."),
+    cycle_test_zh: maybeText("The same in Simplified Chinese."),
     part: maybeRef("parts", "Part number of the assembled mechanism."),
   },
 );
@@ -150,9 +168,65 @@ export const mechanism_fasteners = table(
       min: 0,
       max: 200,
     }),
+    ...through(),
     moments: maybeText(
       "Moments of driving it, separated by one space: start align tighten recheck; blank: tighten.",
     ),
+  },
+);
+
+export const bodies = table(
+  "bodies",
+  "items",
+  "A solid part of a device type or mechanism type, where its whole outline over its whole height says too much.",
+  ["id"],
+  {
+    id: id("Body."),
+    device_type: maybeRef("device_types", "Device type that it is part of; exactly one of the two is given."),
+    mechanism_type: maybeRef("mechanism_types", "Mechanism type that it is part of."),
+    ...labels(),
+    outline: maybeOutline(
+      "Outline in the type's frame, about its place; blank: a rectangle about its place.",
+    ),
+    x_mm: numOr(0, "Place in the type's frame.", { min: -2000, max: 2000 }),
+    y_mm: numOr(0, "Place in the type's frame.", { min: -2000, max: 2000 }),
+    rotation_deg: numOr(0, "Rotation in the type's frame.", { min: -360, max: 360 }),
+    width_mm: maybeNum("Extent in its own x; blank: it has an outline.", { min: 0.2, max: 2000 }),
+    depth_mm: maybeNum("Extent in its own y; blank: as wide as deep.", { min: 0.2, max: 2000 }),
+    round: flag("A disc of the given width."),
+    from_mm: num(
+      "Where it begins, off the side that the type is fixed to; below zero: in the panel, and through it.",
+      {
+        min: -1000,
+        max: 1000,
+      },
+    ),
+    to_mm: num("Where it ends.", { min: -1000, max: 1000 }),
+    moves: flag("Moves: this is all that it sweeps."),
+  },
+);
+
+export const mechanism_steps = table(
+  "mechanism_steps",
+  "items",
+  "How a mechanism type is built and adjusted on its bench, with its gauges.",
+  ["mechanism_type", "order"],
+  {
+    mechanism_type: ref("mechanism_types", "Mechanism type."),
+    order: int("Order.", { min: 1, max: 1000 }),
+    kind: choice(
+      ["build", "adjust", "cycle", "retighten"],
+      "Put together, set to a gauge, cycled, or tightened again.",
+    ),
+    ...labels(),
+    tool: maybeText("Tool or gauge."),
+    unit: maybeText("Unit of what is set or read."),
+    nominal: maybeNum("Value to set.", { min: -1e6, max: 1e6 }),
+    min: maybeNum("Lower limit.", { min: -1e6, max: 1e6 }),
+    max: maybeNum("Upper limit.", { min: -1e6, max: 1e6 }),
+    minutes: maybeNum("Time; blank: found from its motions.", { min: 0, max: 1000 }),
+    caution: maybeText("What to beware of."),
+    caution_zh: maybeText("The same in Simplified Chinese."),
   },
 );
 

@@ -38,12 +38,17 @@ export const NET_CLASSES = [
 export const panels = table("panels", "places", "A flat board with a thickness and two sides.", ["id"], {
   id: id("Panel."),
   ...labels(),
-  purpose: choice(["playfield", "cabinet", "backbox", "other"], "Where the panel belongs."),
+  purpose: choice(["playfield", "cabinet", "backbox", "glass", "other"], "Where the panel belongs."),
   outline: maybeOutline("Outline drawing; blank: a rectangle of the given width and height."),
   width_mm: num("Extent in x.", { min: 1, max: 5000 }),
   height_mm: num("Extent in y.", { min: 1, max: 5000 }),
   thickness_mm: num("Nominal thickness.", { min: 0.2, max: 100 }),
   material: maybeText("Material in words."),
+  wood: choiceOr(
+    "none",
+    ["none", "softwood", "hardwood"],
+    "Wood that pilot holes are chosen for; none: screws do not bite in it.",
+  ),
   grain: choiceOr("none", ["x", "y", "none"], "Direction of the face grain."),
   part: maybeRef("parts", "Sheet goods that the panel is cut from."),
   edge: maybeText("Edge treatment or machining in words."),

@@ -112,3 +112,26 @@ export const pull_forces = shopTable(
     source: maybeText("Where the value comes from."),
   },
 );
+
+export const drivers = shopTable(
+  "drivers",
+  "A tool that drives or holds a fastener, with the room that it and the hand need.",
+  ["id"],
+  {
+    id: id("Tool."),
+    ...labels(),
+    kind: choice(["driver", "socket", "spanner"], "Turned from the end, or from the side."),
+    fits: text("Drive and size that it fits, as in `drive` of the fastener types."),
+    tip_diameter_mm: num("Diameter of bit or socket; across the jaws of a spanner.", { min: 0.5, max: 200 }),
+    tip_length_mm: num("Length of bit or socket beyond the holder; thickness of a spanner.", {
+      min: 0.5,
+      max: 500,
+    }),
+    grip_diameter_mm: num("Diameter of tool and hand behind it; width of a spanner's handle.", {
+      min: 1,
+      max: 300,
+    }),
+    grip_length_mm: num("Length of tool and hand behind it; length of a spanner.", { min: 1, max: 1000 }),
+    swing_deg: numOr(360, "Angle that a spanner must swing through.", { min: 10, max: 360 }),
+  },
+);
