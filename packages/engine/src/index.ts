@@ -1,6 +1,7 @@
 export * from "./bundle/index.ts";
 export * from "./colour/index.ts";
 export * from "./electric/index.ts";
+export * from "./fastening/index.ts";
 export * from "./key/index.ts";
 export * from "./length/index.ts";
 export * from "./line/index.ts";
@@ -8,4 +9,5 @@ export * from "./lists/index.ts";
 export * from "./model/index.ts";
 export * from "./pinboard/index.ts";
 export * from "./route/index.ts";
+export * from "./steps/index.ts";
 export * from "./wire/index.ts";

@@ -39,13 +39,16 @@ import type { WireInputs } from "./wire-inputs.ts";
 
 /** Tables that nothing which is checked here is made from. */
 const UNRELATED: ReadonlySet<string> = new Set([
+  "bodies",
   "bom",
   "fastener_types",
   "fasteners",
   "mechanism_fasteners",
+  "mechanism_steps",
   "parts",
   "placements",
   "stations",
+  "step_rules",
   "steps",
   "tests",
   "tooling",
@@ -88,6 +91,8 @@ export interface Checked {
   readonly colours: readonly HarnessColours[];
   readonly packings: PackingMemory;
   readonly electric: { readonly network: ElectricNetwork; readonly solution: ElectricSolution };
+  /** What other chapters have found already. */
+  readonly others: readonly (readonly Finding[])[];
 }
 
 type Findings = readonly Finding[];
@@ -134,6 +139,7 @@ export class Checks {
       ...results.map((result) => this.#boardFindings(machine, result)),
       this.#programFindings(machine),
       rated.findings,
+      ...checked.others,
     ];
     const carrying = this.#carrying.ask("all", [electric.solution, ...harnesses.values()], () =>
       carryingNets(results, electric.solution),

@@ -10,6 +10,7 @@ import {
 import { bundleOf } from "../bundle/index.ts";
 import { breakoutGroups, colourHarness, type HarnessColours } from "../colour/index.ts";
 import { ElectricSolver, growTypes, lengthsOf, NO_ELECTRIC, NO_RATINGS } from "../electric/index.ts";
+import { FasteningSolver, NO_FASTENING } from "../fastening/index.ts";
 import { sizeBranches, sizeWires } from "../length/index.ts";
 import {
   choicesOf,
@@ -29,6 +30,7 @@ import {
 } from "../model/index.ts";
 import { layPinboard, pinboardInput } from "../pinboard/index.ts";
 import { type LaneGraph, laneGraph, routeHarness } from "../route/index.ts";
+import { NO_STEPS, StepsSolver } from "../steps/index.ts";
 import { type JoinedNet, wireHarness } from "../wire/index.ts";
 import { Checks, type JoinedWires, type WorkedHarness } from "./findings.ts";
 import { WireInputs } from "./wire-inputs.ts";
@@ -64,6 +66,8 @@ export class Line {
   readonly #boards = new Query<Pinboard>(deepEqual);
   readonly #results = new Query<HarnessResult>(Object.is);
   readonly #electric = new ElectricSolver();
+  readonly #fastening = new FasteningSolver();
+  readonly #steps = new StepsSolver();
   readonly #checks = new Checks();
   /** The next round, with thicker wires; null when none was needed. */
   #thicker: Line | null = null;
@@ -82,6 +86,8 @@ export class Line {
       swaps,
       electric: NO_ELECTRIC,
       ratings: NO_RATINGS,
+      fastening: NO_FASTENING,
+      steps: NO_STEPS,
       findings: [],
     };
   }
@@ -177,6 +183,8 @@ export class Line {
       worked.map(({ joined }) => joined),
       lengthsOf([...harnesses.values()]),
     );
+    const fastened = this.#fastening.solve(machine, harnesses);
+    const stepped = this.#steps.solve(machine, fastened.fastening, harnesses);
     const { keying, ratings, findings } = this.#checks.run({
       machine,
       graph,
@@ -186,6 +194,7 @@ export class Line {
       colours,
       packings: this.#packings,
       electric: solved,
+      others: [fastened.findings, stepped.findings],
     });
     this.#sweep();
     const grown = rounds > 1 ? growTypes(machine, harnesses, ratings) : NONE;
@@ -202,6 +211,8 @@ export class Line {
       swaps: keying.swaps,
       electric: solved.solution,
       ratings,
+      fastening: fastened.fastening,
+      steps: stepped.steps,
       findings,
     };
   }
@@ -238,6 +249,8 @@ export class Line {
     this.#resolver.sweep();
     this.#inputs.sweep();
     this.#electric.sweep();
+    this.#fastening.sweep();
+    this.#steps.sweep();
     this.#checks.sweep();
     for (const query of [
       this.#graphs,

@@ -2,6 +2,7 @@ export { type CavityGrid, cavityAt, cavityGrid, gridMiddle } from "./cavities.ts
 export { choicesOf, choicesOfKinds } from "./choices-of.ts";
 export type * from "./electric-ratings.ts";
 export type * from "./electric-result.ts";
+export type * from "./fastening-result.ts";
 export type * from "./finding.ts";
 export { faceX, placed, placeOf } from "./frames.ts";
 export type * from "./harness.ts";
@@ -12,3 +13,5 @@ export type * from "./machine.ts";
 export { makeFinding } from "./make-finding.ts";
 export { appliesTo, Resolver, resolveMachine, usualOptions } from "./resolve.ts";
 export { roomPlaces, straightDistances, usualPoseId } from "./room.ts";
+export type * from "./station-plan.ts";
+export type * from "./steps-result.ts";

@@ -5,6 +5,7 @@ import type {
   BoardItem,
   DeviceItem,
   FastenerItem,
+  FastenerMoment,
   InlineItem,
   Languages,
   MechanismItem,
@@ -126,10 +127,26 @@ function fastenerFootprint(place: Place, type: BookRow<"fastener_types">): reado
   return footprint(place, centredRectangle(sizeMm, sizeMm), 0);
 }
 
+const MOMENTS: readonly FastenerMoment[] = ["start", "align", "tighten", "recheck"];
+
+/** Moments that a row names, in the order of work; when it names none, it is tightened and that is all. */
+function momentsOf(text: string): readonly FastenerMoment[] {
+  const named = text.split(" ");
+  const found = MOMENTS.filter((moment) => named.includes(moment));
+  return found.length === 0 ? ["tighten"] : found;
+}
+
+/** A fastener with what goes on under its head and on the far side. */
+export interface FastenerTypes {
+  readonly type: BookRow<"fastener_types">;
+  readonly washer: BookRow<"fastener_types"> | null;
+  readonly nut: BookRow<"fastener_types"> | null;
+}
+
 export function childFastener(
   parent: MechanismItem,
   row: BookRow<"mechanism_fasteners">,
-  type: BookRow<"fastener_types">,
+  { type, washer, nut }: FastenerTypes,
 ): FastenerItem {
   const place = childPlace(parent, row.x_mm, row.y_mm, 0, 0);
   return {
@@ -141,11 +158,16 @@ export function childFastener(
     type,
     flangeMm: row.flange_mm,
     holds: parent.id,
+    moments: momentsOf(row.moments),
+    washer,
+    nut,
+    tappedMm: row.tapped_mm,
+    purpose: "",
     footprint: fastenerFootprint(place, type),
   };
 }
 
-export function fastenerItem(row: BookRow<"fasteners">, type: BookRow<"fastener_types">): FastenerItem {
+export function fastenerItem(row: BookRow<"fasteners">, { type, washer, nut }: FastenerTypes): FastenerItem {
   const place = placeOf({ ...row, rotation_deg: 0 }, 0);
   return {
     kind: "fastener",
@@ -156,6 +178,11 @@ export function fastenerItem(row: BookRow<"fasteners">, type: BookRow<"fastener_
     type,
     flangeMm: row.flange_mm,
     holds: row.holds,
+    moments: momentsOf(row.moments),
+    washer,
+    nut,
+    tappedMm: row.tapped_mm,
+    purpose: row.purpose,
     footprint: fastenerFootprint(place, type),
   };
 }

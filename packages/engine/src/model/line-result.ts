@@ -1,8 +1,10 @@
 import type { ElectricRatings } from "./electric-ratings.ts";
 import type { ElectricSolution } from "./electric-result.ts";
+import type { FasteningResult } from "./fastening-result.ts";
 import type { Finding } from "./finding.ts";
 import type { HarnessResult, Optimum } from "./harness.ts";
 import type { Machine } from "./machine.ts";
+import type { StepsResult } from "./steps-result.ts";
 
 /** Everything the line computes from a book, a shop and the options chosen. */
 export interface LineResult {
@@ -17,5 +19,9 @@ export interface LineResult {
   readonly electric: ElectricSolution;
   /** The same held against what each is made for. */
   readonly ratings: ElectricRatings;
+  /** How the machine is screwed together: what fits, what reaches, and the symbols of the screws. */
+  readonly fastening: FasteningResult;
+  /** The steps of assembly in their order. */
+  readonly steps: StepsResult;
   readonly findings: readonly Finding[];
 }

@@ -20,6 +20,8 @@ export interface Place extends PanelPoint {
 
 export type Languages = { readonly en: string; readonly zh: string };
 
+export type FastenerMoment = "start" | "align" | "tighten" | "recheck";
+
 interface ItemBase {
   /** `sw.lane-left`, or `flip.left/eos` for a child of a mechanism. */
   readonly id: string;
@@ -50,6 +52,14 @@ export interface FastenerItem extends ItemBase {
   readonly type: BookRow<"fastener_types">;
   readonly flangeMm: number;
   readonly holds: string | null;
+  /** Moments at which it is driven, in their order. */
+  readonly moments: readonly FastenerMoment[];
+  readonly washer: BookRow<"fastener_types"> | null;
+  /** Nut on the far side. */
+  readonly nut: BookRow<"fastener_types"> | null;
+  /** Depth of the tapped hole beyond the panel. */
+  readonly tappedMm: number | null;
+  readonly purpose: string;
 }
 export interface InlineItem extends ItemBase {
   readonly kind: "inline";

@@ -6,6 +6,7 @@ import {
   childDevice,
   childFastener,
   deviceItem,
+  type FastenerTypes,
   fastenerItem,
   inlineItem,
   mechanismItem,
@@ -144,7 +145,7 @@ export class Resolver {
     add(each("mechanisms", t.mechanisms, t.mechanism_types, (row, type) => mechanismItem(book, row, type)));
     const parents = [...items.values()].filter((item) => item.kind === "mechanism");
     add(this.#childrenOf(book, parents));
-    add(each("fasteners", t.fasteners, t.fastener_types, (row, type) => fastenerItem(row, type)));
+    add(this.#fastenersOf(book, options));
     add(this.#inlinesOf(book, options));
     return items;
   }
@@ -173,12 +174,26 @@ export class Resolver {
           return [parts.ask(`${parent.id}/${row.child}`, [parent, row, type, outlines], make)];
         }),
         ...(fasteners.get(parent.type.id) ?? []).flatMap((row) => {
-          const type = fastenerTypes.get(row.fastener_type);
-          if (type === undefined) return [];
-          const make = (): Item => childFastener(parent, row, type);
-          return [parts.ask(`${parent.id}/${row.child}`, [parent, row, type], make)];
+          const types = fastenerTypesOf(fastenerTypes, row.fastener_type, row);
+          if (types === null) return [];
+          const make = (): Item => childFastener(parent, row, types);
+          const inputs = [parent, row, types.type, types.washer, types.nut];
+          return [parts.ask(`${parent.id}/${row.child}`, inputs, make)];
         }),
       ]);
+    });
+  }
+
+  #fastenersOf({ tables }: Book, options: ReadonlySet<string>): readonly Item[] {
+    const { fasteners, fastener_types } = tables;
+    return this.#items.ask("fasteners", [fasteners, fastener_types, ...options], (parts) => {
+      const byId = rowsById(fastener_types);
+      return fasteners.flatMap((row) => {
+        const types = fastenerTypesOf(byId, row.type, row);
+        if (types === null || !appliesTo(row, options)) return [];
+        const inputs = [row, types.type, types.washer, types.nut];
+        return [parts.ask(row.id, inputs, (): Item => fastenerItem(row, types))];
+      });
     });
   }
 
@@ -201,6 +216,17 @@ export class Resolver {
       });
     });
   }
+}
+
+/** The types of a fastener and of what goes on with it; null when its own is not known. */
+function fastenerTypesOf(
+  byId: ReadonlyMap<string, BookRow<"fastener_types">>,
+  typeId: string,
+  { washer, nut }: { readonly washer: string | null; readonly nut: string | null },
+): FastenerTypes | null {
+  const type = byId.get(typeId);
+  const named = (id: string | null) => (id === null ? null : (byId.get(id) ?? null));
+  return type === undefined ? null : { type, washer: named(washer), nut: named(nut) };
 }
 
 type ChoicesOfKind = ReadonlyMap<string, BookRow<"choices">>;

@@ -1,10 +1,15 @@
 import type { RuleWords } from "../finding.ts";
+import { accessFindings } from "./access-findings.ts";
+import { ballFindings } from "./ball-findings.ts";
 import { bundleFindings } from "./bundle-findings.ts";
+import { clashFindings } from "./clash-findings.ts";
 import { electricFindings } from "./electric-findings.ts";
+import { fitFindings } from "./fit-findings.ts";
 import { matrixFindings } from "./matrix-findings.ts";
 import { pinboardFindings } from "./pinboard-findings.ts";
 import { programFindings } from "./program-findings.ts";
 import { routeFindings } from "./route-findings.ts";
+import { stepsFindings } from "./steps-findings.ts";
 import { wiringFindings } from "./wiring-findings.ts";
 
 /** Wording of every rule. Sentences name the thing first, then the numbers. */
@@ -16,6 +21,11 @@ export const findings: Readonly<Record<string, RuleWords>> = {
   ...electricFindings,
   ...matrixFindings,
   ...programFindings,
+  ...stepsFindings,
+  ...fitFindings,
+  ...clashFindings,
+  ...ballFindings,
+  ...accessFindings,
   "tie-missing": {
     title: "No tie in stock goes round a bundle",
     says: "Branch {0} in {1}: {circles} wires, {laid_mm} mm thick as laid; the largest tie takes {thickest_tie_mm} mm.",

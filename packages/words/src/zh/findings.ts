@@ -1,10 +1,15 @@
 import type { RuleWords } from "../finding.ts";
+import { accessFindings } from "./access-findings.ts";
+import { ballFindings } from "./ball-findings.ts";
 import { bundleFindings } from "./bundle-findings.ts";
+import { clashFindings } from "./clash-findings.ts";
 import { electricFindings } from "./electric-findings.ts";
+import { fitFindings } from "./fit-findings.ts";
 import { matrixFindings } from "./matrix-findings.ts";
 import { pinboardFindings } from "./pinboard-findings.ts";
 import { programFindings } from "./program-findings.ts";
 import { routeFindings } from "./route-findings.ts";
+import { stepsFindings } from "./steps-findings.ts";
 import { wiringFindings } from "./wiring-findings.ts";
 
 export const findings: Readonly<Record<string, RuleWords>> = {
@@ -15,6 +20,11 @@ export const findings: Readonly<Record<string, RuleWords>> = {
   ...electricFindings,
   ...matrixFindings,
   ...programFindings,
+  ...stepsFindings,
+  ...fitFindings,
+  ...clashFindings,
+  ...ballFindings,
+  ...accessFindings,
   "tie-missing": {
     title: "库存扎带均不够长",
     says: "{1} 的分支 {0}：{circles} 根线，布成后直径 {laid_mm} mm；最长扎带只能扎 {thickest_tie_mm} mm。",

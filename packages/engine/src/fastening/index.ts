@@ -1,0 +1,1 @@
+export { FasteningSolver, NO_FASTENING } from "./fastening-solver.ts";

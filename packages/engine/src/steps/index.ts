@@ -1,0 +1,1 @@
+export { NO_STEPS, StepsSolver } from "./steps-solver.ts";
