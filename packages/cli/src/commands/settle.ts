@@ -21,6 +21,9 @@ function harnessesOf(call: CommandCall, result: LineResult): readonly string[] {
   return wanted.length > 0 ? wanted : [...result.harnesses.keys()];
 }
 
+/** The symbols of the screws belong to no harness: they are meant when none is named. */
+const moreOf = (call: CommandCall) => ({ symbols: call.texts("harness").length === 0 });
+
 const count = (ids: readonly string[], what: string): string =>
   ids.length === 0 ? "" : `, ${ids.length} ${what}`;
 
@@ -38,7 +41,11 @@ async function keep(
   result: LineResult,
   book: Book,
 ): Promise<Status> {
-  const settling = settle({ ...result, machine: { ...result.machine, book } }, harnessesOf(call, result));
+  const settling = settle(
+    { ...result, machine: { ...result.machine, book } },
+    harnessesOf(call, result),
+    moreOf(call),
+  );
   terminal.out(`${settling.added} choices added, ${settling.changed} changed, ${settling.removed} removed\n`);
   if (!call.flag("write")) {
     terminal.out("Nothing was written; --write keeps this in the book.\n");
@@ -60,7 +67,8 @@ async function keep(
 export const settleCommand: Command = {
   name: "settle",
   operands: "BOOK",
-  about: "keep the present wires, routes, colours and pegs, or show what doing them anew would change",
+  about:
+    "keep the present wires, routes, colours, pegs and screw symbols, or show what doing them anew would change",
   count: [1, 1],
   options: {
     ...BOOK_OPTIONS,
@@ -73,7 +81,7 @@ export const settleCommand: Command = {
     const result = runLine(loaded);
     if (!call.flag("anew")) return keep(call, terminal, loaded, result, loaded.book);
     const ids = harnessesOf(call, result);
-    const free = unsettled(result, ids);
+    const free = unsettled(result, ids, moreOf(call));
     const anew = new Line().run(free, loaded.shop, loaded.options);
     for (const id of ids) {
       const before = result.harnesses.get(id);

@@ -7,4 +7,11 @@ export {
   brokenBounds,
 } from "./accept.ts";
 export { harnessOrder, Line } from "./line.ts";
-export { compareHarness, type HarnessChange, type Settling, settle, unsettled } from "./settle.ts";
+export {
+  compareHarness,
+  type HarnessChange,
+  type SettleMore,
+  type Settling,
+  settle,
+  unsettled,
+} from "./settle.ts";

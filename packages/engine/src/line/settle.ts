@@ -43,6 +43,24 @@ function belongsTo(result: LineResult, harnessId: string): (choice: Choice) => b
   };
 }
 
+const isSymbol = ({ kind }: Choice): boolean => kind === "symbol";
+
+/** The symbols of the screws as they are, so that boxes and maps in use stay true. */
+const keptSymbols = ({ fastening }: LineResult): readonly Kept[] =>
+  [...fastening.symbols.values()].map(
+    ({ typeId, letter, shape, shade }): Kept => ({
+      kind: "symbol",
+      subject: typeId,
+      value: `${letter} ${shape} ${shade}`,
+    }),
+  );
+
+/** What is settled beside harnesses. */
+export interface SettleMore {
+  /** The symbols of the screws. */
+  readonly symbols?: boolean;
+}
+
 /** How a book's choices change when results are settled. */
 export interface Settling {
   /** All choices of the book afterwards: pinned and other ones first as they were, then settled ones by name. */
@@ -57,9 +75,13 @@ export interface Settling {
  * infeasible. What a person pinned stays as it is; what was settled for these harnesses before and is no longer
  * true goes.
  */
-export function settle(result: LineResult, harnessIds: readonly string[]): Settling {
+export function settle(
+  result: LineResult,
+  harnessIds: readonly string[],
+  { symbols = false }: SettleMore = {},
+): Settling {
   const before = result.machine.book.tables.choices;
-  const owners = harnessIds.map((id) => belongsTo(result, id));
+  const owners = [...harnessIds.map((id) => belongsTo(result, id)), ...(symbols ? [isSymbol] : [])];
   const isOwn = (choice: Choice): boolean => choice.held === "settled" && owners.some((owns) => owns(choice));
   const others = before.filter((choice) => !isOwn(choice));
   const taken = new Set(others.map(name));
@@ -67,6 +89,7 @@ export function settle(result: LineResult, harnessIds: readonly string[]): Settl
     const harness = result.harnesses.get(id);
     return harness === undefined ? [] : keptOf(result, harness);
   });
+  if (symbols) kept.push(...keptSymbols(result));
   const fresh = new Map<string, Choice>();
   for (const { kind, subject, value } of kept) {
     const row: Choice = { kind, subject, value, held: "settled", by: "", reason: "", basis: "" };
@@ -86,9 +109,13 @@ export function settle(result: LineResult, harnessIds: readonly string[]): Settl
 const keepRow = (old: Choice | undefined, row: Choice): Choice => (old?.value === row.value ? old : row);
 
 /** A book without what is settled for some harnesses: what the line would do if it were free to. */
-export function unsettled(result: LineResult, harnessIds: readonly string[]): Book {
+export function unsettled(
+  result: LineResult,
+  harnessIds: readonly string[],
+  { symbols = false }: SettleMore = {},
+): Book {
   const { book } = result.machine;
-  const owners = harnessIds.map((id) => belongsTo(result, id));
+  const owners = [...harnessIds.map((id) => belongsTo(result, id)), ...(symbols ? [isSymbol] : [])];
   const choices = book.tables.choices.filter((c) => c.held === "pinned" || !owners.some((owns) => owns(c)));
   return { ...book, tables: { ...book.tables, choices } };
 }
