@@ -30,6 +30,8 @@ function leafText(leaf: Leaf, dx: number, dy: number): string {
       return `${head} ${points(leaf.points)} ${strokeText(leaf.stroke)}`;
     case "polygon":
       return `${head} ${points(leaf.points)} ${strokeText(leaf.stroke)} ${fillText(leaf.fill)} ${um(leaf.hatchMm ?? 0)}`;
+    case "area":
+      return `${head} ${leaf.rings.map(points).join("/")} ${leaf.fill}`;
     case "circle":
       return `${head} ${point(leaf.at)} ${um(leaf.radiusMm)} ${strokeText(leaf.stroke)} ${fillText(leaf.fill)}`;
     case "arc":

@@ -21,6 +21,8 @@ const moveLeaf = (leaf: Leaf, dx: number, dy: number): Leaf => {
     case "polyline":
     case "polygon":
       return { ...leaf, points: leaf.points.map((p) => moved(p, dx, dy)) };
+    case "area":
+      return { ...leaf, rings: leaf.rings.map((ring) => ring.map((p) => moved(p, dx, dy))) };
     case "rect":
       return { ...leaf, box: { ...leaf.box, xMm: leaf.box.xMm + dx, yMm: leaf.box.yMm + dy } };
     case "circle":
@@ -98,6 +100,8 @@ export const leafBox = (leaf: Leaf): Box => {
     case "polyline":
     case "polygon":
       return around(leaf.points.map(pair));
+    case "area":
+      return around(leaf.rings.flat().map(pair));
     case "rect":
       return leaf.box;
     case "circle":

@@ -31,7 +31,13 @@ export const LAYERS = [
   "HOLDERS",
   "TIES",
 ] as const;
-export type Layer = (typeof LAYERS)[number];
+/** A layer that every drawing has. */
+export type PlainLayer = (typeof LAYERS)[number];
+/**
+ * A layer that a drawing for a machine has of its own: one for each tool (`DRILL_…`), what is engraved, what is cut
+ * out, and what it is laid to. A DXF file has those that are drawn on.
+ */
+export type Layer = PlainLayer | `DRILL_${string}` | "ENGRAVE" | "CUT" | "LOCATE";
 
 export interface Stroke {
   readonly ink: Ink;
@@ -71,6 +77,13 @@ export interface PolygonMark extends Filled {
   readonly points: readonly PagePoint[];
   /** Distance of hatch lines at 45°, drawn inside with the stroke's ink; absent: none. */
   readonly hatchMm?: number;
+}
+
+/** Rings that are filled together, outer ones one way round and holes the other; no line round them. */
+interface AreaMark extends Drawn {
+  readonly kind: "area";
+  readonly rings: readonly (readonly PagePoint[])[];
+  readonly fill: Ink;
 }
 
 interface CircleMark extends Filled {
@@ -145,6 +158,7 @@ export type Leaf =
   | LineMark
   | PolylineMark
   | PolygonMark
+  | AreaMark
   | CircleMark
   | ArcMark
   | RectMark

@@ -1,11 +1,19 @@
+import { compareText } from "@pinwright/kernel";
 import { DxfWriter, LWPolylineFlags, point3d, TextHorizontalAlignment, Units } from "@tarikjabiri/dxf";
 import type { SheetDocument } from "../compose/document.ts";
 import { LINE } from "../compose/draw.ts";
 import { leavesOf } from "../compose/leaves.ts";
-import { LAYERS, type Layer, type Leaf, type PagePoint, type TextMark } from "../compose/mark.ts";
+import {
+  LAYERS,
+  type Layer,
+  type Leaf,
+  type PagePoint,
+  type PlainLayer,
+  type TextMark,
+} from "../compose/mark.ts";
 
 /** AutoCAD colour index of a layer: 7 is black on white; the others tell layers apart on a screen. */
-const LAYER_COLOURS: Readonly<Record<Layer, number>> = {
+const LAYER_COLOURS: Readonly<Record<PlainLayer, number>> = {
   BORDER: 8,
   TEXT: 7,
   DIMENSIONS: 4,
@@ -15,6 +23,8 @@ const LAYER_COLOURS: Readonly<Record<Layer, number>> = {
   HOLDERS: 3,
   TIES: 6,
 };
+/** Colours of the layers that a drawing names by itself, in turn. */
+const OWN_COLOURS = [1, 5, 3, 6, 4, 2] as const;
 
 /** A line this thick is the ground that paper shows of a bundle; a drawing holds its centre line instead. */
 const GROUND_MM = LINE.frame + 0.01;
@@ -64,6 +74,9 @@ function leaf(target: Target, mark: Leaf): void {
     case "polygon":
       path(target, mark.points, true, mark.layer);
       break;
+    case "area":
+      for (const ring of mark.rings) path(target, ring, true, mark.layer);
+      break;
     case "rect": {
       if (mark.stroke === null) break;
       const { xMm, yMm, widthMm, heightMm } = mark.box;
@@ -98,19 +111,29 @@ function leaf(target: Target, mark: Leaf): void {
 export function renderDxf(document: SheetDocument): Uint8Array {
   const page = document.pages[0];
   if (document.drawing === null || page === undefined)
-    throw new Error(
-      `Sheet ${document.id} is not a true-scale drawing: DXF can be written of pinboards only.`,
-    );
+    throw new Error(`Sheet ${document.id} is not a true-scale drawing: DXF can be written of drawings only.`);
   const { origin } = document.drawing;
   const writer = new DxfWriter();
   writer.setUnits(Units.Millimeters);
+  const leaves = leavesOf(page.marks);
   for (const layer of LAYERS) writer.addLayer(layer, LAYER_COLOURS[layer], "Continuous");
+  ownLayers(leaves).forEach((layer, i) => {
+    writer.addLayer(layer, OWN_COLOURS[i % OWN_COLOURS.length] ?? 7, "Continuous");
+  });
   const target: Target = {
     writer,
     place: (p) => point3d(round(p.xMm - origin.xMm), round(origin.yMm - p.yMm)),
   };
-  for (const { leaf: mark } of leavesOf(page.marks)) leaf(target, mark);
+  for (const { leaf: mark } of leaves) leaf(target, mark);
   return new TextEncoder().encode(writer.stringify());
+}
+
+/** Layers of a drawing beside those that every one has, in code-point order. */
+function ownLayers(leaves: ReturnType<typeof leavesOf>): readonly string[] {
+  const plain: ReadonlySet<string> = new Set(LAYERS);
+  return [...new Set(leaves.map(({ leaf }) => leaf.layer))]
+    .filter((layer) => !plain.has(layer))
+    .sort(compareText);
 }
 
 /** To a tenth of a micrometre: noise of sums does not belong in a drawing. */

@@ -11,7 +11,7 @@ const cut = composeCutList(line, harness, OPTIONS);
 
 test("a list is written as PDF, XLSX and CSV, and as no drawing", async () => {
   expect(formatsOf(cut)).toEqual(["pdf", "xlsx", "csv"]);
-  await expect(renderDocument(cut, "dxf")).rejects.toThrow("DXF can be written of pinboards only");
+  await expect(renderDocument(cut, "dxf")).rejects.toThrow("DXF can be written of drawings only");
 });
 
 test("a workbook keeps numbers as numbers and has a sheet for each grid, with the same bytes every time", async () => {

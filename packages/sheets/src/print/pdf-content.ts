@@ -235,6 +235,11 @@ class ContentWriter {
           });
         }
         break;
+      case "area":
+        this.#paint(null, mark.fill, () => {
+          for (const ring of mark.rings) this.#path(ring, true);
+        });
+        break;
       case "circle":
         this.#paint(mark.stroke, mark.fill, () => {
           this.#arc({ ...mark, fromDeg: 0, toDeg: 360 });

@@ -62,6 +62,8 @@ function leafSvg(leaf: Leaf): string {
       const lines = hatchLines(leaf.points, leaf.hatchMm);
       return `${outline}<path d="${lines.map(([a, b]) => `M${points([a])}L${points([b])}`).join("")}"${pen}/>\n`;
     }
+    case "area":
+      return `<path d="${leaf.rings.map((ring) => `M${points(ring)}z`).join("")}"${fillOf(leaf.fill)}/>\n`;
     case "circle":
       return `<circle cx="${n(leaf.at.xMm)}" cy="${n(leaf.at.yMm)}" r="${n(leaf.radiusMm)}"${fillOf(leaf.fill)}${strokeOf(leaf.stroke)}/>\n`;
     case "arc":
