@@ -14,7 +14,12 @@ export const thicknessOf = (type: FastenerType): number => type.head_height_mm ?
 
 /** Solid parts of a fastener: what stands off its side, what is in the panel, and what comes out on the far side. */
 export function fastenerSolids(item: FastenerItem, thicknessMm: number): readonly Solid[] {
-  const disc = (diameterMm: number): RingMm => movedRing(discRing(diameterMm), item.place, 0);
+  const discs = new Map<number, RingMm>();
+  const disc = (diameterMm: number): RingMm => {
+    const ring = discs.get(diameterMm) ?? movedRing(discRing(diameterMm), item.place, 0);
+    discs.set(diameterMm, ring);
+    return ring;
+  };
   const { type, washer, nut, flangeMm } = item;
   const tipMm = flangeMm - type.length_mm;
   const prisms: Prism[] = [...headPrisms(item, disc)];

@@ -1,58 +1,26 @@
 import type { Book, BookRow } from "@pinwright/book";
 import {
-  anticlockwise,
   type BoxMm,
   boxesOverlap,
   boxOf,
-  fromFrame,
   intersectionRings,
   NestedQuery,
+  pointInRing,
   type RingMm,
+  rectangleCorners,
+  ringSides,
+  segmentsMeet,
   thickenLine,
 } from "@pinwright/kernel";
 import { appliesTo, groupRows, type Machine } from "../../model/index.ts";
-import { discRing } from "./rings.ts";
+import { type CutoutForm, cutoutShape } from "../cutouts/cutout-shape.ts";
+import { discRing, movedRing, withoutHoles } from "./rings.ts";
 
 /** A cutout with its shape in the panel's frame. */
 export interface Opening {
   readonly row: BookRow<"cutouts">;
-  readonly ring: RingMm;
+  readonly rings: readonly RingMm[];
   readonly box: BoxMm;
-}
-
-/** The outer ring of a cutout in its panel's frame, mm; null when its row does not say its size. */
-export function cutoutRing(book: Book, row: BookRow<"cutouts">): RingMm | null {
-  const own = ownRing(book, row);
-  if (own === null || own.length < 3) return null;
-  const frame = { xMm: row.x_mm, yMm: row.y_mm, rotationDeg: row.rotation_deg };
-  return own.map((p) => fromFrame(frame, p));
-}
-
-function ownRing(book: Book, row: BookRow<"cutouts">): RingMm | null {
-  if (row.shape === "outline") return book.outlines.get(row.outline ?? "")?.rings[0] ?? null;
-  const widthMm = row.width_mm;
-  if (widthMm === null) return null;
-  if (row.shape === "circle") return discRing(widthMm);
-  const heightMm = row.height_mm ?? widthMm;
-  const x = widthMm / 2;
-  const y = heightMm / 2;
-  if (row.shape === "slot" && x > y)
-    return (
-      thickenLine(
-        [
-          { xMm: y - x, yMm: 0 },
-          { xMm: x - y, yMm: 0 },
-        ],
-        heightMm,
-      )[0] ?? null
-    );
-  if (row.shape === "slot") return discRing(heightMm);
-  return [
-    { xMm: -x, yMm: -y },
-    { xMm: x, yMm: -y },
-    { xMm: x, yMm: y },
-    { xMm: -x, yMm: y },
-  ];
 }
 
 /** The openings of each panel that go right through it, with a memory. */
@@ -88,9 +56,17 @@ export class Openings {
 }
 
 function openingOf(book: Book, row: BookRow<"cutouts">): Opening | null {
-  const ring = cutoutRing(book, row);
-  const box = ring === null ? null : boxOf(ring);
-  return ring === null || box === null ? null : { row, ring: anticlockwise(ring), box };
+  const shape = cutoutShape(book, row);
+  return shape === null ? null : { row, rings: cutoutRings(shape.form), box: shape.box };
+}
+
+/** A cutout as rings in the panel's frame. */
+function cutoutRings(form: CutoutForm): readonly RingMm[] {
+  if (form.kind === "outline") return form.rings;
+  if (form.kind === "rect") return [rectangleCorners(form.rectangle)];
+  const { a, b, radiusMm } = form;
+  if (a.xMm !== b.xMm || a.yMm !== b.yMm) return thickenLine([a, b], 2 * radiusMm);
+  return [movedRing(discRing(2 * radiusMm), a, 0)];
 }
 
 /**
@@ -106,6 +82,17 @@ export function throughOpenings(
   const free = own.length > 0 ? own : openings.filter(({ row }) => row.serves === null);
   const box = boxOf(area.flat());
   if (box === null) return [];
-  const near = free.filter((opening) => boxesOverlap(opening.box, box)).map(({ ring }) => ring);
-  return near.length === 0 ? [] : intersectionRings(area, near);
+  const near = free.filter((opening) => boxesOverlap(opening.box, box));
+  return near.flatMap(({ rings }) => {
+    // Most openings lie wholly under their item; cutting those to it would only cost time.
+    const within = rings.every((ring) => area.some((outer) => ringWithin(ring, outer)));
+    return within && rings.length === 1 ? rings : withoutHoles(intersectionRings(area, rings));
+  });
+}
+
+/** Whether a ring lies within another: all its corners do, and no sides meet. */
+function ringWithin(ring: RingMm, outer: RingMm): boolean {
+  if (!ring.every((p) => pointInRing(p, outer) === "inside")) return false;
+  const sides = ringSides(outer);
+  return ringSides(ring).every((side) => !sides.some((other) => segmentsMeet(side, other)));
 }
