@@ -24,9 +24,24 @@ export interface StationLoad {
   readonly labels: Languages;
   readonly stepIds: readonly string[];
   readonly seconds: number;
+  /** It stands beside the line: a bench where mechanisms are built. */
+  readonly beside: boolean;
 }
 
-/** Steps shared out to people along the line. */
+/** Two steps whose stations stand the other way round: the panel goes back along the line between them. */
+export interface WayBack {
+  readonly beforeId: string;
+  readonly afterId: string;
+}
+
+/** A step that no place can do. */
+export interface UnplacedStep {
+  readonly stepId: string;
+  readonly skill: string;
+  readonly why: "skill" | "takt";
+}
+
+/** Steps shared out to people along the line, and to those at the mechanism benches beside it. */
 export interface StationPlan {
   readonly question: StationQuestion;
   /** In the order of the line, empty ones included. */
@@ -36,6 +51,29 @@ export interface StationPlan {
   /** No plan has a shorter one (least takt), or fewer places (fewest places). */
   readonly lowerBound: number;
   readonly isProven: boolean;
-  /** Steps that no place can do, and what they lack. */
-  readonly unplaced: readonly { readonly stepId: string; readonly skill: string }[];
+  /** Steps that no place can do: nobody has the skill, or by itself it is longer than the takt asked for. */
+  readonly unplaced: readonly UnplacedStep[];
+  /** Where fixed stations and skills do not let the work go forward only, in the order of the steps. */
+  readonly waysBack: readonly WayBack[];
+}
+
+/** A plan on a day that is not as usual. */
+export interface StationScenario {
+  /** `usual`, `absent:stn.x:1`, `longer`, `skills`. */
+  readonly id: string;
+  readonly kind: "usual" | "absent" | "longer" | "skills";
+  readonly plan: StationPlan;
+  /** Of the absences the one with the longest takt. */
+  readonly worst: boolean;
+}
+
+/** Loads of the usual plan while the people learn. */
+export interface LearntLoad {
+  /** Machine of the run, from 1. */
+  readonly unit: number;
+  /** Its time over that of the first. */
+  readonly factor: number;
+  /** By place, in the order of the plan. */
+  readonly seconds: readonly number[];
+  readonly taktS: number;
 }

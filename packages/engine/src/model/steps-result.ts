@@ -49,16 +49,26 @@ export type MotionKind =
   | "solder"
   | "lay"
   | "tie"
+  /** A mechanism is put together on its bench. */
+  | "build"
   | "gauge"
+  /** A mechanism is worked many times on its bench. */
+  | "cycle"
+  | "retighten"
   | "bit-change"
   | "box-change"
-  | "walk";
+  | "walk"
+  /** The panel is turned over before the step. */
+  | "turn-over";
 
-/** What the hands do in a step, so often, in all so many seconds. */
+/** What the hands do in a step, so often, in all so many seconds, without the allowance for rest. */
 export interface Motion {
   readonly kind: MotionKind;
+  /** A walk is counted in millimetres, laying in millimetres of wire. */
   readonly count: number;
   readonly seconds: number;
+  /** Somebody has set its time: there is no allowance for rest on it. */
+  readonly set: boolean;
 }
 
 /** What a step is about. */
@@ -73,6 +83,8 @@ export type StepKind =
   | "harness"
   /** Halves of in-line connectors are joined. */
   | "join"
+  /** Fasteners of a panel side are checked again after burn-in. */
+  | "recheck"
   /** The designer's own. */
   | "own";
 
@@ -89,6 +101,8 @@ export interface WorkStep {
   readonly itemIds: readonly string[];
   /** In the order in which they are driven. */
   readonly fastenerIds: readonly string[];
+  /** Fasteners that are checked again here; they are driven in an earlier step. In the order of the walk. */
+  readonly recheckIds: readonly string[];
   readonly harnessId: string | null;
   readonly mechanismTypeId: string | null;
   /** How often it is done for one machine: a mechanism type may be in it several times. */

@@ -1,0 +1,93 @@
+import { type BalanceEffort, fewestStations } from "@pinwright/kernel";
+import type { LineResult, StationPlan, StationQuestion, UnplacedStep, WorkStep } from "../../model/index.ts";
+import { allot, isBenchWork } from "./allowed.ts";
+import { onPlaces } from "./divide.ts";
+import { boundOf, free, halfOf, loadsOf, type Parts } from "./half.ts";
+import { bookPlaces, plainPlaces, type WorkPlace } from "./places.ts";
+import { shareOf } from "./share.ts";
+
+/** What a plan is made from. */
+export type Stepped = Pick<LineResult, "machine" | "steps">;
+
+/** Counted steps of the search of one balance. */
+export const USUAL_EFFORT: BalanceEffort = { steps: 200_000 };
+
+/** The stations of the book on a usual day; everybody can do everything. */
+export const USUAL_QUESTION: StationQuestion = {
+  ask: { kind: "book-stations" },
+  absent: [],
+  longerPct: 0,
+  skills: false,
+};
+
+/**
+ * Shares the steps out to people.
+ *
+ * The playfield goes along the line from place to place, so a step is done at the place of every step before it or
+ * further on. Mechanisms are built at benches beside the line, ahead of it, in any order. A station with several people
+ * is as many places. On the stations of the book a step that is fixed to a station is done there, as long as anybody is
+ * there; other steps go where their skill is, when skills are asked for. Places that no station stands for can do
+ * everything, and a missing person is one place less.
+ * @throws RangeError when the takt is not positive or there is no place
+ */
+export function planStations(
+  { machine, steps: { steps } }: Stepped,
+  question: StationQuestion,
+  effort: BalanceEffort = USUAL_EFFORT,
+): StationPlan {
+  const factor = 1 + question.longerPct / 100;
+  const { ask, absent } = question;
+  const parts =
+    ask.kind === "book-stations"
+      ? onStations(steps, bookPlaces(machine, absent), question.skills, factor, effort)
+      : ask.kind === "least-takt"
+        ? onPlaces(steps, ask.places - new Set(absent).size, factor, effort)
+        : withinTakt(steps, ask.taktS, factor, effort);
+  const { loads, lowerBound, isProven, unplaced, waysBack } = parts;
+  const taktS = loads.reduce((most, load) => Math.max(most, load.seconds), 0);
+  return { question, loads, taktS, lowerBound, isProven, unplaced, waysBack };
+}
+
+function onStations(
+  steps: readonly WorkStep[],
+  places: readonly WorkPlace[],
+  bySkill: boolean,
+  factor: number,
+  effort: BalanceEffort,
+): Parts {
+  const { beside, along, unplaced } = allot(steps, places, bySkill);
+  const benches = places.filter((place) => place.beside);
+  const line = places.filter((place) => !place.beside);
+  const one = halfOf(shareOf(steps, beside, factor), benches.length, effort);
+  const two = halfOf(shareOf(steps, along, factor), line.length, effort);
+  const loads = new Map([...loadsOf(one, benches), ...loadsOf(two, line)].map((l) => [l.placeId, l]));
+  return {
+    loads: places.flatMap((place) => loads.get(place.id) ?? []),
+    ...boundOf(Math.max(one.value, two.value), Math.max(one.lowerBound, two.lowerBound)),
+    unplaced,
+    waysBack: [...one.shared.waysBack, ...two.shared.waysBack],
+  };
+}
+
+/** Fewest places for a takt, benches and line each by itself. */
+function withinTakt(steps: readonly WorkStep[], taktS: number, factor: number, effort: BalanceEffort): Parts {
+  const fits = (step: WorkStep): boolean => step.seconds * factor <= taktS;
+  const unplaced = steps
+    .filter((step) => !fits(step))
+    .map((step): UnplacedStep => ({ stepId: step.id, skill: step.skill, why: "takt" }));
+  const [one, two] = [isBenchWork, (step: WorkStep) => !isBenchWork(step)].map((is) => {
+    const shared = shareOf(steps, free(steps.filter((step) => is(step) && fits(step))), factor);
+    const found = fewestStations(shared.problem, taktS, effort);
+    if (!found.found) throw new Error(`no plan for ${shared.steps.length} steps within ${taktS} s`);
+    return { shared, ...found };
+  });
+  if (one === undefined || two === undefined) throw new Error("benches and line are both balanced");
+  const places = plainPlaces(one.value, two.value);
+  return {
+    loads: [...loadsOf(one, places.slice(0, one.value)), ...loadsOf(two, places.slice(one.value))],
+    lowerBound: one.lowerBound + two.lowerBound,
+    isProven: one.proven && two.proven,
+    unplaced,
+    waysBack: [],
+  };
+}

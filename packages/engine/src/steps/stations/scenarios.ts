@@ -1,0 +1,54 @@
+import type { BalanceEffort } from "@pinwright/kernel";
+import type { LearntLoad, Machine, StationPlan, StationScenario } from "../../model/index.ts";
+import { wrightUnit } from "./learning.ts";
+import { bookPlaces } from "./places.ts";
+import { planStations, type Stepped, USUAL_QUESTION } from "./plan.ts";
+
+/** Per cent by which everything takes longer on a bad day: common practice, no source. */
+const LONGER_PCT = 30;
+
+/** Each of many balances may search for less long than one by itself. */
+const SCENARIO_EFFORT: BalanceEffort = { steps: 40_000 };
+
+/**
+ * The stations of the book on a usual day, with each of its persons absent in turn, with everything 30 % longer, and
+ * with only some able to do some work. Nothing when the book has no stations.
+ */
+export function stationScenarios(
+  line: Stepped,
+  effort: BalanceEffort = SCENARIO_EFFORT,
+): readonly StationScenario[] {
+  const places = bookPlaces(line.machine, []);
+  if (places.length === 0) return [];
+  const plan = (change: Partial<StationPlan["question"]>): StationPlan =>
+    planStations(line, { ...USUAL_QUESTION, ...change }, effort);
+  const absences = places.map(({ id }) => ({ id: `absent:${id}`, plan: plan({ absent: [id] }) }));
+  const worst = Math.max(...absences.map(({ plan: { taktS } }) => taktS));
+  const worstId = absences.find(({ plan: { taktS } }) => taktS === worst)?.id;
+  return [
+    { id: "usual", kind: "usual", plan: plan({}), worst: false },
+    ...absences.map((absence) => ({ ...absence, kind: "absent" as const, worst: absence.id === worstId })),
+    { id: "longer", kind: "longer", plan: plan({ longerPct: LONGER_PCT }), worst: false },
+    { id: "skills", kind: "skills", plan: plan({ skills: true }), worst: false },
+  ];
+}
+
+/** Machines of a run at which loads are shown. */
+export const USUAL_UNITS: readonly number[] = [1, 2, 5, 10, 20, 50, 100];
+
+/**
+ * The loads of a plan bench by bench over a run, by Wright's curve: the plan's seconds are those of the first machine.
+ * @param pct what the average falls to when the number built doubles; else the shop's
+ */
+export function learntLoads(
+  machine: Machine,
+  plan: StationPlan,
+  units: readonly number[] = USUAL_UNITS,
+  pct: number = machine.shop.numbers.learning_pct,
+): readonly LearntLoad[] {
+  return units.map((unit) => {
+    const factor = wrightUnit(unit, pct);
+    const seconds = plan.loads.map((load) => Math.round(load.seconds * factor * 10) / 10);
+    return { unit, factor, seconds, taktS: seconds.reduce((most, s) => Math.max(most, s), 0) };
+  });
+}
