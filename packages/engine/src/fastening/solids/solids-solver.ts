@@ -2,7 +2,7 @@ import type { BookRow } from "@pinwright/book";
 import { NestedQuery, Query, SharedMemory, sameMembers } from "@pinwright/kernel";
 import { groupRows, type Item, type Machine, type Solid } from "../../model/index.ts";
 import { fastenerSolids } from "./fastener-solids.ts";
-import { boardSolids, deviceSolids, inlineSolids, mechanismSolids } from "./item-solids.ts";
+import { boardSolids, deviceSolids, inlineSolids, mechanismSolids, type SolidSource } from "./item-solids.ts";
 import { type Opening, Openings } from "./openings.ts";
 import { SolidIndex } from "./solid-index.ts";
 
@@ -17,72 +17,115 @@ const NONE: readonly never[] = [];
 export class SolidsSolver {
   readonly #openings = new Openings();
   readonly #groups = new NestedQuery<ReadonlyMap<string, Bodies>, Bodies>(Object.is, sameMembers);
-  readonly #items = new Query<readonly Solid[]>(Object.is);
+  /** By item, for an item that is another object is another one. */
+  readonly #items = new SharedMemory<Item, readonly Solid[]>();
   readonly #wholes = new Query<readonly Solid[]>(sameMembers);
   readonly #all = new Query<Solids>(Object.is);
+  #computed = 0;
 
   /** Solids of every item that has any, in the order of the machine's items. */
   solve(machine: Machine): Solids {
     const { book } = machine;
-    const openings = this.#openings.of(machine);
     const { bodies } = book.tables;
     const groups = this.#groups.ask("all", [bodies], (parts) => grouped(bodies, parts));
-    const parts = new Map<string, (readonly Solid[])[]>();
-    for (const item of machine.items.values()) {
-      const solids = this.#solidsOf(machine, item, groups, openings.get(item.place.panelId) ?? NONE);
-      const id = item.kind === "fastener" ? item.id : (item.parentId ?? item.id);
-      const known = parts.get(id);
-      if (known === undefined) parts.set(id, [solids]);
-      else known.push(solids);
-    }
+    const sources = new Sources(machine, groups, this.#openings.of(machine));
     const wholes = new Map<string, readonly Solid[]>();
-    for (const [id, lists] of parts) {
-      const first = lists[0] ?? NONE;
-      wholes.set(id, lists.length === 1 ? first : this.#wholes.ask(id, lists, () => lists.flat()));
+    const mechanisms = new Map<string, (readonly Solid[])[]>();
+    for (const item of machine.items.values()) {
+      const { source, inputs } = sources.of(item);
+      const solids = this.#items.ask(item, inputs, () => {
+        this.#computed++;
+        return solidsOf(item, source);
+      });
+      if (item.kind === "device" && item.parentId !== null) {
+        mechanisms.get(item.parentId)?.push(solids);
+        continue;
+      }
+      wholes.set(item.id, solids);
+      if (item.kind === "mechanism") mechanisms.set(item.id, [solids]);
     }
+    for (const [id, lists] of mechanisms)
+      wholes.set(
+        id,
+        this.#wholes.ask(id, lists, () => lists.flat()),
+      );
     return this.#all.ask("all", [...wholes.values()], () => wholes);
   }
 
   /** How many items had their solids made so far, for tests of growth. */
   get computed(): number {
-    return this.#items.computed;
+    return this.#computed;
   }
 
   sweep(): void {
-    for (const query of [this.#openings, this.#groups, this.#items, this.#wholes, this.#all]) query.sweep();
+    for (const query of [this.#openings, this.#groups, this.#wholes, this.#all]) query.sweep();
+  }
+}
+
+function solidsOf(item: Item, source: SolidSource): readonly Solid[] {
+  switch (item.kind) {
+    case "fastener":
+      return fastenerSolids(item, source.thicknessMm);
+    case "board":
+      return boardSolids(item, source);
+    case "inline":
+      return inlineSolids(item, source);
+    case "device":
+      return deviceSolids(item, source);
+    case "mechanism":
+      return mechanismSolids(item, source);
+  }
+}
+
+interface Sourced {
+  readonly source: SolidSource;
+  readonly inputs: readonly unknown[];
+}
+
+/** What solids follow from beside their item; found once for all items of one type on one panel. */
+class Sources {
+  readonly #machine: Machine;
+  readonly #groups: ReadonlyMap<string, Bodies>;
+  readonly #openings: ReadonlyMap<string, readonly Opening[]>;
+  readonly #known = new Map<object, Map<string, Sourced>>();
+
+  constructor(
+    machine: Machine,
+    groups: ReadonlyMap<string, Bodies>,
+    openings: ReadonlyMap<string, readonly Opening[]>,
+  ) {
+    this.#machine = machine;
+    this.#groups = groups;
+    this.#openings = openings;
   }
 
-  #solidsOf(
-    machine: Machine,
-    item: Item,
-    groups: ReadonlyMap<string, Bodies>,
-    openings: readonly Opening[],
-  ): readonly Solid[] {
-    const { book, panels } = machine;
-    const thicknessMm = panels.get(item.place.panelId)?.thickness_mm ?? 0;
-    const ask = (inputs: readonly unknown[], make: () => readonly Solid[]): readonly Solid[] =>
-      this.#items.ask(item.id, [item, thicknessMm, ...inputs], make);
-    switch (item.kind) {
-      case "fastener":
-        return ask(NONE, () => fastenerSolids(item, thicknessMm));
-      case "board":
-        return ask([book.outlines], () =>
-          boardSolids(item, { book, thicknessMm, bodies: NONE, openings: NONE }),
-        );
-      case "inline":
-        return ask([book.tables.connector_families], () =>
-          inlineSolids(item, { book, thicknessMm, bodies: NONE, openings: NONE }),
-        );
-      case "device":
-      case "mechanism": {
-        const bodies = groups.get(`${item.kind} ${item.type.id}`) ?? NONE;
-        const reaching = bodies.length === 0 && item.type.reach_mm > 0 ? openings : NONE;
-        return ask([book.outlines, bodies, reaching], () => {
-          const source = { book, thicknessMm, bodies, openings: reaching };
-          return item.kind === "device" ? deviceSolids(item, source) : mechanismSolids(item, source);
-        });
-      }
+  of(item: Item): Sourced {
+    let known = this.#known.get(item.type);
+    if (known === undefined) {
+      known = new Map();
+      this.#known.set(item.type, known);
     }
+    const { panelId } = item.place;
+    let sourced = known.get(panelId);
+    if (sourced === undefined) {
+      sourced = this.#source(item, panelId);
+      known.set(panelId, sourced);
+    }
+    return sourced;
+  }
+
+  #source(item: Item, panelId: string): Sourced {
+    const { book, panels } = this.#machine;
+    const thicknessMm = panels.get(panelId)?.thickness_mm ?? 0;
+    const made = item.kind === "device" || item.kind === "mechanism";
+    const bodies = made ? (this.#groups.get(`${item.kind} ${item.type.id}`) ?? NONE) : NONE;
+    const reaches = made && bodies.length === 0 && item.type.reach_mm > 0;
+    const openings = reaches ? (this.#openings.get(panelId) ?? NONE) : NONE;
+    const families = item.kind === "inline" ? book.tables.connector_families : null;
+    return {
+      source: { book, thicknessMm, bodies, openings },
+      inputs: [thicknessMm, bodies, openings, book.outlines, families],
+    };
   }
 }
 
