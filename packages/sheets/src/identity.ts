@@ -21,9 +21,25 @@ export type HarnessSheetKind = (typeof HARNESS_SHEET_KINDS)[number];
 export const MACHINE_SHEET_KINDS = ["supply-schedule", "wiring-chart", "loads", "program-map"] as const;
 export type MachineSheetKind = (typeof MACHINE_SHEET_KINDS)[number];
 
-export type SheetKind = HarnessSheetKind | MachineSheetKind;
+/** Kinds of sheet for the assembly of the machine. */
+export const ASSEMBLY_SHEET_KINDS = [
+  "step-cards",
+  "screw-map",
+  "kit-list",
+  "screw-poster",
+  "screw-tray",
+  "drill-table",
+  "pilot-template",
+] as const;
+export type AssemblySheetKind = (typeof ASSEMBLY_SHEET_KINDS)[number];
+
+export type SheetKind = HarnessSheetKind | MachineSheetKind | AssemblySheetKind;
 /** Every kind of sheet, those of a harness first. */
-export const SHEET_KINDS: readonly SheetKind[] = [...HARNESS_SHEET_KINDS, ...MACHINE_SHEET_KINDS];
+export const SHEET_KINDS: readonly SheetKind[] = [
+  ...HARNESS_SHEET_KINDS,
+  ...MACHINE_SHEET_KINDS,
+  ...ASSEMBLY_SHEET_KINDS,
+];
 
 /** Stands for the harness in the name of a sheet of the whole machine. */
 export const MACHINE_SHEETS = "machine";
@@ -42,6 +58,13 @@ const KIND_LETTERS: Readonly<Record<SheetKind, string>> = {
   "wiring-chart": "WC",
   loads: "LO",
   "program-map": "PM",
+  "step-cards": "SC",
+  "screw-map": "SM",
+  "kit-list": "KL",
+  "screw-poster": "SP",
+  "screw-tray": "ST",
+  "drill-table": "DT",
+  "pilot-template": "PJ",
 };
 
 /** `H7`: the number of a harness as it is printed big. */
@@ -122,5 +145,47 @@ export function machineIdentity(line: LineResult, kind: MachineSheetKind, option
     title,
     number: `${machine.machineId}-${KIND_LETTERS[kind]}`,
     scale: "",
+  };
+}
+
+/** One of the sheets of a kind of assembly sheet. */
+export interface AssemblySheet {
+  readonly kind: AssemblySheetKind;
+  /** What tells it from others of its kind, in names of files: `st.lamps-roll`; blank: it is the only one. */
+  readonly name: string;
+  /** What stands for it in the identification number. */
+  readonly letters: string;
+  /** Document type; absent: the kind's. */
+  readonly type?: (words: SheetWords) => string;
+  /** What is shown, a line for each language; absent: the whole machine. */
+  readonly title?: string;
+  readonly scale?: string;
+}
+
+/** Name of a sheet of assembly, and of its files. */
+export function assemblySheetName(
+  kind: AssemblySheetKind,
+  name: string,
+  language: SheetOptions["language"],
+): string {
+  return `${MACHINE_SHEETS}.${name === "" ? kind : `${kind}-${name}`}.${language}`;
+}
+
+/** Title block of a sheet of assembly. */
+export function assemblyIdentity(line: LineResult, sheet: AssemblySheet, options: SheetOptions): Identity {
+  const machine = machineFields(line, options);
+  const documentType = say(options.language, sheet.type ?? ((w) => w.kinds[sheet.kind]));
+  const title = sheet.title ?? say(options.language, (w) => w.machine.whole);
+  const sheetId = assemblySheetName(sheet.kind, sheet.name, options.language);
+  const letters = `${KIND_LETTERS[sheet.kind]}${sheet.letters === "" ? "" : `-${sheet.letters}`}`;
+  return {
+    ...machine,
+    sheetId,
+    fileName: sheetId,
+    documentTitle: `${title.split("\n").join(" · ")}: ${documentType.split("\n").join(" · ")}`,
+    documentType,
+    title,
+    number: `${machine.machineId}-${letters}`,
+    scale: sheet.scale ?? "",
   };
 }

@@ -1,5 +1,13 @@
 import { at, LINE, line, stroke, TEXT, write } from "./draw.ts";
-import { blockMarks, blockSize, type LabelLine, type LabelPlace, leaderMark, PAD_MM } from "./label.ts";
+import {
+  blockMarks,
+  blockSize,
+  type LabelLine,
+  type LabelPlace,
+  type LabelSign,
+  leaderMark,
+  PAD_MM,
+} from "./label.ts";
 import type { Box, Layer, Mark, PagePoint } from "./mark.ts";
 import { covers, isNear, type Obstacle } from "./obstacle.ts";
 import { cornersOverlap } from "./overlaps.ts";
@@ -8,6 +16,8 @@ import { corners, distanceMm, fromStretchMm, inside, offset, type TurnedBox } fr
 export interface LabelRequest {
   readonly id: string;
   readonly lines: readonly LabelLine[];
+  /** Stands at the left of the lines; its label then has no places that are turned. */
+  readonly sign?: LabelSign;
   /** What it belongs to; a leader line points here when the label stands away. */
   readonly target: PagePoint;
   readonly places: (block: { readonly widthMm: number; readonly heightMm: number }) => readonly LabelPlace[];
@@ -205,19 +215,19 @@ export function placeLabels(
   const marks: Mark[] = [];
   const balloons: Balloon[] = [];
   for (const request of requests) {
-    const size = blockSize(request.lines);
+    const size = blockSize(request.lines, request.sign);
     const own = placer.best(size, request.places(size), null);
     const away = own !== null && own.cost <= GOOD_COST ? null : searchRings(placer, size, request.target);
     if (own !== null && (away === null || own.cost <= away.cost)) {
       placer.take(size, own.place, null);
-      marks.push(...blockMarks(request.lines, size, own.place, request.layer));
+      marks.push(...blockMarks(request.lines, size, own.place, request.layer, request.sign));
       continue;
     }
     if (away !== null) {
       placer.take(size, away.place, request.target);
       marks.push(
         leaderMark(size, away.place, request.target),
-        ...blockMarks(request.lines, size, away.place, request.layer),
+        ...blockMarks(request.lines, size, away.place, request.layer, request.sign),
       );
       continue;
     }

@@ -9,9 +9,10 @@ import type { Mark } from "../compose/mark.ts";
 import { MARGIN_MM, type Paper } from "../compose/paper.ts";
 import { say } from "../compose/say.ts";
 import { TITLE_BLOCK_MM } from "../compose/title-block.ts";
+import { rulerMarks } from "../drawing/ruler.ts";
 import { badgeOf, harnessTitle, identityOf, type Variant } from "../identity.ts";
 import type { SheetOptions } from "../options.ts";
-import { legendBlocks, noteBlocks, rulerMarks } from "./notes.ts";
+import { legendBlocks, noteBlocks } from "./notes.ts";
 import type { Scene } from "./scene.ts";
 
 const PAD_MM = 8;

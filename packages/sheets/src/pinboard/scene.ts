@@ -5,12 +5,12 @@ import { at, box, LINE, rect, stroke, TEXT } from "../compose/draw.ts";
 import { type Balloon, type LabelRequest, placeLabels } from "../compose/label-placer.ts";
 import type { Box, Mark, PagePoint } from "../compose/mark.ts";
 import type { Obstacle } from "../compose/obstacle.ts";
+import { type Cuttable, cuttable } from "../drawing/window.ts";
 import { type BranchDrawing, drawBranch } from "./branch.ts";
 import { type DimensionDrawing, drawDimension } from "./dimension.ts";
 import { drawHolder, type HolderDrawing, holderLabel } from "./holder.ts";
 import { pegMarks } from "./peg.ts";
 import { type Run, runsOf } from "./run.ts";
-import { type Cuttable, cuttable } from "./window.ts";
 
 export interface SceneOptions {
   readonly language: SheetLanguage;

@@ -4,11 +4,12 @@ import { leavesOf, type PlacedLeaf } from "../compose/leaves.ts";
 import type { Leaf, PagePoint } from "../compose/mark.ts";
 import { PAPERS } from "../compose/paper.ts";
 import { along, lengthOf } from "../compose/plane.ts";
+import { tileWindow } from "../drawing/tiled.ts";
+import { tileBoard } from "../drawing/tiling.ts";
+import { cuttable } from "../drawing/window.ts";
 import { exampleLine, OPTIONS } from "../testing/first-light.ts";
 import { drawScene, type Scene } from "./scene.ts";
-import { composePinboardTiles, tileWindow } from "./tiles.ts";
-import { tileBoard } from "./tiling.ts";
-import { cuttable } from "./window.ts";
+import { composePinboardTiles } from "./tiles.ts";
 
 let line: LineResult;
 beforeAll(async () => {
@@ -29,6 +30,8 @@ function places(leaf: Leaf): readonly PagePoint[] {
       return onLine(leaf.points);
     case "polygon":
       return leaf.points;
+    case "area":
+      return leaf.rings.flat();
     case "rect":
       return [];
     default:

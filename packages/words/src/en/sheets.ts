@@ -1,5 +1,6 @@
 import { machineSheets } from "./machine-sheets.ts";
 import { cautions } from "./sheet-cautions.ts";
+import { stepSheets } from "./step-sheets.ts";
 
 /** Words that are printed on sheets. Captions are short: they stand in narrow columns. */
 export const sheets = {
@@ -34,8 +35,16 @@ export const sheets = {
     "wiring-chart": "Wiring chart by circuit",
     loads: "Loads and drops",
     "program-map": "Map for the game program",
+    "screw-map": "Screw map",
+    "step-cards": "Step cards",
+    "kit-list": "Kit list",
+    "drill-table": "Drill table",
+    "pilot-template": "Pilot template",
+    "screw-tray": "Screw tray",
+    "screw-poster": "Poster of screws",
   },
   machine: machineSheets,
+  steps: stepSheets,
   /** Colours of IEC 60757 by their letter codes. */
   colours: {
     BK: "black",

@@ -2,6 +2,7 @@ import type { sheets as english } from "../en/sheets.ts";
 import type { Translated } from "../language.ts";
 import { machineSheets } from "./machine-sheets.ts";
 import { cautions } from "./sheet-cautions.ts";
+import { stepSheets } from "./step-sheets.ts";
 
 export const sheets: Translated<typeof english> = {
   titleBlock: {
@@ -35,8 +36,16 @@ export const sheets: Translated<typeof english> = {
     "wiring-chart": "回路接线图表",
     loads: "负载与压降",
     "program-map": "游戏程序映射表",
+    "screw-map": "螺钉图",
+    "step-cards": "工步卡",
+    "kit-list": "工位配料表",
+    "drill-table": "钻孔表",
+    "pilot-template": "底孔样板",
+    "screw-tray": "螺钉托板",
+    "screw-poster": "螺钉挂图",
   },
   machine: machineSheets,
+  steps: stepSheets,
   colours: {
     BK: "黑",
     BN: "棕",
