@@ -28,6 +28,7 @@ export {
   unionRings,
 } from "./geometry/boolean.ts";
 export { type BoxMm, boxesOverlap, boxHolds, boxOf, growBox, joinBoxes } from "./geometry/box.ts";
+export { convexHull, convexPieces, isConvex } from "./geometry/convex.ts";
 export {
   composeFrames,
   type FrameMm,
@@ -73,6 +74,7 @@ export {
   rectanglesOverlap,
   segmentRectangleDistance,
 } from "./geometry/rectangle.ts";
+export { ringDistance } from "./geometry/ring-distance.ts";
 export {
   nearestFraction,
   pointSegmentDistance,
