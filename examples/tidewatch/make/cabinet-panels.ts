@@ -1,3 +1,4 @@
+import type { BookRow } from "@pinwright/book";
 import { rows, type Topic } from "./author.ts";
 import { outlineAbout, polygon, type Xy } from "./shape.ts";
 
@@ -35,6 +36,18 @@ const PANELS: readonly Panel[] = [
   ["bb.lamp", "Lamp panel", "灯板", "backbox", 660, 710, 9, "birch plywood, 7 plies"],
 ];
 
+/** The glass over the playfield, which slides in from the front in channels below the upper edges of the sides. */
+export const GLASS = {
+  id: "glass.field",
+  label: "Playfield glass",
+  label_zh: "台面玻璃",
+  purpose: "glass",
+  width_mm: 552,
+  height_mm: 1180,
+  thickness_mm: 5,
+  material: "tempered glass",
+} as const;
+
 /** Sides slope up from the front to the rear; the right one, seen from inside, has its front at the right. */
 const SIDE_LEFT: readonly Xy[] = [
   [0, 0],
@@ -46,21 +59,26 @@ const SIDE_LEFT: readonly Xy[] = [
 
 export const cabinetPanels: Topic = {
   tables: {
-    panels: rows(
-      "panels",
-      PANELS.map(([id, label, label_zh, purpose, width_mm, height_mm, thickness_mm, material, outline]) => ({
-        id,
-        label,
-        label_zh,
-        purpose,
-        width_mm,
-        height_mm,
-        thickness_mm,
-        material,
-        ...(outline === undefined ? {} : { outline }),
-        grain: material.startsWith("birch") ? (width_mm >= height_mm ? "x" : "y") : "none",
-      })),
-    ),
+    panels: rows("panels", [
+      ...PANELS.map(
+        ([id, label, label_zh, purpose, width_mm, height_mm, thickness_mm, material, outline]): Partial<
+          BookRow<"panels">
+        > => ({
+          id,
+          label,
+          label_zh,
+          purpose,
+          width_mm,
+          height_mm,
+          thickness_mm,
+          material,
+          ...(outline === undefined ? {} : { outline }),
+          wood: material.startsWith("birch") ? "hardwood" : "none",
+          grain: material.startsWith("birch") ? (width_mm >= height_mm ? "x" : "y") : "none",
+        }),
+      ),
+      GLASS,
+    ]),
   },
   outlines: new Map([
     ["cab-left.svg", outlineAbout([0, 0], polygon(...SIDE_LEFT))],

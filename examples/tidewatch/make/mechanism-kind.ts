@@ -17,7 +17,7 @@ export type Child = readonly [
 ];
 
 /** A screw that holds the mechanism: where, of which type, and the plate's thickness. */
-export type Screw = readonly [x: number, y: number, type?: string, flange?: number];
+export type Screw = readonly [x: number, y: number, type?: string, flange?: number, nut?: string];
 
 export interface MechanismKind {
   readonly id: string;
@@ -90,13 +90,14 @@ export const mechanismKinds = (kinds: readonly MechanismKind[]): Topic => ({
     mechanism_fasteners: rows(
       "mechanism_fasteners",
       kinds.flatMap((kind) =>
-        kind.screws.map(([x_mm, y_mm, fastener_type, flange_mm], i) => ({
+        kind.screws.map(([x_mm, y_mm, fastener_type, flange_mm, nut], i) => ({
           mechanism_type: kind.id,
           child: `fx-${i + 1}`,
           fastener_type: fastener_type ?? "ft.wood-40x12",
           x_mm,
           y_mm,
           flange_mm: flange_mm ?? 2,
+          nut: nut ?? null,
           moments: "start align tighten recheck",
         })),
       ),

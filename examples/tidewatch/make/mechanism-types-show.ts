@@ -14,7 +14,12 @@ export const SHOW_MECHANISMS: readonly MechanismKind[] = [
       ["position", "dt.micro", "position switch", "位置开关", 8, 32, 10],
       ["blade", "dt.blade", "blade", "分道片", 0, 26, above(92), -20],
     ],
-    screws: corners([-22, -42, 22, 42]),
+    screws: [
+      [-17, -37],
+      [17, -37],
+      [17, 18],
+      [-17, 37],
+    ],
     cycle_test: "200 throws; blade stops against rubber on both sides.",
   },
   {
@@ -41,7 +46,11 @@ export const SHOW_MECHANISMS: readonly MechanismKind[] = [
       ["pass", "dt.gate-micro", "ball passes switch", "过球开关", 4, 15, 8],
       ["wire", "dt.swing-wire", "wire", "闸门线", -38, 0, above(28)],
     ],
-    screws: corners([-18, -22, 18, 22], 3.5),
+    screws: [
+      [-14.5, -18.5],
+      [14.5, -18.5],
+      [-14.5, 18.5],
+    ],
     cycle_test: "200 throws; wire swings free.",
   },
   {
@@ -53,7 +62,12 @@ export const SHOW_MECHANISMS: readonly MechanismKind[] = [
       ["coil", "dt.coil-diverter", "coil", "线圈", 0, -8, 8],
       ["up", "dt.micro", "flap up switch", "翻板升起开关", 8, 30, 10],
     ],
-    screws: corners([-20, -36, 20, 36]),
+    screws: [
+      [-15, -31],
+      [15, -31],
+      [15, 17],
+      [-15, 31],
+    ],
     cycle_test: "200 lifts; flap lies flat within 0.5 mm.",
   },
   {
@@ -69,7 +83,12 @@ export const SHOW_MECHANISMS: readonly MechanismKind[] = [
       ["lamp-a", "dt.lamp-beacon", "beam lamp A", "光束灯 A", -9, 0, above(90)],
       ["lamp-b", "dt.lamp-beacon", "beam lamp B", "光束灯 B", 9, 0, above(90)],
     ],
-    screws: corners([-35, -35, 35, 35], 6),
+    screws: [
+      [-29, -29],
+      [8, -29],
+      [29, 29],
+      [-31, 29],
+    ],
     cycle_test: "30 minutes running; home found within 2 degrees.",
   },
   {
@@ -83,7 +102,12 @@ export const SHOW_MECHANISMS: readonly MechanismKind[] = [
       ["starboard", "dt.micro", "starboard limit switch", "右舷限位开关", 12, 32, 8],
       ["model", "dt.ship", "ship", "船", -2, -6, above(20), 45],
     ],
-    screws: corners([-32, -42, 32, 42]),
+    screws: [
+      [-27, -37],
+      [27, -37],
+      [27, 22],
+      [-27, 20],
+    ],
     cycle_test: "30 minutes rocking.",
   },
   {
@@ -122,7 +146,8 @@ export const SHOW_MECHANISMS: readonly MechanismKind[] = [
       ["motor", "dt.motor-gear", "motor", "电机", 0, 0, 4],
       ["home", "dt.micro", "home switch", "原位开关", 30, 28, 6],
     ],
-    screws: corners([-45, -45, 45, 45]),
+    // The lamp panel is too thin for wood screws.
+    screws: corners([-45, -45, 45, 45]).map(([x, y]) => [x, y, "ft.m4x16", 2, "ft.nut-m4"]),
     cycle_test: "30 minutes running; home found within 2 degrees.",
   },
 ];

@@ -297,6 +297,9 @@ const LINES: readonly Line[] = [
 
 const STEP_MM = 3;
 
+/** Depth of the hole in what is held on the far side: a pilot hole in a rail's wood, a thread in a guide's foot. */
+const TAPPED_MM: Readonly<Record<string, number>> = { "ft.wood-40x30": 24, "ft.guide-m3x18": 8 };
+
 /** Places along a line, `spacing` apart and moved on where something is in the way. */
 function along({ part, line, spacing, type }: Line, first: number): readonly Fastener[] {
   const path = line.map(([xMm, yMm]) => ({ xMm, yMm }));
@@ -317,6 +320,7 @@ function along({ part, line, spacing, type }: Line, first: number): readonly Fas
     x_mm: half(p.xMm),
     y_mm: half(p.yMm),
     holds: `tp.${part}`,
+    tapped_mm: TAPPED_MM[type] ?? null,
     moments: "start align tighten",
   }));
 }

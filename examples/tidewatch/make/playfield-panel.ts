@@ -12,6 +12,7 @@ export const playfieldPanel: Topic = {
         height_mm: 1067,
         thickness_mm: 13,
         material: "birch plywood, 9 plies, faced and clear-coated",
+        wood: "hardwood",
         grain: "y",
       },
     ]),

@@ -1,5 +1,5 @@
 import { rows, type Topic } from "./author.ts";
-import { BACKBOX, CABINET } from "./cabinet-panels.ts";
+import { BACKBOX, CABINET, GLASS } from "./cabinet-panels.ts";
 
 type Spot = readonly [panel: string, x: number, y: number, z: number, rx?: number, ry?: number, rz?: number];
 
@@ -82,10 +82,15 @@ function field(deg: number): Spot {
 
 const LIFTED_DEG = -62;
 
+/** Along the sloping edges of the cabinet's sides, so far below them. */
+const GLASS_BELOW_MM = 25;
+const GLASS_RISE_DEG = 8.9;
+const glass: Spot = [GLASS.id, (W - GLASS.width_mm) / 2, 4, CABINET.frontMm - GLASS_BELOW_MM, GLASS_RISE_DEG];
+
 const POSES: readonly (readonly [id: string, spots: readonly Spot[]])[] = [
-  ["play", [field(SLOPE_DEG), ...CABINET_SPOTS, ...upright]],
+  ["play", [field(SLOPE_DEG), glass, ...CABINET_SPOTS, ...upright]],
   ["lifted", [field(LIFTED_DEG), ...CABINET_SPOTS, ...upright]],
-  ["folded", [field(SLOPE_DEG), ...CABINET_SPOTS, ...folded]],
+  ["folded", [field(SLOPE_DEG), glass, ...CABINET_SPOTS, ...folded]],
 ];
 
 export const poses: Topic = {

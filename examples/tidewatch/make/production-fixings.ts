@@ -5,7 +5,7 @@ import { rows } from "./author.ts";
 const HOLE = /^(-?[\d.]+),(-?[\d.]+)$/;
 
 /** Stand-offs that boards stand on: with a wood screw end in panels, of the height that the board type asks for. */
-export const STANDOFFS = [10, 12, 36].map(
+const WOOD_END = [10, 12, 36].map(
   (heightMm): Partial<BookRow<"fastener_types">> => ({
     id: `ft.standoff-${heightMm}`,
     label: `Stand-off ${heightMm} mm, hexagon, wood screw end`,
@@ -18,7 +18,7 @@ export const STANDOFFS = [10, 12, 36].map(
     head_diameter_mm: 6.4,
     head_height_mm: heightMm,
     drive: "hexagon 5.5 mm",
-    pilot_mm: 2.3,
+    pilot_mm: 2.1,
     clutch: 4,
     torque_nm: 0.9,
     colour: "nickel",
@@ -26,13 +26,42 @@ export const STANDOFFS = [10, 12, 36].map(
   }),
 );
 
+/** The same with a stud that goes through a panel too thin for a wood screw, and a nut on the far side. */
+const STUDDED = [10, 12].map(
+  (heightMm): Partial<BookRow<"fastener_types">> => ({
+    id: `ft.standoff-m3-${heightMm}`,
+    label: `Stand-off ${heightMm} mm, hexagon, M3 stud`,
+    label_zh: `六角支柱 ${heightMm} mm（M3 螺柱）`,
+    kind: "standoff",
+    thread: "M3",
+    diameter_mm: 3,
+    length_mm: 14,
+    head: "hexagon 5.5 mm",
+    head_diameter_mm: 6.4,
+    head_height_mm: heightMm,
+    drive: "hexagon 5.5 mm",
+    pilot_mm: 3.4,
+    bites: "thread",
+    clutch: 4,
+    torque_nm: 0.6,
+    colour: "nickel",
+    part: `hw.standoff-m3-${heightMm}`,
+  }),
+);
+
+export const STANDOFFS = [...WOOD_END, ...STUDDED];
+
+/** Panels thinner than this have no wood for a screw of 9 mm. */
+const THIN_MM = 10;
+
 /** A stand-off under each fixing hole of each board, where the board lies in the machine. */
 export function boardFixings(machine: Machine): readonly BookRow<"fasteners">[] {
   return rows(
     "fasteners",
     [...machine.items.values()].flatMap((item) => {
       if (item.kind !== "board") return [];
-      const nearest = STANDOFFS.toSorted(
+      const isThin = (machine.panels.get(item.place.panelId)?.thickness_mm ?? 0) < THIN_MM;
+      const nearest = (isThin ? STUDDED : WOOD_END).toSorted(
         (a, b) =>
           Math.abs((a.head_height_mm ?? 0) - item.type.standoff_mm) -
           Math.abs((b.head_height_mm ?? 0) - item.type.standoff_mm),
@@ -50,6 +79,7 @@ export function boardFixings(machine: Machine): readonly BookRow<"fasteners">[] 
             x_mm: Math.round(at.xMm * 10) / 10,
             y_mm: Math.round(at.yMm * 10) / 10,
             holds: item.id,
+            ...(isThin ? { nut: "ft.nut-m3" } : {}),
             purpose: "stand-off of a board",
           },
         ];

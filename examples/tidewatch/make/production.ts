@@ -141,7 +141,7 @@ export function production(book: Book, shop: Shop): Topic {
       ({ part, label, labelZh }): Part => ({ id: part, label, label_zh: labelZh, kind: "electronic" }),
     ),
     ...HOLDERS.map(({ part, label, label_zh }): Part => ({ id: part, label, label_zh, kind: "hardware" })),
-    ...STANDOFFS.flatMap(({ part, label, label_zh }): Part[] =>
+    ...[...t.fastener_types, ...STANDOFFS].flatMap(({ part, label, label_zh }): Part[] =>
       part === undefined || part === null
         ? []
         : [{ id: part, label: label ?? part, label_zh: label_zh ?? "", kind: "screw" }],

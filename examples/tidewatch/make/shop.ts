@@ -6,6 +6,7 @@ import {
   type ShopTables,
 } from "@pinwright/book";
 import { fillRows } from "./author.ts";
+import { DRIVERS } from "./drivers.ts";
 import { wireTypes } from "./wire-types.ts";
 
 const shopRows = <N extends ShopTableName>(name: N, written: readonly Partial<ShopRow<N>>[]): ShopRow<N>[] =>
@@ -98,6 +99,7 @@ export const shop: Partial<ShopTables> = {
     { id: "moulder", label: "Moulder", label_zh: "注塑厂", currency: "EUR", lead_days: 40 },
   ]),
   holders: shopRows("holders", HOLDERS),
+  drivers: shopRows("drivers", DRIVERS),
   reels: shopRows(
     "reels",
     (wireTypes.tables.wire_types ?? []).map(({ id, colours }) => ({

@@ -1,8 +1,12 @@
 import { accepted } from "./accepted.ts";
 import { activity } from "./activity.ts";
 import type { Topic } from "./author.ts";
+import { cabinetBodies } from "./cabinet-bodies.ts";
+import { cabinetCutouts } from "./cabinet-cutouts.ts";
 import { cabinetDevices } from "./cabinet-devices.ts";
+import { cabinetFasteners } from "./cabinet-fasteners.ts";
 import { cabinetPanels } from "./cabinet-panels.ts";
+import { deviceBodies } from "./device-bodies.ts";
 import { earthDevices } from "./earth-devices.ts";
 import { headBoards } from "./electrics-head-boards.ts";
 import { mechanismBoards } from "./electrics-mechanism-boards.ts";
@@ -12,6 +16,7 @@ import { powerBoards } from "./electrics-power-boards.ts";
 import { supplies } from "./electrics-supplies.ts";
 import { families } from "./families.ts";
 import { fastenerTypes } from "./fastener-types.ts";
+import { mechanismBodies } from "./mechanism-bodies.ts";
 import { mechanismTypes } from "./mechanism-types.ts";
 import { mechanisms } from "./mechanisms.ts";
 import { playfieldCutouts } from "./playfield-cutouts.ts";
@@ -20,7 +25,7 @@ import { playfieldFasteners } from "./playfield-fasteners.ts";
 import { playfieldLamps } from "./playfield-lamps.ts";
 import { playfieldPanel } from "./playfield-panel.ts";
 import { playfieldRamps } from "./playfield-ramps.ts";
-import { playfieldRubbers } from "./playfield-rubbers.ts";
+import { playfieldRubbers, rubberBodies } from "./playfield-rubbers.ts";
 import { playfieldSwitches } from "./playfield-switches.ts";
 import { playfieldWalls } from "./playfield-walls.ts";
 import { poses } from "./poses.ts";
@@ -35,18 +40,24 @@ export const TOPICS: readonly Topic[] = [
   poses,
   playfieldWalls,
   playfieldRubbers,
+  rubberBodies,
   playfieldRamps,
   playfieldDeviceTypes,
+  deviceBodies,
   windings,
   playfieldSwitches,
   playfieldLamps,
   mechanismTypes,
+  mechanismBodies,
   mechanisms,
   playfieldCutouts,
   fastenerTypes,
   playfieldFasteners,
   activity,
   cabinetDevices,
+  cabinetBodies,
+  cabinetCutouts,
+  cabinetFasteners,
   earthDevices,
   families,
   wireTypes,

@@ -1,0 +1,61 @@
+import type { BookRow } from "@pinwright/book";
+import { rows, type Topic } from "./author.ts";
+import { cabinetDevices } from "./cabinet-devices.ts";
+
+type Cut = Pick<BookRow<"cutouts">, "purpose" | "shape"> & {
+  readonly width_mm: number;
+  readonly height_mm?: number;
+};
+
+const hole = (width_mm: number, purpose: Cut["purpose"] = "fixing"): Cut => ({
+  purpose,
+  shape: "circle",
+  width_mm,
+});
+const window = (width_mm: number, height_mm: number): Cut => ({
+  purpose: "fixing",
+  shape: "rect",
+  width_mm,
+  height_mm,
+});
+
+/** What each device of a type needs in its panel. */
+const FOR_TYPES: Readonly<Record<string, Cut>> = {
+  "dt.inlet": window(30, 24),
+  "dt.mains-switch": window(28, 22),
+  "dt.button-lit": hole(28),
+  "dt.flip-button": hole(26),
+  "dt.service-button": hole(14),
+  "dt.lamp-bb": hole(12, "other"),
+  "dt.speaker-100": hole(90, "vent"),
+  "dt.speaker-165": hole(148, "vent"),
+  "mt.tide-clock": hole(12, "mechanism"),
+};
+
+const placed = [...(cabinetDevices.tables.devices ?? []), ...(cabinetDevices.tables.mechanisms ?? [])];
+
+/** Openings for what looks, speaks or is pressed through the cabinet's and the backbox's panels. */
+export const cabinetCutouts: Topic = {
+  tables: {
+    cutouts: rows(
+      "cutouts",
+      placed.flatMap((row) => {
+        const cut = FOR_TYPES[row.type];
+        return cut === undefined
+          ? []
+          : [
+              {
+                id: `cut.${row.id.replace(".", "-")}`,
+                panel: row.panel,
+                side: "top" as const,
+                x_mm: row.x_mm,
+                y_mm: row.y_mm,
+                rotation_deg: row.rotation_deg,
+                serves: row.id,
+                ...cut,
+              },
+            ];
+      }),
+    ),
+  },
+};
