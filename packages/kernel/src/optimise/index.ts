@@ -11,4 +11,5 @@ export {
 } from "./balance/index.ts";
 export { type Cap, CappedChoice, type CappedSet } from "./capped-set.ts";
 export { type AllowedColour, type Colouring, type ColouringProblem, colourGraph } from "./colour.ts";
+export { bestLots, type LotPlan, type LotProblem, MOST_STOCK_LEVELS, type PriceBreak } from "./lots/index.ts";
 export { type Order, type OrderEffort, shortestPathOrder, shortestTourOrder } from "./order.ts";
