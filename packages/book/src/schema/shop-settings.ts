@@ -130,14 +130,16 @@ export const SHOP_SETTINGS = {
     source: habit,
   },
   screw_edge_diameters: {
-    value: 4,
-    about: "Least distance from a screw in wood to an edge, hole or pocket, in its diameters.",
-    source: "Eurocode 5 and NDS practice, from memory",
+    value: 1.5,
+    about:
+      "Least distance from a screw in wood to an edge, hole or pocket, in its diameters. It is for plywood with pilot holes and light parts; codes for loaded timber joints ask for 4 and more.",
+    source: habit,
   },
   screw_spacing_diameters: {
-    value: 5,
-    about: "Least distance between two screws in wood, in diameters of the thicker one.",
-    source: "Eurocode 5 and NDS practice, from memory",
+    value: 2.5,
+    about:
+      "Least distance between two screws in wood, in diameters of the thicker one. It is for plywood with pilot holes and light parts; codes for loaded timber joints ask for 5 and more.",
+    source: habit,
   },
   clear_solids_mm: {
     value: 0.5,
