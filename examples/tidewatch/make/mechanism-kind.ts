@@ -28,6 +28,7 @@ export interface MechanismKind {
   readonly children: readonly Child[];
   readonly screws: readonly Screw[];
   readonly cycle_test: string;
+  readonly cycle_test_zh: string;
 }
 
 /** Screws in the corners of a plate about the origin, `inset` from its edges. */
@@ -58,7 +59,7 @@ export const mechanismKinds = (kinds: readonly MechanismKind[]): Topic => ({
     mechanism_types: rows(
       "mechanism_types",
       kinds.map(
-        ({ id, label, label_zh, size, cycle_test }): Partial<BookRow<"mechanism_types">> => ({
+        ({ id, label, label_zh, size, cycle_test, cycle_test_zh }): Partial<BookRow<"mechanism_types">> => ({
           id,
           label,
           label_zh,
@@ -67,6 +68,7 @@ export const mechanismKinds = (kinds: readonly MechanismKind[]): Topic => ({
           height_mm: size[2],
           reach_mm: size[3],
           cycle_test,
+          cycle_test_zh,
           needs_bond: !WITHOUT_BARE_METAL.has(id),
         }),
       ),

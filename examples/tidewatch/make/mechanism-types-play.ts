@@ -21,6 +21,7 @@ const flipper = (id: string, label: string, label_zh: string, away: 1 | -1, bat:
   ],
   screws: corners(flipperPlate, 6),
   cycle_test: "500 strokes; end-of-stroke gap 2 mm at rest, closes in the last 3 mm; bat free, no rub.",
+  cycle_test_zh: "循环 500 次；静止时行程末端间隙 2 mm，末 3 mm 内闭合；拨板自由无擦碰。",
 });
 
 /** From the middle of a slingshot's plate to the middle of its rubber: along its throw, and along the rubber. */
@@ -36,6 +37,7 @@ const slingshot = (id: string, label: string, label_zh: string, near: 1 | -1): M
   children: [["coil", "dt.coil-sling", "coil", "线圈", 0, near * 8, 8]],
   screws: corners(slingPlate),
   cycle_test: "200 strokes; arm returns by itself and does not touch the slot.",
+  cycle_test_zh: "循环 200 次；臂自行复位，不碰槽边。",
 });
 
 const dropSwitch = (n: number, x: number): Child => [
@@ -84,6 +86,7 @@ export const PLAY_MECHANISMS: readonly MechanismKind[] = [
       [-26, 26],
     ],
     cycle_test: "200 strokes; skirt tilts the spoon from all sides; ring clears the playfield by 1 mm.",
+    cycle_test_zh: "循环 200 次；裙座从各方向触动勺形开关；环离台面 1 mm。",
   },
   {
     id: "mt.drop-bank",
@@ -106,6 +109,7 @@ export const PLAY_MECHANISMS: readonly MechanismKind[] = [
       [46, -6],
     ],
     cycle_test: "200 resets; each target drops alone when hit, all stand after reset.",
+    cycle_test_zh: "复位 200 次；各靶单独击落，复位后全部立起。",
   },
   {
     id: "mt.drop-single",
@@ -124,6 +128,7 @@ export const PLAY_MECHANISMS: readonly MechanismKind[] = [
       [18, 4],
     ],
     cycle_test: "200 resets and 200 trips.",
+    cycle_test_zh: "复位 200 次并释放 200 次。",
   },
   {
     id: "mt.saucer",
@@ -141,6 +146,7 @@ export const PLAY_MECHANISMS: readonly MechanismKind[] = [
       [-17, 28],
     ],
     cycle_test: "50 balls kicked out to the same mark.",
+    cycle_test_zh: "踢出 50 球，均落在同一标记。",
   },
   {
     id: "mt.up-kicker",
@@ -158,6 +164,7 @@ export const PLAY_MECHANISMS: readonly MechanismKind[] = [
       [-23, 28],
     ],
     cycle_test: "50 balls lifted, none falls back.",
+    cycle_test_zh: "顶起 50 球，无一回落。",
   },
   {
     id: "mt.trough",
@@ -180,6 +187,7 @@ export const PLAY_MECHANISMS: readonly MechanismKind[] = [
       [70, 26],
     ],
     cycle_test: "50 single balls ejected, never two; four balls settle against the stop.",
+    cycle_test_zh: "单球发射 50 次，绝不出双球；四球均靠挡块停稳。",
   },
   {
     id: "mt.plunger",
@@ -199,6 +207,7 @@ export const PLAY_MECHANISMS: readonly MechanismKind[] = [
       [-12, 50],
     ],
     cycle_test: "50 balls reach the top of the arch.",
+    cycle_test_zh: "50 球均到达顶部弧轨。",
   },
   {
     id: "mt.magnet",
@@ -213,6 +222,7 @@ export const PLAY_MECHANISMS: readonly MechanismKind[] = [
       [-28, 28],
     ],
     cycle_test: "10 grabs of 3 s; core flush to 0.1 mm.",
+    cycle_test_zh: "吸球 10 次各 3 秒；铁芯与台面平齐 0.1 mm。",
   },
   {
     id: "mt.up-post",
@@ -229,6 +239,7 @@ export const PLAY_MECHANISMS: readonly MechanismKind[] = [
       [-15, 17],
     ],
     cycle_test: "200 strokes; flush when down.",
+    cycle_test_zh: "循环 200 次；落下时平齐。",
   },
   {
     id: "mt.kickback",
@@ -246,6 +257,7 @@ export const PLAY_MECHANISMS: readonly MechanismKind[] = [
       [-16, 35],
     ],
     cycle_test: "50 balls kicked back past the slingshot.",
+    cycle_test_zh: "踢回 50 球，均越过弹弓。",
   },
   {
     id: "mt.spinner",
@@ -261,5 +273,6 @@ export const PLAY_MECHANISMS: readonly MechanismKind[] = [
       [0, 7, "ft.wood-35x12", 1.5],
     ],
     cycle_test: "Spins for 8 s from one flick; every half turn counts.",
+    cycle_test_zh: "一拨可转 8 秒；每半圈计数。",
   },
 ];

@@ -21,6 +21,7 @@ export const SHOW_MECHANISMS: readonly MechanismKind[] = [
       [-17, 37],
     ],
     cycle_test: "200 throws; blade stops against rubber on both sides.",
+    cycle_test_zh: "摆动 200 次；分道片两侧均以橡胶限位。",
   },
   {
     id: "mt.lock",
@@ -35,6 +36,7 @@ export const SHOW_MECHANISMS: readonly MechanismKind[] = [
     ],
     screws: corners([-22, -40, 22, 40]),
     cycle_test: "50 releases, one ball each.",
+    cycle_test_zh: "释放 50 次，每次一球。",
   },
   {
     id: "mt.gate",
@@ -52,6 +54,7 @@ export const SHOW_MECHANISMS: readonly MechanismKind[] = [
       [-14.5, 18.5],
     ],
     cycle_test: "200 throws; wire swings free.",
+    cycle_test_zh: "动作 200 次；闸门线自由摆动。",
   },
   {
     id: "mt.lifter",
@@ -69,6 +72,7 @@ export const SHOW_MECHANISMS: readonly MechanismKind[] = [
       [-15, 31],
     ],
     cycle_test: "200 lifts; flap lies flat within 0.5 mm.",
+    cycle_test_zh: "升降 200 次；翻板放平误差 0.5 mm 以内。",
   },
   {
     id: "mt.beacon",
@@ -90,6 +94,7 @@ export const SHOW_MECHANISMS: readonly MechanismKind[] = [
       [-31, 29],
     ],
     cycle_test: "30 minutes running; home found within 2 degrees.",
+    cycle_test_zh: "运转 30 分钟；原位误差 2 度以内。",
   },
   {
     id: "mt.ship",
@@ -109,6 +114,7 @@ export const SHOW_MECHANISMS: readonly MechanismKind[] = [
       [-27, 20],
     ],
     cycle_test: "30 minutes rocking.",
+    cycle_test_zh: "摇晃 30 分钟。",
   },
   {
     id: "mt.knocker",
@@ -118,6 +124,7 @@ export const SHOW_MECHANISMS: readonly MechanismKind[] = [
     children: [["coil", "dt.coil-knocker", "coil", "线圈", 0, -18, 4]],
     screws: corners([-22, -56, 22, 56]),
     cycle_test: "50 knocks.",
+    cycle_test_zh: "敲击 50 次。",
   },
   {
     id: "mt.bell",
@@ -127,6 +134,7 @@ export const SHOW_MECHANISMS: readonly MechanismKind[] = [
     children: [["coil", "dt.coil-knocker", "coil", "线圈", 0, -24, 4]],
     screws: corners([-35, -60, 35, 60]),
     cycle_test: "50 strokes, clear tone.",
+    cycle_test_zh: "敲击 50 次，音色清亮。",
   },
   {
     id: "mt.shaker",
@@ -136,6 +144,7 @@ export const SHOW_MECHANISMS: readonly MechanismKind[] = [
     children: [["motor", "dt.motor-shaker", "motor", "电机", 0, 0, 10]],
     screws: corners([-38, -60, 38, 60], 7),
     cycle_test: "5 minutes, on and off each second.",
+    cycle_test_zh: "运转 5 分钟，每秒通断一次。",
   },
   {
     id: "mt.tide-clock",
@@ -149,5 +158,6 @@ export const SHOW_MECHANISMS: readonly MechanismKind[] = [
     // The lamp panel is too thin for wood screws.
     screws: corners([-45, -45, 45, 45]).map(([x, y]) => [x, y, "ft.m4x16", 2, "ft.nut-m4"]),
     cycle_test: "30 minutes running; home found within 2 degrees.",
+    cycle_test_zh: "运转 30 分钟；原位误差 2 度以内。",
   },
 ];

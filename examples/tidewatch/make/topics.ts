@@ -17,6 +17,7 @@ import { supplies } from "./electrics-supplies.ts";
 import { families } from "./families.ts";
 import { fastenerTypes } from "./fastener-types.ts";
 import { mechanismBodies } from "./mechanism-bodies.ts";
+import { mechanismSteps } from "./mechanism-steps.ts";
 import { mechanismTypes } from "./mechanism-types.ts";
 import { mechanisms } from "./mechanisms.ts";
 import { playfieldCutouts } from "./playfield-cutouts.ts";
@@ -49,6 +50,7 @@ export const TOPICS: readonly Topic[] = [
   playfieldLamps,
   mechanismTypes,
   mechanismBodies,
+  mechanismSteps,
   mechanisms,
   playfieldCutouts,
   fastenerTypes,
