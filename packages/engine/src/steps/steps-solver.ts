@@ -1,4 +1,20 @@
-import type { FasteningResult, Finding, HarnessResult, Machine, StepsResult } from "../model/index.ts";
+import { deepEqual, Query, sameMembers } from "@pinwright/kernel";
+import type {
+  FasteningResult,
+  Finding,
+  HarnessResult,
+  Machine,
+  StepsResult,
+  WorkStep,
+} from "../model/index.ts";
+import { checkSteps } from "./checks.ts";
+import type { Draft } from "./derive/draft.ts";
+import { draftSteps } from "./derive/drafts.ts";
+import { stepsBefore, turnedSteps, workStep } from "./derive/numbered.ts";
+import { type OrderedSteps, StepOrder } from "./derive/order-steps.ts";
+import type { StepWork } from "./motions/work.ts";
+import { StepWorks } from "./motions/works.ts";
+import { OrderSolver, type Sequence, type SequenceNode, sequenceSteps } from "./order/index.ts";
 
 export interface Stepped {
   readonly steps: StepsResult;
@@ -15,15 +31,110 @@ export const NO_STEPS: StepsResult = {
   bitChanges: 0,
 };
 
-/** The steps of assembly in their order, with a memory. */
+/**
+ * The steps of assembly in their order, with a memory. What is in which step is asked anew each time, as it is quick;
+ * the order, the walk and the times of a step only when something in it has changed.
+ */
 export class StepsSolver {
+  readonly #things = new OrderSolver();
+  readonly #drafts = new Query<Draft>(deepEqual);
+  readonly #drafted = new Query<readonly Finding[]>(deepEqual);
+  readonly #order = new StepOrder();
+  readonly #works = new StepWorks();
+  readonly #nodes = new Query<SequenceNode>(deepEqual);
+  readonly #sequence = new Query<Sequence>(deepEqual);
+  readonly #steps = new Query<WorkStep>(deepEqual);
+  readonly #result = new Query<StepsResult>(Object.is);
+  readonly #findings = new Query<readonly Finding[]>(sameMembers);
+
   solve(
-    _machine: Machine,
-    _fastening: FasteningResult,
-    _harnesses: ReadonlyMap<string, HarnessResult>,
+    machine: Machine,
+    fastening: FasteningResult,
+    harnesses: ReadonlyMap<string, HarnessResult>,
   ): Stepped {
-    return { steps: NO_STEPS, findings: [] };
+    const things = this.#things.solve(machine, fastening, harnesses);
+    const drafted = draftSteps(machine, harnesses);
+    const drafts = drafted.drafts.map((draft) => this.#drafts.ask(draft.id, [{}], () => draft));
+    const ordered = this.#order.solve(machine, drafts, things);
+    const works = this.#works.solve(machine, fastening, harnesses, ordered);
+    const sequence = this.#sequenceOf(ordered, works);
+    const steps = this.#numbered(machine, ordered, works, sequence);
+    const found = this.#drafted.ask("all", [{}], () => [
+      ...drafted.findings,
+      ...checkSteps(machine, ordered.drafts, steps),
+    ]);
+    const lists = [things.findings, ordered.findings, found];
+    return {
+      steps: this.#result.ask("all", [ordered.edges, sequence, ...steps], () => ({
+        steps,
+        edges: ordered.edges,
+        turnOvers: sequence.turnOvers,
+        fewestTurnOvers: sequence.fewestTurnOvers,
+        boxChanges: sequence.boxChanges,
+        bitChanges: sequence.bitChanges,
+      })),
+      findings: this.#findings.ask("all", lists, () => lists.flat()),
+    };
   }
 
-  sweep(): void {}
+  sweep(): void {
+    for (const part of [
+      this.#things,
+      this.#drafts,
+      this.#drafted,
+      this.#order,
+      this.#works,
+      this.#nodes,
+      this.#sequence,
+      this.#steps,
+      this.#result,
+      this.#findings,
+    ])
+      part.sweep();
+  }
+
+  /** How many steps had their work found so far, for tests of growth. */
+  get computed(): number {
+    return this.#works.computed;
+  }
+
+  #sequenceOf({ drafts, edges }: OrderedSteps, works: ReadonlyMap<string, StepWork>): Sequence {
+    const nodes = drafts.map((draft) => {
+      const work = works.get(draft.id);
+      return this.#nodes.ask(draft.id, [draft, work], () => ({
+        id: draft.id,
+        panelId: draft.panelId,
+        side: draft.side,
+        drives: work?.bits ?? [],
+        boxes: work?.boxes ?? [],
+        rank: draft.rank,
+      }));
+    });
+    return this.#sequence.ask("all", [edges, ...nodes], () => sequenceSteps(nodes, edges));
+  }
+
+  #numbered(
+    machine: Machine,
+    { drafts, edges }: OrderedSteps,
+    works: ReadonlyMap<string, StepWork>,
+    { order }: Sequence,
+  ): readonly WorkStep[] {
+    const byId = new Map(drafts.map((draft) => [draft.id, draft]));
+    const inOrder = order.flatMap((id) => byId.get(id) ?? []);
+    const turned = turnedSteps(inOrder);
+    const before = stepsBefore(edges, new Map(order.map((id, i) => [id, i])));
+    const { numbers } = machine.shop;
+    return inOrder.flatMap((draft, i) => {
+      const work = works.get(draft.id);
+      if (work === undefined) return [];
+      const isTurned = turned.has(draft.id);
+      const afterIds = before.get(draft.id) ?? [];
+      const inputs = [draft, work, i, isTurned, numbers, ...afterIds];
+      return [
+        this.#steps.ask(draft.id, inputs, () =>
+          workStep(draft, work, { number: i + 1, isTurned, afterIds }, numbers),
+        ),
+      ];
+    });
+  }
 }

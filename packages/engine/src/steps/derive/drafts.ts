@@ -1,0 +1,238 @@
+import { compareText } from "@pinwright/kernel";
+import {
+  type FastenerItem,
+  type Finding,
+  type HarnessResult,
+  type Item,
+  labelsOf,
+  type Machine,
+  makeFinding,
+} from "../../model/index.ts";
+import { claimsOf, holdingsOf, movableOf } from "./claims.ts";
+import { type Draft, emptyDraft } from "./draft.ts";
+import { type Group, groupsOf } from "./groups.ts";
+import { benchLabels, groupLabels, harnessLabels, mountLabels } from "./labels.ts";
+import { ownDrafts } from "./own.ts";
+import { sideOf } from "./side.ts";
+
+export interface Drafted {
+  /** In code-point order of their ids. */
+  readonly drafts: readonly Draft[];
+  readonly findings: readonly Finding[];
+}
+
+/** Skill of those who lay harnesses. */
+const WIRING_SKILL = "wiring";
+
+/** Everything that is done to put a machine together, each item and fastener in one step, in no order yet. */
+export function draftSteps(machine: Machine, harnesses: ReadonlyMap<string, HarnessResult>): Drafted {
+  const claims = claimsOf(machine);
+  const holdings = holdingsOf(machine, (id) => claims.stepOf.has(id));
+  const heldOf = (id: string): readonly string[] => holdings.fastenersOf.get(id) ?? [];
+  const inSteps = new Map<string, Members>();
+  const put = (stepId: string): Members => {
+    const known = inSteps.get(stepId);
+    if (known !== undefined) return known;
+    const members: Members = { itemIds: [], fastenerIds: [] };
+    inSteps.set(stepId, members);
+    return members;
+  };
+  for (const [id, stepId] of claims.stepOf)
+    if (machine.items.get(id)?.kind === "fastener") put(stepId).fastenerIds.push(id);
+  const free = holdings.wholes.filter((item) => {
+    const stepId = claims.stepOf.get(item.id);
+    if (stepId === undefined) return true;
+    const members = put(stepId);
+    members.itemIds.push(item.id);
+    members.fastenerIds.push(...heldOf(item.id));
+    return false;
+  });
+  const groups = groupsOf(
+    machine,
+    free,
+    holdings.loose,
+    (id) => fastenersAmong(machine, heldOf(id)),
+    machine.shop.numbers.step_most_fasteners,
+  );
+  const drafts = [
+    ...ownDrafts(machine, inSteps),
+    ...benchDrafts(machine),
+    ...free.flatMap((item) => (item.kind === "mechanism" ? [mountDraft(item, heldOf(item.id))] : [])),
+    ...groups.map((group) => groupDraft(machine, group, heldOf)),
+    ...harnessDrafts(machine, harnesses),
+  ];
+  const filled = withChosen(machine, drafts, inSteps);
+  const all = [...filled, ...recheckDrafts(machine, filled)].map((draft) => decided(machine, draft));
+  return {
+    drafts: all.sort((a, b) => compareText(a.id, b.id)),
+    findings: [...claims.findings, ...holdings.findings],
+  };
+}
+
+/** What has been given to a step. */
+export interface Members {
+  readonly itemIds: string[];
+  readonly fastenerIds: string[];
+}
+
+const fastenersAmong = (machine: Machine, ids: readonly string[]): readonly FastenerItem[] =>
+  ids.flatMap((id) => {
+    const item = machine.items.get(id);
+    return item?.kind === "fastener" ? [item] : [];
+  });
+
+/** One step for each mechanism type in use: all of that type are built one after the other. */
+function benchDrafts({ items, book }: Machine): readonly Draft[] {
+  const counts = new Map<string, number>();
+  for (const item of items.values())
+    if (item.kind === "mechanism") counts.set(item.type.id, (counts.get(item.type.id) ?? 0) + 1);
+  return book.tables.mechanism_types.flatMap((type) => {
+    const times = counts.get(type.id);
+    if (times === undefined) return [];
+    const cautions = book.tables.mechanism_steps
+      .filter((row) => row.mechanism_type === type.id && (row.caution || row.caution_zh) !== "")
+      .sort((a, b) => a.order - b.order)
+      .map((row) => labelsOf({ label: row.caution, label_zh: row.caution_zh }, ""));
+    return [
+      {
+        ...emptyDraft("bench", `bench:${type.id}`, benchLabels(labelsOf(type, type.id))),
+        mechanismTypeId: type.id,
+        times,
+        skill: "mechanism",
+        cautions,
+      },
+    ];
+  });
+}
+
+const mountDraft = (item: Item, fastenerIds: readonly string[]): Draft => ({
+  ...emptyDraft("mount", `mount:${item.id}`, mountLabels(item.labels)),
+  panelId: item.place.panelId,
+  side: item.place.side,
+  itemIds: [item.id],
+  fastenerIds,
+});
+
+function groupDraft(machine: Machine, group: Group, heldOf: (id: string) => readonly string[]): Draft {
+  const { id, kind, family, panelId, side, part, ids } = group;
+  const empty = emptyDraft(kind, id, groupLabels(machine, kind, family, panelId, side, part));
+  if (kind === "fixings") return { ...empty, panelId, side, fastenerIds: ids };
+  return { ...empty, panelId, side, itemIds: ids, fastenerIds: ids.flatMap(heldOf).sort(compareText) };
+}
+
+/** The panel side of a harness is the one where most of its ends are. A harness without ends is no work. */
+function harnessDrafts(machine: Machine, harnesses: ReadonlyMap<string, HarnessResult>): readonly Draft[] {
+  return [...harnesses.values()].flatMap(({ harness, labels, landingIds }) => {
+    if (landingIds.length === 0) return [];
+    const places = landingIds.flatMap((id) => machine.landings.get(id)?.place ?? []);
+    return [
+      {
+        ...emptyDraft("harness", `harness:${harness.id}`, harnessLabels(labels)),
+        ...sideOf(places),
+        harnessId: harness.id,
+        skill: WIRING_SKILL,
+      },
+    ];
+  });
+}
+
+/** Puts what somebody has moved into derived steps there; a step that nothing else is in is made for it. */
+function withChosen(
+  machine: Machine,
+  drafts: readonly Draft[],
+  inSteps: ReadonlyMap<string, Members>,
+): readonly Draft[] {
+  const byId = new Map(drafts.map((draft) => [draft.id, draft]));
+  for (const [stepId, { itemIds, fastenerIds }] of inSteps) {
+    const kind = movableOf(stepId);
+    const known = byId.get(stepId);
+    if (kind === undefined || known?.kind === "own") continue;
+    const places = [...itemIds, ...fastenerIds].flatMap((id) => machine.items.get(id)?.place ?? []);
+    const draft = known ?? {
+      ...emptyDraft(kind, stepId, madeLabels(machine, kind, stepId)),
+      ...sideOf(places),
+    };
+    byId.set(stepId, {
+      ...draft,
+      itemIds: [...draft.itemIds, ...itemIds].sort(compareText),
+      fastenerIds: [...draft.fastenerIds, ...fastenerIds].sort(compareText),
+    });
+  }
+  return [...byId.values()];
+}
+
+/** `devices:playfield:under:lamp:1.2` names what is in it. */
+function madeLabels(machine: Machine, kind: NonNullable<ReturnType<typeof movableOf>>, stepId: string) {
+  const [, first = "", side = "", ...rest] = stepId.split(":");
+  if (kind === "mount") return mountLabels(machine.items.get(first)?.labels ?? { en: first, zh: first });
+  const hasFamily = kind === "devices" || kind === "fixings";
+  const part = rest.slice(hasFamily ? 1 : 0).join(", ");
+  return groupLabels(
+    machine,
+    kind,
+    hasFamily ? (rest[0] ?? "") : "",
+    first,
+    side === "top" ? "top" : "under",
+    {
+      en: part,
+      zh: part,
+    },
+  );
+}
+
+/** One for each panel side with fasteners that are checked again; they are driven in the other steps. */
+function recheckDrafts(machine: Machine, drafts: readonly Draft[]): readonly Draft[] {
+  const bySide = new Map<string, FastenerItem[]>();
+  for (const fastener of fastenersAmong(
+    machine,
+    drafts.flatMap((draft) => draft.fastenerIds),
+  )) {
+    if (!fastener.moments.includes("recheck")) continue;
+    const key = `recheck:${fastener.place.panelId}:${fastener.place.side}`;
+    bySide.set(key, [...(bySide.get(key) ?? []), fastener]);
+  }
+  return [...bySide].flatMap(([id, fasteners]) => {
+    const [first] = fasteners;
+    if (first === undefined) return [];
+    const { panelId, side } = first.place;
+    const labels = groupLabels(machine, "recheck", "", panelId, side);
+    const recheckIds = fasteners.map((fastener) => fastener.id).sort(compareText);
+    return [{ ...emptyDraft("recheck", id, labels), panelId, side, recheckIds }];
+  });
+}
+
+/** With what somebody has chosen for the step as a whole: its station and its time. */
+function decided(machine: Machine, draft: Draft): Draft {
+  const station = machine.choices.get("station")?.get(draft.id)?.value ?? "";
+  const minutes = minutesOf(machine.choices.get("time")?.get(draft.id)?.value ?? "");
+  const isStation = machine.book.tables.stations.some((row) => row.id === station);
+  if (!isStation && minutes === null) return draft;
+  return {
+    ...draft,
+    stationId: isStation ? station : draft.stationId,
+    setSeconds: minutes === null ? draft.setSeconds : minutes * 60,
+  };
+}
+
+/** Minutes as a choice gives them; null: it gives none. */
+function minutesOf(text: string): number | null {
+  const minutes = Number(text);
+  return text.trim() === "" || !Number.isFinite(minutes) || minutes < 0 ? null : minutes;
+}
+
+/** Choices of stations and times that name no step, no station, or no time. */
+export function checkStepChoices(machine: Machine, drafts: readonly Draft[]): readonly Finding[] {
+  const ids = new Set(drafts.map((draft) => draft.id));
+  const stations = new Set(machine.book.tables.stations.map((row) => row.id));
+  const isGood = {
+    station: (value: string): boolean => stations.has(value),
+    time: (value: string): boolean => minutesOf(value) !== null,
+  };
+  return (["station", "time"] as const).flatMap((kind) =>
+    [...(machine.choices.get(kind) ?? [])].flatMap(([subject, { value, held }]) =>
+      held === "settled" || (ids.has(subject) && isGood[kind](value))
+        ? []
+        : [makeFinding("choice-not-followed", "error", [subject, value], { kind })],
+    ),
+  );
+}

@@ -1,0 +1,152 @@
+import { compareText } from "@pinwright/kernel";
+import {
+  type FastenerItem,
+  type Item,
+  type Languages,
+  labelsOf,
+  type Machine,
+  type Side,
+} from "../../model/index.ts";
+import { type Patch, patchesOf, type Spot } from "./split.ts";
+
+/** Things of a panel side that are alike and go into one step, or into several when they are too many for a card. */
+export interface Group {
+  readonly id: string;
+  readonly kind: "devices" | "boards" | "fixings" | "join";
+  /** Class of devices, or kind of fasteners. */
+  readonly family: string;
+  readonly panelId: string;
+  readonly side: Side;
+  /** Which part it is: what its boxes hold and where it lies; blank: all of it. */
+  readonly part: Languages;
+  readonly ids: readonly string[];
+}
+
+/** A thing to be grouped. */
+interface Grouped extends Spot {
+  readonly kind: Group["kind"];
+  readonly family: string;
+  readonly panelId: string;
+  readonly side: Side;
+  /** Types of its fasteners: what needs the same boxes goes together. */
+  readonly boxes: string;
+}
+
+/**
+ * The groups of what no one has claimed. Each panel side, kind and family is divided by itself, so that a thing that is
+ * added changes no group but its own: a family that is too much for one step by the boxes it needs, and what is still
+ * too much by place.
+ * @param most fasteners in one step
+ */
+export function groupsOf(
+  machine: Machine,
+  items: readonly Exclude<Item, FastenerItem>[],
+  loose: readonly FastenerItem[],
+  fastenersOf: (itemId: string) => readonly FastenerItem[],
+  most: number,
+): readonly Group[] {
+  const families = new Map<string, Grouped[]>();
+  const add = (thing: Grouped): void => {
+    const key = `${thing.kind}:${thing.panelId}:${thing.side}${thing.family === "" ? "" : `:${thing.family}`}`;
+    const own = families.get(key);
+    if (own === undefined) families.set(key, [thing]);
+    else own.push(thing);
+  };
+  for (const item of items) {
+    const { kind, family } = familyOf(item);
+    if (kind !== null) add(grouped(item, kind, family, fastenersOf(item.id)));
+  }
+  for (const fastener of loose) add(grouped(fastener, "fixings", fastener.type.kind, [fastener]));
+  return [...families]
+    .sort(([a], [b]) => compareText(a, b))
+    .flatMap(([key, things]) => divide(machine, key, things, most));
+}
+
+function familyOf(item: Exclude<Item, FastenerItem>): {
+  readonly kind: Exclude<Group["kind"], "fixings"> | null;
+  readonly family: string;
+} {
+  if (item.kind === "device") return { kind: "devices", family: item.type.class };
+  if (item.kind === "board") return { kind: "boards", family: "" };
+  return { kind: item.kind === "inline" ? "join" : null, family: "" };
+}
+
+function grouped(
+  { id, place }: Item,
+  kind: Group["kind"],
+  family: string,
+  fasteners: readonly FastenerItem[],
+): Grouped {
+  const { panelId, side, xMm, yMm } = place;
+  const boxes = [...new Set(fasteners.map((fastener) => fastener.type.id))].sort(compareText).join("+");
+  return { id, kind, family, panelId, side, boxes, xMm, yMm, weight: Math.max(1, fasteners.length) };
+}
+
+function divide(machine: Machine, key: string, things: readonly Grouped[], most: number): readonly Group[] {
+  const [first] = things;
+  if (first === undefined) return [];
+  const { kind, family, panelId, side } = first;
+  const group = (id: string, part: Languages, ids: readonly string[]): Group => ({
+    id,
+    kind,
+    family,
+    panelId,
+    side,
+    part,
+    ids,
+  });
+  const byId = [...things].sort((a, b) => compareText(a.id, b.id));
+  if (byId.reduce((sum, thing) => sum + thing.weight, 0) <= most || byId.length === 1)
+    return [
+      group(
+        key,
+        NO_PART,
+        byId.map(({ id }) => id),
+      ),
+    ];
+  const byBoxes = new Map<string, Grouped[]>();
+  for (const thing of byId) byBoxes.set(thing.boxes, [...(byBoxes.get(thing.boxes) ?? []), thing]);
+  return [...byBoxes]
+    .sort(([a], [b]) => compareText(a, b))
+    .flatMap(([boxes, alike]) => {
+      const words = byBoxes.size > 1 ? boxesOf(machine, boxes) : null;
+      return patches(machine, panelId, alike, most).map(({ path, ids }) =>
+        group([key, boxes, path].filter((text) => text !== "").join(":"), partOf(words, path), ids),
+      );
+    });
+}
+
+const NO_PART: Languages = { en: "", zh: "" };
+const NO_BOXES: Languages = { en: "no fasteners", zh: "无紧固件" };
+
+/** How a part is named: by its boxes when there are several kinds of them, and by its place. */
+function partOf(boxes: Languages | null, path: string): Languages {
+  if (boxes === null) return { en: path, zh: path };
+  return path === "" ? boxes : { en: `${boxes.en}, ${path}`, zh: `${boxes.zh}，${path}` };
+}
+
+/** The fastener types that things need, in words. */
+function boxesOf(machine: Machine, boxes: string): Languages {
+  if (boxes === "") return NO_BOXES;
+  const names = boxes.split("+").map((id) => {
+    const row = machine.book.tables.fastener_types.find((type) => type.id === id);
+    return row === undefined ? { en: id, zh: id } : labelsOf(row, id);
+  });
+  return { en: names.map(({ en }) => en).join(" + "), zh: names.map(({ zh }) => zh).join(" + ") };
+}
+
+function patches(
+  machine: Machine,
+  panelId: string,
+  things: readonly Grouped[],
+  most: number,
+): readonly Patch[] {
+  const panel = machine.panels.get(panelId);
+  const area = {
+    minXMm: 0,
+    minYMm: 0,
+    maxXMm: panel?.width_mm ?? 0,
+    maxYMm: panel?.height_mm ?? 0,
+  };
+  return patchesOf(things, area, most);
+}
