@@ -117,14 +117,23 @@ export const busElements = (): ElementWritten[] => [
   input("j1.4", "j1.5", "bus"),
 ];
 
-/** Holes 4 mm from the corners. */
+/** A board that is narrower than this has one hole at each end: two stand-offs beside each other would split the wood. */
+const NARROW_MM = 20;
+
+/** Holes 4 mm from the corners, or from the ends. */
 const cornerHoles = (w: number, d: number): string =>
-  [
-    [4, 4],
-    [w - 4, 4],
-    [w - 4, d - 4],
-    [4, d - 4],
-  ]
+  (d < NARROW_MM
+    ? [
+        [4, d / 2],
+        [w - 4, d / 2],
+      ]
+    : [
+        [4, 4],
+        [w - 4, 4],
+        [w - 4, d - 4],
+        [4, d - 4],
+      ]
+  )
     .map((at) => at.join(","))
     .join(" ");
 

@@ -1,6 +1,7 @@
 import type { BookRow, Ring } from "@pinwright/book";
 import { rotatePoint } from "@pinwright/kernel";
 import type { Topic } from "./author.ts";
+import { HELD_PLACES } from "./held-places.ts";
 import { mechanismTypes } from "./mechanism-types.ts";
 import { mechanisms } from "./mechanisms.ts";
 import { playfieldCutouts } from "./playfield-cutouts.ts";
@@ -142,6 +143,16 @@ export const feetOf = ({ minX, minY, maxX, maxY }: Rectangle): readonly Rectangl
     })),
   );
 
+/** The place that something already has. */
+function heldPlace({ id, widthMm, depthMm }: Wanted): Found | null {
+  const held = HELD_PLACES[id];
+  if (held === undefined) return null;
+  const [minX, minY, rotationDeg] = held;
+  const [w, d] = rotationDeg === 0 ? [widthMm, depthMm] : [depthMm, widthMm];
+  const at = { minX, minY, maxX: minX + w, maxY: minY + d };
+  return { id, xMm: rotationDeg === 0 ? minX : minX + w, yMm: minY, rotationDeg, at };
+}
+
 /**
  * Places for boards under the playfield: each as near as can be to where it is wanted, clear of mechanisms and of
  * the boards before it. A board on stand-offs passes over lamps and switches that are lower than the stand-offs;
@@ -151,6 +162,11 @@ export const feetOf = ({ minX, minY, maxX, maxY }: Rectangle): readonly Rectangl
 export function underPlayfield(wanted: readonly Wanted[], kept: readonly Rectangle[]): readonly Found[] {
   const found: Found[] = [];
   for (const board of wanted) {
+    const held = heldPlace(board);
+    if (held !== null) {
+      found.push(held);
+      continue;
+    }
     const tall = obstacles.filter((o) => o.heightMm + WIRE_ROOM_MM > board.standoffMm);
     const blocked = [...obstacles.map((o) => o.at), ...cutouts];
     let best: { readonly place: Found; readonly mm: number } | null = null;

@@ -57,10 +57,17 @@ const SWITCHES: readonly Bodied[] = [
       block(["target", "target", "靶面"], [26, 8], [up(30), up(2)]),
     ],
   },
-  leaf("dt.rebound-leaf", [12, 36, 12], 18, 17, 22),
-  leaf("dt.sling-leaf", [10, 34, 12], 16, 16, 22),
+  leaf("dt.rebound-leaf", [12, 36, 12], 18, 11, 22),
+  leaf("dt.sling-leaf", [10, 34, 12], 16, 13, 22),
   // The captive ball rests above it: its blades end below the playing surface.
-  leaf("dt.captive-leaf", [12, 34, 14], 16, 15, -1),
+  leaf("dt.captive-leaf", [12, 34, 14], 16, 12, -1),
+  {
+    type: "dt.hall",
+    bodies: [
+      plate(14, 22, 1),
+      block(["sensor", "sensor and its tabs", "传感器与插片"], [14, 12], [1, 10], [0, -5]),
+    ],
+  },
   { type: "dt.eos", bodies: [block(["switch", "switch", "开关体"], [10, 36], [0, 14])] },
   { type: "dt.spoon", bodies: [block(["switch", "switch", "开关体"], [10, 36], [0, 22])] },
   { type: "dt.drop-switch", bodies: [block(["switch", "switch", "开关体"], [10, 20], [0, 16])] },

@@ -35,7 +35,8 @@ const slingshot = (id: string, label: string, label_zh: string, near: 1 | -1): M
   label_zh,
   size: [36, 72, 52, 26],
   children: [["coil", "dt.coil-sling", "coil", "线圈", 0, near * 8, 8]],
-  screws: corners(slingPlate),
+  // The screw beside the arm's slot keeps wood around it.
+  screws: corners(slingPlate).map(([x, y]) => (x > 0 && y * near < 0 ? [12.4, y] : [x, y])),
   cycle_test: "200 strokes; arm returns by itself and does not touch the slot.",
   cycle_test_zh: "循环 200 次；臂自行复位，不碰槽边。",
 });

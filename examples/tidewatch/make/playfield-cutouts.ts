@@ -49,9 +49,9 @@ const FOR_DEVICES: Readonly<Record<string, readonly Own[]>> = {
   "dt.rollover": [slotAlong(38, 5, "slot")],
   "dt.star-rollover": [hole(16, "slot")],
   "dt.standup": [rect(24, 5)],
-  "dt.rebound-leaf": [slotAlong(20, 6, "slot")],
-  "dt.sling-leaf": [slotAlong(19, 6, "slot")],
-  "dt.captive-leaf": [slotAlong(18, 5, "slot")],
+  "dt.rebound-leaf": [slotAlong(14, 6, "slot")],
+  "dt.sling-leaf": [slotAlong(16, 6, "slot")],
+  "dt.captive-leaf": [slotAlong(15, 5, "slot")],
   "dt.opto-tx-post": [hole(5, "other")],
   "dt.opto-rx-post": [hole(5, "other")],
   "dt.lamp-insert": [hole(16, "insert")],
@@ -61,7 +61,7 @@ const FOR_DEVICES: Readonly<Record<string, readonly Own[]>> = {
 };
 
 /** Large inserts: arrows before the shots and the lamps of the drain. */
-const LARGE_MM = 20;
+const LARGE_MM = 17;
 const isLarge = (id: string): boolean => /^lp\.(orbit|ramp|cave-[123]|again|jackpot|kickback)/.test(id);
 
 const shaft = (x: number, y: number): Own => hole(14, "mechanism", [x, y]);
