@@ -61,7 +61,7 @@ function openingOf(book: Book, row: BookRow<"cutouts">): Opening | null {
 }
 
 /** A cutout as rings in the panel's frame. */
-function cutoutRings(form: CutoutForm): readonly RingMm[] {
+export function cutoutRings(form: CutoutForm): readonly RingMm[] {
   if (form.kind === "outline") return form.rings;
   if (form.kind === "rect") return [rectangleCorners(form.rectangle)];
   const { a, b, radiusMm } = form;
