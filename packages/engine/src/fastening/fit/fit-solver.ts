@@ -61,6 +61,7 @@ export class FitSolver {
     for (const item of machine.items.values())
       if (item.kind === "fastener")
         looked.push(this.#look(machine, item, limits, cutouts.get(item.place.panelId)));
+    // Asked apart, so that what holds as before stays the same object when only its place was edited.
     const fits = looked.map(({ fit }) => this.#fit.ask(fit.fastenerId, [fit], () => fit));
     const shafts = looked.flatMap(
       ({ fit, shaft }) => this.#shaft.ask(fit.fastenerId, [shaft], () => shaft) ?? [],
@@ -69,10 +70,7 @@ export class FitSolver {
     const own = looked.map(({ findings }) => findings);
     return {
       fits: this.#fits.ask("all", fits, () => new Map(fits.map((fit) => [fit.fastenerId, fit]))),
-      findings: this.#findings.ask("all", [...own, ...pairs], () => [
-        ...mergeAlike(own.flat()),
-        ...pairs.flat(),
-      ]),
+      findings: this.#findings.ask("all", [pairs, ...own], () => [...mergeAlike(own.flat()), ...pairs]),
     };
   }
 

@@ -1,4 +1,4 @@
-import { compareText, Query, sameMembers } from "@pinwright/kernel";
+import { Query, sameMembers } from "@pinwright/kernel";
 import type { Finding } from "../../model/index.ts";
 import { pairFinding, pairReachMm, type Shaft } from "./shaft.ts";
 
@@ -10,48 +10,48 @@ const LEAST_CELL_MM = 25;
 /** The sides of a cell grow in steps, so that a thicker screw seldom makes all cells anew. */
 const CELL_STEP_MM = 25;
 
+/** Cells of a panel are counted row after row, each row so many long: more than a panel of ±10 m has. */
+const ROW = 4096;
+
 /** Half of the cells about a cell: each pair of neighbours is looked at from one of the two. */
-const FORWARD = [
-  [1, 0],
-  [-1, 1],
-  [0, 1],
-  [1, 1],
-] as const;
+const FORWARD = [1, ROW - 1, ROW, ROW + 1] as const;
 
 /** Looks at pairs of neighbours, with a memory: only cells in or beside which something was changed are looked at again. */
 export class Pairs {
+  readonly #all = new Query<readonly Finding[]>(sameMembers);
   readonly #cells = new Query<Shafts>(sameMembers);
   readonly #found = new Query<readonly Finding[]>(Object.is);
+  #isAnew = false;
 
   /** Findings of all pairs. */
-  solve(shafts: Shafts, spacingDiameters: number): readonly (readonly Finding[])[] {
+  solve(shafts: Shafts, spacingDiameters: number): readonly Finding[] {
+    return this.#all.ask("all", [spacingDiameters, ...shafts], () => this.#solve(shafts, spacingDiameters));
+  }
+
+  #solve(shafts: Shafts, spacingDiameters: number): readonly Finding[] {
+    this.#isAnew = true;
     const thickestMm = shafts.reduce((most, { diameterMm }) => Math.max(most, diameterMm), 0);
     const reachMm = Math.max(LEAST_CELL_MM, pairReachMm(thickestMm, spacingDiameters));
     const cellMm = CELL_STEP_MM * Math.ceil(reachMm / CELL_STEP_MM);
-    const grouped = new Map<string, { column: number; row: number; panelId: string; shafts: Shaft[] }>();
-    for (const shaft of shafts) {
-      const column = Math.floor(shaft.xMm / cellMm);
-      const row = Math.floor(shaft.yMm / cellMm);
-      const key = cellKey(shaft.panelId, column, row);
-      const cell = grouped.get(key);
-      if (cell === undefined) grouped.set(key, { column, row, panelId: shaft.panelId, shafts: [shaft] });
-      else cell.shafts.push(shaft);
-    }
-    const cells = new Map(
-      [...grouped].map(([key, cell]) => [key, this.#cells.ask(key, [cell], () => inOrder(cell.shafts))]),
-    );
-    return [...grouped].map(([key, { panelId, column, row }]) => {
-      const own = cells.get(key) ?? [];
-      const beside = FORWARD.map(([dx, dy]) => cells.get(cellKey(panelId, column + dx, row + dy)) ?? NONE);
-      return this.#found.ask(key, [spacingDiameters, cellMm, own, ...beside], () =>
-        findingsOf(own, beside.flat(), spacingDiameters),
-      );
+    return [...cellsOf(shafts, cellMm)].flatMap(([panelId, cells]) => {
+      for (const [key, cell] of cells)
+        cell.shafts = this.#cells.ask(`${key} ${panelId}`, cell.shafts, () => cell.shafts);
+      return [...cells].flatMap(([key, { shafts: own }]) => {
+        const beside = FORWARD.map((step) => cells.get(key + step)?.shafts ?? NONE);
+        return this.#found.ask(`${key} ${panelId}`, [spacingDiameters, own, ...beside], () =>
+          findingsOf(own, beside.flat(), spacingDiameters),
+        );
+      });
     });
   }
 
+  /** Forgets cells that are empty now; while nothing has changed they are not asked for. */
   sweep(): void {
-    this.#cells.sweep();
-    this.#found.sweep();
+    if (this.#isAnew) {
+      this.#cells.sweep();
+      this.#found.sweep();
+    }
+    this.#isAnew = false;
   }
 
   /** How many cells were looked at so far, for tests of growth. */
@@ -62,9 +62,25 @@ export class Pairs {
 
 const NONE: Shafts = [];
 
-const cellKey = (panelId: string, column: number, row: number): string => `${column} ${row} ${panelId}`;
-
-const inOrder = (shafts: Shafts): Shafts => shafts.toSorted((a, b) => compareText(a.id, b.id));
+/** Fasteners by panel and cell, in their own order. */
+function cellsOf(
+  shafts: Shafts,
+  cellMm: number,
+): ReadonlyMap<string, ReadonlyMap<number, { shafts: Shafts }>> {
+  const panels = new Map<string, Map<number, { shafts: Shaft[] }>>();
+  for (const shaft of shafts) {
+    const key = Math.floor(shaft.xMm / cellMm) + ROW * Math.floor(shaft.yMm / cellMm);
+    let cells = panels.get(shaft.panelId);
+    if (cells === undefined) {
+      cells = new Map();
+      panels.set(shaft.panelId, cells);
+    }
+    const cell = cells.get(key);
+    if (cell === undefined) cells.set(key, { shafts: [shaft] });
+    else cell.shafts.push(shaft);
+  }
+  return panels;
+}
 
 function findingsOf(own: Shafts, beside: Shafts, spacingDiameters: number): readonly Finding[] {
   const found: Finding[] = [];
