@@ -115,6 +115,7 @@ export {
   type AllowedColour,
   type Assignment,
   assign,
+  assignQuadratic,
   type Balance,
   type BalanceEffort,
   type BalanceFault,

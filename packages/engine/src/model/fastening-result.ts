@@ -77,11 +77,11 @@ export type SymbolShape =
   | "diamond"
   | "cross"
   | "star"
-  | "hexagon"
+  | "moon"
   | "drop"
   | "half"
   | "bar"
-  | "ring"
+  | "hourglass"
   | "arrow";
 
 /** How a shape is filled; told apart in black and white. */

@@ -13,3 +13,9 @@ export { type Cap, CappedChoice, type CappedSet } from "./capped-set.ts";
 export { type AllowedColour, type Colouring, type ColouringProblem, colourGraph } from "./colour.ts";
 export { bestLots, type LotPlan, type LotProblem, MOST_STOCK_LEVELS, type PriceBreak } from "./lots/index.ts";
 export { type Order, type OrderEffort, shortestPathOrder, shortestTourOrder } from "./order.ts";
+export {
+  assignQuadratic,
+  type QuadraticAssignment,
+  type QuadraticEffort,
+  type QuadraticProblem,
+} from "./quadratic/index.ts";

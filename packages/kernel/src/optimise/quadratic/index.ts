@@ -1,0 +1,2 @@
+export type { QuadraticProblem } from "./problem.ts";
+export { assignQuadratic, type QuadraticAssignment, type QuadraticEffort } from "./quadratic.ts";
