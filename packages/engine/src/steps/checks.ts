@@ -1,6 +1,5 @@
 import { type Finding, type Machine, makeFinding, type WorkStep } from "../model/index.ts";
-import type { Draft } from "./derive/draft.ts";
-import { checkStepChoices } from "./derive/drafts.ts";
+import { minutesOf } from "./derive/drafts.ts";
 
 /**
  * What is wrong with the steps themselves:
@@ -11,13 +10,9 @@ import { checkStepChoices } from "./derive/drafts.ts";
  * - `choice-not-followed`: a station or a time is chosen for no step, or is none.
  * A book without stations is not asked for skills.
  */
-export function checkSteps(
-  machine: Machine,
-  drafts: readonly Draft[],
-  steps: readonly WorkStep[],
-): readonly Finding[] {
+export function checkSteps(machine: Machine, steps: readonly WorkStep[]): readonly Finding[] {
   const { stations } = machine.book.tables;
-  const found: Finding[] = [...checkStepChoices(machine, drafts)];
+  const found: Finding[] = [...checkStepChoices(machine, steps)];
   for (const step of steps) {
     if (step.skill !== "" && stations.length > 0 && !stations.some((row) => row.skills.includes(step.skill)))
       found.push(makeFinding("step-skill", "warning", [step.id], { skill: step.skill }));
@@ -28,7 +23,7 @@ export function checkSteps(
     }
     if (step.kind === "own" && isEmpty(step)) found.push(makeFinding("step-empty", "warning", [step.id]));
   }
-  return [...found, ...gaugesMissing(machine)];
+  return [...found, ...gaugesMissing(machine, steps)];
 }
 
 const isEmpty = ({ itemIds, fastenerIds, secondsFrom, motions }: WorkStep): boolean =>
@@ -38,11 +33,27 @@ const isEmpty = ({ itemIds, fastenerIds, secondsFrom, motions }: WorkStep): bool
   motions.every(({ kind }) => kind === "turn-over");
 
 /** Adjusting without a lower and without an upper limit, at types that the machine has. */
-function gaugesMissing({ items, book }: Machine): readonly Finding[] {
-  const used = new Set<string>();
-  for (const item of items.values()) if (item.kind === "mechanism") used.add(item.type.id);
+function gaugesMissing({ book }: Machine, steps: readonly WorkStep[]): readonly Finding[] {
+  const used = new Set(steps.map((step) => step.mechanismTypeId));
   return book.tables.mechanism_steps
     .filter((row) => row.kind === "adjust" && row.min === null && row.max === null)
     .filter((row) => used.has(row.mechanism_type))
     .map((row) => makeFinding("gauge-missing", "warning", [row.mechanism_type], { step: row.order }));
+}
+
+/** Choices of stations and times that name no step, no station, or no time. */
+function checkStepChoices(machine: Machine, steps: readonly WorkStep[]): readonly Finding[] {
+  const ids = new Set(steps.map((step) => step.id));
+  const stations = new Set(machine.book.tables.stations.map((row) => row.id));
+  const isGood = {
+    station: (value: string): boolean => stations.has(value),
+    time: (value: string): boolean => minutesOf(value) !== null,
+  };
+  return (["station", "time"] as const).flatMap((kind) =>
+    [...(machine.choices.get(kind) ?? [])].flatMap(([subject, { value, held }]) =>
+      held === "settled" || (ids.has(subject) && isGood[kind](value))
+        ? []
+        : [makeFinding("choice-not-followed", "error", [subject, value], { kind })],
+    ),
+  );
 }

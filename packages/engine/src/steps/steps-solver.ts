@@ -1,15 +1,15 @@
 import { deepEqual, Query, sameMembers } from "@pinwright/kernel";
-import type {
-  FasteningResult,
-  Finding,
-  HarnessResult,
-  Machine,
-  StepsResult,
-  WorkStep,
+import {
+  choicesOfKinds,
+  type FasteningResult,
+  type Finding,
+  type HarnessResult,
+  type Machine,
+  type StepsResult,
+  type WorkStep,
 } from "../model/index.ts";
 import { checkSteps } from "./checks.ts";
-import type { Draft } from "./derive/draft.ts";
-import { draftSteps } from "./derive/drafts.ts";
+import { Drafting } from "./derive/drafting.ts";
 import { stepsBefore, turnedSteps, workStep } from "./derive/numbered.ts";
 import { type OrderedSteps, StepOrder } from "./derive/order-steps.ts";
 import type { StepWork } from "./motions/work.ts";
@@ -37,14 +37,14 @@ export const NO_STEPS: StepsResult = {
  */
 export class StepsSolver {
   readonly #things = new OrderSolver();
-  readonly #drafts = new Query<Draft>(deepEqual);
-  readonly #drafted = new Query<readonly Finding[]>(deepEqual);
+  readonly #drafting = new Drafting();
   readonly #order = new StepOrder();
   readonly #works = new StepWorks();
   readonly #nodes = new Query<SequenceNode>(deepEqual);
   readonly #sequence = new Query<Sequence>(deepEqual);
   readonly #steps = new Query<WorkStep>(deepEqual);
   readonly #result = new Query<StepsResult>(Object.is);
+  readonly #checks = new Query<readonly Finding[]>(deepEqual);
   readonly #findings = new Query<readonly Finding[]>(sameMembers);
 
   solve(
@@ -53,41 +53,34 @@ export class StepsSolver {
     harnesses: ReadonlyMap<string, HarnessResult>,
   ): Stepped {
     const things = this.#things.solve(machine, fastening, harnesses);
-    const drafted = draftSteps(machine, harnesses);
-    const drafts = drafted.drafts.map((draft) => this.#drafts.ask(draft.id, [{}], () => draft));
-    const ordered = this.#order.solve(machine, drafts, things);
+    const drafted = this.#drafting.solve(machine, harnesses);
+    const ordered = this.#order.solve(machine, drafted.drafts, things);
     const works = this.#works.solve(machine, fastening, harnesses, ordered);
     const sequence = this.#sequenceOf(ordered, works);
-    const steps = this.#numbered(machine, ordered, works, sequence);
-    const found = this.#drafted.ask("all", [{}], () => [
-      ...drafted.findings,
-      ...checkSteps(machine, ordered.drafts, steps),
-    ]);
-    const lists = [things.findings, ordered.findings, found];
-    return {
-      steps: this.#result.ask("all", [ordered.edges, sequence, ...steps], () => ({
-        steps,
-        edges: ordered.edges,
-        turnOvers: sequence.turnOvers,
-        fewestTurnOvers: sequence.fewestTurnOvers,
-        boxChanges: sequence.boxChanges,
-        bitChanges: sequence.bitChanges,
-      })),
-      findings: this.#findings.ask("all", lists, () => lists.flat()),
-    };
+    const list = this.#numbered(machine, ordered, works, sequence);
+    const steps = this.#result.ask("all", [ordered.edges, sequence, ...list], () => ({
+      steps: list,
+      edges: ordered.edges,
+      turnOvers: sequence.turnOvers,
+      fewestTurnOvers: sequence.fewestTurnOvers,
+      boxChanges: sequence.boxChanges,
+      bitChanges: sequence.bitChanges,
+    }));
+    const lists = [things.findings, drafted.findings, ordered.findings, this.#check(machine, steps)];
+    return { steps, findings: this.#findings.ask("all", lists, () => lists.flat()) };
   }
 
   sweep(): void {
     for (const part of [
       this.#things,
-      this.#drafts,
-      this.#drafted,
+      this.#drafting,
       this.#order,
       this.#works,
       this.#nodes,
       this.#sequence,
       this.#steps,
       this.#result,
+      this.#checks,
       this.#findings,
     ])
       part.sweep();
@@ -96,6 +89,13 @@ export class StepsSolver {
   /** How many steps had their work found so far, for tests of growth. */
   get computed(): number {
     return this.#works.computed;
+  }
+
+  #check(machine: Machine, result: StepsResult): readonly Finding[] {
+    const { stations, mechanism_steps } = machine.book.tables;
+    const choices = choicesOfKinds(machine, ["station", "time"]);
+    const inputs = [result, stations, mechanism_steps, ...choices];
+    return this.#checks.ask("all", inputs, () => checkSteps(machine, result.steps));
   }
 
   #sequenceOf({ drafts, edges }: OrderedSteps, works: ReadonlyMap<string, StepWork>): Sequence {

@@ -1,17 +1,9 @@
 import { compareText } from "@pinwright/kernel";
-import {
-  type FastenerItem,
-  type Finding,
-  type HarnessResult,
-  type Item,
-  labelsOf,
-  type Machine,
-  makeFinding,
-} from "../../model/index.ts";
+import { type FastenerItem, type Finding, type Item, labelsOf, type Machine } from "../../model/index.ts";
 import { claimsOf, holdingsOf, movableOf } from "./claims.ts";
 import { type Draft, emptyDraft } from "./draft.ts";
 import { type Group, groupsOf } from "./groups.ts";
-import { benchLabels, groupLabels, harnessLabels, mountLabels } from "./labels.ts";
+import { benchLabels, groupLabels, mountLabels } from "./labels.ts";
 import { ownDrafts } from "./own.ts";
 import { sideOf } from "./side.ts";
 
@@ -21,11 +13,11 @@ export interface Drafted {
   readonly findings: readonly Finding[];
 }
 
-/** Skill of those who lay harnesses. */
-const WIRING_SKILL = "wiring";
-
-/** Everything that is done to put a machine together, each item and fastener in one step, in no order yet. */
-export function draftSteps(machine: Machine, harnesses: ReadonlyMap<string, HarnessResult>): Drafted {
+/**
+ * Everything that is done to put a machine together, each item and fastener in one step, in no order yet.
+ * @param harnesses the steps of the harnesses
+ */
+export function draftSteps(machine: Machine, harnesses: readonly Draft[]): Drafted {
   const claims = claimsOf(machine);
   const holdings = holdingsOf(machine, (id) => claims.stepOf.has(id));
   const heldOf = (id: string): readonly string[] => holdings.fastenersOf.get(id) ?? [];
@@ -59,7 +51,7 @@ export function draftSteps(machine: Machine, harnesses: ReadonlyMap<string, Harn
     ...benchDrafts(machine),
     ...free.flatMap((item) => (item.kind === "mechanism" ? [mountDraft(item, heldOf(item.id))] : [])),
     ...groups.map((group) => groupDraft(machine, group, heldOf)),
-    ...harnessDrafts(machine, harnesses),
+    ...harnesses,
   ];
   const filled = withChosen(machine, drafts, inSteps);
   const all = [...filled, ...recheckDrafts(machine, filled)].map((draft) => decided(machine, draft));
@@ -118,22 +110,6 @@ function groupDraft(machine: Machine, group: Group, heldOf: (id: string) => read
   const empty = emptyDraft(kind, id, groupLabels(machine, kind, family, panelId, side, part));
   if (kind === "fixings") return { ...empty, panelId, side, fastenerIds: ids };
   return { ...empty, panelId, side, itemIds: ids, fastenerIds: ids.flatMap(heldOf).sort(compareText) };
-}
-
-/** The panel side of a harness is the one where most of its ends are. A harness without ends is no work. */
-function harnessDrafts(machine: Machine, harnesses: ReadonlyMap<string, HarnessResult>): readonly Draft[] {
-  return [...harnesses.values()].flatMap(({ harness, labels, landingIds }) => {
-    if (landingIds.length === 0) return [];
-    const places = landingIds.flatMap((id) => machine.landings.get(id)?.place ?? []);
-    return [
-      {
-        ...emptyDraft("harness", `harness:${harness.id}`, harnessLabels(labels)),
-        ...sideOf(places),
-        harnessId: harness.id,
-        skill: WIRING_SKILL,
-      },
-    ];
-  });
 }
 
 /** Puts what somebody has moved into derived steps there; a step that nothing else is in is made for it. */
@@ -215,24 +191,7 @@ function decided(machine: Machine, draft: Draft): Draft {
 }
 
 /** Minutes as a choice gives them; null: it gives none. */
-function minutesOf(text: string): number | null {
+export function minutesOf(text: string): number | null {
   const minutes = Number(text);
   return text.trim() === "" || !Number.isFinite(minutes) || minutes < 0 ? null : minutes;
-}
-
-/** Choices of stations and times that name no step, no station, or no time. */
-export function checkStepChoices(machine: Machine, drafts: readonly Draft[]): readonly Finding[] {
-  const ids = new Set(drafts.map((draft) => draft.id));
-  const stations = new Set(machine.book.tables.stations.map((row) => row.id));
-  const isGood = {
-    station: (value: string): boolean => stations.has(value),
-    time: (value: string): boolean => minutesOf(value) !== null,
-  };
-  return (["station", "time"] as const).flatMap((kind) =>
-    [...(machine.choices.get(kind) ?? [])].flatMap(([subject, { value, held }]) =>
-      held === "settled" || (ids.has(subject) && isGood[kind](value))
-        ? []
-        : [makeFinding("choice-not-followed", "error", [subject, value], { kind })],
-    ),
-  );
 }
