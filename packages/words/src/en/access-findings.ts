@@ -56,12 +56,13 @@ export const accessFindings: Readonly<Record<string, RuleWords>> = {
   },
   "rule-idle": {
     title: "A rule of order that says nothing",
-    says: "{0}: {missing} is not in this machine.",
+    says: "{0}: {missing}.",
     values: {
       missing: {
-        first: "what comes first",
-        after: "what comes after it",
-        both: "neither what comes first nor what comes after it",
+        first: "what comes first is not in this machine",
+        after: "what comes after it is not in this machine",
+        both: "neither of the two is in this machine",
+        same: "both are put in together",
       },
     },
     why: "The order that it was written for is not kept to.",

@@ -56,9 +56,14 @@ export const accessFindings: Readonly<Record<string, RuleWords>> = {
   },
   "rule-idle": {
     title: "不起作用的顺序规则",
-    says: "{0}：这台机器里没有{missing}。",
+    says: "{0}：{missing}。",
     values: {
-      missing: { first: "规则中先做的东西", after: "规则中后做的东西", both: "规则中先做和后做的东西" },
+      missing: {
+        first: "这台机器里没有先做的东西",
+        after: "这台机器里没有后做的东西",
+        both: "这台机器里两者都没有",
+        same: "两者是一起装上的",
+      },
     },
     why: "写这条规则时想要的顺序没有被遵守。",
     todo: "更正规则，或删除它。",

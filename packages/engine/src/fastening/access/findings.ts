@@ -20,8 +20,8 @@ export function findAccess(
   return [
     ...findMissing(reached),
     ...[...reached].flatMap(([id, { reach }]) => [
-      ...findBlocked("driver-blocked", id, reach.unitId, reach.drive, over),
-      ...findBlocked("nut-blocked", id, reach.unitId, reach.nut, over),
+      ...findBlocked(false, id, reach.unitId, reach.drive, over),
+      ...findBlocked(true, id, reach.unitId, reach.nut, over),
     ]),
     ...findDeep(reached, reaches, mostOff),
   ];
@@ -50,7 +50,7 @@ function findMissing(reached: AllReached): readonly Finding[] {
  * before, because what it holds goes over that.
  */
 function findBlocked(
-  rule: "driver-blocked" | "nut-blocked",
+  isNut: boolean,
   fastenerId: string,
   unitId: string,
   met: Meeting | null,
@@ -63,7 +63,7 @@ function findBlocked(
   const subjects = [fastenerId, ...(met.own ? [unitId] : beneath)];
   const because = met.own ? (clearTipMm === null ? "own-tip" : "own-grip") : "beneath";
   return [
-    makeFinding(rule, "error", subjects, {
+    makeFinding(isNut ? "nut-blocked" : "driver-blocked", "error", subjects, {
       tool: tool.id ?? "-",
       kind: tool.kind,
       because,

@@ -1,4 +1,9 @@
-import type { Finding, Precedence } from "../../model/index.ts";
+import { compareText } from "@pinwright/kernel";
+import { type Finding, makeFinding, type Precedence } from "../../model/index.ts";
+import { type Arc, leaving, shortestPath } from "./digraph.ts";
+import { leastFeedback } from "./feedback.ts";
+import { sparseArcs } from "./sparse.ts";
+import { REASON_WEIGHTS } from "./weights.ts";
 
 /** An order without loops. */
 export interface Ordered {
@@ -16,8 +21,62 @@ export interface Ordered {
 /**
  * Gives up the cheapest rules that leave no loop. Works on edges between items and on edges between steps alike.
  * Weights: the designer's rule 1, `wired` 4, `covers` 16, `hides-nut` 32, `hides` 64; `stands` and `built` are never
- * given up unless a loop consists of nothing else.
+ * given up unless a loop consists of nothing else. What comes before itself is passed over.
  */
 export function breakLoops(edges: readonly Precedence[]): Ordered {
-  return { edges, givenUp: [], weight: 0, lowerBound: 0, findings: [] };
+  const rows = onePerPair(edges);
+  const ids = [...new Set(rows.flatMap((row) => [row.beforeId, row.afterId]))].sort(compareText);
+  const nodes = new Map(ids.map((id, i) => [id, i]));
+  const arcs = rows.map(
+    ({ beforeId, afterId, why }): Arc => ({
+      from: nodes.get(beforeId) ?? 0,
+      to: nodes.get(afterId) ?? 0,
+      weight: REASON_WEIGHTS[why],
+    }),
+  );
+  const { arcs: gone, weight, lowerBound } = leastFeedback(ids.length, arcs);
+  const givenUp = new Set(gone);
+  const left = [...rows.keys()].filter((index) => !givenUp.has(index));
+  const leftArcs = left.flatMap((index) => arcs[index] ?? []);
+  const out = leaving(ids.length, leftArcs);
+  return {
+    edges: sparseArcs(ids.length, leftArcs).flatMap((at) => rows[left[at] ?? -1] ?? []),
+    givenUp: gone.flatMap((index) => rows[index] ?? []),
+    weight,
+    lowerBound,
+    findings: gone.flatMap((index) => {
+      const row = rows[index];
+      const arc = arcs[index];
+      if (row === undefined || arc === undefined) return [];
+      const back = shortestPath(arc.to, arc.from, leftArcs, out, () => true) ?? [];
+      const between = back.slice(1).flatMap((at) => ids[leftArcs[at]?.from ?? -1] ?? []);
+      return [
+        makeFinding("order-loop", "error", [row.beforeId, row.afterId, ...between], {
+          why: row.why,
+          at: row.at,
+          weight: REASON_WEIGHTS[row.why],
+        }),
+      ];
+    }),
+  };
+}
+
+/** The weightiest row of each pair, of rows as weighty the first by what shows it; sorted by ids. */
+export function onePerPair(edges: Iterable<Precedence>): readonly Precedence[] {
+  const pairs = new Map<string, Map<string, Precedence>>();
+  for (const edge of edges) {
+    if (edge.beforeId === edge.afterId) continue;
+    const own = pairs.get(edge.beforeId) ?? new Map<string, Precedence>();
+    pairs.set(edge.beforeId, own);
+    const known = own.get(edge.afterId);
+    if (known === undefined || isWeightier(edge, known)) own.set(edge.afterId, edge);
+  }
+  return [...pairs.values()]
+    .flatMap((own) => [...own.values()])
+    .sort((a, b) => compareText(a.beforeId, b.beforeId) || compareText(a.afterId, b.afterId));
+}
+
+function isWeightier(edge: Precedence, known: Precedence): boolean {
+  const more = REASON_WEIGHTS[edge.why] - REASON_WEIGHTS[known.why];
+  return more > 0 || (more === 0 && compareText(edge.at, known.at) < 0);
 }

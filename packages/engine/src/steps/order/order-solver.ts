@@ -1,23 +1,36 @@
-import { Query } from "@pinwright/kernel";
-import type { FasteningResult, HarnessResult, Machine, Precedence } from "../../model/index.ts";
+import { deepEqual, Query } from "@pinwright/kernel";
+import type { FasteningResult, HarnessResult, Machine } from "../../model/index.ts";
 import { breakLoops, type Ordered } from "./loops.ts";
-import { itemPrecedence } from "./precedence.ts";
+import { type Preceded, PrecedenceSolver } from "./precedence.ts";
 
 /** The order of items and harnesses with a memory: after an edit only what it touched is looked at again. */
 export class OrderSolver {
+  readonly #precedence = new PrecedenceSolver();
+  readonly #preceded = new Query<Preceded>(deepEqual);
   readonly #ordered = new Query<Ordered>(Object.is);
 
-  /** The same as `breakLoops(itemPrecedence(…))`; the same object as long as nothing in it changes. */
+  /**
+   * What `breakLoops` makes of `itemPrecedence`, with rules that say nothing among its findings. The same object as
+   * long as nothing comes before anything else than before.
+   */
   solve(
     machine: Machine,
     fastening: FasteningResult,
     harnesses: ReadonlyMap<string, HarnessResult>,
   ): Ordered {
-    const edges: readonly Precedence[] = itemPrecedence(machine, fastening, harnesses);
-    return this.#ordered.ask("all", [edges], () => breakLoops(edges));
+    const inputs = [machine, fastening, harnesses];
+    const preceded = this.#preceded.ask("all", inputs, () =>
+      this.#precedence.solve(machine, fastening, harnesses),
+    );
+    return this.#ordered.ask("all", [preceded], () => {
+      const ordered = breakLoops(preceded.edges);
+      return { ...ordered, findings: [...ordered.findings, ...preceded.findings] };
+    });
   }
 
   sweep(): void {
+    this.#precedence.sweep();
+    this.#preceded.sweep();
     this.#ordered.sweep();
   }
 }

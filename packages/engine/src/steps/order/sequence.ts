@@ -1,4 +1,11 @@
+import { compareText } from "@pinwright/kernel";
 import type { Side } from "../../model/index.ts";
+import { countChanges, Numbering } from "./changes.ts";
+import type { Arc } from "./digraph.ts";
+import { type Draft, draftOrder } from "./draft.ts";
+import { improveOrder } from "./improve.ts";
+import { fewestTurns, type SideProblem } from "./sides.ts";
+import { forwardOrder } from "./sparse.ts";
 
 /** A step, as far as the order of steps goes. */
 export interface SequenceNode {
@@ -26,20 +33,83 @@ export interface Sequence {
   readonly bitChanges: number;
 }
 
+type Edge = { readonly beforeId: string; readonly afterId: string };
+
 /**
- * An order of steps that keeps to the edges, with the fewest turn-overs of panels, then the fewest changes of boxes,
- * then of bits. A panel may begin on either side. Edges that name no node are passed over; the edges must be free of
- * loops, or a RangeError tells of the step that waits for itself.
+ * An order of steps that keeps to the edges, with the fewest turn-overs of panels (see `fewestTurns`), then few changes
+ * of boxes, then of bits: the next step is the one that needs no change, a change goes to the box with the most work,
+ * and then steps are moved as long as that saves a change. A panel may begin on either side. Edges that name no node,
+ * or the same one twice, are passed over. Throws a RangeError when the edges are not free of loops.
  */
-export function sequenceSteps(
-  nodes: readonly SequenceNode[],
-  _edges: readonly { readonly beforeId: string; readonly afterId: string }[],
-): Sequence {
+export function sequenceSteps(nodes: readonly SequenceNode[], edges: readonly Edge[]): Sequence {
+  const draft = draftOf(nodes, edges);
+  const turning = fewestTurns(sideProblem(draft));
+  const drafted = draftOrder(draft, turning.turns);
+  const order = improveOrder(draft, drafted);
+  const counts = [...draft.benches.values()].map((bench) =>
+    countChanges(
+      order.filter((node) => draft.bench[node] === bench).flatMap((node) => draft.handled[node] ?? []),
+    ),
+  );
   return {
-    order: nodes.map((node) => node.id),
-    turnOvers: 0,
-    fewestTurnOvers: 0,
-    boxChanges: 0,
-    bitChanges: 0,
+    order: order.map((node) => draft.nodes[node]?.id ?? ""),
+    turnOvers: turning.turnOvers,
+    fewestTurnOvers: turning.lowerBound,
+    boxChanges: counts.reduce((sum, { boxes }) => sum + boxes, 0),
+    bitChanges: counts.reduce((sum, { bits }) => sum + bits, 0),
   };
 }
+
+/** Steps as numbers, the lowest rank and then the lowest id first. */
+function draftOf(unsorted: readonly SequenceNode[], edges: readonly Edge[]): Draft {
+  const nodes = unsorted.toSorted((a, b) => a.rank - b.rank || compareText(a.id, b.id));
+  const indices = new Map(nodes.map((node, i) => [node.id, i]));
+  const after: number[][] = nodes.map(() => []);
+  const before: number[][] = nodes.map(() => []);
+  const arcs: Arc[] = [];
+  for (const { beforeId, afterId } of edges) {
+    const from = indices.get(beforeId);
+    const to = indices.get(afterId);
+    if (from === undefined || to === undefined || from === to) continue;
+    after[from]?.push(to);
+    before[to]?.push(from);
+    arcs.push({ from, to, weight: 1 });
+  }
+  if (forwardOrder(nodes.length, arcs) === null) {
+    throw new RangeError("sequenceSteps: steps wait for each other in a loop; break the loops first");
+  }
+  const benchNumbers = new Numbering();
+  const boxes = new Numbering();
+  const bits = new Numbering();
+  const bench = nodes.map(({ panelId }) => benchNumbers.of(panelId ?? ""));
+  return {
+    nodes,
+    after,
+    before,
+    bench,
+    benches: [...new Set(bench)],
+    handled: nodes.map((node) => ({ boxes: boxes.listOf(node.boxes), bits: bits.listOf(node.drives) })),
+    turned: turnedPanels(nodes),
+  };
+}
+
+/** Numbers of the panels on both sides of which something is done, for each node; −1: another one, or none. */
+function turnedPanels(nodes: readonly SequenceNode[]): readonly number[] {
+  const sides = new Map<string, Set<Side>>();
+  for (const { panelId, side } of nodes) {
+    if (panelId === null) continue;
+    const own = sides.get(panelId) ?? new Set();
+    sides.set(panelId, own.add(side));
+  }
+  const turned = [...sides].filter(([, own]) => own.size === 2).map(([panelId]) => panelId);
+  const numbers = new Map(turned.sort(compareText).map((panelId, i) => [panelId, i]));
+  return nodes.map(({ panelId }) => (panelId === null ? -1 : (numbers.get(panelId) ?? -1)));
+}
+
+const sideProblem = ({ nodes, after, before, turned }: Draft): SideProblem => ({
+  panel: turned,
+  side: nodes.map(({ side }) => side),
+  after,
+  waits: before.map((list) => list.length),
+  panels: turned.reduce((most, panel) => Math.max(most, panel + 1), 0),
+});

@@ -1,0 +1,155 @@
+import {
+  NestedQuery,
+  type PointMm,
+  pointInRing,
+  type SegmentMm,
+  SharedMemory,
+  sameMembers,
+  segmentsMeet,
+} from "@pinwright/kernel";
+import { unitOf } from "../../fastening/index.ts";
+import type { HarnessResult, Machine, Place, Precedence, Side, Solid } from "../../model/index.ts";
+
+/** A part of a board or mechanism that stands off its side, so that wires pass beneath it. */
+interface Roof {
+  readonly solid: Solid;
+  readonly clearMm: number;
+}
+
+/** Everything of one item beneath which wires may lie. */
+interface Cover {
+  readonly itemId: string;
+  readonly panelId: string;
+  readonly side: Side;
+  readonly roofs: readonly Roof[];
+}
+
+/** Where a harness lies beside its panel's face. */
+interface Laid extends SegmentMm {
+  readonly id: string;
+  readonly panelId: string;
+  readonly side: Side;
+  readonly heightMm: number;
+}
+
+/** What begins lower than this leaves no room for wires: common practice, no source. */
+const LEAST_ROOM_MM = 3;
+
+const NONE: readonly Roof[] = [];
+
+/** What is wired before it is closed over, with a memory. */
+export class WiredEdges {
+  readonly #roofs = new SharedMemory<readonly Solid[], readonly Roof[]>();
+  readonly #laid = new SharedMemory<HarnessResult["route"], readonly Laid[]>();
+  readonly #covers = new Map<string, Cover>();
+  readonly #edges = new NestedQuery<readonly Precedence[], string | null>(sameMembers, Object.is);
+
+  /**
+   * Harnesses before the boards and mechanisms beneath which they land or lie, but for those that they end on.
+   */
+  of(
+    machine: Machine,
+    solids: ReadonlyMap<string, readonly Solid[]>,
+    harnesses: ReadonlyMap<string, HarnessResult>,
+  ): readonly Precedence[] {
+    const covers = this.#coversOf(machine, solids);
+    return [...harnesses].flatMap(([id, harness]) => {
+      const ends = new Set(endItems(machine, harness));
+      const laid = this.#laid.ask(harness.route, [], () => laidOf(harness));
+      const faces = new Set(laid.map(faceOf));
+      const own = covers.filter((cover) => faces.has(faceOf(cover)) && !ends.has(cover.itemId));
+      return this.#edges.ask(id, [laid, ...own], (parts) =>
+        own.flatMap((cover) => {
+          const at = parts.ask(cover.itemId, [laid, cover], () => beneath(laid, cover));
+          if (at === null) return [];
+          return [{ beforeId: id, afterId: cover.itemId, why: "wired", at } satisfies Precedence];
+        }),
+      );
+    });
+  }
+
+  sweep(): void {
+    this.#edges.sweep();
+  }
+
+  #coversOf(machine: Machine, solids: ReadonlyMap<string, readonly Solid[]>): readonly Cover[] {
+    const covers: Cover[] = [];
+    for (const [itemId, own] of solids) {
+      const item = machine.items.get(itemId);
+      if (item === undefined || (item.kind !== "board" && item.kind !== "mechanism")) continue;
+      const { panelId, side } = item.place;
+      const thicknessMm = machine.panels.get(panelId)?.thickness_mm ?? 0;
+      const roofs = this.#roofs.ask(own, [side, thicknessMm], () => roofsOf(own, side, thicknessMm));
+      if (roofs.length > 0) covers.push(this.#known({ itemId, panelId, side, roofs }));
+    }
+    return covers;
+  }
+
+  /** The same object for as long as nothing in it is another. */
+  #known(cover: Cover): Cover {
+    const known = this.#covers.get(cover.itemId);
+    if (
+      known !== undefined &&
+      known.roofs === cover.roofs &&
+      known.side === cover.side &&
+      known.panelId === cover.panelId
+    )
+      return known;
+    this.#covers.set(cover.itemId, cover);
+    return cover;
+  }
+}
+
+const faceOf = ({ panelId, side }: { readonly panelId: string; readonly side: Side }): string =>
+  `${side} ${panelId}`;
+
+function roofsOf(solids: readonly Solid[], side: Side, thicknessMm: number): readonly Roof[] {
+  const roofs = solids.flatMap((solid): Roof[] => {
+    const clearMm = side === "top" ? solid.lowMm : -thicknessMm - solid.highMm;
+    return clearMm < LEAST_ROOM_MM ? [] : [{ solid, clearMm }];
+  });
+  return roofs.length === 0 ? NONE : roofs;
+}
+
+/** Lanes and tails of a harness that stay on one side of one panel; a tail lies as high as its landing. */
+function laidOf({ route }: HarnessResult): readonly Laid[] {
+  const places = new Map<string, Place>(route.nodes.map((node) => [node.id, node.place]));
+  return route.branches.flatMap(({ id, a, b }): Laid[] => {
+    const from = places.get(a);
+    const to = places.get(b);
+    if (from === undefined || to === undefined) return [];
+    const { panelId, side } = from;
+    if (panelId !== to.panelId || side !== to.side) return [];
+    return [{ id, panelId, side, heightMm: Math.max(from.zMm, to.zMm), a: from, b: to }];
+  });
+}
+
+/** Whether two are as in the plane of a panel: a line and the area of a ring. */
+const lineMeetsRing = (line: SegmentMm, ring: readonly PointMm[]): boolean =>
+  pointInRing(line.a, ring) !== "outside" ||
+  ring.some((corner, i) => segmentsMeet(line, { a: corner, b: ring[(i + 1) % ring.length] ?? corner }));
+
+/** The first branch of a harness that lies beneath a cover; null: none does. */
+function beneath(laid: readonly Laid[], cover: Cover): string | null {
+  for (const branch of laid) {
+    if (branch.panelId !== cover.panelId || branch.side !== cover.side) continue;
+    for (const { solid, clearMm } of cover.roofs) {
+      if (branch.heightMm > clearMm || !nearBox(branch, solid)) continue;
+      if (lineMeetsRing(branch, solid.ring)) return branch.id;
+    }
+  }
+  return null;
+}
+
+const nearBox = ({ a, b }: SegmentMm, { box }: Solid): boolean =>
+  Math.min(a.xMm, b.xMm) <= box.maxXMm &&
+  Math.max(a.xMm, b.xMm) >= box.minXMm &&
+  Math.min(a.yMm, b.yMm) <= box.maxYMm &&
+  Math.max(a.yMm, b.yMm) >= box.minYMm;
+
+/** Items that a harness ends on, in-line connectors too; a child's mechanism for the child. */
+export const endItems = (machine: Machine, { landingIds }: HarnessResult): readonly string[] =>
+  landingIds.flatMap((landingId) => {
+    const itemId = machine.landings.get(landingId)?.itemId;
+    return itemId === undefined ? [] : [unitOf(machine, itemId)];
+  });
