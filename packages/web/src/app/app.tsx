@@ -11,6 +11,8 @@ import { theme } from "./theme.ts";
 import { useWords, WordsProvider } from "./words.tsx";
 
 const AuditPage = lazy(() => import("./people/audit-page.tsx"));
+/** Nothing stands round it: a tablet at the bench has no room for more than the step. */
+const BenchPage = lazy(() => import("./screws/bench/bench-page.tsx"));
 const PeoplePage = lazy(() => import("./people/people-page.tsx"));
 const SetUp = lazy(() => import("./session/set-up.tsx"));
 
@@ -35,9 +37,15 @@ function Pages() {
       <Route path="/b/:book/*?">
         {({ book, "*": rest }) => (
           <DeskProvider bookId={book}>
-            <Frame bookId={book}>
-              <Section section={rest?.split("/")[0] || undefined} bookId={book} />
-            </Frame>
+            {rest?.startsWith("screws/bench/") === true ? (
+              <Loading>
+                <BenchPage />
+              </Loading>
+            ) : (
+              <Frame bookId={book}>
+                <Section section={rest?.split("/")[0] || undefined} bookId={book} />
+              </Frame>
+            )}
           </DeskProvider>
         )}
       </Route>

@@ -5,14 +5,25 @@ import {
   IconPlug,
   IconPrinter,
   IconSitemap,
+  IconStairs,
   IconTable,
+  IconTool,
 } from "@tabler/icons-react";
 import { type ComponentType, lazy } from "react";
 
 /** A section of the app, in the order of the rail. */
 interface BookSection {
   /** Part of the address, and name of its words. */
-  readonly path: "layout" | "wiring" | "harnesses" | "findings" | "tables" | "sheets" | "history";
+  readonly path:
+    | "layout"
+    | "wiring"
+    | "harnesses"
+    | "screws"
+    | "steps"
+    | "findings"
+    | "tables"
+    | "sheets"
+    | "history";
   readonly group: "design" | "make" | "keep";
   readonly Icon: ComponentType<{ readonly size?: number }>;
   readonly Page: ComponentType;
@@ -37,6 +48,18 @@ export const BOOK_SECTIONS: readonly BookSection[] = [
     group: "design",
     Icon: IconPlug,
     Page: lazy(() => import("./harnesses/harnesses-page.tsx")),
+  },
+  {
+    path: "screws",
+    group: "design",
+    Icon: IconTool,
+    Page: lazy(() => import("./screws/screws-page.tsx")),
+  },
+  {
+    path: "steps",
+    group: "design",
+    Icon: IconStairs,
+    Page: lazy(() => import("./steps/steps-page.tsx")),
   },
   {
     path: "findings",

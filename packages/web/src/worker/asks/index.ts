@@ -8,6 +8,7 @@ import { renaming } from "./renaming.ts";
 import { rowKeys } from "./row-keys.ts";
 import { search } from "./search.ts";
 import { betterHarness, keepHarness } from "./settling.ts";
+import { stationPlan } from "./station-plan.ts";
 import { takenIds } from "./taken-ids.ts";
 
 /** Questions that are answered once, by their names. */
@@ -26,6 +27,7 @@ export const ASKS = {
   takenIds,
   readDrawing,
   fastenerTypes,
+  stationPlan,
 };
 
 export type AskName = keyof typeof ASKS;

@@ -1,5 +1,6 @@
 import type { CellChange, CellTables } from "@pinwright/book";
 import { type AcceptFindings, acceptFindings, type ReopenFindings, reopenFindings } from "./accept.ts";
+import { type Choose, choose } from "./choose.ts";
 import {
   type AddRows,
   addRows,
@@ -31,6 +32,7 @@ export type Edit =
   | PutOutline
   | AcceptFindings
   | ReopenFindings
+  | Choose
   | MakeChanges;
 
 /** The cells that an edit changes; `tables` are those of the book and the shop together. */
@@ -54,6 +56,8 @@ export function changesOf(tables: CellTables, edit: Edit): readonly CellChange[]
       return acceptFindings(tables, edit);
     case "reopen":
       return reopenFindings(tables, edit);
+    case "choose":
+      return choose(tables, edit);
     case "changes":
       return edit.changes;
   }

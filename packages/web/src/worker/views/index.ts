@@ -24,8 +24,16 @@ import { layoutPanels } from "./layout-panels.ts";
 import { layoutTails } from "./layout-tails.ts";
 import { layoutTrace } from "./layout-trace.ts";
 import { layoutCrossings, layoutLanes, layoutWaypoints } from "./layout-ways.ts";
+import { learning } from "./learning.ts";
 import { net, nets } from "./nets.ts";
 import { pinboard } from "./pinboard.ts";
+import { screwAbout } from "./screw-about.ts";
+import { screwMarks } from "./screw-marks.ts";
+import { screwTypes } from "./screw-types.ts";
+import { stations } from "./stations.ts";
+import { stepFigures, stepFindings } from "./step-figures.ts";
+import { stepLines } from "./step-lines.ts";
+import { stepParts } from "./step-parts.ts";
 import { summary } from "./summary.ts";
 import { table } from "./table.ts";
 import { tableFaults } from "./table-faults.ts";
@@ -78,6 +86,15 @@ export const VIEWS = {
   electricLadder,
   electricWorkedCurrent,
   electricWorkedLoad,
+  screwTypes,
+  screwMarks,
+  screwAbout,
+  stepLines,
+  stepParts,
+  stepFigures,
+  stepFindings,
+  stations,
+  learning,
 };
 
 export type ViewName = keyof typeof VIEWS;

@@ -6,6 +6,8 @@ export const shell = {
     layout: "Layout",
     wiring: "Wiring",
     harnesses: "Harnesses",
+    screws: "Screws",
+    steps: "Steps",
     tables: "Tables",
     findings: "Findings",
     sheets: "Sheets",

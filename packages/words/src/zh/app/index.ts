@@ -10,9 +10,11 @@ import { layout } from "./layout.ts";
 import { lists } from "./lists.ts";
 import { people } from "./people.ts";
 import { prints } from "./prints.ts";
+import { screws } from "./screws.ts";
 import { session } from "./session.ts";
 import { shell } from "./shell.ts";
 import { start } from "./start.ts";
+import { steps } from "./steps.ts";
 import { tableNames } from "./table-names.ts";
 import { tables } from "./tables.ts";
 import { wiring } from "./wiring.ts";
@@ -34,6 +36,8 @@ export const app = {
   layout,
   lists,
   prints,
+  screws,
+  steps,
   tableNames,
   tables,
   wiring,

@@ -8,6 +8,8 @@ export const shell: Translated<typeof en> = {
     layout: "布局",
     wiring: "接线",
     harnesses: "线束",
+    screws: "螺钉",
+    steps: "步骤",
     tables: "表格",
     findings: "检查结果",
     sheets: "图纸",

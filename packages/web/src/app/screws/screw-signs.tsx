@@ -1,0 +1,98 @@
+import { memo, useSyncExternalStore } from "react";
+import type { ViewEntry } from "../../worker/protocol.ts";
+import type { Entries } from "../book/desk-client.ts";
+import type { CameraRig } from "../layout/camera-rig.ts";
+import { scaleOfStep } from "../layout/geometry/camera.ts";
+import type { ShownMarks } from "./shown.ts";
+
+type Mark = ViewEntry<"screwMarks">;
+
+/** Width of a sign's drawing, mm: larger ones are scaled from it. */
+const DESIGN_MM = 4;
+/** What a sign has to have on the screen to be told from others. */
+const NOW_PX = 18;
+const BEFORE_PX = 11;
+
+/** Signs of screws at their holes. From afar they are larger than they print, so that they can be told apart. */
+export const ScrewSigns = memo(function ScrewSigns({
+  rig,
+  marks,
+  types,
+  mirrored,
+  pickedId,
+}: {
+  readonly rig: CameraRig;
+  readonly marks: ShownMarks;
+  readonly types: Entries<"screwTypes">;
+  readonly mirrored: boolean;
+  readonly pickedId: string | null;
+}) {
+  const scale = scaleOfStep(useSyncExternalStore(rig.step.subscribe, rig.step.get));
+  const px = Math.min(1, Math.max(0.6, Math.sqrt(scale))) / scale;
+  const [nowMm, beforeMm] = [Math.max(DESIGN_MM, NOW_PX * px), Math.max(DESIGN_MM * 0.6, BEFORE_PX * px)];
+  const sign = (mark: Mark, className: string, sizeMm: number, withLetter: boolean) => (
+    <SignAt
+      key={mark.id}
+      mark={mark}
+      sign={types.get(mark.typeId)?.sign ?? null}
+      className={mark.id === pickedId ? `${className} picked` : className}
+      sizeMm={sizeMm}
+      withLetter={withLetter}
+      mirrored={mirrored}
+    />
+  );
+  const sought = new Set(marks.sought.map(({ id }) => id));
+  const isSought = (mark: Mark): boolean => sought.has(mark.id);
+  const others = (list: readonly Mark[]): readonly Mark[] => list.filter((mark) => !isSought(mark));
+  const dimmed = sought.size > 0;
+  return (
+    <>
+      {!dimmed && marks.now.length > 1 && <Walk marks={marks.now} />}
+      <g className="names signs">
+        {others(marks.before).map((mark) => sign(mark, "before", beforeMm, false))}
+        {others(marks.now).map((mark) => sign(mark, dimmed ? "before" : "now", nowMm, !dimmed))}
+        {marks.sought.map((mark) => sign(mark, "sought", nowMm, true))}
+      </g>
+    </>
+  );
+});
+
+/** The way of the hand from hole to hole. */
+const Walk = memo(function Walk({ marks }: { readonly marks: readonly Mark[] }) {
+  return <path className="walk" d={`M${marks.map(({ xMm, yMm }) => `${xMm} ${yMm}`).join("L")}`} />;
+});
+
+/** In a group that is turned over as a whole: a sign is never mirrored, whatever side is looked at. */
+const SignAt = memo(function SignAt({
+  mark,
+  sign,
+  className,
+  sizeMm,
+  withLetter,
+  mirrored,
+}: {
+  readonly mark: Mark;
+  readonly sign: ViewEntry<"screwTypes">["sign"];
+  readonly className: string;
+  readonly sizeMm: number;
+  readonly withLetter: boolean;
+  readonly mirrored: boolean;
+}) {
+  const [x, y] = [mirrored ? -mark.xMm : mark.xMm, -mark.yMm];
+  const k = sizeMm / DESIGN_MM;
+  return (
+    <g className={`sign ${className}`} data-screw={mark.id}>
+      <circle className="sign-ground" cx={x} cy={y} r={sizeMm * 0.62} />
+      {sign === null ? (
+        <circle className="sign-none" cx={x} cy={y} r={sizeMm / 3} />
+      ) : (
+        <path d={sign.d} transform={`translate(${x} ${y}) scale(${k} ${-k})`} />
+      )}
+      {withLetter && sign !== null && (
+        <text x={x + sizeMm * 0.62} y={y} style={{ fontSize: sizeMm * 0.8 }}>
+          {sign.letter}
+        </text>
+      )}
+    </g>
+  );
+});
