@@ -2,13 +2,15 @@ import type { Book, BookRow } from "@pinwright/book";
 import { rows } from "./author.ts";
 
 type Step = Partial<BookRow<"steps">>;
+type Station = Partial<BookRow<"stations">>;
 
-export const STATIONS: readonly Partial<BookRow<"stations">>[] = [
+/** Benches in the order in which a machine passes them; mechanisms are built beside the line. */
+export const STATIONS: readonly Station[] = [
   {
     id: "stn.mechanisms",
     label: "Mechanism bench",
     label_zh: "机构台",
-    people: 2,
+    people: 5,
     skills: ["mechanism"],
     tools: "gap gauges, cycle box, torque driver",
   },
@@ -18,7 +20,7 @@ export const STATIONS: readonly Partial<BookRow<"stations">>[] = [
     label_zh: "台面正面",
     people: 1,
     skills: ["screws"],
-    tools: "post driver, rubber hook",
+    tools: "cradle, post driver, rubber hook",
   },
   {
     id: "stn.field-under",
@@ -32,32 +34,40 @@ export const STATIONS: readonly Partial<BookRow<"stations">>[] = [
     id: "stn.wiring",
     label: "Playfield wiring",
     label_zh: "台面布线",
-    people: 2,
+    people: 6,
     skills: ["solder", "wiring"],
     tools: "soldering iron with extractor, tie gun",
+  },
+  {
+    id: "stn.field-top-again",
+    label: "Playfield, upper side again",
+    label_zh: "台面正面（二次）",
+    people: 1,
+    skills: ["screws", "wiring"],
+    tools: "cradle, nut drivers, rubber hook",
   },
   {
     id: "stn.cabinet",
     label: "Cabinet",
     label_zh: "机箱",
     people: 2,
-    skills: ["screws", "mains"],
+    skills: ["screws", "mains", "wiring"],
     tools: "driver, earth tester",
   },
   {
     id: "stn.head",
     label: "Backbox",
     label_zh: "背箱",
-    people: 1,
+    people: 2,
     skills: ["screws", "wiring"],
-    tools: "driver",
+    tools: "driver, nut drivers",
   },
   {
     id: "stn.final",
     label: "Marriage of playfield and cabinet",
     label_zh: "台面合箱",
-    people: 2,
-    skills: ["screws"],
+    people: 1,
+    skills: ["screws", "lifting"],
     tools: "lifting frame",
   },
   {
@@ -65,212 +75,94 @@ export const STATIONS: readonly Partial<BookRow<"stations">>[] = [
     label: "Test",
     label_zh: "测试",
     people: 1,
-    skills: ["test"],
+    skills: ["test", "glass"],
     tools: "meter, bond tester, guarded bench",
   },
 ];
 
-const SOLDER = { caution: "Solder fume: extractor on.", caution_zh: "焊接烟雾：开启抽风。", skill: "solder" };
-const CRADLE = { caution: "Latch the cradle before it is turned.", caution_zh: "翻转前锁紧支架。" };
-const MAINS = {
-  caution: "Mains wiring is checked by a licensed electrician, after local codes.",
-  caution_zh: "市电接线须由持证电工依当地法规检查。",
-  skill: "mains",
-};
-
-/** Ids of what stands on some panels on one side, children of mechanisms left out. */
-const standing = (
-  rowsOf: readonly { id: string; panel: string; side: string }[],
-  panel: RegExp,
-  side?: string,
-) => rowsOf.filter((r) => panel.test(r.panel) && (side === undefined || r.side === side)).map((r) => r.id);
-
-/** The order in which Tidewatch is put together, as its designer gives it; the rest follows from geometry. */
+/** What the designer adds to what geometry and wiring tell: what is joined, checked, tested, closed and packed. */
 export function steps(book: Book): readonly BookRow<"steps">[] {
-  const t = book.tables;
-  const field = /^playfield$/;
-  const mechanisms = t.mechanisms.filter((m) => m.panel === "playfield");
-  const lamps = t.devices.filter((d) => d.panel === "playfield" && d.id.startsWith("lp."));
-  const switches = t.devices.filter((d) => d.panel === "playfield" && /^s[wn]\./.test(d.id));
-  const playfield = (side: "top" | "under"): Step => ({ panel: "playfield", side });
-  const top = standing(
-    t.devices.filter((d) => d.id.startsWith("tp.")),
-    field,
-    "top",
-  );
+  const between = book.tables.inlines.filter(({ id }) => /^il\.(pf-|bb-|coin-door)/.test(id));
   const list: Step[] = [
-    ...t.mechanism_types.map(
-      (type): Step => ({
-        id: `st.build-${type.id.slice(3)}`,
-        label: `Build and cycle: ${type.label}`,
-        label_zh: `装配并循环测试：${type.label_zh}`,
-        station: "stn.mechanisms",
-        skill: "mechanism",
-      }),
-    ),
     {
-      id: "st.top-guides",
-      label: "Rails, guides and posts",
-      label_zh: "木条、导轨与立柱",
-      station: "stn.field-top",
-      items: top.filter((id) => !/plastic|ramp|wireform/.test(id)),
-      ...playfield("top"),
-    },
-    {
-      id: "st.turn-1",
-      label: "Turn the playfield over",
-      label_zh: "翻转台面",
-      station: "stn.field-under",
-      after: ["st.top-guides"],
-      ...playfield("under"),
-      ...CRADLE,
-    },
-    {
-      id: "st.lamps-under",
-      label: "Lamp sockets under the inserts",
-      label_zh: "嵌件灯座",
-      station: "stn.field-under",
-      after: ["st.turn-1"],
-      items: lamps.filter((d) => d.side === "under").map((d) => d.id),
-      ...playfield("under"),
-    },
-    {
-      id: "st.switches-under",
-      label: "Switches from below",
-      label_zh: "背面开关",
-      station: "stn.field-under",
-      after: ["st.turn-1"],
-      items: switches.filter((d) => d.side === "under").map((d) => d.id),
-      ...playfield("under"),
-    },
-    ...mechanisms
-      .filter((m) => m.side === "under")
-      .map(
-        (m): Step => ({
-          id: `st.mount-${m.id.slice(5)}`,
-          label: `Mount: ${m.label}`,
-          label_zh: `安装：${m.label_zh}`,
-          station: "stn.field-under",
-          after: ["st.turn-1", `st.build-${m.type.slice(3)}`],
-          items: [m.id],
-          ...playfield("under"),
-        }),
-      ),
-    {
-      id: "st.boards-under",
-      label: "Boards on their stand-offs",
-      label_zh: "安装电路板",
-      station: "stn.field-under",
-      after: ["st.lamps-under", "st.switches-under"],
-      items: standing(t.boards, field, "under"),
-      ...playfield("under"),
-    },
-    ...t.harnesses
-      .filter((h) => t.ends.some((e) => e.harness === h.id && isOnField(book, e.point)))
-      .map(
-        (h): Step => ({
-          id: `st.lay-${h.id.slice(3)}`,
-          label: `Lay and connect: ${h.label}`,
-          label_zh: `敷设并连接：${h.label_zh}`,
-          station: "stn.wiring",
-          after: ["st.boards-under"],
-          ...playfield("under"),
-          ...SOLDER,
-        }),
-      ),
-    {
-      id: "st.turn-2",
-      label: "Turn the playfield back",
-      label_zh: "翻回台面",
-      station: "stn.field-top",
-      after: ["st.boards-under"],
-      ...playfield("top"),
-      ...CRADLE,
-    },
-    {
-      id: "st.ramps",
-      label: "Ramps, wireforms and plastics",
-      label_zh: "坡道、线轨与塑料板",
-      station: "stn.field-top",
-      after: ["st.turn-2"],
-      items: top.filter((id) => /plastic|ramp|wireform/.test(id)),
-      ...playfield("top"),
-    },
-    {
-      id: "st.mechs-top",
-      label: "Mechanisms on the upper side",
-      label_zh: "正面机构",
-      station: "stn.field-top",
-      after: ["st.ramps"],
-      items: mechanisms.filter((m) => m.side === "top").map((m) => m.id),
-      ...playfield("top"),
-    },
-    {
-      id: "st.cabinet-loads",
-      label: "Supplies, boards and devices in the cabinet",
-      label_zh: "机箱内电源、电路板与器件",
-      station: "stn.cabinet",
-      items: [...standing(t.boards, /^cab\./), ...standing(t.mechanisms, /^cab\./)],
+      id: "st.mains-check",
+      label: "Check of the mains wiring",
+      label_zh: "市电接线检查",
+      minutes: 12,
+      skill: "mains",
       panel: "cab.bottom",
       side: "top",
-      skill: "screws",
-    },
-    {
-      id: "st.cabinet-mains",
-      label: "Mains wiring of the cabinet",
-      label_zh: "机箱市电布线",
-      station: "stn.cabinet",
-      after: ["st.cabinet-loads"],
-      panel: "cab.bottom",
-      side: "top",
-      ...MAINS,
-    },
-    {
-      id: "st.head",
-      label: "Boards, lamps and speakers of the backbox",
-      label_zh: "背箱电路板、灯与扬声器",
-      station: "stn.head",
-      items: standing(t.boards, /^bb\./),
-      panel: "bb.back",
-      side: "top",
+      caution: "Mains wiring is checked by a licensed electrician, after local codes.",
+      caution_zh: "市电接线须由持证电工依当地法规检查。",
     },
     {
       id: "st.join",
-      label: "Playfield into the cabinet, in-lines joined",
-      label_zh: "台面装入机箱并插接",
+      label: "Playfield and backbox onto the cabinet, in-lines joined",
+      label_zh: "台面与背箱装上机箱并插接",
       station: "stn.final",
-      after: ["st.mechs-top", "st.cabinet-mains", "st.head"],
-      items: t.inlines.map((i) => i.id),
+      after: ["st.mains-check"],
+      items: between.map(({ id }) => id),
       panel: "playfield",
-      side: "top",
-      caution: "Two people; watch fingers at the pivots.",
-      caution_zh: "两人操作；注意转轴夹手。",
+      side: "under",
+      minutes: 25,
+      skill: "lifting",
+      caution: "Two people; watch fingers at the pivots and at the backbox hinge.",
+      caution_zh: "两人操作；注意转轴与背箱铰链夹手。",
+    },
+    {
+      id: "st.legs",
+      label: "Legs, side rails and lock bar",
+      label_zh: "机腿、侧边条与锁条",
+      station: "stn.final",
+      after: ["st.join"],
+      minutes: 14,
+      skill: "screws",
+      caution: "Two people; set the cabinet on its frame before the legs are on.",
+      caution_zh: "两人操作；装机腿前先将机箱放上支架。",
+    },
+    {
+      id: "st.safety-test",
+      label: "Earth bond, insulation, polarity and interlock",
+      label_zh: "接地、绝缘、极性与联锁测试",
+      station: "stn.test",
+      after: ["st.legs"],
+      minutes: 15,
+      skill: "test",
+      caution: "Guarded bench: nobody touches the machine while it is under the test voltage.",
+      caution_zh: "防护台：加试验电压时任何人不得触碰机器。",
     },
     {
       id: "st.test",
-      label: "End test",
-      label_zh: "整机测试",
+      label: "End test and burn-in",
+      label_zh: "整机测试与老化",
       station: "stn.test",
-      after: ["st.join"],
-      ...MAINS,
+      after: ["st.safety-test"],
+      minutes: 40,
       skill: "test",
+      caution: "Coil fuse out for the logic test; coils one at a time.",
+      caution_zh: "逻辑测试时取下线圈保险；线圈逐个测试。",
     },
     {
       id: "st.glass",
-      label: "Glass, and pack",
-      label_zh: "装玻璃并包装",
+      label: "Clean the playing surface, put the balls and the glass in",
+      label_zh: "清洁台面，放入钢球，装玻璃",
       station: "stn.test",
       after: ["st.test"],
+      minutes: 8,
+      skill: "glass",
       caution: "Glass: two hands, gloves and glasses; never rest a corner on a hard floor.",
       caution_zh: "玻璃：双手搬运，戴手套护目镜，勿以角着硬地。",
     },
+    {
+      id: "st.pack",
+      label: "Fold the backbox, strap and pack",
+      label_zh: "折叠背箱、捆扎并包装",
+      station: "stn.test",
+      after: ["st.glass"],
+      minutes: 12,
+      caution: "Two people fold the backbox; watch the bundle at the hinge.",
+      caution_zh: "两人折叠背箱；留意铰链处线束。",
+    },
   ];
   return rows("steps", list);
-}
-
-function isOnField(book: Book, point: string): boolean {
-  const item = point.split(":")[0]?.split("/")[0];
-  return [...book.tables.devices, ...book.tables.boards, ...book.tables.mechanisms].some(
-    (row) => row.id === item && row.panel === "playfield",
-  );
 }

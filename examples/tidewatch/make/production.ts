@@ -4,6 +4,7 @@ import { rows, type Topic } from "./author.ts";
 import { bonds } from "./production-bonds.ts";
 import { boardFixings, STANDOFFS } from "./production-fixings.ts";
 import { ELECTRONICS, placements } from "./production-placements.ts";
+import { stepRules } from "./production-rules.ts";
 import { STATIONS, steps } from "./production-steps.ts";
 import { tests } from "./production-tests.ts";
 import { HOLDERS, pricesOf } from "./shop.ts";
@@ -156,6 +157,7 @@ export function production(book: Book, shop: Shop): Topic {
       placements: [...placements(t.board_types, t.connectors, t.elements)],
       stations: rows("stations", STATIONS),
       steps: [...steps(book)],
+      step_rules: [...stepRules(book)],
       tests: [...tests(t.board_types, t.elements, t.harnesses, bonds, t.supplies)],
       parts,
       tooling: rows("tooling", TOOLING),

@@ -99,6 +99,9 @@ export const shop: Partial<ShopTables> = {
     { id: "moulder", label: "Moulder", label_zh: "注塑厂", currency: "EUR", lead_days: 40 },
   ]),
   holders: shopRows("holders", HOLDERS),
+  shop_settings: shopRows("shop_settings", [
+    { id: "takt_min", value: 90, remark: "Five machines a day and a half, with the people there are." },
+  ]),
   drivers: shopRows("drivers", DRIVERS),
   reels: shopRows(
     "reels",
