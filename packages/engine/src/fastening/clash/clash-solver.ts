@@ -14,6 +14,7 @@ import { type Blocked, blockedBy } from "./blocked.ts";
 import { type Cell, Cells } from "./cells.ts";
 import { type Contact, type ContactContext, contactOf } from "./contact.ts";
 import { checkPanelArea, panelRing } from "./panel-area.ts";
+import { PoseClashes } from "./poses.ts";
 import { clashSettings, electricItems, farthestMm, wholeId } from "./settings.ts";
 import { checkStandOffs } from "./stand-offs.ts";
 import { type Tube, tubesOf } from "./tubes.ts";
@@ -31,13 +32,16 @@ export class ClashSolver {
   readonly #met = new Query<Findings>(sameMembers);
   readonly #boards = new Query<Findings>(sameMembers);
   readonly #areas = new SharedMemory<readonly Solid[], Findings>();
+  readonly #poses = new PoseClashes();
   readonly #all = new Query<Findings>(sameMembers);
 
   solve(machine: Machine, solids: Solids, harnesses: ReadonlyMap<string, HarnessResult>): Findings {
+    const cutouts = this.#cutouts.solve(machine);
     const found = [
       this.#meetings(machine, solids, harnesses),
       ...this.#standOffs(machine),
-      ...this.#panelAreas(machine, solids),
+      ...this.#panelAreas(machine, solids, cutouts),
+      this.#poses.solve(machine, solids, cutouts),
     ];
     return this.#all.ask("all", found, () => found.flat());
   }
@@ -48,7 +52,15 @@ export class ClashSolver {
   }
 
   sweep(): void {
-    for (const query of [this.#cutouts, this.#tubes, this.#cells, this.#met, this.#boards, this.#all])
+    for (const query of [
+      this.#cutouts,
+      this.#tubes,
+      this.#cells,
+      this.#met,
+      this.#boards,
+      this.#poses,
+      this.#all,
+    ])
       query.sweep();
   }
 
@@ -98,8 +110,11 @@ export class ClashSolver {
     return findings;
   }
 
-  #panelAreas(machine: Machine, solids: Solids): readonly Findings[] {
-    const cutouts = this.#cutouts.solve(machine);
+  #panelAreas(
+    machine: Machine,
+    solids: Solids,
+    cutouts: ReadonlyMap<string, PanelCutouts>,
+  ): readonly Findings[] {
     const { movingMm } = clashSettings(machine);
     const findings: Findings[] = [];
     for (const [id, own] of solids) {
