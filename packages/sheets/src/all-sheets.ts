@@ -1,7 +1,10 @@
 import type { LineResult } from "@pinwright/engine";
+import { assemblyDocumentNames, composeAssemblySheets } from "./assembly-sheets.ts";
 import type { SheetDocument } from "./compose/document.ts";
 import { composeHarnessSheets, documentNames } from "./harness-sheets.ts";
 import {
+  ASSEMBLY_SHEET_KINDS,
+  type AssemblySheetKind,
   HARNESS_SHEET_KINDS,
   type HarnessSheetKind,
   MACHINE_SHEET_KINDS,
@@ -14,7 +17,7 @@ import type { SheetOptions } from "./options.ts";
 
 /** Which sheets somebody asks for. */
 export interface SheetsChoice {
-  /** Kinds to make; none: all, and of these those of the whole machine only when no harness is named either. */
+  /** Kinds to make; none: all, and of these those of the whole machine and its assembly only when no harness is named either. */
   readonly kinds: readonly SheetKind[];
   /** Harnesses to make sheets for; none: all. */
   readonly harnessIds: readonly string[];
@@ -22,6 +25,7 @@ export interface SheetsChoice {
 
 interface Wanted {
   readonly machine: readonly MachineSheetKind[];
+  readonly assembly: readonly AssemblySheetKind[];
   readonly harness: readonly HarnessSheetKind[];
   readonly harnessIds: readonly string[];
 }
@@ -32,6 +36,7 @@ function wantedOf(line: LineResult, { kinds, harnessIds }: SheetsChoice): Wanted
   const isAboutHarnesses = kinds.length === 0 && harnessIds.length > 0;
   return {
     machine: isAboutHarnesses ? [] : MACHINE_SHEET_KINDS.filter(isWanted),
+    assembly: isAboutHarnesses ? [] : ASSEMBLY_SHEET_KINDS.filter(isWanted),
     harness,
     harnessIds: harnessIds.length > 0 ? harnessIds : [...line.harnesses.keys()],
   };
@@ -43,14 +48,17 @@ export interface MadeSheet {
   readonly document: SheetDocument;
 }
 
-/** The sheets that are asked for, one after the other: those of the machine first, then harness by harness. */
+/** The sheets that are asked for, one after the other: those of the machine first, then those of its assembly, then
+ * harness by harness. */
 export function* composeSheets(
   line: LineResult,
   options: SheetOptions,
   choice: SheetsChoice,
 ): Generator<MadeSheet, void> {
-  const { machine, harness, harnessIds } = wantedOf(line, choice);
+  const { machine, assembly, harness, harnessIds } = wantedOf(line, choice);
   for (const document of composeMachineSheets(line, options, machine)) yield { of: MACHINE_SHEETS, document };
+  for (const document of composeAssemblySheets(line, options, assembly))
+    yield { of: MACHINE_SHEETS, document };
   if (harness.length === 0) return;
   for (const id of line.harnesses.keys()) {
     if (!harnessIds.includes(id)) continue;
@@ -65,9 +73,10 @@ export function sheetNames(
   language: SheetOptions["language"],
   choice: SheetsChoice,
 ): readonly string[] {
-  const { machine, harness, harnessIds } = wantedOf(line, choice);
+  const { machine, assembly, harness, harnessIds } = wantedOf(line, choice);
   return [
     ...machineDocumentNames(language, machine),
+    ...assemblyDocumentNames(line, language, assembly),
     ...(harness.length === 0 ? [] : documentNames(line, harnessIds, language, harness)),
   ];
 }

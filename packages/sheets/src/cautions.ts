@@ -116,6 +116,15 @@ export function cautionsOf(
   );
 }
 
+/** What is dangerous about the wires of a harness alone, each caution with a line for each language. */
+export function wireCautions(
+  line: LineResult,
+  harness: HarnessResult,
+  language: SheetLanguage,
+): readonly string[] {
+  return said(hazards(line, harness.wires, "mains"), language);
+}
+
 /** Cautions for a sheet of the whole machine, each with a line for each language. */
 export function machineCautions(line: LineResult, language: SheetLanguage): readonly string[] {
   const wires = [...line.harnesses.values()].flatMap((harness) => harness.wires);

@@ -1,4 +1,5 @@
 export { composeSheets, type MadeSheet, type SheetsChoice, sheetNames } from "./all-sheets.ts";
+export { assemblyDocumentNames, composeAssemblySheets } from "./assembly-sheets.ts";
 export { bodyHash } from "./compose/body-hash.ts";
 export type { SheetDocument } from "./compose/document.ts";
 export type { Grid, GridValue } from "./compose/grid.ts";
@@ -11,6 +12,8 @@ export {
   type HarnessSheetsChoice,
 } from "./harness-sheets.ts";
 export {
+  ASSEMBLY_SHEET_KINDS,
+  type AssemblySheetKind,
   HARNESS_SHEET_KINDS,
   type HarnessSheetKind,
   MACHINE_SHEET_KINDS,
@@ -21,4 +24,5 @@ export {
 } from "./identity.ts";
 export { composeMachineSheets, machineDocumentNames, machineDocumentsAbout } from "./machine-sheets.ts";
 export { type SheetOptions, USUAL_OPTIONS } from "./options.ts";
+export { composeStepCard } from "./step-cards/step-cards.ts";
 export { pageSvg } from "./svg/svg.ts";

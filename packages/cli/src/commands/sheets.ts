@@ -2,6 +2,7 @@ import { mkdir, rm } from "node:fs/promises";
 import { join, resolve } from "node:path";
 import type { LineResult } from "@pinwright/engine";
 import {
+  ASSEMBLY_SHEET_KINDS,
   composeSheets,
   HARNESS_SHEET_KINDS,
   MACHINE_SHEET_KINDS,
@@ -138,7 +139,7 @@ export const sheetsCommand: Command = {
       type: "string",
       multiple: true,
       value: "KIND",
-      about: `only these: ${HARNESS_SHEET_KINDS.join(", ")}; of the whole machine: ${MACHINE_SHEET_KINDS.join(", ")}`,
+      about: `only these: ${HARNESS_SHEET_KINDS.join(", ")}; of the whole machine: ${MACHINE_SHEET_KINDS.join(", ")}; of its assembly: ${ASSEMBLY_SHEET_KINDS.join(", ")}`,
     },
     harness: {
       type: "string",

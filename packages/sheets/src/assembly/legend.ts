@@ -1,14 +1,13 @@
 import type { LineResult, ScrewSymbol } from "@pinwright/engine";
 import type { SheetLanguage, SheetWords } from "@pinwright/words";
-import { at, box, group, LINE, line, polyline, rect, stroke, TEXT, write } from "../compose/draw.ts";
+import { at, box, group, LINE, line, rect, stroke, TEXT, write } from "../compose/draw.ts";
 import { type Block, gap } from "../compose/flow.ts";
 import type { Ink, Mark, Stroke } from "../compose/mark.ts";
 import { paragraph } from "../compose/paragraph.ts";
 import { say } from "../compose/say.ts";
-import type { TableColumn } from "../compose/table.ts";
+import { type TableColumn, TICK } from "../compose/table.ts";
 import { leadingMm } from "../compose/text.ts";
 import { wrap } from "../compose/wrap.ts";
-import type { LowerEdge } from "./panel-view.ts";
 import type { ScrewGroup } from "./step-facts.ts";
 import { groupTool, momentsText, takesLocker, tightenText, withItText } from "./step-texts.ts";
 import { symbolMark } from "./symbol-mark.ts";
@@ -28,13 +27,17 @@ export function numbersText(numbers: readonly number[]): string {
   return runs.map(({ from, to }) => (from === to ? `${from}` : `${from}–${to}`)).join(", ");
 }
 
-/** The screws of a step as a table: symbol, letter, what it is, how many, how it is driven and what goes on with it. */
+/**
+ * The screws of a step as a table: symbol, letter, what it is, how many, how it is driven and what goes on with it.
+ * @param ticked whether each line has a box to be ticked
+ */
 export function screwTable(
   line: LineResult,
   groups: readonly ScrewGroup[],
   numbers: ReadonlyMap<string, number>,
   language: SheetLanguage,
   widthMm: number,
+  ticked = false,
 ): Block[] {
   const words: Say = (choose) => say(language, choose);
   const c = (choose: (w: Parameters<Parameters<typeof say>[1]>[0]["steps"]["columns"]) => string): string =>
@@ -53,6 +56,7 @@ export function screwTable(
     ...(anyWith ? [{ header: c((w) => w.withIt) }] : []),
     ...(anyLocker ? [{ header: c((w) => w.locker), weight: "bold" as const }] : []),
     ...(isSplit ? [{ header: c((w) => w.numbers) }] : []),
+    ...(ticked ? [{ header: words((w) => w.common.done), align: "middle" as const, whole: true }] : []),
   ];
   const rows = groups.map((g): SymbolRow => {
     const own = g.fastenerIds.flatMap((id) => numbers.get(id) ?? []);
@@ -69,6 +73,7 @@ export function screwTable(
           ...(anyWith ? [withItText(g, language)] : []),
           ...(anyLocker ? [words((w) => (takesLocker(g) ? w.steps.lockerYes : w.steps.lockerNo))] : []),
           ...(isSplit ? [numbersText(own)] : []),
+          ...(ticked ? [TICK] : []),
         ],
       },
     };
@@ -191,21 +196,5 @@ export function signBlocks(
         ),
       ),
     gap(1),
-  ];
-}
-
-/** An arrow at the lower edge of a view that says what lies there, with its middle at 0, 0. */
-export function edgeMarks(edge: LowerEdge, language: SheetLanguage): Mark[] {
-  const text = say(language, (w) => w.steps.view[edge], " · ");
-  return [
-    polyline([at(0, -3), at(0, 2.4)], stroke("ink", LINE.bold), "TEXT"),
-    {
-      kind: "polygon",
-      points: [at(-1.6, 0.4), at(1.6, 0.4), at(0, 3.4)],
-      stroke: null,
-      fill: "ink",
-      layer: "TEXT",
-    },
-    write(text, at(3.2, 2), { heightMm: TEXT.large, weight: "bold" }),
   ];
 }

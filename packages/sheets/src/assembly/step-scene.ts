@@ -9,8 +9,9 @@ import type { Obstacle } from "../compose/obstacle.ts";
 import { distanceMm, type TurnedBox } from "../compose/plane.ts";
 import { label } from "../compose/say.ts";
 import { type Cuttable, cuttable } from "../drawing/window.ts";
+import { edgeMarks, edgeWidthMm } from "./edge.ts";
 import { groundMarks } from "./ground.ts";
-import type { PanelView } from "./panel-view.ts";
+import type { LowerEdge, PanelView } from "./panel-view.ts";
 import type { StepSide } from "./step-facts.ts";
 import { symbolMark, symbolOf } from "./symbol-mark.ts";
 
@@ -25,6 +26,12 @@ export interface Drawing {
   readonly hash: string;
   /** Labels that found no room. */
   readonly balloons: readonly Balloon[];
+  /** White round the panel. */
+  readonly marginMm: number;
+  /** Holes of the step. */
+  readonly holes: readonly PagePoint[];
+  /** Some symbols stand beside their holes. */
+  readonly hasDots: boolean;
 }
 
 /** What stands on a panel side before, during and after a step. */
@@ -46,10 +53,14 @@ export interface SceneStyle {
   readonly named: boolean;
   /** Lettering of the letters beside the symbols. */
   readonly letterMm: number;
+  /** What lies at the lower edge. */
+  readonly edge: LowerEdge;
 }
 
 /** A dot that shows where a hole really is. */
 const DOT_MM = 0.6;
+/** Height of the arrow at the lower edge. */
+const EDGE_MM = 7;
 /** White between two symbols, below which both stand away from their holes. */
 const APART_MM = 0.6;
 
@@ -69,7 +80,8 @@ function outline(view: PanelView, item: Item, dark: boolean): Mark {
     points: item.footprint.map(view.toPage),
     stroke: dark ? stroke("ink", LINE.strong) : stroke("faint", LINE.thin),
     fill: null,
-    layer: "BRANCHES",
+    // Of a tile on which only such things are, nothing is printed.
+    layer: dark ? "BRANCHES" : "BORDER",
   };
 }
 
@@ -81,7 +93,7 @@ function hole(view: PanelView, item: FastenerItem, filled: boolean): Mark {
     radiusMm: filled ? Math.max(0.7, (diameterMm / 2) * view.scale * 0.8) : Math.max(0.45, view.scale),
     stroke: stroke("faint", LINE.hair),
     fill: filled ? "tint" : null,
-    layer: "HOLES",
+    layer: "BORDER",
   };
 }
 
@@ -196,7 +208,9 @@ export function drawStep(line: LineResult, view: PanelView, state: SideState, st
     ...leading.map((s) => signRequest(line, s, style, true)),
     ...(style.named ? nameRequests(view, state.now.items, style) : []),
   ];
+  const edge = at(view.widthMm / 2, view.heightMm + marginMm - EDGE_MM / 2);
   const fixed = [
+    { middle: edge, widthMm: edgeWidthMm(style.edge, style.language), heightMm: EDGE_MM, turnDeg: 0 },
     ...standing.map((s) => square(s.hole, style.symbolMm)),
     ...leading.map((s) => square(s.hole, 2 * DOT_MM)),
   ];
@@ -223,8 +237,10 @@ export function drawStep(line: LineResult, view: PanelView, state: SideState, st
       }),
     ),
     ...labels.marks,
+    group(edgeMarks(style.edge, style.language), edge.xMm, edge.yMm),
   ];
-  const window = box(0, 0, view.widthMm, view.heightMm);
+  // The edge line of the panel is not cut in half.
+  const window = box(-0.3, -0.3, view.widthMm + 0.6, view.heightMm + 0.6);
   const marks = [group([group(inner, 0, 0, window), ...signMarks], marginMm, marginMm)];
   const widthMm = view.widthMm + 2 * marginMm;
   const heightMm = view.heightMm + 2 * marginMm;
@@ -235,5 +251,8 @@ export function drawStep(line: LineResult, view: PanelView, state: SideState, st
     cuttable: cuttable(marks),
     hash: bodyHash([{ widthMm, heightMm, marks }]),
     balloons: labels.balloons,
+    marginMm,
+    holes: signs.map((s) => at(s.hole.xMm + marginMm, s.hole.yMm + marginMm)),
+    hasDots: leading.length > 0,
   };
 }

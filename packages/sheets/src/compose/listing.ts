@@ -92,6 +92,11 @@ export function roomOf(paper: Paper, page: number): Box {
  * room, else above the list), blocks set one below the other over as many pages as they need.
  */
 export function composeListing(listing: Listing): SheetDocument {
+  return assemble(listing.identity, listing.language, listingBodies(listing), listing.grids);
+}
+
+/** The pages of a list without their frames, for a sheet on which more than the list stands. */
+export function listingBodies(listing: Omit<Listing, "grids">): readonly PageBody[] {
   const { paper, language } = listing;
   const frame = frameOf(paper);
   const widthMm = roomOf(paper, 0).widthMm;
@@ -109,7 +114,7 @@ export function composeListing(listing: Listing): SheetDocument {
     const used = heading.heightMm + (page === 0 && above !== null ? above.heightMm + 3 : 0);
     return box(room.xMm, room.yMm + used, room.widthMm, room.heightMm - used);
   };
-  const bodies: PageBody[] = flow(listing.blocks(widthMm), bodyOf).map((marks, page) => {
+  return flow(listing.blocks(widthMm), bodyOf).map((marks, page) => {
     const room = roomOf(paper, page);
     const head: Mark[] = [group(heading.marks, room.xMm, room.yMm)];
     if (page === 0 && above !== null) {
@@ -122,5 +127,4 @@ export function composeListing(listing: Listing): SheetDocument {
     }
     return { paper, marks: [...head, ...marks] };
   });
-  return assemble(listing.identity, language, bodies, listing.grids);
 }

@@ -12,6 +12,7 @@ export const PAPERS = {
   "a4-portrait": { widthMm: 210, heightMm: 297 },
   "a4-landscape": { widthMm: 297, heightMm: 210 },
   "a3-landscape": { widthMm: 420, heightMm: 297 },
+  "a3-portrait": { widthMm: 297, heightMm: 420 },
 } as const satisfies Readonly<Record<string, Paper>>;
 
 export type PaperName = keyof typeof PAPERS;

@@ -24,6 +24,9 @@ export interface TableColumn {
 /** The sign that is drawn as an empty square to be ticked. */
 export const TICK = "☐";
 
+/** The sign that is drawn as an empty field to be written in, as wide as its column. */
+export const FIELD = "▭";
+
 export type TableRow =
   | { readonly kind: "row"; readonly cells: readonly string[] }
   /** A heading across the table. */
@@ -62,7 +65,7 @@ export function layOut(columns: readonly TableColumn[], rows: readonly TableRow[
       const header = of(column.header, HEADER_HEIGHT_MM, "bold");
       const cells = tables.map((cells) => {
         const text = cells[i] ?? "";
-        if (text === TICK) return heightOf(column) * 1.6;
+        if (text === TICK || text === FIELD) return heightOf(column) * 1.6;
         const { head, detail } = partsOf(text, column);
         const whole = column.whole === true ? naturalWidthMm : of;
         return Math.max(whole(head, heightOf(column), column.weight ?? "regular"), of(detail, TEXT.small));
@@ -132,6 +135,11 @@ function cellMarks(
           stroke("ink", LINE.medium),
         ),
       );
+      return;
+    }
+    if (text === FIELD) {
+      const field = box(xMm + PAD_MM, topMm - heightMm * 0.3, widthMm - 2 * PAD_MM, heightMm * 1.7);
+      marks.push(rect(field, stroke("ink", LINE.medium)));
       return;
     }
     marks.push(

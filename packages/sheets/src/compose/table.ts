@@ -3,7 +3,7 @@ import { type Block, stacked } from "./flow.ts";
 import type { Mark } from "./mark.ts";
 import { groupBlock, headerBlock, layOut, rowMarks, type TableColumn, type TableRow } from "./table-cells.ts";
 
-export { type TableColumn, type TableRow, TICK } from "./table-cells.ts";
+export { FIELD, type TableColumn, type TableRow, TICK } from "./table-cells.ts";
 
 /**
  * A table as blocks for `flow`: a header that is repeated on every page, rows that are never broken, ruled with

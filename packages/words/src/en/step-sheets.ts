@@ -144,6 +144,9 @@ export const stepSheets = {
     hint: "Guide for drilling or marking the bare panel, this side up. Cut the template to the panel’s outline from sheet at least 6 mm thick.",
     locate:
       "Set the three stops against the panel’s edges and a pin through each locating hole: it fits one way only.",
+    stopsOnly:
+      "Set the three stops against the panel’s edges; look twice that the template lies this side up.",
+    layers: "Layers: CUT edge, LOCATE stops and pins, DRILL_… one for each drill, ENGRAVE marks.",
     guide: "Drill with the diameter and to the depth that the table gives for the mark beside the hole.",
     drill: (mark: string) => `Drill ${mark}`,
     mark: "Mark",

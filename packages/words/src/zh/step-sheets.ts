@@ -143,6 +143,8 @@ export const stepSheets: Translated<typeof english> = {
     title: "底孔样板",
     hint: "用于在裸板上引导钻孔或划点，该面朝上。用至少 6 mm 厚的板按面板外形切出样板。",
     locate: "三个挡块靠紧板边，每个定位孔插一根销：只有一个方向能放入。",
+    stopsOnly: "三个挡块靠紧板边；再三确认样板该面朝上。",
+    layers: "图层：CUT 外形，LOCATE 挡块和销，DRILL_… 每种钻头一层，ENGRAVE 记号。",
     guide: "按孔旁记号在表中所列的直径和深度钻孔。",
     drill: (mark) => `钻头 ${mark}`,
     mark: "记号",

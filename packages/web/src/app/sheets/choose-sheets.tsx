@@ -5,6 +5,7 @@ import { IconPrinter } from "@tabler/icons-react";
 import { type ReactNode, useState } from "react";
 import { useSpeech } from "../words.tsx";
 import {
+  ASSEMBLY_SHEET_KINDS,
   LANGUAGES,
   MACHINE_SHEET_KINDS,
   SHEET_FORMATS,
@@ -34,6 +35,8 @@ export function ChooseSheets({
   const words = all.prints;
   const kindWords = sheetWords(language).kinds;
   const [machineKinds, setMachineKinds] = useState(ofMachine ? MACHINE_SHEET_KINDS : []);
+  // There are many of them, and who wants one kind seldom wants the others.
+  const [assemblyKinds, setAssemblyKinds] = useState<typeof ASSEMBLY_SHEET_KINDS>([]);
   const [kinds, setKinds] = useState(SHEET_KINDS);
   const [formats, setFormats] = useState<readonly SheetFormat[]>(["pdf"]);
   const [sheetLanguage, setSheetLanguage] = useState<SheetLanguage>(language);
@@ -41,14 +44,14 @@ export function ChooseSheets({
   const [failed, setFailed] = useState("");
   // Without a harness there is nothing to make the sheets of a harness of.
   const harnessKinds = harnessIds.length > 0 ? kinds : [];
-  const ready = machineKinds.length + harnessKinds.length > 0 && formats.length > 0;
+  const ready = machineKinds.length + assemblyKinds.length + harnessKinds.length > 0 && formats.length > 0;
   const make = async () => {
     setBusy(true);
     setFailed("");
     try {
       await onMake({
         harnessIds: [...harnessIds],
-        kinds: [...machineKinds, ...harnessKinds],
+        kinds: [...machineKinds, ...assemblyKinds, ...harnessKinds],
         formats: [...formats],
         language: sheetLanguage,
       });
@@ -73,6 +76,7 @@ export function ChooseSheets({
           {ready
             ? words.makeSays(
                 machineKinds.length,
+                assemblyKinds.length,
                 harnessKinds.length === 0 ? 0 : harnessIds.length,
                 kinds.length,
               )
@@ -90,6 +94,15 @@ export function ChooseSheets({
           all={MACHINE_SHEET_KINDS}
           chosen={machineKinds}
           onChoose={setMachineKinds}
+          nameOf={(kind) => kindWords[kind]}
+        />
+      )}
+      {ofMachine && (
+        <Choices
+          title={words.assembly}
+          all={ASSEMBLY_SHEET_KINDS}
+          chosen={assemblyKinds}
+          onChoose={setAssemblyKinds}
           nameOf={(kind) => kindWords[kind]}
         />
       )}

@@ -1,5 +1,10 @@
 import type { SheetRequest } from "@pinwright/contract";
-import type { HarnessSheetKind, MachineSheetKind, MACHINE_SHEETS as MachineSheets } from "@pinwright/sheets";
+import type {
+  AssemblySheetKind,
+  HarnessSheetKind,
+  MachineSheetKind,
+  MACHINE_SHEETS as MachineSheets,
+} from "@pinwright/sheets";
 
 /** A list that must hold every member of a union; the compiler refuses one that does not. */
 const everyOne =
@@ -28,6 +33,17 @@ export const MACHINE_SHEET_KINDS = everyOne<MachineSheetKind>()([
   "wiring-chart",
   "loads",
   "program-map",
+]);
+
+/** Kinds of sheet for the assembly of the machine, in the order in which the work goes. */
+export const ASSEMBLY_SHEET_KINDS = everyOne<AssemblySheetKind>()([
+  "drill-table",
+  "pilot-template",
+  "kit-list",
+  "screw-poster",
+  "step-cards",
+  "screw-map",
+  "screw-tray",
 ]);
 
 /** What the names of files of the whole machine begin with, where others have their harness. */

@@ -5,6 +5,7 @@ export const prints = {
     "Choose what the floor needs. Sheets are made on the office computer; you can go on working meanwhile.",
   noHarnesses: "There are no harnesses yet, so there are no sheets to make.",
   machine: "Machine",
+  assembly: "Assembly of the machine",
   harnesses: "Harnesses",
   kinds: "Kinds of sheet, for each harness",
   formats: "Files",
@@ -21,9 +22,10 @@ export const prints = {
   none: "None",
   chosen: (n: number, of: number) => `${n} of ${of}`,
   make: "Make the sheets",
-  makeSays: (machine: number, harnesses: number, kinds: number) =>
+  makeSays: (machine: number, assembly: number, harnesses: number, kinds: number) =>
     [
       machine === 0 ? "" : `${machine} ${machine === 1 ? "sheet" : "sheets"} of the machine`,
+      assembly === 0 ? "" : `${assembly} ${assembly === 1 ? "kind" : "kinds"} of sheet for its assembly`,
       harnesses === 0
         ? ""
         : `${kinds} ${kinds === 1 ? "kind" : "kinds"} of sheet for ${harnesses} ${harnesses === 1 ? "harness" : "harnesses"}`,

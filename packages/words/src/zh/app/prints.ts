@@ -6,6 +6,7 @@ export const prints: Translated<typeof en> = {
   intro: "选择车间需要的图纸。图纸在办公室电脑上生成，期间您可以继续工作。",
   noHarnesses: "还没有线束，因此没有可生成的图纸。",
   machine: "整机",
+  assembly: "整机装配",
   harnesses: "线束",
   kinds: "图纸种类，每个线束各一份",
   formats: "文件",
@@ -22,9 +23,10 @@ export const prints: Translated<typeof en> = {
   none: "全不选",
   chosen: (n, of) => `${n} / ${of}`,
   make: "生成图纸",
-  makeSays: (machine, harnesses, kinds) =>
+  makeSays: (machine, assembly, harnesses, kinds) =>
     [
       machine === 0 ? "" : `${machine} 种整机图纸`,
+      assembly === 0 ? "" : `${assembly} 种装配图纸`,
       harnesses === 0 ? "" : `${harnesses} 个线束各 ${kinds} 种图纸`,
     ]
       .filter((text) => text !== "")

@@ -1,0 +1,118 @@
+import type { LineResult, PanelPoint } from "@pinwright/engine";
+import { type BoxMm, boxOf, growBox } from "@pinwright/kernel";
+import { edgeWidthMm } from "../assembly/edge.ts";
+import { fittingScale, lowerEdge, type PanelView, panelView, scaleText } from "../assembly/panel-view.ts";
+import { drawStep, type SideState } from "../assembly/step-scene.ts";
+import { at, box, group, LINE, rect, stroke, TEXT, write } from "../compose/draw.ts";
+import type { Block } from "../compose/flow.ts";
+import type { Mark } from "../compose/mark.ts";
+import { say } from "../compose/say.ts";
+import { leadingMm } from "../compose/text.ts";
+import { wrap } from "../compose/wrap.ts";
+import type { SheetOptions } from "../options.ts";
+
+/** White round a picture for labels, and of the panel round what the step is about. */
+const MARGIN_MM = 10;
+const ROUND_MM = 25;
+/** Least extent of the panel that a picture shows: less is not recognised. */
+const LEAST_MM = 160;
+/** Width of the small panel that shows where the picture is. */
+const WHERE_MM = 26;
+/** Items with names in a picture; more would hide the holes. */
+const MOST_NAMES = 16;
+
+/** What of a panel is shown: all that the step touches, with some of the panel round it. */
+function regionOf(whole: PanelView, { now }: SideState): BoxMm {
+  const points: PanelPoint[] = [
+    ...now.fasteners.map((f) => whole.lying(f.place)),
+    ...now.items.flatMap((i) => i.footprint.map(whole.lying)),
+  ];
+  const { widthMm, heightMm } = whole.panelMm;
+  const own = boxOf(points) ?? { minXMm: 0, minYMm: 0, maxXMm: widthMm, maxYMm: heightMm };
+  const grown = growBox(own, ROUND_MM);
+  const span = (min: number, max: number, most: number): readonly [number, number] => {
+    const lack = Math.max(0, LEAST_MM - (max - min)) / 2;
+    const from = Math.max(0, min - lack);
+    const to = Math.min(most, max + lack);
+    return to > from ? [from, to] : [0, most];
+  };
+  const [minXMm, maxXMm] = span(grown.minXMm, grown.maxXMm, widthMm);
+  const [minYMm, maxYMm] = span(grown.minYMm, grown.maxYMm, heightMm);
+  return { minXMm, minYMm, maxXMm, maxYMm };
+}
+
+/** A small panel with the part that the picture shows. */
+function whereMarks(whole: PanelView, region: BoxMm): { readonly marks: Mark[]; readonly heightMm: number } {
+  const scale = WHERE_MM / Math.max(whole.panelMm.widthMm, whole.panelMm.heightMm * 0.5);
+  const { widthMm, heightMm } = whole.panelMm;
+  return {
+    heightMm: heightMm * scale,
+    marks: [
+      rect(box(0, 0, widthMm * scale, heightMm * scale), stroke("ink", LINE.thin), "paper"),
+      rect(
+        box(
+          region.minXMm * scale,
+          (heightMm - region.maxYMm) * scale,
+          (region.maxXMm - region.minXMm) * scale,
+          (region.maxYMm - region.minYMm) * scale,
+        ),
+        stroke("ink", LINE.strong),
+        "tint",
+      ),
+    ],
+  };
+}
+
+/** The picture of a step on a panel side, as high as there is room for. Null: there is no such panel. */
+export function pictureBlock(
+  line: LineResult,
+  state: SideState,
+  title: string,
+  options: SheetOptions,
+  widthMm: number,
+  mostMm: number,
+): Block | null {
+  const { panelId, side } = state.now;
+  const whole = panelView(line, panelId, side, 1);
+  if (whole === null) return null;
+  const region = regionOf(whole, state);
+  const isPart =
+    (region.maxXMm - region.minXMm) * (region.maxYMm - region.minYMm) <
+    whole.panelMm.widthMm * whole.panelMm.heightMm * 0.98;
+  const asideMm = isPart ? WHERE_MM + 4 : 0;
+  const { language } = options;
+  const edge = lowerEdge(line, panelId);
+  const scale = fittingScale(
+    { widthMm: region.maxXMm - region.minXMm, heightMm: region.maxYMm - region.minYMm },
+    { widthMm: widthMm - asideMm - 2 * MARGIN_MM, heightMm: mostMm - 2 * MARGIN_MM },
+  );
+  const view = panelView(line, panelId, side, scale, region);
+  if (view === null) return null;
+  const drawing = drawStep(line, view, state, {
+    language,
+    symbolMm: line.machine.shop.numbers.symbol_mm,
+    marginMm: MARGIN_MM,
+    numbered: true,
+    named: state.now.items.length <= MOST_NAMES,
+    letterMm: TEXT.normal,
+    edge,
+  });
+  const roomMm = widthMm - asideMm;
+  const left = Math.max(0, (roomMm - Math.max(drawing.widthMm, edgeWidthMm(edge, language))) / 2);
+  const caption = wrap(
+    say(language, (w) => `${title}. ${w.steps.card.picture(scaleText(scale))}`),
+    widthMm,
+    TEXT.small,
+  );
+  const step = leadingMm(TEXT.small);
+  const where = whereMarks(whole, region);
+  const captionMm = caption.length * step;
+  return {
+    heightMm: captionMm + Math.max(drawing.heightMm, isPart ? where.heightMm + 4 : 0) + 2,
+    marks: [
+      ...caption.map((t, i) => write(t, at(0, (i + 0.75) * step), { heightMm: TEXT.small })),
+      { ...group(drawing.marks, left, captionMm), hash: drawing.hash },
+      ...(isPart ? [group(where.marks, roomMm + 4, captionMm + 4)] : []),
+    ],
+  };
+}
