@@ -58,7 +58,7 @@ export const fitFindings: Readonly<Record<string, RuleWords>> = {
   },
   "pilot-size": {
     title: "A hole does not suit its screw",
-    says: "{0}: {hole} of {hole_mm} mm in {wood}; the table allows {least_mm} to {most_mm} mm. Fasteners: {count}.",
+    says: "{0} ({type}): {hole} of {hole_mm} mm in {wood}; the table allows {least_mm} to {most_mm} mm. Fasteners: {count}.",
     values: TYPES,
     why: "In a hole too small the wood splits or the screw breaks, or it does not go through; in one too large it does not hold.",
     todo: "Correct the hole of the type, or leave it blank: the table's is used.",

@@ -58,7 +58,7 @@ export const fitFindings: Readonly<Record<string, RuleWords>> = {
   },
   "pilot-size": {
     title: "孔径与螺钉不符",
-    says: "{0}：{wood}中的{hole}为 {hole_mm} mm；表中允许 {least_mm} 至 {most_mm} mm。共 {count} 个。",
+    says: "{0}（{type}）：{wood}中的{hole}为 {hole_mm} mm；表中允许 {least_mm} 至 {most_mm} mm。共 {count} 个。",
     values: TYPES,
     why: "孔太小，木材开裂、螺钉折断或穿不过去；孔太大则固定不住。",
     todo: "改正该型号的孔径，或留空以采用表中的值。",

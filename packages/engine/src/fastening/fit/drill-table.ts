@@ -19,7 +19,7 @@ export interface DrillRow {
 const SAME_PLACE_UM = 50;
 
 /** The order of a walk is worth little search: few disturbances, and its bound is not asked for. */
-const WALK_EFFORT = { kicksPerNode: 2, boundSteps: 0 };
+const WALK_EFFORT = { kicksPerNode: 1, boundSteps: 0 };
 
 /**
  * The pilot and clearance holes of a panel's fasteners, without its cutouts: those from the top first, then by diameter,

@@ -33,6 +33,8 @@ export interface Fitted {
   readonly fit: FastenerFit;
   /** Null for what goes into no panel: nuts, washers, what is glued. */
   readonly wood: LocalWood | null;
+  /** The hole that it goes into, drilled for it or cut already. */
+  readonly hole: FastenerHole | null;
 }
 
 /** A pilot hole goes so much deeper than the point, for the tip of the drill and chips, mm: common practice, no source. */
@@ -56,7 +58,7 @@ export function fitFastener(facts: FitFacts): Fitted {
   const { type, nut, tappedMm, place } = item;
   const bites = bitesIn(type);
   const goesThrough = nut !== null || tappedMm !== null;
-  if (bites === "none") return { fit: loose(item), wood: null };
+  if (bites === "none") return loose(item);
   const wood = localWood(panel, outline, near, {
     xMm: place.xMm,
     yMm: place.yMm,
@@ -66,17 +68,27 @@ export function fitFastener(facts: FitFacts): Fitted {
   });
   const reachMm = exact(type.length_mm - item.flangeMm - (item.washer === null ? 0 : axialMm(item.washer)));
   const woodMm = exact(wood.hole !== null && !goesThrough ? 0 : Math.max(0, wood.endMm - wood.recessMm));
-  const base = { fastenerId: item.id, recessMm: wood.recessMm, woodMm, reachMm };
-  if (goesThrough) return { fit: { ...base, ...throughHold(facts, wood, reachMm - woodMm) }, wood };
-  const isHeld = bites === "wood" && panel.wood !== "none" && woodMm > 0 && wood.edgeMm >= 0;
-  if (!isHeld) {
-    const wanting =
-      bites === "wood"
-        ? { leastEngagedMm: exact(facts.limits.woodDiameters * type.diameter_mm) }
-        : { hole: throughHole(type, null) };
-    return { fit: { ...unfit(item.id), ...base, ...wanting }, wood };
-  }
-  return { fit: { ...base, ...woodHold(facts, wood, base) }, wood };
+  const isWood = bites === "wood" && panel.wood !== "none" && woodMm > 0 && !isLess(wood.edgeMm, 0);
+  const hold = goesThrough
+    ? throughHold(facts, wood, reachMm - woodMm)
+    : isWood
+      ? woodHold(facts, wood, reachMm, woodMm)
+      : noHold(facts, bites);
+  return {
+    fit: {
+      fastenerId: item.id,
+      holdsIn: hold.holdsIn,
+      recessMm: wood.recessMm,
+      woodMm,
+      reachMm,
+      engagedMm: exact(hold.engagedMm),
+      leastEngagedMm: exact(hold.leastEngagedMm),
+      leftMm: hold.leftMm,
+      hole: wood.ownHole === null ? hold.hole : null,
+    },
+    wood,
+    hole: hold.hole,
+  };
 }
 
 type Hold = Pick<FastenerFit, "holdsIn" | "engagedMm" | "leastEngagedMm" | "leftMm" | "hole">;
@@ -84,24 +96,30 @@ type Hold = Pick<FastenerFit, "holdsIn" | "engagedMm" | "leastEngagedMm" | "left
 function woodHold(
   { item: { type, flangeMm }, panel, limits }: FitFacts,
   wood: LocalWood,
-  { reachMm, woodMm }: Pick<FastenerFit, "reachMm" | "woodMm">,
+  reachMm: number,
+  woodMm: number,
 ): Hold {
   const fromMm = Math.max(wood.wholeFromMm - wood.recessMm, coneMm(type) - flangeMm, 0);
   const depthMm = exact(wood.recessMm + Math.min(reachMm + PILOT_BEYOND_MM, woodMm - limits.farMarginMm));
-  const isDrilled = reachMm > 0 && depthMm > wood.recessMm && wood.ownHole === null;
+  const isDrilled = reachMm > 0 && depthMm > wood.recessMm && panel.wood !== "none";
   return {
     holdsIn: "wood",
-    engagedMm: exact(Math.max(0, Math.min(reachMm, woodMm) - fromMm)),
-    leastEngagedMm: exact(limits.woodDiameters * type.diameter_mm),
+    engagedMm: Math.max(0, Math.min(reachMm, woodMm) - fromMm),
+    leastEngagedMm: limits.woodDiameters * type.diameter_mm,
     leftMm: exact(woodMm - reachMm),
-    hole: isDrilled && panel.wood !== "none" ? pilotOf(type, panel.wood, depthMm) : null,
+    hole: isDrilled ? pilotOf(type, panel.wood, depthMm, wood.ownHole) : null,
   };
 }
 
-/** The type's own pilot hole, else that of the table; a nail has none of the table's. */
-function pilotOf(type: BookRow<"fastener_types">, wood: Wood, depthMm: number): FastenerHole | null {
+/** The hole that is cut for it, else its type's own pilot hole, else that of the table; a nail has none of the table's. */
+function pilotOf(
+  type: BookRow<"fastener_types">,
+  wood: Wood,
+  depthMm: number,
+  cut: CutoutShape | null,
+): FastenerHole | null {
   const table = type.kind === "nail" ? null : pilotHole(type.diameter_mm, wood);
-  const diameterMm = type.pilot_mm ?? table?.drillMm;
+  const diameterMm = widthOf(cut) ?? type.pilot_mm ?? table?.drillMm;
   return diameterMm === undefined
     ? null
     : { kind: "pilot", diameterMm, allowedMm: table?.allowedMm ?? null, depthMm };
@@ -112,48 +130,72 @@ function throughHold(
   { ownHole }: LocalWood,
   beyondMm: number,
 ): Hold {
-  const inWood = bitesIn(type) === "wood";
-  const holdsIn = tappedMm === null ? "nut" : "tapped";
-  const diameters = inWood ? limits.woodDiameters : limits.threadDiameters;
+  const diameters = bitesIn(type) === "wood" ? limits.woodDiameters : limits.threadDiameters;
   const wantedMm = diameters * type.diameter_mm;
-  const hole = ownHole === null ? throughHole(type, nut) : null;
-  const base = { holdsIn, leftMm: null, hole } as const;
+  const hole = throughHole(type, nut, ownHole);
   if (tappedMm !== null)
-    return { ...base, engagedMm: exact(clamp(beyondMm, tappedMm)), leastEngagedMm: exact(wantedMm) };
+    return {
+      holdsIn: "tapped",
+      engagedMm: clamp(beyondMm, tappedMm),
+      leastEngagedMm: wantedMm,
+      leftMm: null,
+      hole,
+    };
   const nutMm = nut === null ? 0 : axialMm(nut);
-  const within = nut?.kind === "t-nut" ? nut.length_mm : 0;
+  const barrelMm = nut?.kind === "t-nut" ? nut.length_mm : 0;
   const mostMm = nutMm > 0 ? nutMm : Number.POSITIVE_INFINITY;
   return {
-    ...base,
-    engagedMm: exact(clamp(beyondMm + within, mostMm)),
-    leastEngagedMm: exact(Math.min(wantedMm, mostMm)),
+    holdsIn: "nut",
+    engagedMm: clamp(beyondMm + barrelMm, mostMm),
+    leastEngagedMm: Math.min(wantedMm, mostMm),
+    leftMm: null,
+    hole,
+  };
+}
+
+/** A screw that finds no wood, or a machine screw of which nobody has said what it goes into. */
+function noHold({ item: { type }, limits }: FitFacts, bites: "wood" | "thread"): Hold {
+  const isWood = bites === "wood";
+  return {
+    holdsIn: "nothing",
+    engagedMm: 0,
+    leastEngagedMm: isWood ? limits.woodDiameters * type.diameter_mm : 0,
+    leftMm: null,
+    hole: isWood ? null : throughHole(type, null, null),
   };
 }
 
 /**
- * The hole of what goes right through: a T-nut's barrel sits in its own; else the type's, which for a wood screw is a
- * pilot hole and not this one; else medium fit of ISO 273. Beyond that table a millimetre over the thread.
+ * The hole of what goes right through: what is cut for it; a T-nut's barrel sits in its own; else the type's, which for a
+ * wood screw is a pilot hole and not this one; else medium fit of ISO 273. Beyond that table a millimetre over the thread.
  */
-function throughHole(type: BookRow<"fastener_types">, nut: BookRow<"fastener_types"> | null): FastenerHole {
+function throughHole(
+  type: BookRow<"fastener_types">,
+  nut: BookRow<"fastener_types"> | null,
+  cut: CutoutShape | null,
+): FastenerHole {
+  const cutMm = widthOf(cut);
   if (nut?.kind === "t-nut" && nut.pilot_mm !== null)
-    return { kind: "clearance", diameterMm: nut.pilot_mm, allowedMm: null, depthMm: null };
+    return { kind: "clearance", diameterMm: cutMm ?? nut.pilot_mm, allowedMm: null, depthMm: null };
   const table = clearanceHole(type.diameter_mm);
   const own = bitesIn(type) === "wood" ? null : type.pilot_mm;
   return {
     kind: "clearance",
-    diameterMm: own ?? table?.mediumMm ?? type.diameter_mm + 1,
+    diameterMm: cutMm ?? own ?? table?.mediumMm ?? type.diameter_mm + 1,
     allowedMm: table === null ? null : [table.fineMm, table.coarseMm],
     depthMm: null,
   };
 }
 
+const widthOf = (cut: CutoutShape | null): number | null => (cut === null ? null : cutoutWidthMm(cut));
+
 /** What goes into no wood and no thread; a hole is drilled where its type wants one. */
-function loose({ id, type }: FastenerItem): FastenerFit {
+function loose({ id, type }: FastenerItem): Fitted {
   const hole: FastenerHole | null =
     type.pilot_mm === null
       ? null
       : { kind: "clearance", diameterMm: type.pilot_mm, allowedMm: null, depthMm: null };
-  return { ...unfit(id), hole };
+  return { fit: { ...unfit(id), hole }, wood: null, hole };
 }
 
 /** The fit of a fastener of which nothing can be said, because its panel is not in the machine. */
@@ -170,11 +212,8 @@ export const unfit = (fastenerId: string): FastenerFit => ({
 });
 
 /** Diameter of the hole that a head, washer or nut has to cover, mm; null: none that is known. */
-export function coveredHoleMm({ fit, wood }: Fitted): number | null {
-  const cut = wood?.ownHole ?? wood?.hole;
-  if (cut !== null && cut !== undefined) return cutoutWidthMm(cut);
-  return fit.hole?.diameterMm ?? null;
-}
+export const coveredHoleMm = ({ wood, hole }: Fitted): number | null =>
+  widthOf(wood?.hole ?? null) ?? hole?.diameterMm ?? null;
 
 /** Whether one length falls short of another by more than rounding. */
 export const isLess = (aMm: number, bMm: number): boolean => aMm < bMm - TOUCH_MM;

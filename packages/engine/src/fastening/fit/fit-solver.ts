@@ -90,21 +90,24 @@ export class FitSolver {
     const outline = machine.panelOutlines.get(item.place.panelId);
     const near = this.#near.ask(item.id, [item, limits, cutouts], () => nearTo(item, limits, cutouts));
     const isPlastic = isPlasticHeld(machine, item);
-    return this.#looked.ask(item.id, [item, panel, outline, near, limits, isPlastic], () =>
-      panel === undefined
-        ? { fit: unfit(item.id), shaft: null, findings: [] }
-        : look({ item, panel, outline, near, limits, isPlastic }),
-    );
+    return this.#looked.ask(item.id, [item, panel, outline, near, limits, isPlastic], () => {
+      if (panel === undefined) return { fit: unfit(item.id), shaft: null, findings: [] };
+      const facts = { item, panel, outline, near, limits, isPlastic };
+      return look(facts, fitFastener(facts));
+    });
   }
 }
 
-function look(facts: FitFacts): Looked {
-  const all = { ...facts, ...fitFastener(facts) };
-  return {
-    fit: all.fit,
-    shaft: shaftOf(all),
-    findings: RULES.flatMap((rule) => rule(all) ?? []),
-  };
+function look({ item, panel, outline, near, limits, isPlastic }: FitFacts, fitted: Fitted): Looked {
+  const { fit, wood, hole } = fitted;
+  // Written out, since spreading objects is what takes longest of all that is done for one fastener.
+  const facts = { item, panel, outline, near, limits, isPlastic, fit, wood, hole };
+  const findings: Finding[] = [];
+  for (const rule of RULES) {
+    const finding = rule(facts);
+    if (finding !== null) findings.push(finding);
+  }
+  return { fit, shaft: shaftOf(facts), findings };
 }
 
 function limitsOf({ shop: { numbers } }: Machine): FitLimits {

@@ -1,5 +1,5 @@
 import { compareText, roundTo } from "@pinwright/kernel";
-import { type Finding, makeFinding, type Side } from "../../model/index.ts";
+import { type FastenerItem, type Finding, makeFinding, type Side } from "../../model/index.ts";
 import { type FitFacts, type Fitted, isLess } from "./fastener-fit.ts";
 
 /** What a fastener takes of a panel's inside: a screw in wood, or a hole right through. */
@@ -20,19 +20,27 @@ export interface Shaft {
 const APART_MM = 1;
 
 /** What a fastener takes of its panel; null: nothing. */
-export function shaftOf({ item, panel, fit }: FitFacts & Fitted): Shaft | null {
-  const { xMm, yMm, side, panelId } = item.place;
-  const at = { id: item.id, panelId, side, xMm, yMm };
+export function shaftOf({ item, panel, fit, hole }: FitFacts & Fitted): Shaft | null {
   const { thickness_mm: thicknessMm } = panel;
-  if (fit.holdsIn === "nut" || fit.holdsIn === "tapped") {
-    const diameterMm = fit.hole?.diameterMm ?? item.type.diameter_mm;
-    return { ...at, kind: "hole", diameterMm, fromMm: 0, toMm: thicknessMm };
-  }
+  const { diameter_mm: threadMm } = item.type;
+  if (fit.holdsIn === "nut" || fit.holdsIn === "tapped")
+    return shaft(item, "hole", hole?.diameterMm ?? threadMm, 0, thicknessMm);
   if (fit.holdsIn !== "wood" || fit.reachMm <= 0) return null;
   const startMm = fit.recessMm;
   const pointMm = startMm + Math.min(fit.reachMm, fit.woodMm);
-  const [fromMm, toMm] = side === "top" ? [startMm, pointMm] : [thicknessMm - pointMm, thicknessMm - startMm];
-  return { ...at, kind: "wood", diameterMm: item.type.diameter_mm, fromMm, toMm };
+  return item.place.side === "top"
+    ? shaft(item, "wood", threadMm, startMm, pointMm)
+    : shaft(item, "wood", threadMm, thicknessMm - pointMm, thicknessMm - startMm);
+}
+
+function shaft(
+  { id, place: { panelId, side, xMm, yMm } }: FastenerItem,
+  kind: Shaft["kind"],
+  diameterMm: number,
+  fromMm: number,
+  toMm: number,
+): Shaft {
+  return { id, panelId, side, xMm, yMm, kind, diameterMm, fromMm, toMm };
 }
 
 /**

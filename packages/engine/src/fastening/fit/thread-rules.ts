@@ -102,15 +102,15 @@ export function headThrough(facts: Facts): Finding | null {
 
 /**
  * `pilot-size`: the hole that a type asks for, or that is cut for it, lies outside what the published table allows for its
- * pilot or clearance hole. Told once for each type, wood and hole.
+ * pilot or clearance hole. Told once for each type, or each cutout, and wood.
  */
-export function pilotSize({ item, panel, fit }: Facts): Finding | null {
-  const { hole } = fit;
+export function pilotSize({ item, panel, hole, wood }: Facts): Finding | null {
   if (hole === null || hole.allowedMm === null) return null;
   const [leastMm, mostMm] = hole.allowedMm;
   if (!isLess(hole.diameterMm, leastMm) && !isLess(mostMm, hole.diameterMm)) return null;
-  return makeFinding("pilot-size", "warning", [item.type.id], {
+  return makeFinding("pilot-size", "warning", [wood?.ownHole?.id ?? item.type.id], {
     hole: hole.kind,
+    type: item.type.id,
     wood: hole.kind === "pilot" ? panel.wood : "any",
     hole_mm: roundTo(hole.diameterMm, 0.01),
     least_mm: roundTo(leastMm, 0.01),
