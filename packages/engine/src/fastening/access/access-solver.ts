@@ -1,13 +1,12 @@
-import { deepEqual, Query } from "@pinwright/kernel";
+import { deepEqual, Query, sameMembers } from "@pinwright/kernel";
 import type { DriverReach, FastenerItem, Finding, Machine } from "../../model/index.ts";
 import { type Solids, solidIndexOf } from "../solids/solids-solver.ts";
 import { type Area, Changes, changedAreas } from "./changes.ts";
 import { comesOff, merged } from "./comes-off.ts";
 import { findAccess } from "./findings.ts";
 import { type LiesOver, overItem, shareLiesOver } from "./lies-over.ts";
-import { axisBox, type Reach, type Reached, reachMm, reachOf } from "./reach.ts";
+import { axisBox, type Belonging, belongingOf, type Reach, type Reached, reachMm, reachOf } from "./reach.ts";
 import { ToolBox } from "./tools.ts";
-import { carries, heldBy, unitOf } from "./units.ts";
 
 export interface Access {
   readonly reaches: ReadonlyMap<string, DriverReach>;
@@ -36,9 +35,10 @@ export class AccessSolver {
     const anew = this.#machine?.panels !== machine.panels || this.#machine.shop !== machine.shop;
     if (anew || this.#box === null) this.#box = new ToolBox(machine.shop);
     const areas = changedAreas(this.#solids, solids);
-    areas.push(...this.#regrouped(machine, fasteners));
+    const belongings = fasteners.map((fastener) => belongingOf(machine, fastener));
+    areas.push(...this.#regrouped(fasteners, belongings));
     const changes = new Changes(areas, anew);
-    this.#reached = this.#reach(machine, solids, fasteners, this.#box, changes);
+    this.#reached = this.#reach(machine, solids, fasteners, belongings, this.#box, changes);
     this.#over = this.#lyingOver(machine, solids, changes);
     this.#machine = machine;
     this.#solids = solids;
@@ -46,7 +46,7 @@ export class AccessSolver {
     const reaches = this.#driversOf(over);
     return {
       reaches,
-      findings: this.#findings.ask("all", [reaches, ...this.#reached.values(), machine.shop, over], () =>
+      findings: this.#findings.ask("all", [{}], () =>
         findAccess(this.#reached, reaches, over, machine.shop.numbers.service_most_off),
       ),
     };
@@ -63,10 +63,10 @@ export class AccessSolver {
   }
 
   /** Places of fasteners that belong to something else than before: their solids are the same, but not whose they are. */
-  #regrouped(machine: Machine, fasteners: readonly FastenerItem[]): readonly Area[] {
-    return fasteners.flatMap((fastener) => {
+  #regrouped(fasteners: readonly FastenerItem[], belongings: readonly Belonging[]): readonly Area[] {
+    return fasteners.flatMap((fastener, i) => {
       const known = this.#reached.get(fastener.id);
-      if (known === undefined || known.reach.unitId === unitOf(machine, fastener.id)) return [];
+      if (known === undefined || known.reach.unitId === belongings[i]?.unitId) return [];
       return [{ panelId: fastener.place.panelId, box: axisBox(fastener) }];
     });
   }
@@ -75,27 +75,29 @@ export class AccessSolver {
     machine: Machine,
     solids: Solids,
     fasteners: readonly FastenerItem[],
+    belongings: readonly Belonging[],
     box: ToolBox,
     changes: Changes,
   ): ReadonlyMap<string, Reached> {
     const reached = new Map<string, Reached>();
-    for (const fastener of fasteners) {
+    fasteners.forEach((fastener, i) => {
       const known = this.#reached.get(fastener.id);
       const stands =
         known !== undefined &&
         known.fastener === fastener &&
-        known.reach.unitId === unitOf(machine, fastener.id) &&
-        known.reach.carriedId === (carries(fastener) ? heldBy(machine, fastener) : null) &&
-        !changes.touch(fastener.place.panelId, axisBox(fastener), reachMm(fastener, box));
+        known.reach.unitId === belongings[i]?.unitId &&
+        known.reach.carriedId === belongings[i]?.carriedId &&
+        !changes.touch(fastener.place.panelId, axisBox(fastener), known.farthestMm);
       if (stands) {
         reached.set(fastener.id, known);
-        continue;
+        return;
       }
       this.#computed++;
       const reach = reachOf(machine, fastener, box, solidIndexOf(solids));
       const same = known?.fastener === fastener && deepEqual(known.reach, reach);
-      reached.set(fastener.id, same ? known : { fastener, reach });
-    }
+      const farthestMm = reachMm(fastener, box);
+      reached.set(fastener.id, { fastener, reach: same ? known.reach : reach, farthestMm });
+    });
     return reached;
   }
 
@@ -125,7 +127,7 @@ export class AccessSolver {
     for (const [id, { reach }] of this.#reached) {
       const fresh = driverReach(id, reach, holding);
       const known = this.#driverReaches.get(id);
-      reaches.set(id, known !== undefined && deepEqual(known, fresh) ? known : fresh);
+      reaches.set(id, known !== undefined && sameReach(known, fresh) ? known : fresh);
     }
     this.#driverReaches = this.#reaches.ask("all", [...reaches.values()], () => reaches);
     return this.#driverReaches;
@@ -150,9 +152,17 @@ function driverReach(
     nutDriverId: nut?.tool.id ?? null,
     nutInWay: nut?.unitIds ?? NONE,
     ownInWay: (drive?.own ?? false) || (nut?.own ?? false),
-    comesOff: comesOff(first, holding, unitId),
+    comesOff: first.length === 0 ? NONE : comesOff(first, holding, unitId),
   };
 }
+
+const sameReach = (a: DriverReach, b: DriverReach): boolean =>
+  a.driverId === b.driverId &&
+  a.nutDriverId === b.nutDriverId &&
+  a.ownInWay === b.ownInWay &&
+  sameMembers(a.inWay, b.inWay) &&
+  sameMembers(a.nutInWay, b.nutInWay) &&
+  sameMembers(a.comesOff, b.comesOff);
 
 const withSome = (over: ReadonlyMap<string, readonly string[]>): LiesOver =>
   new Map([...over].filter(([, uppers]) => uppers.length > 0));

@@ -1,4 +1,4 @@
-import { type BoxMm, boxesOverlap, growBox } from "@pinwright/kernel";
+import type { BoxMm } from "@pinwright/kernel";
 import type { Solid } from "../../model/index.ts";
 import type { Solids } from "../solids/solids-solver.ts";
 
@@ -33,10 +33,20 @@ export class Changes {
     this.#everything = everything || areas.length > MOST_AREAS;
   }
 
+  /** Whether anything within a distance of a box has changed. */
   touch(panelId: string, box: BoxMm, byMm: number): boolean {
     if (this.#everything) return true;
-    if (this.#areas.length === 0) return false;
-    const wide = growBox(box, byMm);
-    return this.#areas.some((area) => area.panelId === panelId && boxesOverlap(area.box, wide));
+    for (const area of this.#areas) {
+      const other = area.box;
+      if (
+        area.panelId === panelId &&
+        other.minXMm < box.maxXMm + byMm &&
+        other.maxXMm > box.minXMm - byMm &&
+        other.minYMm < box.maxYMm + byMm &&
+        other.maxYMm > box.minYMm - byMm
+      )
+        return true;
+    }
+    return false;
   }
 }

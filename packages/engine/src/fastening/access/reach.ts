@@ -7,10 +7,7 @@ import type { Tool, ToolBox } from "./tools.ts";
 import { carries, heldBy, unitOf } from "./units.ts";
 
 /** How a fastener is driven when everything else is in its place. */
-export interface Reach {
-  readonly unitId: string;
-  /** What the fastener carries; it is put on afterwards, and comes off before. */
-  readonly carriedId: string | null;
+export interface Reach extends Belonging {
   /** Null: the shop has no tool that fits, or there is nothing to be driven. */
   readonly drive: Meeting | null;
   readonly missing: boolean;
@@ -22,6 +19,8 @@ export interface Reach {
 /** A fastener with what is known of it. */
 export interface Reached {
   readonly fastener: FastenerItem;
+  /** How far from it anything has a say in how it is reached, mm. */
+  readonly farthestMm: number;
   readonly reach: Reach;
 }
 
@@ -53,11 +52,22 @@ export function reachMm(fastener: FastenerItem, box: ToolBox): number {
   return Math.max(farthestMm(drive ?? []), farthestMm(nut ?? []));
 }
 
+/** What a fastener goes with. */
+export interface Belonging {
+  readonly unitId: string;
+  /** What the fastener carries; it is put on afterwards, and comes off before. */
+  readonly carriedId: string | null;
+}
+
+export const belongingOf = (machine: Machine, fastener: FastenerItem): Belonging => ({
+  unitId: unitOf(machine, fastener.id),
+  carriedId: carries(fastener) ? heldBy(machine, fastener) : null,
+});
+
 /** How a fastener is reached among the solids of a machine. */
 export function reachOf(machine: Machine, fastener: FastenerItem, box: ToolBox, index: SolidIndex): Reach {
   const tools = toolsFor(fastener, box);
-  const unitId = unitOf(machine, fastener.id);
-  const carriedId = carries(fastener) ? heldBy(machine, fastener) : null;
+  const { unitId, carriedId } = belongingOf(machine, fastener);
   const nutHead = nutOf(machine, fastener);
   const on = (head: Head | null, list: readonly Tool[] | null): Meeting | null => {
     if (head === null || list === null) return null;

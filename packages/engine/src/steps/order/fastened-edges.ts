@@ -11,6 +11,7 @@ export function fastenerEdges(
   reach: DriverReach,
   over: LiesOver,
 ): readonly Precedence[] {
+  if (reach.inWay.length === 0 && reach.nutInWay.length === 0 && !carries(fastener)) return [];
   const at = fastener.id;
   const beforeId = unitOf(machine, at);
   const edges: Precedence[] = [];

@@ -3,7 +3,7 @@ import { type Finding, makeFinding, type Precedence } from "../../model/index.ts
 import { type Arc, leaving, shortestPath } from "./digraph.ts";
 import { leastFeedback } from "./feedback.ts";
 import { sparseArcs } from "./sparse.ts";
-import { REASON_WEIGHTS } from "./weights.ts";
+import { severityOf, weightOf } from "./weights.ts";
 
 /** An order without loops. */
 export interface Ordered {
@@ -20,7 +20,7 @@ export interface Ordered {
 
 /**
  * Gives up the cheapest rules that leave no loop. Works on edges between items and on edges between steps alike.
- * Weights: the designer's rule 1, `wired` 4, `covers` 16, `hides-nut` 32, `hides` 64; `stands` and `built` are never
+ * Weights: the designer's rule 1, `wired` 4 (2 when a bundle only runs beneath), `covers` 16, `hides-nut` 32, `hides` 64; `stands` and `built` are never
  * given up unless a loop consists of nothing else. What comes before itself is passed over.
  */
 export function breakLoops(edges: readonly Precedence[]): Ordered {
@@ -28,10 +28,10 @@ export function breakLoops(edges: readonly Precedence[]): Ordered {
   const ids = [...new Set(rows.flatMap((row) => [row.beforeId, row.afterId]))].sort(compareText);
   const nodes = new Map(ids.map((id, i) => [id, i]));
   const arcs = rows.map(
-    ({ beforeId, afterId, why }): Arc => ({
-      from: nodes.get(beforeId) ?? 0,
-      to: nodes.get(afterId) ?? 0,
-      weight: REASON_WEIGHTS[why],
+    (row): Arc => ({
+      from: nodes.get(row.beforeId) ?? 0,
+      to: nodes.get(row.afterId) ?? 0,
+      weight: weightOf(row),
     }),
   );
   const { arcs: gone, weight, lowerBound } = leastFeedback(ids.length, arcs);
@@ -51,10 +51,10 @@ export function breakLoops(edges: readonly Precedence[]): Ordered {
       const back = shortestPath(arc.to, arc.from, leftArcs, out, () => true) ?? [];
       const between = back.slice(1).flatMap((at) => ids[leftArcs[at]?.from ?? -1] ?? []);
       return [
-        makeFinding("order-loop", "error", [row.beforeId, row.afterId, ...between], {
+        makeFinding("order-loop", severityOf(row), [row.beforeId, row.afterId, ...between], {
           why: row.why,
           at: row.at,
-          weight: REASON_WEIGHTS[row.why],
+          weight: arc.weight,
         }),
       ];
     }),
@@ -77,6 +77,6 @@ export function onePerPair(edges: Iterable<Precedence>): readonly Precedence[] {
 }
 
 function isWeightier(edge: Precedence, known: Precedence): boolean {
-  const more = REASON_WEIGHTS[edge.why] - REASON_WEIGHTS[known.why];
+  const more = weightOf(edge) - weightOf(known);
   return more > 0 || (more === 0 && compareText(edge.at, known.at) < 0);
 }

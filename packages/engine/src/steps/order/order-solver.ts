@@ -1,12 +1,11 @@
-import { deepEqual, Query } from "@pinwright/kernel";
+import { Query } from "@pinwright/kernel";
 import type { FasteningResult, HarnessResult, Machine } from "../../model/index.ts";
 import { breakLoops, type Ordered } from "./loops.ts";
-import { type Preceded, PrecedenceSolver } from "./precedence.ts";
+import { PrecedenceSolver } from "./precedence.ts";
 
 /** The order of items and harnesses with a memory: after an edit only what it touched is looked at again. */
 export class OrderSolver {
   readonly #precedence = new PrecedenceSolver();
-  readonly #preceded = new Query<Preceded>(deepEqual);
   readonly #ordered = new Query<Ordered>(Object.is);
 
   /**
@@ -18,10 +17,7 @@ export class OrderSolver {
     fastening: FasteningResult,
     harnesses: ReadonlyMap<string, HarnessResult>,
   ): Ordered {
-    const inputs = [machine, fastening, harnesses];
-    const preceded = this.#preceded.ask("all", inputs, () =>
-      this.#precedence.solve(machine, fastening, harnesses),
-    );
+    const preceded = this.#precedence.solve(machine, fastening, harnesses);
     return this.#ordered.ask("all", [preceded], () => {
       const ordered = breakLoops(preceded.edges);
       return { ...ordered, findings: [...ordered.findings, ...preceded.findings] };
@@ -30,7 +26,6 @@ export class OrderSolver {
 
   sweep(): void {
     this.#precedence.sweep();
-    this.#preceded.sweep();
     this.#ordered.sweep();
   }
 }

@@ -1,4 +1,5 @@
-import { liesOver } from "../../fastening/index.ts";
+import { deepEqual, Query } from "@pinwright/kernel";
+import { type LiesOver, liesOver } from "../../fastening/index.ts";
 import type { FasteningResult, Finding, HarnessResult, Machine, Precedence } from "../../model/index.ts";
 import { coverEdges, fastenerEdges } from "./fastened-edges.ts";
 import { onePerPair } from "./loops.ts";
@@ -15,28 +16,49 @@ export interface Preceded {
   readonly findings: readonly Finding[];
 }
 
-/** What must be done before what, with a memory: wires are only held against what has moved. */
+/** What must be done before what, with a memory: only what has moved is held against everything again. */
 export class PrecedenceSolver {
   readonly #wired = new WiredEdges();
+  readonly #parts = new Query<readonly Precedence[]>(deepEqual);
+  readonly #ruled = new Query<Preceded>(deepEqual);
+  readonly #all = new Query<Preceded>(Object.is);
 
-  /** See `itemPrecedence`. */
+  /** See `itemPrecedence`; the same object as long as nothing in it is another. */
   solve(machine: Machine, fastening: FasteningResult, harnesses: Harnesses): Preceded {
     const over = liesOver(machine, fastening.solids);
-    const edges: Precedence[] = [...coverEdges(over)];
-    for (const [id, reach] of fastening.reaches) {
-      const item = machine.items.get(id);
-      if (item?.kind === "fastener") edges.push(...fastenerEdges(machine, item, reach, over));
-    }
-    for (const harness of harnesses.values()) edges.push(...standsEdges(machine, harness));
-    edges.push(...this.#wired.of(machine, fastening.solids, harnesses));
-    const ruled = ruleEdges(machine);
-    edges.push(...ruled.edges);
-    return { edges: onePerPair(edges), findings: ruled.findings };
+    const part = (name: string, inputs: readonly unknown[], make: () => readonly Precedence[]) =>
+      this.#parts.ask(name, inputs, make);
+    const parts = [
+      part("covers", [over], () => coverEdges(over)),
+      part("fasteners", [over, fastening.reaches, machine.items], () =>
+        reachEdges(machine, fastening.reaches, over),
+      ),
+      part("stands", [machine.items, machine.landings, ...harnesses.values()], () =>
+        [...harnesses.values()].flatMap((harness) => standsEdges(machine, harness)),
+      ),
+      part("wired", [{}], () => this.#wired.of(machine, fastening.solids, harnesses)),
+    ];
+    const ruled = this.#ruled.ask("all", [machine], () => ruleEdges(machine));
+    return this.#all.ask("all", [...parts, ruled], () => ({
+      edges: onePerPair([...parts.flat(), ...ruled.edges]),
+      findings: ruled.findings,
+    }));
   }
 
   sweep(): void {
-    this.#wired.sweep();
+    for (const part of [this.#wired, this.#parts, this.#ruled, this.#all]) part.sweep();
   }
+}
+
+function reachEdges(
+  machine: Machine,
+  reaches: FasteningResult["reaches"],
+  over: LiesOver,
+): readonly Precedence[] {
+  return [...reaches].flatMap(([id, reach]) => {
+    const item = machine.items.get(id);
+    return item?.kind === "fastener" ? fastenerEdges(machine, item, reach, over) : [];
+  });
 }
 
 /**

@@ -1,11 +1,11 @@
-import type { OrderReason } from "../../model/index.ts";
+import type { OrderReason, Precedence, Severity } from "../../model/index.ts";
 
 /**
  * What it costs to give a reason up, each so much more than the one before that no few of a lesser kind outweigh it:
  * common practice, no source. A wish yields to a wire that is threaded in, that to a part that is put in askew, that
  * to a tool that does not get there.
  */
-export const REASON_WEIGHTS: Readonly<Record<OrderReason, number>> = {
+const REASON_WEIGHTS: Readonly<Record<OrderReason, number>> = {
   rule: 1,
   wired: 4,
   covers: 16,
@@ -14,3 +14,20 @@ export const REASON_WEIGHTS: Readonly<Record<OrderReason, number>> = {
   stands: 1e6,
   built: 1e6,
 };
+
+/** A bundle that only runs beneath something can be threaded in later; one that ends there cannot be soldered so. */
+const PASSING = 2;
+
+/** Beginning of what shows that a harness ends beneath something, not only runs there; as nodes of routes are named. */
+export const LANDING = "landing:";
+
+const onlyPasses = ({ why, at }: Precedence): boolean => why === "wired" && !at.startsWith(LANDING);
+
+/** What it costs to give an edge up. */
+export const weightOf = (edge: Precedence): number => (onlyPasses(edge) ? PASSING : REASON_WEIGHTS[edge.why]);
+
+/** How bad it is that an edge had to be given up: wires can be threaded in, at worst with hands that reach beneath. */
+export function severityOf(edge: Precedence): Severity {
+  if (edge.why !== "wired") return "error";
+  return onlyPasses(edge) ? "note" : "warning";
+}

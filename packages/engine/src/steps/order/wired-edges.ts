@@ -1,4 +1,6 @@
 import {
+  type BoxMm,
+  joinBoxes,
   NestedQuery,
   type PointMm,
   pointInRing,
@@ -9,6 +11,8 @@ import {
 } from "@pinwright/kernel";
 import { unitOf } from "../../fastening/index.ts";
 import type { HarnessResult, Machine, Place, Precedence, Side, Solid } from "../../model/index.ts";
+
+import { LANDING } from "./weights.ts";
 
 /** A part of a board or mechanism that stands off its side, so that wires pass beneath it. */
 interface Roof {
@@ -22,6 +26,7 @@ interface Cover {
   readonly panelId: string;
   readonly side: Side;
   readonly roofs: readonly Roof[];
+  readonly box: BoxMm;
 }
 
 /** Where a harness lies beside its panel's face. */
@@ -30,6 +35,8 @@ interface Laid extends SegmentMm {
   readonly panelId: string;
   readonly side: Side;
   readonly heightMm: number;
+  /** End of a tail. */
+  readonly landing: { readonly id: string; readonly at: PointMm } | null;
 }
 
 /** What begins lower than this leaves no room for wires: common practice, no source. */
@@ -80,7 +87,8 @@ export class WiredEdges {
       const { panelId, side } = item.place;
       const thicknessMm = machine.panels.get(panelId)?.thickness_mm ?? 0;
       const roofs = this.#roofs.ask(own, [side, thicknessMm], () => roofsOf(own, side, thicknessMm));
-      if (roofs.length > 0) covers.push(this.#known({ itemId, panelId, side, roofs }));
+      const box = roofs.map(({ solid }) => solid.box).reduce<BoxMm | null>(joined, null);
+      if (box !== null) covers.push(this.#known({ itemId, panelId, side, roofs, box }));
     }
     return covers;
   }
@@ -99,6 +107,8 @@ export class WiredEdges {
     return cover;
   }
 }
+
+const joined = (a: BoxMm | null, b: BoxMm): BoxMm => (a === null ? b : joinBoxes(a, b));
 
 const faceOf = ({ panelId, side }: { readonly panelId: string; readonly side: Side }): string =>
   `${side} ${panelId}`;
@@ -120,7 +130,18 @@ function laidOf({ route }: HarnessResult): readonly Laid[] {
     if (from === undefined || to === undefined) return [];
     const { panelId, side } = from;
     if (panelId !== to.panelId || side !== to.side) return [];
-    return [{ id, panelId, side, heightMm: Math.max(from.zMm, to.zMm), a: from, b: to }];
+    const landing = [a, b].find((node) => node.startsWith(LANDING));
+    return [
+      {
+        id,
+        panelId,
+        side,
+        heightMm: Math.max(from.zMm, to.zMm),
+        a: from,
+        b: to,
+        landing: landing === undefined ? null : { id: landing, at: landing === a ? from : to },
+      },
+    ];
   });
 }
 
@@ -129,19 +150,23 @@ const lineMeetsRing = (line: SegmentMm, ring: readonly PointMm[]): boolean =>
   pointInRing(line.a, ring) !== "outside" ||
   ring.some((corner, i) => segmentsMeet(line, { a: corner, b: ring[(i + 1) % ring.length] ?? corner }));
 
-/** The first branch of a harness that lies beneath a cover; null: none does. */
+/** The first landing of a harness that lies beneath a cover, or else the first branch; null: nothing does. */
 function beneath(laid: readonly Laid[], cover: Cover): string | null {
+  let passing: string | null = null;
   for (const branch of laid) {
     if (branch.panelId !== cover.panelId || branch.side !== cover.side) continue;
+    if (!nearBox(branch, cover.box)) continue;
     for (const { solid, clearMm } of cover.roofs) {
-      if (branch.heightMm > clearMm || !nearBox(branch, solid)) continue;
-      if (lineMeetsRing(branch, solid.ring)) return branch.id;
+      if (branch.heightMm > clearMm || !nearBox(branch, solid.box)) continue;
+      if (branch.landing !== null && pointInRing(branch.landing.at, solid.ring) !== "outside")
+        return branch.landing.id;
+      if (passing === null && lineMeetsRing(branch, solid.ring)) passing = branch.id;
     }
   }
-  return null;
+  return passing;
 }
 
-const nearBox = ({ a, b }: SegmentMm, { box }: Solid): boolean =>
+const nearBox = ({ a, b }: SegmentMm, box: BoxMm): boolean =>
   Math.min(a.xMm, b.xMm) <= box.maxXMm &&
   Math.max(a.xMm, b.xMm) >= box.minXMm &&
   Math.min(a.yMm, b.yMm) <= box.maxYMm &&
