@@ -26,7 +26,7 @@ export const fitFindings: Readonly<Record<string, RuleWords>> = {
     says: "{0} ({type}) at {1}: it goes {reach_mm} mm deep, {face} is at {wood_mm} mm and {margin_mm} mm are to be left; it {comes}. Longest that fits: {longest_mm} mm. Fasteners alike: {count}.",
     values: {
       face: { played: "the playing surface", far: "the far face", pocket: "the floor of a pocket" },
-      comes: { out: "comes out", near: "comes near" },
+      comes: { out: "comes out", near: "comes too near" },
     },
     why: "A point that comes through lifts the face, catches the ball or cuts a hand; near it, a pilot hole breaks out.",
     todo: "Take a shorter screw, put a washer or a thicker flange under its head, or move it off the pocket.",
@@ -58,7 +58,7 @@ export const fitFindings: Readonly<Record<string, RuleWords>> = {
   },
   "pilot-size": {
     title: "A hole does not suit its screw",
-    says: "{0} ({type}): {hole} of {hole_mm} mm in {wood}; the table allows {least_mm} to {most_mm} mm. Fasteners: {count}.",
+    says: "{0}: {hole} of {hole_mm} mm in {wood}; the table allows {least_mm} to {most_mm} mm. Fasteners: {count}.",
     values: TYPES,
     why: "In a hole too small the wood splits or the screw breaks, or it does not go through; in one too large it does not hold.",
     todo: "Correct the hole of the type, or leave it blank: the table's is used.",
@@ -83,13 +83,13 @@ export const fitFindings: Readonly<Record<string, RuleWords>> = {
   },
   "tapped-short": {
     title: "A screw has too little thread in its tapped hole",
-    says: "{0} ({type}) into {1}: {length_mm} mm long through a stack of {stack_mm} mm; {engaged_mm} mm hold, {least_mm} mm are wanted. Shortest that holds: {shortest_mm} mm; the hole is {tapped_mm} mm deep. Fasteners alike: {count}.",
+    says: "{0} ({type}) in {1}: {length_mm} mm long through a stack of {stack_mm} mm; {engaged_mm} mm hold, {least_mm} mm are wanted. Shortest that holds: {shortest_mm} mm; the hole is {tapped_mm} mm deep. Fasteners alike: {count}.",
     why: "The thread strips when it is tightened.",
     todo: "Take a longer screw, or a deeper hole.",
   },
   "tapped-bottom": {
     title: "A screw meets the bottom of its hole",
-    says: "{0} ({type}) into {1}: {length_mm} mm long through a stack of {stack_mm} mm into a hole {tapped_mm} mm deep. Longest that fits: {longest_mm} mm. Fasteners alike: {count}.",
+    says: "{0} ({type}) in {1}: {length_mm} mm long through a stack of {stack_mm} mm into a tapped hole {tapped_mm} mm deep. Longest that fits: {longest_mm} mm. Fasteners alike: {count}.",
     why: "It is tight before its head clamps anything, or it breaks through.",
     todo: "Take a shorter screw, a washer, or a deeper hole.",
   },

@@ -58,7 +58,7 @@ export const fitFindings: Readonly<Record<string, RuleWords>> = {
   },
   "pilot-size": {
     title: "孔径与螺钉不符",
-    says: "{0}（{type}）：{wood}中的{hole}为 {hole_mm} mm；表中允许 {least_mm} 至 {most_mm} mm。共 {count} 个。",
+    says: "{0}：{wood}中的{hole}为 {hole_mm} mm；表中允许 {least_mm} 至 {most_mm} mm。共 {count} 个。",
     values: TYPES,
     why: "孔太小，木材开裂、螺钉折断或穿不过去；孔太大则固定不住。",
     todo: "改正该型号的孔径，或留空以采用表中的值。",
@@ -83,13 +83,13 @@ export const fitFindings: Readonly<Record<string, RuleWords>> = {
   },
   "tapped-short": {
     title: "螺钉拧入螺孔太浅",
-    says: "{0}（{type}）拧入 {1}：长 {length_mm} mm，夹层厚 {stack_mm} mm；咬合 {engaged_mm} mm，需要 {least_mm} mm。最短可用 {shortest_mm} mm；螺孔深 {tapped_mm} mm。同类 {count} 个。",
+    says: "{0}（{type}）在 {1}：长 {length_mm} mm，夹层厚 {stack_mm} mm；咬合 {engaged_mm} mm，需要 {least_mm} mm。最短可用 {shortest_mm} mm；螺孔深 {tapped_mm} mm。同类 {count} 个。",
     why: "拧紧时会滑牙。",
     todo: "改用更长的螺钉或更深的螺孔。",
   },
   "tapped-bottom": {
     title: "螺钉顶到孔底",
-    says: "{0}（{type}）拧入 {1}：长 {length_mm} mm，夹层厚 {stack_mm} mm，螺孔深 {tapped_mm} mm。最长可用 {longest_mm} mm。同类 {count} 个。",
+    says: "{0}（{type}）在 {1}：长 {length_mm} mm，夹层厚 {stack_mm} mm，螺孔深 {tapped_mm} mm。最长可用 {longest_mm} mm。同类 {count} 个。",
     why: "头部尚未压紧就已拧死，或顶穿零件。",
     todo: "改用更短的螺钉，加垫圈，或加深螺孔。",
   },

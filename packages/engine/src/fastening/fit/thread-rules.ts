@@ -51,7 +51,6 @@ export function tapped({ item, fit, panel }: Facts): Finding | null {
   const { type, tappedMm } = item;
   if (tappedMm === null || fit.holdsIn !== "tapped") return null;
   const stackMm = type.length_mm - fit.reachMm + fit.woodMm;
-  const holds = item.holds ?? panel.id;
   const numbers = {
     type: type.id,
     length_mm: tenth(type.length_mm),
@@ -59,12 +58,12 @@ export function tapped({ item, fit, panel }: Facts): Finding | null {
     tapped_mm: tenth(tappedMm),
   };
   if (isLess(tappedMm, fit.reachMm - fit.woodMm))
-    return makeFinding("tapped-bottom", "error", [item.id, holds], {
+    return makeFinding("tapped-bottom", "error", [item.id, panel.id], {
       ...numbers,
       longest_mm: tenth(stackMm + tappedMm),
     });
   if (!isLess(fit.engagedMm, fit.leastEngagedMm)) return null;
-  return makeFinding("tapped-short", "error", [item.id, holds], {
+  return makeFinding("tapped-short", "error", [item.id, panel.id], {
     ...numbers,
     engaged_mm: tenth(fit.engagedMm),
     least_mm: tenth(fit.leastEngagedMm),
@@ -110,7 +109,6 @@ export function pilotSize({ item, panel, hole, wood }: Facts): Finding | null {
   if (!isLess(hole.diameterMm, leastMm) && !isLess(mostMm, hole.diameterMm)) return null;
   return makeFinding("pilot-size", "warning", [wood?.ownHole?.id ?? item.type.id], {
     hole: hole.kind,
-    type: item.type.id,
     wood: hole.kind === "pilot" ? panel.wood : "any",
     hole_mm: roundTo(hole.diameterMm, 0.01),
     least_mm: roundTo(leastMm, 0.01),
