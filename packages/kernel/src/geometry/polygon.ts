@@ -54,16 +54,27 @@ export type Inside = "inside" | "on" | "outside";
 export function pointInRings(p: PointMm, rings: readonly RingMm[], toleranceMm = 1e-9): Inside {
   let inside = false;
   for (const ring of rings) {
-    for (const side of ringSides(ring)) {
-      if (pointSegmentDistance(p, side) <= toleranceMm) return "on";
-      const { a, b } = side;
-      if (a.yMm > p.yMm === b.yMm > p.yMm) continue;
-      const x = a.xMm + ((b.xMm - a.xMm) * (p.yMm - a.yMm)) / (b.yMm - a.yMm);
-      if (p.xMm < x) inside = !inside;
+    let a = ring.at(-1);
+    for (const b of ring) {
+      if (a !== undefined) {
+        if (besideBox(p, a, b, toleranceMm) && pointSegmentDistance(p, { a, b }) <= toleranceMm) return "on";
+        if (a.yMm > p.yMm !== b.yMm > p.yMm) {
+          const x = a.xMm + ((b.xMm - a.xMm) * (p.yMm - a.yMm)) / (b.yMm - a.yMm);
+          if (p.xMm < x) inside = !inside;
+        }
+      }
+      a = b;
     }
   }
   return inside ? "inside" : "outside";
 }
+
+/** Whether a point lies within the box of a side, grown a little: most sides of a ring are ruled out by that. */
+const besideBox = (p: PointMm, a: PointMm, b: PointMm, byMm: number): boolean =>
+  p.xMm >= Math.min(a.xMm, b.xMm) - byMm &&
+  p.xMm <= Math.max(a.xMm, b.xMm) + byMm &&
+  p.yMm >= Math.min(a.yMm, b.yMm) - byMm &&
+  p.yMm <= Math.max(a.yMm, b.yMm) + byMm;
 
 /** Where a point lies with respect to one ring. */
 export const pointInRing = (p: PointMm, ring: RingMm, toleranceMm = 1e-9): Inside =>

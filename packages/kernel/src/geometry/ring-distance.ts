@@ -1,49 +1,56 @@
-import { boxOf } from "./box.ts";
-import { pointInRing, type RingMm, ringSides } from "./polygon.ts";
+import { type BoxMm, boxOf } from "./box.ts";
+import type { PointMm } from "./point.ts";
+import { pointInRing, type RingMm } from "./polygon.ts";
 import { type SegmentMm, segmentDistance } from "./segment.ts";
-
-interface BoxedSide extends SegmentMm {
-  readonly minXMm: number;
-  readonly minYMm: number;
-  readonly maxXMm: number;
-  readonly maxYMm: number;
-}
-
-const boxed = (side: SegmentMm): BoxedSide => ({
-  ...side,
-  minXMm: Math.min(side.a.xMm, side.b.xMm),
-  minYMm: Math.min(side.a.yMm, side.b.yMm),
-  maxXMm: Math.max(side.a.xMm, side.b.xMm),
-  maxYMm: Math.max(side.a.yMm, side.b.yMm),
-});
 
 /**
  * Least distance of the areas that two rings enclose, mm; 0 when they touch, overlap, or one lies in the other.
  * @param atMostMm distances above this may be answered by any number above it, which saves looking closely
  */
 export function ringDistance(a: RingMm, b: RingMm, atMostMm = Number.POSITIVE_INFINITY): number {
-  let least = Number.POSITIVE_INFINITY;
   const boxA = boxOf(a);
   const boxB = boxOf(b);
+  let least = Number.POSITIVE_INFINITY;
   if (boxA === null || boxB === null) return least;
-  const limitMm = (): number => Math.min(least, atMostMm);
-  const near = (side: BoxedSide, box: typeof boxA): boolean =>
-    side.minXMm <= box.maxXMm + limitMm() &&
-    side.maxXMm >= box.minXMm - limitMm() &&
-    side.minYMm <= box.maxYMm + limitMm() &&
-    side.maxYMm >= box.minYMm - limitMm();
-  const others = ringSides(b)
-    .map(boxed)
-    .filter((side) => near(side, boxA));
-  for (const side of ringSides(a).map(boxed)) {
-    if (!near(side, boxB)) continue;
-    for (const other of others) {
-      if (!near(side, other)) continue;
-      least = Math.min(least, segmentDistance(side, other));
-      if (least === 0) return 0;
-    }
+  const others = sidesNear(b, boxA, atMostMm);
+  for (const side of sidesNear(a, boxB, atMostMm)) {
+    least = Math.min(least, distanceToSides(side, others, Math.min(least, atMostMm)));
+    if (least === 0) return 0;
   }
   return encloses(a, b) || encloses(b, a) ? 0 : least;
+}
+
+/** Least distance of a segment to the sides given; those that are surely farther than `withinMm` are passed over. */
+function distanceToSides(side: SegmentMm, others: readonly SegmentMm[], withinMm: number): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (const other of others) {
+    if (apart(side.a.xMm, side.b.xMm, other.a.xMm, other.b.xMm, withinMm)) continue;
+    if (apart(side.a.yMm, side.b.yMm, other.a.yMm, other.b.yMm, withinMm)) continue;
+    const mm = segmentDistance(side, other);
+    if (mm < least) least = mm;
+    if (least === 0) return 0;
+  }
+  return least;
+}
+
+/** Whether two spans on one axis, each between its two ends, are more than `withinMm` apart. */
+const apart = (a: number, b: number, c: number, d: number, withinMm: number): boolean =>
+  Math.min(a, b) > Math.max(c, d) + withinMm || Math.min(c, d) > Math.max(a, b) + withinMm;
+
+/** Sides of a ring that may come within `withinMm` of a box. */
+function sidesNear(ring: RingMm, box: BoxMm, withinMm: number): SegmentMm[] {
+  const sides: SegmentMm[] = [];
+  let a: PointMm | undefined = ring.at(-1);
+  for (const b of ring) {
+    if (
+      a !== undefined &&
+      !apart(a.xMm, b.xMm, box.minXMm, box.maxXMm, withinMm) &&
+      !apart(a.yMm, b.yMm, box.minYMm, box.maxYMm, withinMm)
+    )
+      sides.push({ a, b });
+    a = b;
+  }
+  return sides;
 }
 
 /** Whether the first corner of a ring lies in another: with no sides meeting, then all of it does. */

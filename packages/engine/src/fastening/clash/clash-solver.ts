@@ -13,7 +13,7 @@ import type { Solids } from "../solids/solids-solver.ts";
 import { type Blocked, blockedBy } from "./blocked.ts";
 import { type Cell, Cells } from "./cells.ts";
 import { type Contact, type ContactContext, contactOf } from "./contact.ts";
-import { checkPanelArea, panelRing } from "./panel-area.ts";
+import { checkPanelArea, type PanelArea, panelRing } from "./panel-area.ts";
 import { PoseClashes } from "./poses.ts";
 import { clashSettings, electricItems, farthestMm, wholeId } from "./settings.ts";
 import { checkStandOffs } from "./stand-offs.ts";
@@ -117,27 +117,43 @@ export class ClashSolver {
   ): readonly Findings[] {
     const { movingMm } = clashSettings(machine);
     const findings: Findings[] = [];
+    const areas = new Map<string, Area | null>();
     for (const [id, own] of solids) {
       const item = machine.items.get(id);
-      const panel = item === undefined ? undefined : machine.panels.get(item.place.panelId);
-      if (item === undefined || panel === undefined) continue;
-      const shapes: PanelCutouts | undefined = cutouts.get(panel.id);
-      const outline = machine.panelOutlines.get(panel.id);
-      findings.push(
-        this.#areas.ask(own, [panel, outline, shapes, movingMm], () => {
-          const ring = panelRing(machine, panel.id);
-          if (ring === null) return NONE;
-          return checkPanelArea(
-            item,
-            own,
-            { ring, thicknessMm: panel.thickness_mm, cutouts: shapes },
-            movingMm,
-          );
-        }),
-      );
+      if (item === undefined) continue;
+      const { panelId } = item.place;
+      let area = areas.get(panelId);
+      if (area === undefined) {
+        area = areaOf(machine, panelId, cutouts.get(panelId), movingMm);
+        areas.set(panelId, area);
+      }
+      if (area === null) continue;
+      const { panel, inputs } = area;
+      findings.push(this.#areas.ask(own, inputs, () => checkPanelArea(item, own, panel, movingMm)));
     }
     return findings;
   }
+}
+
+/** A panel with what the findings on it are remembered by. */
+interface Area {
+  readonly panel: PanelArea;
+  readonly inputs: readonly unknown[];
+}
+
+function areaOf(
+  machine: Machine,
+  panelId: string,
+  cutouts: PanelCutouts | undefined,
+  movingMm: number,
+): Area | null {
+  const panel = machine.panels.get(panelId);
+  const ring = panelRing(machine, panelId);
+  if (panel === undefined || ring === null) return null;
+  return {
+    panel: { ring, thicknessMm: panel.thickness_mm, cutouts },
+    inputs: [panel, machine.panelOutlines.get(panelId), cutouts, movingMm],
+  };
 }
 
 const isTube = (member: Solid | Tube): member is Tube => "harnessId" in member;

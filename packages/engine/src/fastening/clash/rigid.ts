@@ -40,28 +40,38 @@ export const movedPoint = ({ origin, x, y, z }: Rigid, xMm: number, yMm: number,
   );
 
 /** The box in the outer frame round a box of the inner one. */
-export function movedBox(rigid: Rigid, box: SpaceBox): SpaceBox {
+export function movedBox({ origin, x, y, z }: Rigid, box: SpaceBox): SpaceBox {
   const halfX = (box.maxXMm - box.minXMm) / 2;
   const halfY = (box.maxYMm - box.minYMm) / 2;
   const halfZ = (box.highMm - box.lowMm) / 2;
-  const middle = movedPoint(rigid, box.minXMm + halfX, box.minYMm + halfY, box.lowMm + halfZ);
-  const reach = (axis: "xMm" | "yMm" | "zMm"): number =>
-    Math.abs(rigid.x[axis]) * halfX + Math.abs(rigid.y[axis]) * halfY + Math.abs(rigid.z[axis]) * halfZ;
-  const x = reach("xMm");
-  const y = reach("yMm");
-  const z = reach("zMm");
+  const atX = box.minXMm + halfX;
+  const atY = box.minYMm + halfY;
+  const atZ = box.lowMm + halfZ;
+  const midX = origin.xMm + x.xMm * atX + y.xMm * atY + z.xMm * atZ;
+  const midY = origin.yMm + x.yMm * atX + y.yMm * atY + z.yMm * atZ;
+  const midZ = origin.zMm + x.zMm * atX + y.zMm * atY + z.zMm * atZ;
+  const reachX = Math.abs(x.xMm) * halfX + Math.abs(y.xMm) * halfY + Math.abs(z.xMm) * halfZ;
+  const reachY = Math.abs(x.yMm) * halfX + Math.abs(y.yMm) * halfY + Math.abs(z.yMm) * halfZ;
+  const reachZ = Math.abs(x.zMm) * halfX + Math.abs(y.zMm) * halfY + Math.abs(z.zMm) * halfZ;
   return {
-    minXMm: middle.xMm - x,
-    maxXMm: middle.xMm + x,
-    minYMm: middle.yMm - y,
-    maxYMm: middle.yMm + y,
-    lowMm: middle.zMm - z,
-    highMm: middle.zMm + z,
+    minXMm: midX - reachX,
+    maxXMm: midX + reachX,
+    minYMm: midY - reachY,
+    maxYMm: midY + reachY,
+    lowMm: midZ - reachZ,
+    highMm: midZ + reachZ,
   };
 }
 
 /** Box of a solid in its panel's frame. */
-export const solidBox = ({ box, lowMm, highMm }: Solid): SpaceBox => ({ ...box, lowMm, highMm });
+export const solidBox = ({ box, lowMm, highMm }: Solid): SpaceBox => ({
+  minXMm: box.minXMm,
+  maxXMm: box.maxXMm,
+  minYMm: box.minYMm,
+  maxYMm: box.maxYMm,
+  lowMm,
+  highMm,
+});
 
 /** Whether two boxes come nearer to each other than `withinMm`. */
 export const boxesNear = (a: SpaceBox, b: SpaceBox, withinMm: number): boolean =>

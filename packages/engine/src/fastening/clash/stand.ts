@@ -1,10 +1,10 @@
-import { boxOf, growBox, joinBoxes, Query } from "@pinwright/kernel";
+import { boxOf, growBox, Query } from "@pinwright/kernel";
 import type { Machine, Solid } from "../../model/index.ts";
 import type { PanelCutouts } from "../cutouts/panel-cutouts.ts";
 import type { Solids } from "../solids/solids-solver.ts";
 import { type Upright, uprightOf } from "./meeting.ts";
 import { type PanelArea, panelRing } from "./panel-area.ts";
-import { type SpaceBox, solidBox } from "./rigid.ts";
+import type { SpaceBox } from "./rigid.ts";
 
 /** A panel and what stands on it, to be held against others. */
 export interface Stand {
@@ -65,7 +65,6 @@ function standOf(
   if (ring === null || box === null) return null;
   const { thickness_mm: thicknessMm } = panel;
   const slab = { ring, lowMm: -thicknessMm, highMm: 0 };
-  const [first, ...boxes] = solids.map(solidBox);
   return {
     panelId: panel.id,
     glass: panel.purpose === "glass",
@@ -73,15 +72,29 @@ function standOf(
     slab: uprightOf(slab),
     slabBox: { ...box, lowMm: slab.lowMm, highMm: slab.highMm },
     solids,
-    box: first === undefined ? null : boxes.reduce(joined, first),
+    box: boxAround(solids),
   };
 }
 
-const joined = (a: SpaceBox, b: SpaceBox): SpaceBox => ({
-  ...joinBoxes(a, b),
-  lowMm: Math.min(a.lowMm, b.lowMm),
-  highMm: Math.max(a.highMm, b.highMm),
-});
+function boxAround(solids: readonly Solid[]): SpaceBox | null {
+  if (solids.length === 0) return null;
+  let minXMm = Number.POSITIVE_INFINITY;
+  let minYMm = Number.POSITIVE_INFINITY;
+  let lowMm = Number.POSITIVE_INFINITY;
+  let maxXMm = Number.NEGATIVE_INFINITY;
+  let maxYMm = Number.NEGATIVE_INFINITY;
+  let highMm = Number.NEGATIVE_INFINITY;
+  for (const solid of solids) {
+    const { box } = solid;
+    minXMm = Math.min(minXMm, box.minXMm);
+    minYMm = Math.min(minYMm, box.minYMm);
+    lowMm = Math.min(lowMm, solid.lowMm);
+    maxXMm = Math.max(maxXMm, box.maxXMm);
+    maxYMm = Math.max(maxYMm, box.maxYMm);
+    highMm = Math.max(highMm, solid.highMm);
+  }
+  return { minXMm, minYMm, maxXMm, maxYMm, lowMm, highMm };
+}
 
 /** A box with `byMm` more on every side. */
 export const grownBox = (box: SpaceBox, byMm: number): SpaceBox => ({

@@ -61,13 +61,17 @@ function tubeBetween(
   if (a.panelId !== b.panelId || a.side !== b.side) return null;
   const box = boxOf([a, b]);
   if (box === null || of.diameterMm <= 0) return null;
-  const at = ({ xMm, yMm }: PointMm): PointMm => ({ xMm, yMm });
   return {
-    ...of,
+    harnessId: of.harnessId,
+    branchId: of.branchId,
+    kind: of.kind,
+    diameterMm: of.diameterMm,
+    slackMm: of.slackMm,
+    landsAt: of.landsAt,
     panelId: a.panelId,
     side: a.side,
-    a: at(a),
-    b: at(b),
+    a: { xMm: a.xMm, yMm: a.yMm },
+    b: { xMm: b.xMm, yMm: b.yMm },
     box: growBox(box, of.diameterMm / 2),
   };
 }

@@ -1,7 +1,7 @@
 import type { BookRow } from "@pinwright/book";
 import type { RingMm } from "@pinwright/kernel";
 import type { FastenerItem, Solid } from "../../model/index.ts";
-import { type Prism, solidOf } from "./prism.ts";
+import { type Prism, type SolidOwner, solidOf } from "./prism.ts";
 import { discRing, hexagonRing, movedRing } from "./rings.ts";
 
 type FastenerType = BookRow<"fastener_types">;
@@ -14,35 +14,49 @@ export const thicknessOf = (type: FastenerType): number => type.head_height_mm ?
 
 /** Solid parts of a fastener: what stands off its side, what is in the panel, and what comes out on the far side. */
 export function fastenerSolids(item: FastenerItem, thicknessMm: number): readonly Solid[] {
-  const discs = new Map<number, RingMm>();
-  const disc = (diameterMm: number): RingMm => {
-    const ring = discs.get(diameterMm) ?? movedRing(discRing(diameterMm), item.place, 0);
-    discs.set(diameterMm, ring);
-    return ring;
-  };
   const { type, washer, nut, flangeMm } = item;
+  const parts = new FastenerParts(item, thicknessMm);
+  const headHeightMm = type.head_height_mm ?? 0;
+  const seatMm = flangeMm + (washer === null ? 0 : thicknessOf(washer));
   const tipMm = flangeMm - type.length_mm;
-  const prisms: Prism[] = [...headPrisms(item, disc)];
-  const add = (part: string, diameterMm: number, fromMm: number, toMm: number): void => {
-    if (toMm - fromMm > 0) prisms.push({ part, ring: disc(diameterMm), fromMm, toMm });
-  };
-  if (washer !== null) add("washer", headWidthMm(washer), flangeMm, flangeMm + thicknessOf(washer));
-  add("shank", type.diameter_mm, Math.max(tipMm, -thicknessMm), Math.min(0, flangeMm));
-  add("point", type.diameter_mm, tipMm, -thicknessMm);
-  if (nut !== null) add("nut", headWidthMm(nut), -thicknessMm - thicknessOf(nut), -thicknessMm);
-  return prisms.flatMap((prism) => solidOf({ item, thicknessMm }, prism) ?? []);
+  if (type.kind === "standoff") parts.hexagon("body", headWidthMm(type), 0, headHeightMm);
+  else {
+    // A post's body stands between the panel and what it holds; every other head lies on what it holds.
+    if (type.kind === "post") parts.disc("body", headWidthMm(type), 0, flangeMm);
+    parts.disc("head", headWidthMm(type), seatMm, seatMm + headHeightMm);
+  }
+  if (washer !== null) parts.disc("washer", headWidthMm(washer), flangeMm, seatMm);
+  parts.disc("shank", type.diameter_mm, Math.max(tipMm, -thicknessMm), Math.min(0, flangeMm));
+  parts.disc("point", type.diameter_mm, tipMm, -thicknessMm);
+  if (nut !== null) parts.disc("nut", headWidthMm(nut), -thicknessMm - thicknessOf(nut), -thicknessMm);
+  return parts.solids;
 }
 
-/** A post's body stands between the panel and what it holds; a stand-off too; every other head lies on that. */
-function headPrisms(item: FastenerItem, disc: (diameterMm: number) => RingMm): readonly Prism[] {
-  const { type, washer, flangeMm } = item;
-  const heightMm = type.head_height_mm ?? 0;
-  if (type.kind === "standoff") {
-    const ring = movedRing(hexagonRing(headWidthMm(type)), item.place, 0);
-    return [{ part: "body", ring, fromMm: 0, toMm: heightMm }];
+/** Gathers the parts of one fastener; parts of one width share their ring. */
+class FastenerParts {
+  readonly solids: Solid[] = [];
+  readonly #owner: SolidOwner;
+  readonly #discs = new Map<number, RingMm>();
+
+  constructor(item: FastenerItem, thicknessMm: number) {
+    this.#owner = { item, thicknessMm };
   }
-  const ring = disc(headWidthMm(type));
-  const seatMm = flangeMm + (washer === null ? 0 : thicknessOf(washer));
-  const head = { part: "head", ring, fromMm: seatMm, toMm: seatMm + heightMm };
-  return type.kind === "post" ? [{ part: "body", ring, fromMm: 0, toMm: flangeMm }, head] : [head];
+
+  disc(part: string, diameterMm: number, fromMm: number, toMm: number): void {
+    if (toMm <= fromMm) return;
+    const known = this.#discs.get(diameterMm);
+    const ring = known ?? movedRing(discRing(diameterMm), this.#owner.item.place, 0);
+    if (known === undefined) this.#discs.set(diameterMm, ring);
+    this.#add({ part, ring, fromMm, toMm });
+  }
+
+  hexagon(part: string, diameterMm: number, fromMm: number, toMm: number): void {
+    if (toMm > fromMm)
+      this.#add({ part, ring: movedRing(hexagonRing(diameterMm), this.#owner.item.place, 0), fromMm, toMm });
+  }
+
+  #add(prism: Prism): void {
+    const solid = solidOf(this.#owner, prism);
+    if (solid !== null) this.solids.push(solid);
+  }
 }
