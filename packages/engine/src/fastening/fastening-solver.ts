@@ -37,7 +37,7 @@ export class FasteningSolver {
     const solids = this.#solids.solve(machine);
     const fit = this.#fit.solve(machine);
     const access = this.#access.solve(machine, solids);
-    const symbols = this.#symbols.solve(machine);
+    const symbols = this.#symbols.solve(machine, fit.fits);
     const clashes = this.#clash.solve(machine, solids, harnesses);
     const ball = this.#ball.solve(machine, solids);
     const parts = [solids, fit.fits, access.reaches, symbols.symbols, symbols.likeness];

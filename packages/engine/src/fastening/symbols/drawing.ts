@@ -20,10 +20,8 @@ export const SHADES = ["solid", "open", "striped", "dotted"] as const satisfies 
 const STROKE_MM = 0.34;
 /** Width of a stripe, and of the gap beside it. */
 const STRIPE_MM = 0.4;
-/** Radius of a dot where there is room. */
-const DOT_MM = 0.7;
-/** Between a dot and the outline. */
-const DOT_GAP_MM = 0.34;
+/** Radius of a white dot where there is room. */
+const DOT_MM = 1;
 
 /** Where the dots stand: where the shape is widest. */
 const DOTS: Readonly<Record<SymbolShape, readonly PointMm[]>> = {
@@ -32,8 +30,8 @@ const DOTS: Readonly<Record<SymbolShape, readonly PointMm[]>> = {
   triangle: [{ xMm: 0, yMm: -0.5 }],
   square: [{ xMm: 0, yMm: 0 }],
   bar: [
-    { xMm: -0.85, yMm: 0 },
-    { xMm: 0.85, yMm: 0 },
+    { xMm: -0.9, yMm: 0 },
+    { xMm: 0.9, yMm: 0 },
   ],
   star: [{ xMm: 0, yMm: -0.15 }],
   diamond: [{ xMm: 0, yMm: 0 }],
@@ -61,26 +59,22 @@ const stripes = (): RingMm[] =>
     );
   });
 
-/** Dots as large as the room within the outline lets them be; none where it is too small for one. */
-const dots = (shape: SymbolShape, within: readonly RingMm[]): RingMm[] =>
+/** Dots as large as they can be with ink all round; none where it is too small for one. */
+const dots = (shape: SymbolShape, whole: readonly RingMm[]): RingMm[] =>
   DOTS[shape].flatMap((middle) => {
-    const room = Math.min(...within.flatMap(ringSides).map((side) => pointSegmentDistance(middle, side)));
-    const radius = Math.min(DOT_MM, room - DOT_GAP_MM);
+    const room = Math.min(...whole.flatMap(ringSides).map((side) => pointSegmentDistance(middle, side)));
+    const radius = Math.min(DOT_MM, room - STROKE_MM);
     if (radius < LEAST_MM / 2) return [];
-    return [Array.from({ length: 24 }, (_, i) => addPoints(middle, polar(i * 15, radius)))];
+    return [Array.from({ length: 32 }, (_, i) => addPoints(middle, polar(i * 11.25, radius)))];
   });
 
 function draw(shape: SymbolShape, shade: SymbolShade): readonly RingMm[] {
   const whole = shapeRings(shape);
   if (shade === "solid") return whole;
+  if (shade === "dotted") return roundOff(differenceRings(whole, dots(shape, whole)), LEAST_MM);
   const inner = offsetRings(whole, -STROKE_MM);
   const frame = differenceRings(whole, inner);
-  const ink =
-    shade === "open"
-      ? frame
-      : shade === "striped"
-        ? unionRings(frame, intersectionRings(inner, stripes()))
-        : unionRings(frame, dots(shape, inner));
+  const ink = shade === "open" ? frame : unionRings(frame, intersectionRings(inner, stripes()));
   return roundOff(ink, LEAST_MM);
 }
 
