@@ -11,7 +11,7 @@ import {
   signedArea,
 } from "@pinwright/kernel";
 import type { Solid } from "../../model/index.ts";
-import { cutoutDistance } from "../cutouts/cutout-shape.ts";
+import { type CutoutShape, cutoutDistance } from "../cutouts/cutout-shape.ts";
 import { cutoutRings } from "../solids/openings.ts";
 import type { PanelArea } from "./panel-area.ts";
 import type { Rigid } from "./rigid.ts";
@@ -63,15 +63,12 @@ export function nearSolid(solid: Solid, thing: Upright, rigid: Rigid, wantedMm: 
 
 /** The same with the panel itself: what passes through its openings with that much room is no matter. */
 export function nearPanel(panel: PanelArea, thing: Upright, rigid: Rigid, wantedMm: number): Nearness | null {
-  const woodMm2 = (withinMm: number): number =>
-    shadows(thing, rigid, -panel.thicknessMm - withinMm, withinMm).reduce(
-      (sum, shadow) => sum + woodUnder(panel, shadow, withinMm),
-      0,
-    );
+  const under = (withinMm: number): readonly RingMm[] =>
+    shadows(thing, rigid, -panel.thicknessMm - withinMm, withinMm);
   return nearness(
-    (withinMm) => woodMm2(withinMm) > SLIVER_MM2,
+    (withinMm) => under(withinMm).some((shadow) => meetsWood(panel, shadow, withinMm)),
     wantedMm,
-    () => woodMm2(0),
+    () => under(0).reduce((sum, shadow) => sum + woodUnder(panel, shadow, 0), 0),
   );
 }
 
@@ -113,21 +110,39 @@ function shadows(
     .filter((shadow) => shadow !== null);
 }
 
-/** Area of wood under a shadow that is grown by `withinMm`, mm². */
-function woodUnder({ ring, thicknessMm, cutouts }: PanelArea, shadow: RingMm, withinMm: number): number {
-  const box = boxOf(shadow);
-  if (box === null || ringDistance(shadow, ring, Math.max(withinMm, 0)) > Math.max(withinMm, 0)) return 0;
-  const open = (cutouts?.index.near(growBox(box, Math.max(withinMm, 0))) ?? []).filter(
-    ({ depthMm }) => depthMm === null || depthMm >= thicknessMm,
+/** Whether a shadow comes within `withinMm` of wood. */
+function meetsWood(panel: PanelArea, shadow: RingMm, withinMm: number): boolean {
+  if (ringDistance(shadow, panel.ring, withinMm) >= withinMm) return false;
+  // Where nothing is cut away nearby there is wood, and no area need be computed.
+  return (
+    openingsNear(panel, shadow, withinMm).length === 0 || woodUnder(panel, shadow, withinMm) > SLIVER_MM2
   );
+}
+
+/** Area of wood under a shadow that is grown by `withinMm`, mm². */
+function woodUnder(panel: PanelArea, shadow: RingMm, withinMm: number): number {
+  const open = openingsNear(panel, shadow, withinMm);
   const within = open.some(
     (shape) => shape.form.kind !== "outline" && shadow.every((p) => cutoutDistance(shape, p) <= -withinMm),
   );
   if (within) return 0;
   const grown = withinMm === 0 ? [shadow] : offsetRings([shadow], withinMm);
   const wood = differenceRings(
-    intersectionRings(grown, [ring]),
+    intersectionRings(grown, [panel.ring]),
     open.flatMap(({ form }) => cutoutRings(form)),
   );
   return wood.reduce((sum, part) => sum + signedArea(part), 0);
+}
+
+/** Openings right through a panel that may come within `withinMm` of a shadow. */
+function openingsNear(
+  { thicknessMm, cutouts }: PanelArea,
+  shadow: RingMm,
+  withinMm: number,
+): readonly CutoutShape[] {
+  const box = boxOf(shadow);
+  if (box === null || cutouts === undefined) return [];
+  return cutouts.index
+    .near(growBox(box, Math.max(withinMm, 0)))
+    .filter(({ depthMm }) => depthMm === null || depthMm >= thicknessMm);
 }
