@@ -106,10 +106,18 @@ export const fitFindings: Readonly<Record<string, RuleWords>> = {
     todo: "Take a type without threadlocker, or a nut that locks by itself.",
   },
   "head-through": {
-    title: "A head, washer or nut goes through its hole",
+    title: "A head, washer or nut does not suit its hole",
     says: "{0} ({type}): {part} of {part_mm} mm over a hole of {hole_mm} mm, {1}. Fasteners alike: {count}.",
-    values: { part: { head: "head", washer: "washer", nut: "nut", "in-washer": "head in its washer" } },
-    why: "It slips through and holds nothing.",
-    todo: "Put a wider washer under it, or make the hole smaller.",
+    values: {
+      part: {
+        head: "head",
+        washer: "washer",
+        nut: "nut",
+        "in-washer": "head in its washer",
+        thread: "thread in its washer",
+      },
+    },
+    why: "It slips through and holds nothing, or does not go on at all.",
+    todo: "Choose a washer that suits screw and hole, or make the hole smaller.",
   },
 };

@@ -106,10 +106,18 @@ export const fitFindings: Readonly<Record<string, RuleWords>> = {
     todo: "改用不涂胶的型号，或自锁螺母。",
   },
   "head-through": {
-    title: "头部、垫圈或螺母会穿过孔",
+    title: "头部、垫圈或螺母与孔不符",
     says: "{0}（{type}）：{part} {part_mm} mm，孔 {hole_mm} mm，{1}。同类 {count} 个。",
-    values: { part: { head: "头部", washer: "垫圈", nut: "螺母", "in-washer": "垫圈中的头部" } },
-    why: "它会滑过孔，什么也固定不住。",
-    todo: "加更宽的垫圈，或减小孔径。",
+    values: {
+      part: {
+        head: "头部",
+        washer: "垫圈",
+        nut: "螺母",
+        "in-washer": "垫圈中的头部",
+        thread: "垫圈中的螺纹",
+      },
+    },
+    why: "它会滑过孔而固定不住，或者根本装不上。",
+    todo: "选用与螺钉和孔相配的垫圈，或减小孔径。",
   },
 };

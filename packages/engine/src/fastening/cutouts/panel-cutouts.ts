@@ -1,4 +1,5 @@
-import { GridIndex, Query, sameMembers } from "@pinwright/kernel";
+import type { BookRow } from "@pinwright/book";
+import { GridIndex, NestedQuery, Query, sameMembers } from "@pinwright/kernel";
 import { appliesTo, groupRows, type Machine } from "../../model/index.ts";
 import { type CutoutShape, cutoutShape } from "./cutout-shape.ts";
 
@@ -13,34 +14,36 @@ const CELL_MM = 40;
 
 /** The cutouts of every panel that apply to a machine, with a memory: a shape that was not edited stays the same object. */
 export class CutoutsOfPanels {
-  readonly #shapes = new Query<CutoutShape | null>(Object.is);
-  readonly #lists = new Query<readonly CutoutShape[]>(sameMembers);
+  readonly #rows = new Query<ReadonlyMap<string, readonly BookRow<"cutouts">[]>>(Object.is);
+  readonly #shapes = new NestedQuery<readonly CutoutShape[], CutoutShape | null>(sameMembers, Object.is);
   readonly #panels = new Query<PanelCutouts>(Object.is);
-  readonly #all = new Query<ReadonlyMap<string, readonly CutoutShape[]>>(Object.is);
 
   /** By panel; a panel without cutouts has no entry. */
   solve(machine: Machine): ReadonlyMap<string, PanelCutouts> {
     const { book, options } = machine;
+    const { outlines } = book;
     const { cutouts } = book.tables;
-    const shapes = this.#all.ask("all", [cutouts, book.outlines, ...options], () => {
-      const byPanel = groupRows(cutouts, (row) => (appliesTo(row, options) ? row.panel : null));
-      return new Map(
-        [...byPanel].map(([panelId, rows]) => [
-          panelId,
-          this.#lists.ask(panelId, [book.outlines, ...rows], () =>
-            rows.flatMap(
-              (row) => this.#shapes.ask(row.id, [row, book.outlines], () => cutoutShape(book, row)) ?? [],
-            ),
-          ),
-        ]),
+    const byPanel = this.#rows.ask("all", [cutouts, ...options], () =>
+      groupRows(cutouts, (row) => (appliesTo(row, options) ? row.panel : null)),
+    );
+    const found = new Map<string, PanelCutouts>();
+    for (const [panelId, rows] of byPanel) {
+      const shapes = this.#shapes.ask(panelId, [outlines, ...rows], (parts) =>
+        rows.flatMap((row) => parts.ask(row.id, [row, outlines], () => cutoutShape(book, row)) ?? []),
       );
-    });
-    return new Map([...shapes].map(([id, list]) => [id, this.#panels.ask(id, [list], () => indexed(list))]));
+      found.set(
+        panelId,
+        this.#panels.ask(panelId, [shapes], () => indexed(shapes)),
+      );
+    }
+    return found;
   }
 
+  /** Forgets what the last machine did not use. */
   sweep(): void {
+    this.#rows.sweep();
+    this.#shapes.sweep();
     this.#panels.sweep();
-    this.#all.sweep();
   }
 }
 

@@ -246,12 +246,15 @@ describe("nuts and tapped holes", () => {
     ).toMatchObject({
       numbers: { part: "nut", part_mm: 8, hole_mm: 8 },
     });
-    const loose = [
-      { id: "washer", kind: "washer", diameter_mm: 8, length_mm: 1, head_diameter_mm: 12 },
-    ] as const;
-    expect(onlyFinding({ types: [...headed(7), ...loose], fasteners: washered }).numbers.part).toBe(
-      "in-washer",
-    );
+    const bored = (diameter_mm: number): readonly Type[] => [
+      ...headed(7),
+      { id: "washer", kind: "washer", diameter_mm, length_mm: 1, head_diameter_mm: 12 },
+    ];
+    const partOf = (diameter_mm: number) =>
+      onlyFinding({ types: bored(diameter_mm), fasteners: washered }).numbers.part;
+    expect(partOf(8)).toBe("in-washer");
+    expect(partOf(3.2)).toBe("thread");
+    expect(rulesOf({ types: bored(4), fasteners: washered })).toEqual([]);
   });
 });
 

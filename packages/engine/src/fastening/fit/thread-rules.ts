@@ -73,7 +73,7 @@ export function tapped({ item, fit, panel }: Facts): Finding | null {
 
 /**
  * `head-through`: the head, or the washer under it, is not wider than the hole in the panel that it lies on; or the nut is
- * not, on the far side; or the head is not wider than the hole of its washer. A head that lies on the flange of what it
+ * not, on the far side; or the head slips through its washer, or the thread does not go through that. A head that lies on the flange of what it
  * holds is not looked at: the book does not know the flange's hole.
  */
 export function headThrough(facts: Facts): Finding | null {
@@ -89,6 +89,8 @@ export function headThrough(facts: Facts): Finding | null {
   const headMm = type.head_diameter_mm;
   if (washer !== null && headMm !== null && !isLess(washer.diameter_mm, headMm))
     return say("in-washer", headMm, washer.diameter_mm);
+  if (washer !== null && isLess(washer.diameter_mm, type.diameter_mm))
+    return say("thread", type.diameter_mm, washer.diameter_mm);
   if (fit.holdsIn !== "nut" && fit.holdsIn !== "tapped") return null;
   const holeMm = coveredHoleMm(facts);
   if (holeMm === null) return null;
