@@ -10,7 +10,7 @@ import {
 } from "../model/index.ts";
 import { checkSteps } from "./checks.ts";
 import { Drafting } from "./derive/drafting.ts";
-import { stepsBefore, turnedSteps, workStep } from "./derive/numbered.ts";
+import { type NumberedDraft, numberSteps, workStep } from "./derive/numbered.ts";
 import { type OrderedSteps, StepOrder } from "./derive/order-steps.ts";
 import type { StepWork } from "./motions/work.ts";
 import { StepWorks } from "./motions/works.ts";
@@ -42,6 +42,7 @@ export class StepsSolver {
   readonly #works = new StepWorks();
   readonly #nodes = new Query<SequenceNode>(deepEqual);
   readonly #sequence = new Query<Sequence>(deepEqual);
+  readonly #numbers = new Query<readonly NumberedDraft[]>(Object.is);
   readonly #steps = new Query<WorkStep>(deepEqual);
   readonly #result = new Query<StepsResult>(Object.is);
   readonly #checks = new Query<readonly Finding[]>(deepEqual);
@@ -78,6 +79,7 @@ export class StepsSolver {
       this.#works,
       this.#nodes,
       this.#sequence,
+      this.#numbers,
       this.#steps,
       this.#result,
       this.#checks,
@@ -119,22 +121,14 @@ export class StepsSolver {
     works: ReadonlyMap<string, StepWork>,
     { order }: Sequence,
   ): readonly WorkStep[] {
-    const byId = new Map(drafts.map((draft) => [draft.id, draft]));
-    const inOrder = order.flatMap((id) => byId.get(id) ?? []);
-    const turned = turnedSteps(inOrder);
-    const before = stepsBefore(edges, new Map(order.map((id, i) => [id, i])));
     const { numbers } = machine.shop;
-    return inOrder.flatMap((draft, i) => {
-      const work = works.get(draft.id);
+    const numbered = this.#numbers.ask("all", [drafts, edges, order], () =>
+      numberSteps(drafts, edges, order),
+    );
+    return numbered.flatMap((at) => {
+      const work = works.get(at.draft.id);
       if (work === undefined) return [];
-      const isTurned = turned.has(draft.id);
-      const afterIds = before.get(draft.id) ?? [];
-      const inputs = [draft, work, i, isTurned, numbers, ...afterIds];
-      return [
-        this.#steps.ask(draft.id, inputs, () =>
-          workStep(draft, work, { number: i + 1, isTurned, afterIds }, numbers),
-        ),
-      ];
+      return [this.#steps.ask(at.draft.id, [at, work, numbers], () => workStep(at, work, numbers))];
     });
   }
 }

@@ -16,35 +16,54 @@ export function turnedSteps(order: readonly Draft[]): ReadonlySet<string> {
   return turned;
 }
 
-/** For each step those that come directly before it, in the order of the steps. */
-export function stepsBefore(
+/** A step with its place in the order. */
+export interface NumberedDraft {
+  readonly draft: Draft;
+  readonly number: number;
+  /** Its panel is turned over before it. */
+  readonly isTurned: boolean;
+  /** Those that come directly before it, in the order of the steps. */
+  readonly afterIds: readonly string[];
+}
+
+/** Steps in their order, numbered from 1. */
+export function numberSteps(
+  drafts: readonly Draft[],
   edges: readonly Precedence[],
-  numbers: ReadonlyMap<string, number>,
-): ReadonlyMap<string, readonly string[]> {
+  order: readonly string[],
+): readonly NumberedDraft[] {
+  const byId = new Map(drafts.map((draft) => [draft.id, draft]));
+  const inOrder = order.flatMap((id) => byId.get(id) ?? []);
+  const turned = turnedSteps(inOrder);
+  const numbers = new Map(inOrder.map((draft, i) => [draft.id, i + 1]));
   const before = new Map<string, string[]>();
   for (const { beforeId, afterId } of edges) {
     const known = before.get(afterId);
     if (known === undefined) before.set(afterId, [beforeId]);
     else known.push(beforeId);
   }
-  for (const ids of before.values()) ids.sort((a, b) => (numbers.get(a) ?? 0) - (numbers.get(b) ?? 0));
-  return before;
+  const numberOf = (id: string): number => numbers.get(id) ?? 0;
+  return inOrder.map((draft) => ({
+    draft,
+    number: numberOf(draft.id),
+    isTurned: turned.has(draft.id),
+    afterIds: (before.get(draft.id) ?? []).sort((a, b) => numberOf(a) - numberOf(b)),
+  }));
 }
 
 /** A step in its place. What somebody has set as its time holds, turn-over and all. */
 export function workStep(
-  draft: Draft,
+  { draft, number, isTurned, afterIds }: NumberedDraft,
   work: StepWork,
-  at: { readonly number: number; readonly isTurned: boolean; readonly afterIds: readonly string[] },
   t: TimeNumbers,
 ): WorkStep {
-  const turn: readonly Motion[] = motion("turn-over", at.isTurned ? 1 : 0, t.turn_over_s);
+  const turn: readonly Motion[] = motion("turn-over", isTurned ? 1 : 0, t.turn_over_s);
   const motions = [...turn, ...work.motions];
   const { setSeconds } = draft;
   const isAllSet = motions.length > 0 && motions.every(({ set }) => set);
   return {
     id: draft.id,
-    number: at.number,
+    number,
     kind: draft.kind,
     labels: draft.labels,
     panelId: draft.panelId,
@@ -55,7 +74,7 @@ export function workStep(
     harnessId: draft.harnessId,
     mechanismTypeId: draft.mechanismTypeId,
     times: draft.times,
-    afterIds: at.afterIds,
+    afterIds,
     motions,
     seconds: setSeconds ?? secondsOf(motions, t.rest_pct),
     secondsFrom: setSeconds !== null || isAllSet ? "designer" : "motions",

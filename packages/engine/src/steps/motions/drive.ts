@@ -1,5 +1,6 @@
-import { compareText, type OrderEffort, shortestPathOrder } from "@pinwright/kernel";
+import { boxOf, compareText, type OrderEffort, shortestPathOrder } from "@pinwright/kernel";
 import type { FastenerItem } from "../../model/index.ts";
+import { patchesOf } from "../derive/split.ts";
 
 /** A fastener with what it is driven by. */
 export interface Drive {
@@ -27,6 +28,10 @@ export interface Driven {
  * leaves a walk over 30 to 140 random holes within 2 % of that of ten, in a quarter of the time.
  */
 const WALK: OrderEffort = { kicksPerNode: 1, boundSteps: 0 };
+
+/** Holes that are walked as one; more are walked patch by patch. */
+const PATCH = 30;
+const NO_BOX = { minXMm: 0, minYMm: 0, maxXMm: 0, maxYMm: 0 };
 
 /** Bits and boxes that one pass over some fasteners takes. */
 interface Pass {
@@ -60,12 +65,7 @@ export function driveOrder(drives: readonly Drive[]): Driven {
 export const isGoneOver = ({ moments }: FastenerItem): boolean =>
   moments.includes("start") && moments.includes("tighten");
 
-/** The shortest walk over holes that are only looked at again. */
-export function walkOrder(fasteners: readonly FastenerItem[]): Driven {
-  return driveOrderOnce(fasteners.map((fastener) => ({ fastener, bit: "", nutTool: "", layer: 0 })));
-}
-
-/** The same in one pass, whatever its moments. */
+/** The same in one pass, whatever the moments of the fasteners. */
 export function driveOrderOnce(drives: readonly Drive[]): Driven {
   const { drives: order, bits, boxes, walkMm } = passOf(drives);
   return { fastenerIds: order.map(({ fastener }) => fastener.id), bits, boxes, walkMm: Math.round(walkMm) };
@@ -112,8 +112,25 @@ const begunWith = (first: string | undefined, names: readonly string[]): readonl
 const apart = (a: FastenerItem, b: FastenerItem): number =>
   Math.hypot(a.place.xMm - b.place.xMm, a.place.yMm - b.place.yMm);
 
-/** The shortest walk over these from the one nearest to where the hand is. */
+/**
+ * The shortest walk over these from the one nearest to where the hand is; over more than one card holds, patch by patch.
+ */
 function walked(drives: readonly Drive[], from: Drive | undefined): readonly Drive[] {
+  if (drives.length <= PATCH) return walkedPatch(drives, from);
+  const byId = new Map(drives.map((drive) => [drive.fastener.id, drive]));
+  const spots = drives.map(({ fastener: { id, place } }) => ({ id, ...place, weight: 1 }));
+  const order: Drive[] = [];
+  for (const { ids } of patchesOf(spots, boxOf(spots) ?? NO_BOX, PATCH))
+    order.push(
+      ...walkedPatch(
+        ids.flatMap((id) => byId.get(id) ?? []),
+        order.at(-1) ?? from,
+      ),
+    );
+  return order;
+}
+
+function walkedPatch(drives: readonly Drive[], from: Drive | undefined): readonly Drive[] {
   const sorted = [...drives].sort((a, b) => compareText(a.fastener.id, b.fastener.id));
   if (sorted.length < 2) return sorted;
   const nearness = ({ fastener }: Drive): number =>

@@ -19,8 +19,8 @@ export class StepWorks {
   ): ReadonlyMap<string, StepWork> {
     return new Map(
       drafts.map((draft) => {
-        const layer = layers.get(draft.id) ?? NO_LAYERS;
-        return [draft.id, this.#workOf(machine, fastening, harnesses, draft, layer)];
+        const own = layers.get(draft.id) ?? NO_LAYERS;
+        return [draft.id, this.#workOf(machine, fastening, harnesses, draft, own)];
       }),
     );
   }
@@ -39,24 +39,23 @@ export class StepWorks {
     fastening: FasteningResult,
     harnesses: ReadonlyMap<string, HarnessResult>,
     draft: Draft,
-    layer: readonly (readonly [string, number])[],
+    layers: readonly (readonly [string, number])[],
   ): StepWork {
-    const items = draft.itemIds.flatMap((id) => machine.items.get(id) ?? []);
-    const layerOf = depths(layer);
-    const ids = draft.kind === "recheck" ? draft.recheckIds : draft.fastenerIds;
-    const drives = drivesOf(machine, fastening, ids, layerOf);
     const harness = this.#harnessOf(machine, harnesses, draft.harnessId);
     const bench = this.#benchOf(machine, draft.mechanismTypeId);
     const { numbers } = machine.shop;
-    const inputs = [
-      draft,
-      harness,
-      bench,
-      numbers,
-      ...items,
-      ...drives.flatMap((drive) => [drive.fastener, drive.bit, drive.nutTool, drive.layer]),
-    ];
-    return this.#works.ask(draft.id, inputs, () => workOf({ draft, items, drives, harness, bench, numbers }));
+    const ids = draft.kind === "recheck" ? draft.recheckIds : draft.fastenerIds;
+    const inputs: unknown[] = [draft, harness, bench, numbers, layers];
+    for (const id of draft.itemIds) inputs.push(machine.items.get(id));
+    for (const id of ids) {
+      const reach = fastening.reaches.get(id);
+      inputs.push(machine.items.get(id), reach?.driverId, reach?.nutDriverId);
+    }
+    return this.#works.ask(draft.id, inputs, () => {
+      const items = draft.itemIds.flatMap((id) => machine.items.get(id) ?? []);
+      const drives = drivesOf(machine, fastening, ids, depths(layers));
+      return workOf({ draft, items, drives, harness, bench, numbers });
+    });
   }
 
   #harnessOf(
