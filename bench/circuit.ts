@@ -20,31 +20,9 @@ import {
 } from "@pinwright/engine";
 import { Circuit } from "@pinwright/kernel";
 import { harnessLike } from "../packages/kernel/src/circuit/testing/harness-like.ts";
-import { median, writeResults } from "./measure.ts";
+import { figures, type JobTime, once, tenth, writeResults } from "./measure.ts";
 
-const round = (ms: number): number => Math.round(ms * 10) / 10;
 const rows: Record<string, string | number>[] = [];
-
-interface Time {
-  readonly ms: number;
-  readonly cpuMs: number;
-}
-
-function once(work: () => unknown): Time {
-  const before = process.cpuUsage();
-  const start = performance.now();
-  work();
-  const { user, system } = process.cpuUsage(before);
-  return { ms: performance.now() - start, cpuMs: (user + system) / 1000 };
-}
-
-const figures = (what: string, times: readonly Time[]): Record<string, string | number> => ({
-  what,
-  ms: round(median(times.map(({ ms }) => ms))),
-  least_ms: round(Math.min(...times.map(({ ms }) => ms))),
-  cpu_ms: round(median(times.map(({ cpuMs }) => cpuMs))),
-  least_cpu_ms: round(Math.min(...times.map(({ cpuMs }) => cpuMs))),
-});
 
 /** Time of ngspice for the operating point of the same network, 1 V at one end and a milliampere at every node. */
 function ngspiceMs(pairs: readonly (readonly [number, number])[], nodes: number): number {
@@ -69,7 +47,7 @@ const lengths = new Map(
 );
 const cold = once(() => new ElectricSolver().solve(machine, joined, lengths));
 
-let base: Time | null = null;
+let base: JobTime | null = null;
 for (const nodes of [1250, 5000, 20000, 80000]) {
   const resistors = harnessLike(nodes, 7);
   const amps = new Float64Array(nodes).fill(0.001);
@@ -79,13 +57,13 @@ for (const nodes of [1250, 5000, 20000, 80000]) {
   );
   const circuit = new Circuit({ nodes, reference: 0, joins: [], resistors });
   const again = Array.from({ length: 5 }, () => once(() => circuit.with(values).solve(amps)));
-  const first: Time = whole.reduce((a, b) => (b.cpuMs < a.cpuMs ? b : a));
+  const first: JobTime = whole.reduce((a, b) => (b.cpuMs < a.cpuMs ? b : a));
   base ??= first;
   rows.push({
     ...figures(`a network of ${nodes} nodes, ordered, factored and solved`, whole),
-    ngspice_ms: round(ngspiceMs(resistors, nodes)),
+    ngspice_ms: tenth(ngspiceMs(resistors, nodes)),
     multiplications: circuit.work.operations,
-    ratio: round(first.cpuMs / base.cpuMs),
+    ratio: tenth(first.cpuMs / base.cpuMs),
   });
   rows.push(figures(`the same with changed values: factored and solved`, again));
 }
@@ -100,7 +78,7 @@ rows.push(
 const solver = new ElectricSolver();
 const { solution } = solver.solve(machine, joined, lengths);
 const ids = [...solution.wires].filter(([, { peakA }]) => peakA.most > 0).map(([id]) => id);
-const changed: Time[] = [];
+const changed: JobTime[] = [];
 for (let n = 0; n < 60; n++) {
   const id = ids[(n * 37) % ids.length] ?? "";
   const other = new Map(lengths).set(id, (lengths.get(id) ?? 0) + 5);

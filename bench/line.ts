@@ -10,29 +10,12 @@ import { type Book, emptyShop, multiplyBook, withRows } from "@pinwright/book";
 import { readBook } from "@pinwright/book/io";
 import { Line } from "@pinwright/engine";
 import Papa from "papaparse";
-import { median, repeated, timed, writeResults } from "./measure.ts";
+import { figures, type JobTime, median, once, repeated, tenth, timed, writeResults } from "./measure.ts";
 
 const folder = join(import.meta.dirname, "../examples/tidewatch");
-const round = (ms: number): number => Math.round(ms * 10) / 10;
 
-/** One run of the line, with the processor's time in ms. */
-function runLine(line: Line, edited: Book): { readonly ms: number; readonly cpuMs: number } {
-  const before = process.cpuUsage();
-  const start = performance.now();
-  line.run(edited, shop);
-  const { user, system } = process.cpuUsage(before);
-  return { ms: performance.now() - start, cpuMs: (user + system) / 1000 };
-}
-
-type Run = ReturnType<typeof runLine>;
-
-const figures = (what: string, runs: readonly Run[]): Record<string, string | number> => ({
-  what,
-  ms: round(median(runs.map(({ ms }) => ms))),
-  least_ms: round(Math.min(...runs.map(({ ms }) => ms))),
-  most_ms: round(Math.max(...runs.map(({ ms }) => ms))),
-  cpu_ms: round(median(runs.map(({ cpuMs }) => cpuMs))),
-});
+/** One run of the line. */
+const runLine = (line: Line, edited: Book): JobTime => once(() => line.run(edited, shop));
 
 const parseOnly = (): number =>
   readdirSync(folder)
@@ -57,7 +40,7 @@ const first = await timed(async () => {
 });
 const { book, shop } = { book: first.result.read.book, shop: first.result.read.shop ?? emptyShop() };
 const cells = Object.values(book.tables).reduce((sum, table) => sum + table.length, 0);
-rows.push({ what: "reading to findings, first in the process", ms: round(first.ms), rows: cells });
+rows.push({ what: "reading to findings, first in the process", ms: tenth(first.ms), rows: cells });
 
 const whole = await repeated(5, async () => {
   const read = await readBook(folder);
@@ -65,30 +48,30 @@ const whole = await repeated(5, async () => {
 });
 rows.push({
   what: "reading to findings, warm",
-  ms: round(whole.medianMs),
-  least_ms: round(whole.minMs),
+  ms: tenth(whole.medianMs),
+  least_ms: tenth(whole.minMs),
   rows: cells,
 });
 const reading = await repeated(5, () => readBook(folder));
 const parsing = await repeated(5, parseOnly);
-rows.push({ what: "reading and checking", ms: round(reading.medianMs), rows: cells });
+rows.push({ what: "reading and checking", ms: tenth(reading.medianMs), rows: cells });
 rows.push({
   what: "the CSV library alone on the same files",
-  ms: round(parsing.medianMs),
-  ratio: round(reading.medianMs / parsing.medianMs),
+  ms: tenth(parsing.medianMs),
+  ratio: tenth(reading.medianMs / parsing.medianMs),
 });
 
 const line = new Line();
 line.run(book, shop);
-const first9: Run[] = [];
-const moved: Run[] = [];
+const first9: JobTime[] = [];
+const moved: JobTime[] = [];
 // A drag is many moves: the first nine, in which the program warms up, are told apart.
 for (let step = 1; step <= 40; step++) {
   const edited = moveSwitch(book, (step % 12) * 0.5);
   (step <= 9 ? first9 : moved).push(runLine(line, edited));
 }
 // Every switch once, each on the book that the moves before it left.
-const each: Run[] = [];
+const each: JobTime[] = [];
 let now = book;
 for (const { id } of book.tables.devices.filter((row) => row.id.startsWith("sw."))) {
   now = moveDevice(now, id, 1);
@@ -102,18 +85,18 @@ rows.push(
 );
 rows.push({
   what: "the line from scratch after the same move",
-  ms: round(scratch.medianMs),
-  ratio: round(scratch.medianMs / median(moved.map(({ ms }) => ms))),
+  ms: tenth(scratch.medianMs),
+  ratio: tenth(scratch.medianMs / median(moved.map(({ ms }) => ms))),
 });
 
 const sizes = process.argv.slice(2).map(Number);
-let base: Run | null = null;
+let base: JobTime | null = null;
 for (const times of sizes.length > 0 ? sizes : [1, 4, 16]) {
   const large = multiplyBook(book, times);
   const runs = Array.from({ length: times === 16 ? 2 : 4 }, () => runLine(new Line(), large));
   const row = figures(`the line at ${times} times the size`, runs);
-  const middle: Run = { ms: Number(row.ms), cpuMs: Number(row.cpu_ms) };
+  const middle: JobTime = { ms: Number(row.ms), cpuMs: Number(row.cpu_ms) };
   base ??= middle;
-  rows.push({ ...row, ratio: round(middle.ms / base.ms), cpu_ratio: round(middle.cpuMs / base.cpuMs) });
+  rows.push({ ...row, ratio: tenth(middle.ms / base.ms), cpu_ratio: tenth(middle.cpuMs / base.cpuMs) });
 }
 writeResults("line", rows);

@@ -31,6 +31,34 @@ export async function repeated(
   return { coldMs, medianMs: median(times), minMs: Math.min(...times), maxMs: Math.max(...times) };
 }
 
+/** Wall time of a job, and the processor's over all threads, which other programs disturb less. */
+export interface JobTime {
+  readonly ms: number;
+  readonly cpuMs: number;
+}
+
+/** Both times of one job. */
+export function once(work: () => unknown): JobTime {
+  const before = process.cpuUsage();
+  const start = performance.now();
+  work();
+  const { user, system } = process.cpuUsage(before);
+  return { ms: performance.now() - start, cpuMs: (user + system) / 1000 };
+}
+
+/** To a tenth. */
+export const tenth = (value: number): number => Math.round(value * 10) / 10;
+
+/** A row of results: middle, least and most of several times of a job. */
+export const figures = (what: string, times: readonly JobTime[]): Record<string, string | number> => ({
+  what,
+  ms: tenth(median(times.map(({ ms }) => ms))),
+  least_ms: tenth(Math.min(...times.map(({ ms }) => ms))),
+  most_ms: tenth(Math.max(...times.map(({ ms }) => ms))),
+  cpu_ms: tenth(median(times.map(({ cpuMs }) => cpuMs))),
+  least_cpu_ms: tenth(Math.min(...times.map(({ cpuMs }) => cpuMs))),
+});
+
 /** Writes a table of results beside the benches, with the machine that they were measured on. */
 export function writeResults(name: string, rows: readonly Readonly<Record<string, string | number>>[]): void {
   const columns = [...new Set(rows.flatMap((row) => Object.keys(row)))];
