@@ -64,47 +64,58 @@ export function strongParts(nodes: number, arcs: readonly Arc[]): readonly numbe
   return part;
 }
 
-/**
- * The path of fewest arcs from one node to another, at least one arc long, as indices of arcs; null when there is none
- * of at most `most` arcs.
- */
-export function shortestPath(
-  from: number,
-  to: number,
-  arcs: readonly Arc[],
-  out: readonly (readonly number[])[],
-  open: (arc: number) => boolean,
-  most = Number.POSITIVE_INFINITY,
-): readonly number[] | null {
-  const by = new Map<number, number>();
-  let layer = [from];
-  for (let length = 1; layer.length > 0 && length <= most; length++) {
-    const further: number[] = [];
-    for (const node of layer)
-      for (const index of out[node] ?? []) {
-        const arc = arcs[index];
-        if (arc === undefined || !open(index) || by.has(arc.to)) continue;
-        by.set(arc.to, index);
-        if (arc.to === to) return backwards(to, from, arcs, by);
-        further.push(arc.to);
-      }
-    layer = further;
-  }
-  return null;
-}
+/** Shortest paths in one directed graph, asked again and again with some of its arcs closed. */
+export class PathFinder {
+  readonly #arcs: readonly Arc[];
+  readonly #out: readonly (readonly number[])[];
+  /** Arc by which each node was reached, in the round in which it was. */
+  readonly #by: Int32Array;
+  readonly #round: Int32Array;
+  #now = 0;
 
-function backwards(
-  to: number,
-  from: number,
-  arcs: readonly Arc[],
-  by: ReadonlyMap<number, number>,
-): readonly number[] {
-  const path: number[] = [];
-  let node = to;
-  do {
-    const index = by.get(node) ?? -1;
-    path.push(index);
-    node = arcs[index]?.from ?? from;
-  } while (node !== from);
-  return path.reverse();
+  constructor(nodes: number, arcs: readonly Arc[]) {
+    this.#arcs = arcs;
+    this.#out = leaving(nodes, arcs);
+    this.#by = new Int32Array(nodes);
+    this.#round = new Int32Array(nodes);
+  }
+
+  /**
+   * The path of fewest arcs from one node to another, at least one arc long, as indices of arcs; null when there is
+   * none of at most `most` arcs. Of paths as short the one that is met first.
+   */
+  path(
+    from: number,
+    to: number,
+    open: (arc: number) => boolean,
+    most = Number.POSITIVE_INFINITY,
+  ): readonly number[] | null {
+    this.#now++;
+    let layer = [from];
+    for (let length = 1; layer.length > 0 && length <= most; length++) {
+      const further: number[] = [];
+      for (const node of layer)
+        for (const index of this.#out[node] ?? []) {
+          const next = this.#arcs[index]?.to ?? 0;
+          if (this.#round[next] === this.#now || !open(index)) continue;
+          this.#round[next] = this.#now;
+          this.#by[next] = index;
+          if (next === to) return this.#back(to, from);
+          further.push(next);
+        }
+      layer = further;
+    }
+    return null;
+  }
+
+  #back(to: number, from: number): readonly number[] {
+    const path: number[] = [];
+    let node = to;
+    do {
+      const index = this.#by[node] ?? -1;
+      path.push(index);
+      node = this.#arcs[index]?.from ?? from;
+    } while (node !== from);
+    return path.reverse();
+  }
 }

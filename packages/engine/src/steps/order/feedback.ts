@@ -1,4 +1,4 @@
-import { type Arc, leaving, shortestPath, strongParts } from "./digraph.ts";
+import { type Arc, PathFinder, strongParts } from "./digraph.ts";
 
 /** Arcs without which a graph has no loop. */
 export interface Feedback {
@@ -67,7 +67,7 @@ interface Packed {
 class PartSearch {
   readonly #arcs: readonly Arc[];
   readonly #nodes: number;
-  readonly #out: readonly (readonly number[])[];
+  readonly #paths: PathFinder;
   readonly #state: Uint8Array;
   #left: number;
   #best: readonly number[] = [];
@@ -84,7 +84,7 @@ class PartSearch {
     };
     this.#arcs = arcs.map(({ from, to, weight }) => ({ from: nameOf(from), to: nameOf(to), weight }));
     this.#nodes = names.size;
-    this.#out = leaving(this.#nodes, this.#arcs);
+    this.#paths = new PathFinder(this.#nodes, this.#arcs);
     this.#state = new Uint8Array(arcs.length);
     this.#left = visits;
   }
@@ -179,7 +179,7 @@ class PartSearch {
 
   #path(from: number, to: number, open: (arc: number) => boolean, most?: number): readonly number[] | null {
     this.#left -= this.#arcs.length;
-    return shortestPath(from, to, this.#arcs, this.#out, open, most);
+    return this.#paths.path(from, to, open, most);
   }
 
   #weight(arc: number): number {

@@ -1,6 +1,6 @@
 import { compareText } from "@pinwright/kernel";
 import { type Finding, makeFinding, type Precedence } from "../../model/index.ts";
-import { type Arc, leaving, shortestPath } from "./digraph.ts";
+import { type Arc, PathFinder } from "./digraph.ts";
 import { leastFeedback } from "./feedback.ts";
 import { sparseArcs } from "./sparse.ts";
 import { severityOf, weightOf } from "./weights.ts";
@@ -38,7 +38,7 @@ export function breakLoops(edges: readonly Precedence[]): Ordered {
   const givenUp = new Set(gone);
   const left = [...rows.keys()].filter((index) => !givenUp.has(index));
   const leftArcs = left.flatMap((index) => arcs[index] ?? []);
-  const out = leaving(ids.length, leftArcs);
+  const paths = new PathFinder(ids.length, leftArcs);
   return {
     edges: sparseArcs(ids.length, leftArcs).flatMap((at) => rows[left[at] ?? -1] ?? []),
     givenUp: gone.flatMap((index) => rows[index] ?? []),
@@ -48,7 +48,7 @@ export function breakLoops(edges: readonly Precedence[]): Ordered {
       const row = rows[index];
       const arc = arcs[index];
       if (row === undefined || arc === undefined) return [];
-      const back = shortestPath(arc.to, arc.from, leftArcs, out, () => true) ?? [];
+      const back = paths.path(arc.to, arc.from, () => true) ?? [];
       const between = back.slice(1).flatMap((at) => ids[leftArcs[at]?.from ?? -1] ?? []);
       return [
         makeFinding("order-loop", severityOf(row), [row.beforeId, row.afterId, ...between], {

@@ -1,10 +1,10 @@
 import { compareText } from "@pinwright/kernel";
 import type { Side } from "../../model/index.ts";
-import { countChanges, Numbering } from "./changes.ts";
+import { type ChangeCount, countChanges, Numbering } from "./changes.ts";
 import type { Arc } from "./digraph.ts";
 import { type Draft, draftOrder } from "./draft.ts";
 import { improveOrder } from "./improve.ts";
-import { fewestTurns, type SideProblem } from "./sides.ts";
+import { fewestTurns, type SideProblem, type Turning } from "./sides.ts";
 import { forwardOrder } from "./sparse.ts";
 
 /** A step, as far as the order of steps goes. */
@@ -43,21 +43,60 @@ type Edge = { readonly beforeId: string; readonly afterId: string };
  */
 export function sequenceSteps(nodes: readonly SequenceNode[], edges: readonly Edge[]): Sequence {
   const draft = draftOf(nodes, edges);
-  const turning = fewestTurns(sideProblem(draft));
-  const drafted = draftOrder(draft, turning.turns);
-  const order = improveOrder(draft, drafted);
-  const counts = [...draft.benches.values()].map((bench) =>
-    countChanges(
-      order.filter((node) => draft.bench[node] === bench).flatMap((node) => draft.handled[node] ?? []),
-    ),
-  );
+  const { turning, order, changes } = bestBeginning(draft);
   return {
     order: order.map((node) => draft.nodes[node]?.id ?? ""),
     turnOvers: turning.turnOvers,
     fewestTurnOvers: turning.lowerBound,
-    boxChanges: counts.reduce((sum, { boxes }) => sum + boxes, 0),
-    bitChanges: counts.reduce((sum, { bits }) => sum + bits, 0),
+    boxChanges: changes.boxes,
+    bitChanges: changes.bits,
   };
+}
+
+/** How many steps the orders may have together that are tried with panels begun on their other side. */
+const MOST_TRIED = 900;
+
+interface Tried {
+  readonly turning: Turning;
+  readonly order: readonly number[];
+  readonly changes: ChangeCount;
+}
+
+/** Of the sides that each panel may begin on without a further turn-over, the one that saves most changes. */
+function bestBeginning(draft: Draft): Tried {
+  const problem = sideProblem(draft);
+  const { lowerBound, ...turning } = fewestTurns(problem);
+  let best = tried(draft, { ...turning, lowerBound });
+  const tries = Math.min(problem.panels, Math.floor(MOST_TRIED / draft.nodes.length));
+  for (let panel = 0; panel < tries; panel++) {
+    const begun = best.turning.turns.filter(
+      (turn, i, all) => all.findIndex((t) => t.panel === turn.panel) === i,
+    );
+    const laid = begun.map((turn) => (turn.panel === panel ? { ...turn, side: otherSide(turn.side) } : turn));
+    const other = fewestTurns(problem, laid);
+    if (other.turnOvers > turning.turnOvers) continue;
+    const one = tried(draft, { ...other, lowerBound });
+    if (compareChanges(one.changes, best.changes) < 0) best = one;
+  }
+  return best;
+}
+
+const otherSide = (side: Side): Side => (side === "top" ? "under" : "top");
+
+const compareChanges = (a: ChangeCount, b: ChangeCount): number => a.boxes - b.boxes || a.bits - b.bits;
+
+function tried(draft: Draft, turning: Turning): Tried {
+  const order = improveOrder(draft, draftOrder(draft, turning.turns));
+  const counts = draft.benches.map((bench) =>
+    countChanges(
+      order.filter((node) => draft.bench[node] === bench).flatMap((node) => draft.handled[node] ?? []),
+    ),
+  );
+  const changes = {
+    boxes: counts.reduce((sum, { boxes }) => sum + boxes, 0),
+    bits: counts.reduce((sum, { bits }) => sum + bits, 0),
+  };
+  return { turning, order, changes };
 }
 
 /** Steps as numbers, the lowest rank and then the lowest id first. */

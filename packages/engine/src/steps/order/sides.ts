@@ -36,10 +36,9 @@ export interface Turning {
 }
 
 const SIDES: readonly Side[] = ["top", "under"];
-const other = (side: Side): Side => (side === "top" ? "under" : "top");
 
-/** Most states that are looked into beyond those on the way to the first answer. */
-const MOST_STATES = 200;
+/** How many steps the states may have together that are searched best first. */
+const MOST_SEARCHED = 50_000;
 
 /**
  * The fewest turn-overs; the work must be free of loops.
@@ -51,98 +50,99 @@ const MOST_STATES = 200;
  *
  * For several panels the sum of what each needs with all others free is a bound. It is searched best first with that
  * bound, which is met at once unless panels wait for each other crosswise.
+ *
+ * @param laid panels that begin with a given side up; all others begin with either
  */
-export function fewestTurns(problem: SideProblem): Turning {
-  const start: State = {
+export function fewestTurns(problem: SideProblem, laid: readonly Turn[] = []): Turning {
+  const up = new Array<Side | null>(problem.panels).fill(null);
+  for (const { panel, side } of laid) up[panel] = side;
+  let state = worked(problem, {
     waits: Int32Array.from(problem.waits),
     done: new Uint8Array(problem.panel.length),
     left: problem.panel.length,
-    up: new Array<Side | null>(problem.panels).fill(null),
-    turns: [],
+    up,
+    turns: laid,
     paid: 0,
-  };
-  const first = worked(problem, start);
-  const lowerBound = restOf(problem, first);
-  let open: readonly Bounded[] = [];
-  let state = first;
-  for (let states = 0; state.left > 0; states++) {
-    const further = nextStates(problem, state).map((next) => ({
-      state: next,
-      bound: next.paid + restOf(problem, next),
-    }));
-    // Beyond the limit only the way that is farthest on is followed.
-    const all = states < MOST_STATES ? [...open, ...further] : further;
-    const best = all.reduce((a, b) => (isBetter(b, a) ? b : a));
-    open = all.filter((one) => one !== best);
-    state = best.state;
+  });
+  const lowerBound = restOf(problem, state);
+  let open: readonly Branch[] = branchesOf(problem, state, lowerBound);
+  for (let searched = 0; state.left > 0; ) {
+    const best = open.reduce((a, b) => (isBetter(b, a) ? b : a));
+    open = open.filter((one) => one !== best);
+    if (best.to === null) {
+      const to = turned(problem, best.from, best.turn);
+      const bound = searched < MOST_SEARCHED ? to.paid + restOf(problem, to) : to.paid;
+      open = [...open, { ...best, to, bound }];
+      searched += problem.panel.length;
+      continue;
+    }
+    state = best.to;
+    const further = branchesOf(problem, state, best.bound);
+    // Beyond the limit only the way that was begun is followed.
+    open = searched < MOST_SEARCHED ? [...open, ...further] : further;
   }
   return { turns: state.turns, turnOvers: state.paid, lowerBound };
 }
 
-interface Bounded {
-  readonly state: State;
+/** A turn that may be next. Until it has been looked into, it is as good as what it comes from. */
+interface Branch {
+  readonly from: State;
+  readonly turn: Turn;
+  readonly to: State | null;
   readonly bound: number;
 }
 
-/** Whether one has the lesser bound, or as little and is farther on. */
-const isBetter = (a: Bounded, b: Bounded): boolean =>
-  a.bound < b.bound || (a.bound === b.bound && a.state.left < b.state.left);
+/** Whether one has the lesser bound; of those as good what has been looked into, and then the one that is farther on. */
+function isBetter(a: Branch, b: Branch): boolean {
+  if (a.bound !== b.bound) return a.bound < b.bound;
+  if ((a.to === null) !== (b.to === null)) return a.to !== null;
+  return (a.to ?? a.from).left < (b.to ?? b.from).left;
+}
 
-/** States after turning each panel that has something to be done on its other side. */
-function nextStates(problem: SideProblem, state: State): readonly State[] {
+/** Turns of each panel that has something to be done on its other side. */
+function branchesOf(problem: SideProblem, from: State, bound: number): readonly Branch[] {
   const ready = new Set<number>();
   problem.panel.forEach((panel, node) => {
-    if (panel !== -1 && state.done[node] === 0 && state.waits[node] === 0)
+    if (panel !== -1 && from.done[node] === 0 && from.waits[node] === 0)
       ready.add(2 * panel + SIDES.indexOf(problem.side[node] ?? "top"));
   });
   return [...ready]
     .sort((a, b) => a - b)
-    .map((key) => {
-      const panel = key >> 1;
-      const side = SIDES[key & 1] ?? "top";
-      const turned = {
-        ...state,
-        waits: state.waits.slice(),
-        done: state.done.slice(),
-        up: state.up.with(panel, side),
-        turns: [...state.turns, { panel, side }],
-        paid: state.paid + (state.up[panel] === null ? 0 : 1),
-      };
-      return worked(problem, turned);
-    });
+    .map((key) => ({ from, turn: { panel: key >> 1, side: SIDES[key & 1] ?? "top" }, to: null, bound }));
+}
+
+function turned(problem: SideProblem, from: State, turn: Turn): State {
+  return worked(problem, {
+    ...from,
+    waits: from.waits.slice(),
+    done: from.done.slice(),
+    up: from.up.with(turn.panel, turn.side),
+    turns: [...from.turns, turn],
+    paid: from.paid + (from.up[turn.panel] === null ? 0 : 1),
+  });
 }
 
 /** Everything that can be done is done; the state's own arrays are used up. */
 function worked(problem: SideProblem, state: State): State {
   const { waits, done, up } = state;
-  const isUp = (node: number): boolean => {
-    const panel = problem.panel[node] ?? -1;
-    return panel === -1 || up[panel] === problem.side[node];
-  };
-  return { ...state, left: state.left - doAll(problem, waits, done, isUp) };
-}
-
-/** Does what may be done until nothing is left of it; gives how many were done. */
-function doAll(
-  problem: SideProblem,
-  waits: Int32Array,
-  done: Uint8Array,
-  may: (node: number) => boolean,
-): number {
+  const { panel, side, after } = problem;
   const open: number[] = [];
-  for (let node = 0; node < waits.length; node++)
-    if (waits[node] === 0 && done[node] === 0 && may(node)) open.push(node);
-  let count = 0;
+  const offer = (node: number): void => {
+    const own = panel[node] ?? -1;
+    if (own === -1 || up[own] === side[node]) open.push(node);
+  };
+  for (let node = 0; node < waits.length; node++) if (waits[node] === 0 && done[node] === 0) offer(node);
+  let { left } = state;
   for (let node = open.pop(); node !== undefined; node = open.pop()) {
     done[node] = 1;
-    count++;
-    for (const next of problem.after[node] ?? []) {
-      const left = (waits[next] ?? 0) - 1;
-      waits[next] = left;
-      if (left === 0 && may(next)) open.push(next);
+    left--;
+    for (const next of after[node] ?? []) {
+      const still = (waits[next] ?? 0) - 1;
+      waits[next] = still;
+      if (still === 0) offer(next);
     }
   }
-  return count;
+  return { ...state, left };
 }
 
 /** Turn-overs that are still needed at the least: of each panel by itself, as if all others took care of themselves. */
@@ -155,20 +155,27 @@ function restOf(problem: SideProblem, state: State): number {
   return sum;
 }
 
-function turnsOf(problem: SideProblem, state: State, panel: number, begin: Side): number {
+/** Turn-overs of one panel that lies with a side up, as if all others took care of themselves. */
+function turnsOf({ panel, side, after }: SideProblem, state: State, own: number, begin: Side): number {
   const waits = state.waits.slice();
-  const done = state.done.slice();
-  let left = state.left;
+  let now: number[] = [];
+  let later: number[] = [];
   let up = begin;
+  const offer = (node: number): void => {
+    if (panel[node] !== own || side[node] === up) now.push(node);
+    else later.push(node);
+  };
+  for (let node = 0; node < waits.length; node++)
+    if (waits[node] === 0 && state.done[node] === 0) offer(node);
   for (let turns = 0; ; turns++) {
-    const side = up;
-    left -= doAll(
-      problem,
-      waits,
-      done,
-      (node) => problem.panel[node] !== panel || problem.side[node] === side,
-    );
-    if (left === 0) return turns;
-    up = other(up);
+    for (let node = now.pop(); node !== undefined; node = now.pop())
+      for (const next of after[node] ?? []) {
+        const still = (waits[next] ?? 0) - 1;
+        waits[next] = still;
+        if (still === 0) offer(next);
+      }
+    if (later.length === 0) return turns;
+    [now, later] = [later, now];
+    up = up === "top" ? "under" : "top";
   }
 }
