@@ -30,6 +30,9 @@ export interface Nearness {
   readonly overlapMm2: number;
 }
 
+/** What of a solid says which room it takes in its panel's frame. */
+type Prismatic = Pick<Solid, "ring" | "lowMm" | "highMm">;
+
 /** Areas below this are rounding, mm². */
 const SLIVER_MM2 = 0.1;
 /** Steps in which the room between two things is found. */
@@ -38,7 +41,7 @@ const HALVINGS = 8;
 const pieces = new SharedMemory<RingMm, readonly RingMm[]>();
 
 /** A solid as convex pieces; found once for each ring. */
-export const uprightOf = ({ ring, lowMm, highMm }: Pick<Solid, "ring" | "lowMm" | "highMm">): Upright => ({
+export const uprightOf = ({ ring, lowMm, highMm }: Prismatic): Upright => ({
   pieces: pieces.ask(ring, [], () => convexPieces(ring)),
   lowMm,
   highMm,
@@ -48,7 +51,7 @@ export const uprightOf = ({ ring, lowMm, highMm }: Pick<Solid, "ring" | "lowMm" 
  * How near a solid of one frame comes to a thing of another, null when there is `wantedMm` between them: beside each
  * other in the solid's frame, or over each other along its z.
  */
-export function nearSolid(solid: Solid, thing: Upright, rigid: Rigid, wantedMm: number): Nearness | null {
+export function nearSolid(solid: Prismatic, thing: Upright, rigid: Rigid, wantedMm: number): Nearness | null {
   const meets = (withinMm: number): boolean =>
     shadows(thing, rigid, solid.lowMm - withinMm, solid.highMm + withinMm).some(
       (shadow) => ringDistance(shadow, solid.ring, withinMm) < withinMm,

@@ -79,7 +79,7 @@ export function throughOpenings(
   itemId: string,
 ): readonly RingMm[] {
   const own = openings.filter(({ row }) => row.serves === itemId);
-  const free = own.length > 0 ? own : openings.filter(({ row }) => row.serves === null);
+  const free = own.length > 0 ? own : openings.filter(({ row }) => row.serves === "");
   const box = boxOf(area.flat());
   if (box === null) return [];
   const near = free.filter((opening) => boxesOverlap(opening.box, box));
