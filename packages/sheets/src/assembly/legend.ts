@@ -9,7 +9,7 @@ import { type TableColumn, TICK } from "../compose/table.ts";
 import { leadingMm } from "../compose/text.ts";
 import { wrap } from "../compose/wrap.ts";
 import type { ScrewGroup } from "./step-facts.ts";
-import { groupTool, momentsText, takesLocker, tightenText, withItText } from "./step-texts.ts";
+import { howText, momentsText, screwText } from "./step-texts.ts";
 import { symbolMark } from "./symbol-mark.ts";
 import { type SymbolRow, symbolTable } from "./symbol-table.ts";
 
@@ -45,16 +45,11 @@ export function screwTable(
   const symbolMm = Math.max(TEXT.head, line.machine.shop.numbers.symbol_mm);
   const letters = groups.map((g) => g.symbol.letter);
   const isSplit = new Set(letters).size < letters.length;
-  const anyWith = groups.some((g) => g.washer !== null || g.nut !== null);
-  const anyLocker = groups.some(takesLocker);
   const columns: TableColumn[] = [
     { header: c((w) => w.letter), heightMm: TEXT.head, weight: "bold", whole: true },
     { header: c((w) => w.count), heightMm: TEXT.head, weight: "bold", align: "end", whole: true },
     { header: c((w) => w.screw), grow: true },
-    { header: c((w) => w.tool) },
-    { header: c((w) => w.tighten) },
-    ...(anyWith ? [{ header: c((w) => w.withIt) }] : []),
-    ...(anyLocker ? [{ header: c((w) => w.locker), weight: "bold" as const }] : []),
+    { header: c((w) => w.tool), grow: true },
     ...(isSplit ? [{ header: c((w) => w.numbers) }] : []),
     ...(ticked ? [{ header: words((w) => w.common.done), align: "middle" as const, whole: true }] : []),
   ];
@@ -67,11 +62,8 @@ export function screwTable(
         cells: [
           g.symbol.letter,
           `${g.count}`,
-          say(language, (_, l) => (l === "zh" && g.type.label_zh !== "" ? g.type.label_zh : g.type.label)),
-          groupTool(line, g, language),
-          tightenText(g, language),
-          ...(anyWith ? [withItText(g, language)] : []),
-          ...(anyLocker ? [words((w) => (takesLocker(g) ? w.steps.lockerYes : w.steps.lockerNo))] : []),
+          screwText(g, language),
+          howText(line, g, language),
           ...(isSplit ? [numbersText(own)] : []),
           ...(ticked ? [TICK] : []),
         ],

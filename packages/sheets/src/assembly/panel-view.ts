@@ -94,16 +94,16 @@ export function lowerEdge(line: LineResult, panelId: string): LowerEdge {
   return down.zMm < -0.7 ? "bottom" : "origin";
 }
 
-/** Largest scale of ISO 5455 or half way between its steps at which an extent fits into a room. */
+/** Largest scale, in tenths of how many times smaller, at which an extent fits into a room; never larger than life. */
 export function fittingScale(
   extent: { readonly widthMm: number; readonly heightMm: number },
   room: { readonly widthMm: number; readonly heightMm: number },
 ): number {
-  const steps = [1, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10, 15, 20, 50, 100];
-  const divisor = steps.find(
-    (d) => extent.widthMm / d <= room.widthMm && extent.heightMm / d <= room.heightMm,
+  const least = Math.max(
+    extent.widthMm / Math.max(room.widthMm, 1),
+    extent.heightMm / Math.max(room.heightMm, 1),
   );
-  return 1 / (divisor ?? 200);
+  return 10 / Math.max(10, Math.ceil(least * 10 - 1e-9));
 }
 
 /** `1:3`. */

@@ -21,7 +21,7 @@ function plainCautions(line: LineResult, step: WorkStep): readonly Plain[] {
     ["mains", step.harnessId === null && touchesClass(line, ids, "mains")],
     ["coil", step.kind === "bench" || (step.kind === "mount" && touchesClass(line, ids, "coil"))],
     ["solder", step.motions.some((m) => m.kind === "solder")],
-    ["driver", isDriven && panels.some((p) => p.purpose === "playfield")],
+    ["driver", isDriven && step.side === "top" && panels.some((p) => p.purpose === "playfield")],
     ["locker", isDriven && screwGroups(line, fasteners).some(takesLocker)],
   ];
   return list.flatMap(([caution, is]) => (is ? [caution] : []));

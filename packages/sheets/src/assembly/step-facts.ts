@@ -77,6 +77,24 @@ export function stepSides(line: LineResult, step: WorkStep): readonly StepSide[]
   }));
 }
 
+/** The panel sides that a step's picture shows: those with fasteners, then those on which it only puts something. */
+export function pictureSides(line: LineResult, step: WorkStep): readonly StepSide[] {
+  const screwed = stepSides(line, step);
+  // On its own bench a mechanism is on no panel.
+  if (step.kind === "bench") return screwed;
+  const known = new Set(screwed.map((s) => sideKey(s.panelId, s.side)));
+  const laid = new Map<string, StepSide & { items: Item[] }>();
+  for (const item of stepItems(line, step)) {
+    const { panelId, side } = item.place;
+    const key = sideKey(panelId, side);
+    if (known.has(key)) continue;
+    const own = laid.get(key);
+    if (own === undefined) laid.set(key, { step, panelId, side, fasteners: [], items: [item] });
+    else own.items.push(item);
+  }
+  return [...screwed, ...laid.values()];
+}
+
 /** The sides of all steps, in the order of assembly. */
 export function allStepSides(line: LineResult): readonly StepSide[] {
   return line.steps.steps.flatMap((step) => stepSides(line, step));

@@ -5,7 +5,7 @@ import { at, box, group, LINE, stroke, TEXT } from "../compose/draw.ts";
 import type { LabelPlace } from "../compose/label.ts";
 import { type Balloon, type LabelRequest, placeLabels } from "../compose/label-placer.ts";
 import type { Box, Mark, PagePoint } from "../compose/mark.ts";
-import type { Obstacle } from "../compose/obstacle.ts";
+import { ringObstacles } from "../compose/obstacle.ts";
 import { distanceMm, type TurnedBox } from "../compose/plane.ts";
 import { label } from "../compose/say.ts";
 import { type Cuttable, cuttable } from "../drawing/window.ts";
@@ -177,16 +177,6 @@ function nameRequests(view: PanelView, items: readonly Item[], style: SceneStyle
   });
 }
 
-/** Edges of outlines, which labels rather keep off. */
-function edges(view: PanelView, items: readonly Item[]): Obstacle[] {
-  return items.flatMap((item) => {
-    const points = item.footprint.map(view.toPage);
-    return points.map(
-      (a, i): Obstacle => ({ kind: "stretch", a, b: points[(i + 1) % points.length] ?? a, halfMm: 0.3 }),
-    );
-  });
-}
-
 /**
  * Draws a step on a panel side: what it puts in dark, each hole with its symbol, letter and number; what is there
  * already and holes for later light. Symbols and labels never overlap: where holes are too close, the symbols stand
@@ -214,7 +204,12 @@ export function drawStep(line: LineResult, view: PanelView, state: SideState, st
     ...standing.map((s) => square(s.hole, style.symbolMm)),
     ...leading.map((s) => square(s.hole, 2 * DOT_MM)),
   ];
-  const labels = placeLabels(requests, edges(view, state.now.items), fixed, bounds);
+  const labels = placeLabels(
+    requests,
+    state.now.items.flatMap((item) => ringObstacles(item.footprint.map(view.toPage))),
+    fixed,
+    bounds,
+  );
   const onView = (item: Item): boolean => isOn(view, view.toPage(item.place));
   const { earlier } = state;
   const inner: Mark[] = [

@@ -1,9 +1,11 @@
+import type { BookRow } from "@pinwright/book";
 import type { FastenerMoment, LineResult, Side, WorkStep } from "@pinwright/engine";
-import type { SheetLanguage, SheetWords } from "@pinwright/words";
+import type { Language, SheetLanguage, SheetWords } from "@pinwright/words";
 import { shortNumber } from "../compose/number.ts";
 import { label, say } from "../compose/say.ts";
 import type { ScrewGroup, StepSide } from "./step-facts.ts";
 
+type FastenerType = BookRow<"fastener_types">;
 type Labelled = { readonly label: string; readonly label_zh: string };
 
 /** Label of a row of the book in the languages of a sheet. */
@@ -56,9 +58,27 @@ export function viewText(
 ): string {
   const lies = line.machine.panels.get(panelId)?.purpose === "playfield";
   return say(language, ({ steps: { view } }) => {
-    if (lies) return `${view.pose(side === "under" ? view.inverted : view.lying)}. ${view[side]}`;
+    if (lies) return `${view.pose(side === "under" ? view.inverted : view.lying)} ${view[side]}`;
     return side === "under" ? view.underPlain : view.topPlain;
   });
+}
+
+/** Which side of a bare panel is up. */
+export function bareViewText(side: Side, language: SheetLanguage): string {
+  return say(language, ({ steps: { view } }) => (side === "under" ? view.underShort : view.topShort));
+}
+
+/** Label of a row of the book in one language. */
+function inLanguage(row: Labelled | undefined, fallback: string, language: Language): string {
+  if (row === undefined) return fallback;
+  const english = row.label === "" ? fallback : row.label;
+  return language === "zh" && row.label_zh !== "" ? row.label_zh : english;
+}
+
+/** Name of a tool of the shop in one language; the drive of the screw where none is known. */
+function toolIn(line: LineResult, driverId: string | null, drive: string, language: Language): string {
+  const driver = line.machine.shop.tables.drivers.find((d) => d.id === driverId);
+  return inLanguage(driver, drive, language);
 }
 
 /** Name of a tool of the shop; the drive of the screw where none is known. */
@@ -68,44 +88,45 @@ export function toolText(
   drive: string,
   language: SheetLanguage,
 ): string {
-  const driver = line.machine.shop.tables.drivers.find((d) => d.id === driverId);
-  if (driver === undefined) return say(language, (w) => w.steps.noTool(drive), " · ");
-  return rowLabel(driver, driver.id, language);
+  return say(language, (_, l) => toolIn(line, driverId, drive, l), " · ");
 }
 
-/** `driver 2 · hold with spanner 8`. */
-export function groupTool(line: LineResult, group: ScrewGroup, language: SheetLanguage): string {
-  const drive = toolText(line, group.driverId, group.type.drive, language);
-  if (group.nut === null) return drive;
-  const spanner = toolText(line, group.nutDriverId, group.nut.drive, language);
-  return spanner === "" ? drive : `${drive}; ${say(language, (w) => w.steps.hold(spanner), " · ")}`;
+/** `clutch 6, 1.2 N·m` in one language. */
+function tightenIn({ clutch, torque_nm: torqueNm }: FastenerType, words: SheetWords): string {
+  return [
+    clutch === null ? "" : words.steps.clutch(shortNumber(clutch, 1)),
+    torqueNm === null ? "" : words.steps.torque(shortNumber(torqueNm, 2)),
+  ]
+    .filter((t) => t !== "")
+    .join(", ");
 }
 
 /** `clutch 6, 1.2 N·m`. */
-export function tightenText(group: Pick<ScrewGroup, "type">, language: SheetLanguage): string {
-  const { clutch, torque_nm: torqueNm } = group.type;
-  return say(
-    language,
-    (w) =>
-      [
-        clutch === null ? "" : w.steps.clutch(shortNumber(clutch, 1)),
-        torqueNm === null ? "" : w.steps.torque(shortNumber(torqueNm, 2)),
-      ]
-        .filter((t) => t !== "")
-        .join(", "),
-    " · ",
+export function tightenText(type: FastenerType, language: SheetLanguage): string {
+  return say(language, (w) => tightenIn(type, w), " · ");
+}
+
+/** What a screw is, and the washer and nut that go on with it: a line for each language. */
+export function screwText({ type, washer, nut }: ScrewGroup, language: SheetLanguage): string {
+  return say(language, (_, l) =>
+    [type, washer, nut].flatMap((row) => (row === null ? [] : [inLanguage(row, row.id, l)])).join(" + "),
   );
 }
 
-/** Washer and nut that go on with a screw. */
-export function withItText(group: ScrewGroup, language: SheetLanguage): string {
-  const { washer, nut } = group;
-  return [
-    washer === null ? "" : say(language, (w) => w.steps.washer(rowLabel(washer, washer.id, language)), " · "),
-    nut === null ? "" : say(language, (w) => w.steps.nut(rowLabel(nut, nut.id, language)), " · "),
-  ]
-    .filter((t) => t !== "")
-    .join("; ");
+/** How a screw is driven: tool, spanner on its nut, clutch and torque, threadlocker; a line for each language. */
+export function howText(line: LineResult, group: ScrewGroup, language: SheetLanguage): string {
+  const { type, nut } = group;
+  return say(language, (w, l) => {
+    const spanner = nut === null ? "" : toolIn(line, group.nutDriverId, nut.drive, l);
+    return [
+      toolIn(line, group.driverId, type.drive, l),
+      spanner === "" ? "" : w.steps.hold(spanner),
+      tightenIn(type, w),
+      takesLocker(group) ? w.steps.lockerYes : "",
+    ]
+      .filter((t) => t !== "")
+      .join("; ");
+  });
 }
 
 /** Whether threadlocker goes on; never where a screw bites into wood. */

@@ -48,7 +48,10 @@ export function headingBlock(heading: Heading, widthMm: number): Block {
   const badgeMm = heading.badge === "" ? 0 : textWidthMm(heading.badge, TEXT.huge, "bold") + 4;
   const factsMm = Math.max(0, ...heading.facts.map((t) => textWidthMm(t, TEXT.normal)));
   const room = widthMm - badgeMm - (factsMm === 0 ? 0 : factsMm + 6);
-  const title = oneLineOrMore(heading.title, room, TEXT.head, "bold");
+  const big = oneLineOrMore(heading.title, room, TEXT.head, "bold");
+  // A long title must not take the room of what the sheet is for.
+  const titleMm = big.length > 2 ? TEXT.large : TEXT.head;
+  const title = titleMm === TEXT.head ? big : oneLineOrMore(heading.title, room, titleMm, "bold");
   const subtitle = oneLineOrMore(heading.subtitle, room, TEXT.large, "regular");
   const marks: Mark[] = [];
   if (heading.badge !== "") {
@@ -56,8 +59,8 @@ export function headingBlock(heading: Heading, widthMm: number): Block {
   }
   let y = 1;
   title.forEach((t, i) => {
-    y = 1 + TEXT.head + i * leadingMm(TEXT.head);
-    marks.push(write(t, at(badgeMm, y), { heightMm: TEXT.head, weight: "bold" }));
+    y = 1 + titleMm + i * leadingMm(titleMm);
+    marks.push(write(t, at(badgeMm, y), { heightMm: titleMm, weight: "bold" }));
   });
   subtitle.forEach((t, i) => {
     marks.push(

@@ -7,6 +7,16 @@ export type Obstacle =
   | { readonly kind: "stretch"; readonly a: PagePoint; readonly b: PagePoint; readonly halfMm: number }
   | { readonly kind: "box"; readonly box: TurnedBox };
 
+/** The sides of a closed outline, which labels rather keep off. */
+export function ringObstacles(points: readonly PagePoint[]): Obstacle[] {
+  return points.map((a, i) => ({
+    kind: "stretch",
+    a,
+    b: points[(i + 1) % points.length] ?? a,
+    halfMm: 0.3,
+  }));
+}
+
 /** True if an obstacle lies under a place. */
 export function covers(o: Obstacle, p: PagePoint): boolean {
   if (o.kind === "stretch") return fromStretchMm(p, o.a, o.b) <= o.halfMm;

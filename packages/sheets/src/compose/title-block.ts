@@ -1,6 +1,6 @@
 import type { SheetLanguage } from "@pinwright/words";
 import { at, box, changing, LINE, line, rect, stroke, TEXT, write } from "./draw.ts";
-import type { Box, Mark } from "./mark.ts";
+import type { Box, Mark, Weight } from "./mark.ts";
 import { say } from "./say.ts";
 import { leadingMm, textWidthMm } from "./text.ts";
 import { wrap } from "./wrap.ts";
@@ -46,16 +46,17 @@ function fitted(
   widthMm: number,
   roomMm: number,
   heights: readonly number[],
+  weight: Weight,
 ): { readonly lines: readonly string[]; readonly heightMm: number } {
   const smallest = heights[heights.length - 1] ?? TEXT.small;
   for (const heightMm of heights) {
-    const lines = wrap(text, widthMm, heightMm);
+    const lines = wrap(text, widthMm, heightMm, weight);
     if (heightMm + (lines.length - 1) * leadingMm(heightMm) <= roomMm) return { lines, heightMm };
   }
   const most = Math.max(1, Math.floor((roomMm - smallest) / leadingMm(smallest)) + 1);
-  const lines = wrap(text, widthMm, smallest).slice(0, most);
+  const lines = wrap(text, widthMm, smallest, weight).slice(0, most);
   let last = lines[most - 1] ?? "";
-  while (last !== "" && textWidthMm(`${last}…`, smallest) > widthMm) last = last.slice(0, -1);
+  while (last !== "" && textWidthMm(`${last}…`, smallest, weight) > widthMm) last = last.slice(0, -1);
   return { lines: [...lines.slice(0, -1), `${last}…`], heightMm: smallest };
 }
 
@@ -72,18 +73,20 @@ interface Cell {
 function cellMarks(cell: Cell, b: Box): Mark[] {
   const captionBaseMm = 2.9;
   const valueTopMm = 4.4;
+  const weight: Weight = cell.bold === true ? "bold" : "regular";
   const { lines, heightMm } = fitted(
     cell.value,
     b.widthMm - 2.4,
     b.heightMm - valueTopMm - 1.2,
     cell.heights ?? [TEXT.normal, TEXT.small],
+    weight,
   );
   const value = lines
     .filter((t) => t !== "")
     .map((t, i) =>
       write(t, at(b.xMm + 1.2, b.yMm + valueTopMm + heightMm + i * leadingMm(heightMm)), {
         heightMm,
-        weight: cell.bold === true ? "bold" : "regular",
+        weight,
       }),
     );
   return [

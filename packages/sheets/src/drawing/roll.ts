@@ -2,11 +2,11 @@ import type { SheetLanguage } from "@pinwright/words";
 import { cautionBlock } from "../compose/caution.ts";
 import { assemble, type SheetDocument } from "../compose/document.ts";
 import { at, box, group, TEXT, write } from "../compose/draw.ts";
-import { type Block, flow } from "../compose/flow.ts";
+import { type Block, flow, gap } from "../compose/flow.ts";
 import type { Grid } from "../compose/grid.ts";
 import { type Heading, headingBlock } from "../compose/listing.ts";
 import type { Mark, PagePoint } from "../compose/mark.ts";
-import { MARGIN_MM, PAPERS, type Paper } from "../compose/paper.ts";
+import { frameOf, MARGIN_MM, PAPERS, type Paper } from "../compose/paper.ts";
 import { type Identity, TITLE_BLOCK_MM } from "../compose/title-block.ts";
 import { rulerMarks } from "./ruler.ts";
 
@@ -49,8 +49,49 @@ function onPaper(own: Paper): Paper {
   return own.widthMm <= a3.widthMm && own.heightMm <= a3.heightMm ? a3 : own;
 }
 
-/** The drawing, and under it heading and texts at the left, ruler, cautions and title block at the right. */
+/** A small drawing on A3, with heading, texts and cautions at its right. Null: it is too large, or there is too much. */
+function onA3(sheet: RollSheet): SheetDocument | null {
+  const { drawing, language } = sheet;
+  const paper = PAPERS["a3-landscape"];
+  const frame = frameOf(paper);
+  const widthMm = TITLE_BLOCK_MM.width - PAD_MM;
+  const left = frame.xMm + frame.widthMm - TITLE_BLOCK_MM.width;
+  const top = frame.yMm + PAD_MM;
+  const blocks = [
+    headingBlock(sheet.heading, widthMm),
+    ...sheet.texts(widthMm),
+    ...(sheet.cautions.length === 0 ? [] : [gap(2), cautionBlock(sheet.cautions, language, widthMm)]),
+    gap(RULER_MM),
+  ];
+  const roomMm = frame.heightMm - 2 * PAD_MM - TITLE_BLOCK_MM.full;
+  const used = blocks.reduce((sum, b) => sum + b.heightMm, 0);
+  const fits =
+    drawing.widthMm + 2 * PAD_MM <= left - frame.xMm &&
+    drawing.heightMm + 2 * PAD_MM <= frame.heightMm &&
+    used <= roomMm;
+  if (!fits) return null;
+  const rulerTop = top + used - RULER_MM + 3;
+  const marks: Mark[] = [
+    { ...group(drawing.marks, frame.xMm + PAD_MM, top), hash: drawing.hash },
+    ...flow(blocks, () => box(left, top, widthMm, roomMm + 1)).flat(),
+    group(rulerMarks(false), left, rulerTop),
+    write("100 mm", at(left + 103, rulerTop + 3), { heightMm: TEXT.small }),
+  ];
+  const document = assemble(sheet.identity, language, [{ paper, marks }], sheet.grids ?? []);
+  const { xMm, yMm } = sheet.origin;
+  return { ...document, drawing: { origin: at(frame.xMm + PAD_MM + xMm, top + yMm) } };
+}
+
+/**
+ * A true-scale drawing with how to read it: on A3 where that is large enough, else on a page of its own size with
+ * heading and texts under the drawing at the left, and ruler, cautions and title block at the right.
+ */
 export function composeRoll(sheet: RollSheet): SheetDocument {
+  return onA3(sheet) ?? onOwnPaper(sheet);
+}
+
+/** The drawing, and under it heading and texts at the left, ruler, cautions and title block at the right. */
+function onOwnPaper(sheet: RollSheet): SheetDocument {
   const { drawing, language } = sheet;
   const innerMm = Math.max(drawing.widthMm + 2 * PAD_MM, COLUMN_MM.least + TITLE_BLOCK_MM.width + 3 * PAD_MM);
   const roomMm = innerMm - TITLE_BLOCK_MM.width - 3 * PAD_MM;

@@ -1,6 +1,6 @@
 import type { LineResult } from "@pinwright/engine";
 import { stepSlug } from "../assembly/step-facts.ts";
-import { panelSideName, viewText } from "../assembly/step-texts.ts";
+import { bareViewText, panelSideName } from "../assembly/step-texts.ts";
 import type { SheetDocument } from "../compose/document.ts";
 import { TEXT } from "../compose/draw.ts";
 import { gap } from "../compose/flow.ts";
@@ -57,7 +57,7 @@ export function composeDrillDrawing(line: LineResult, side: DrillSide, options: 
         TEXT.normal,
         true,
       ),
-      paragraph(viewText(line, side, language), widthMm, TEXT.normal),
+      paragraph(bareViewText(side.side, language), widthMm, TEXT.normal),
       paragraph(
         words((w) => w.steps.drill.layerHint),
         widthMm,

@@ -1,7 +1,7 @@
 import type { LineResult } from "@pinwright/engine";
 import { type SheetLanguage, sheetWords } from "@pinwright/words";
 import { stepSlug } from "../assembly/step-facts.ts";
-import { panelSideName, viewText } from "../assembly/step-texts.ts";
+import { bareViewText, panelSideName } from "../assembly/step-texts.ts";
 import { symbolOf } from "../assembly/symbol-mark.ts";
 import { type SymbolRow, symbolTable } from "../assembly/symbol-table.ts";
 import type { SheetDocument } from "../compose/document.ts";
@@ -87,7 +87,7 @@ function composeTable(line: LineResult, side: DrillSide, options: SheetOptions):
         TEXT.normal,
         true,
       ),
-      paragraph(viewText(line, side, language), widthMm, TEXT.normal),
+      paragraph(bareViewText(side.side, language), widthMm, TEXT.normal),
       gap(1),
       ...drillBlocks(line, side, language, widthMm),
       gap(4),

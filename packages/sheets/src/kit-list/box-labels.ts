@@ -76,9 +76,9 @@ function labelMarks(line: LineResult, count: FastenerCount, title: string, langu
     heightMm - 2 * PAD_MM - 17,
   );
   const figures = `× ${count.count}`;
-  const foot = [type?.drive ?? "", type === undefined ? "" : tightenText({ type }, language)]
-    .filter((t) => t !== "")
-    .join(", ");
+  // Drive and clutch are figures in any language.
+  const own = language === "both" ? "en" : language;
+  const foot = [type?.drive ?? "", type === undefined ? "" : tightenText(type, own)].filter((t) => t !== "");
   const footLines = wrap(`${title.split("\n").join(" · ")}`, widthMm - 2 * PAD_MM, TEXT.small).slice(0, 2);
   const footTop = heightMm - PAD_MM - (footLines.length - 1) * leadingMm(TEXT.small);
   return [
@@ -99,7 +99,12 @@ function labelMarks(line: LineResult, count: FastenerCount, title: string, langu
       }),
     ),
     write(figures, at(PAD_MM, footTop - 6.5), { heightMm: TEXT.huge, weight: "bold" }),
-    write(foot, at(widthMm - PAD_MM, footTop - 6.5), { heightMm: TEXT.normal, anchor: "end" }),
+    ...foot.map((t, i) =>
+      write(t, at(widthMm - PAD_MM, footTop - 6.5 - (foot.length - 1 - i) * leadingMm(TEXT.small)), {
+        heightMm: TEXT.small,
+        anchor: "end",
+      }),
+    ),
     ...footLines.map((t, i) =>
       write(t, at(PAD_MM, footTop + i * leadingMm(TEXT.small) - 0.5), { heightMm: TEXT.small }),
     ),

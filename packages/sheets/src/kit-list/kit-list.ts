@@ -57,7 +57,7 @@ function composeKit(line: LineResult, kit: StationKit, options: SheetOptions): S
       subtitle: title,
       facts: [
         say(language, (w) => w.steps.steps(kit.stepIds.length), " · "),
-        say(language, (w) => w.steps.screws(pieces), " · "),
+        say(language, (w) => w.steps.pieces(pieces), " · "),
       ],
     },
     cautions: [],
@@ -103,7 +103,7 @@ function kitBlocks(
   const harnesses = kit.parts.filter((p) => p.kind === "harness");
   const parts = kit.parts.filter((p) => p.kind !== "harness");
   const tools = station === undefined || station.tools === "" ? [] : [station.tools];
-  const stepsText = words((w) => `${w.steps.kit.forSteps}: ${stepNumbers(line, kit.stepIds)}`);
+  const stepsText = `${words((w) => w.steps.kit.forSteps)}: ${stepNumbers(line, kit.stepIds)}`;
   return [
     paragraph(stepsText, widthMm, TEXT.normal, true),
     ...tools.map((t) => paragraph(`${words((w) => w.steps.kit.tools)}: ${t}`, widthMm, TEXT.normal)),
@@ -201,7 +201,7 @@ function boxTable(
       whole: true,
     },
     { header: words((w) => w.steps.columns.screw), grow: true },
-    { header: words((w) => w.steps.columns.tool) },
+    { header: words((w) => w.steps.columns.drive) },
     { header: words((w) => w.steps.kit.forSteps) },
     { header: words((w) => w.common.done), align: "middle", whole: true },
   ];

@@ -9,8 +9,8 @@ import { say } from "../compose/say.ts";
 import { textWidthMm } from "../compose/text.ts";
 import type { SheetOptions } from "../options.ts";
 
-/** Stops are strips under the template's edge: common practice, no source. */
-const STOP_MM = { length: 40, out: 8, in: 10 } as const;
+/** Stops are strips on the template's edge that reach down over the panel's: common practice, no source. */
+const STOP_MM = { length: 40, out: 7 } as const;
 /** Round holes that a pin is turned for: common practice, no source. */
 const PIN_MM = { least: 4, most: 40 } as const;
 /** Turned over, a pin must miss its hole by this much. */
@@ -69,9 +69,9 @@ function fitsTurnedOver(a: Pin, b: Pin, holes: readonly Pin[], widthMm: number):
 /** Three stops, two on the longer side and one across it, and two pins where the panel has holes for them. */
 export function locators(line: LineResult, view: PanelView, options: SheetOptions): Locators {
   const { widthMm, heightMm } = view;
-  const { length, out, in: inner } = STOP_MM;
-  const upright = (yMm: number): Box => box(-out, yMm - length / 2, out + inner, length);
-  const level = (xMm: number): Box => box(xMm - length / 2, heightMm - inner, length, out + inner);
+  const { length, out } = STOP_MM;
+  const upright = (yMm: number): Box => box(-out, yMm - length / 2, out, length);
+  const level = (xMm: number): Box => box(xMm - length / 2, heightMm, length, out);
   const stops =
     heightMm >= widthMm
       ? [upright(heightMm * 0.15), upright(heightMm * 0.85), level(widthMm * 0.2)]

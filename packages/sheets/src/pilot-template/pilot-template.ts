@@ -1,7 +1,7 @@
 import type { LineResult } from "@pinwright/engine";
 import type { SheetLanguage } from "@pinwright/words";
 import { stepSlug } from "../assembly/step-facts.ts";
-import { panelSideName, viewText } from "../assembly/step-texts.ts";
+import { bareViewText, panelSideName } from "../assembly/step-texts.ts";
 import type { SheetDocument } from "../compose/document.ts";
 import { TEXT } from "../compose/draw.ts";
 import { gap } from "../compose/flow.ts";
@@ -74,7 +74,7 @@ function composeTemplate(line: LineResult, side: DrillSide, options: SheetOption
         TEXT.normal,
         true,
       ),
-      paragraph(viewText(line, side, language), widthMm, TEXT.normal),
+      paragraph(bareViewText(side.side, language), widthMm, TEXT.normal),
       paragraph(
         words((w) => (located.hasPins ? w.steps.pilot.locate : w.steps.pilot.stopsOnly)),
         widthMm,

@@ -91,7 +91,7 @@ export class StepMap {
     return [
       ...screwTable(this.line, this.groups, this.numbers, language, widthMm),
       gap(1.5),
-      ...momentBlocks(this.groups, language, widthMm),
+      ...(this.now.step.kind === "recheck" ? [] : momentBlocks(this.groups, language, widthMm)),
     ];
   }
 

@@ -8,7 +8,6 @@ import { assemble, type PageBody, type SheetDocument } from "../compose/document
 import { at, box, group, LINE, rect, line as rule, stroke, TEXT, write } from "../compose/draw.ts";
 import { headingBlock, roomOf } from "../compose/listing.ts";
 import type { Mark } from "../compose/mark.ts";
-import { shortNumber } from "../compose/number.ts";
 import { PAPERS } from "../compose/paper.ts";
 import { say } from "../compose/say.ts";
 import { leadingMm, textWidthMm } from "../compose/text.ts";
@@ -150,7 +149,6 @@ function textMarks(
   language: SheetLanguage,
 ): Mark[] {
   const widthMm = CELL_MM.widthMm - left - PAD_MM;
-  const name = wrap(rowLabel(type, type.id, language, "\n"), widthMm, TEXT.normal, "bold");
   const steps = facts.steps(type.id);
   const details = say(
     language,
@@ -164,46 +162,55 @@ function textMarks(
         .join("; "),
     "\n",
   );
-  const figures = [
-    tightenText({ type }, language),
-    type.thread,
-    type.pilot_mm === null
-      ? ""
-      : say(language, (w) => w.steps.poster.pilot(shortNumber(type.pilot_mm ?? 0, 2)), " · "),
-  ]
-    .filter((t) => t !== "")
-    .join("; ");
-  const small = [...wrap(details, widthMm, TEXT.small), ...wrap(figures, widthMm, TEXT.small)];
-  const step = leadingMm(TEXT.normal);
-  const smallStep = leadingMm(TEXT.small);
-  const roomMm = CELL_MM.heightMm - PAD_MM - VIEW_HEIGHT_MM - name.length * step;
-  return [
-    ...name.map((t, i) => write(t, at(left, PAD_MM + TEXT.normal + i * step), { weight: "bold" })),
-    ...small.slice(0, Math.max(0, Math.floor(roomMm / smallStep))).map((t, i) =>
-      write(t, at(left, PAD_MM + name.length * step + TEXT.small + 0.6 + i * smallStep), {
-        heightMm: TEXT.small,
-      }),
-    ),
-  ];
+  const figures = [tightenText(type, language), type.thread].filter((t) => t !== "").join("; ");
+  const roomMm = CELL_MM.heightMm - PAD_MM - VIEW_HEIGHT_MM;
+  const label = rowLabel(type, type.id, language, "\n");
+  for (const [nameMm, textMm] of SIZES) {
+    const name = wrap(label, widthMm, nameMm, "bold");
+    const small = [...wrap(details, widthMm, textMm), ...wrap(figures, widthMm, textMm)];
+    const topMm = name.length * leadingMm(nameMm) + 0.6;
+    const most = Math.max(0, Math.floor((roomMm - topMm) / leadingMm(textMm)));
+    if (small.length > most && nameMm !== TEXT.normal) continue;
+    return [
+      ...name.map((t, i) =>
+        write(t, at(left, PAD_MM + nameMm + i * leadingMm(nameMm)), { heightMm: nameMm, weight: "bold" }),
+      ),
+      ...small
+        .slice(0, most)
+        .map((t, i) =>
+          write(t, at(left, PAD_MM + topMm + textMm + i * leadingMm(textMm)), { heightMm: textMm }),
+        ),
+    ];
+  }
+  return [];
 }
+
+/** Lettering of name and figures, the largest first: the first at which all of it fits is taken. */
+const SIZES = [
+  [TEXT.large, TEXT.normal],
+  [TEXT.large, TEXT.small],
+  [TEXT.normal, TEXT.small],
+] as const;
 
 /** Band at the foot of a cell that the views and the ruler stand in. */
 const VIEW_HEIGHT_MM = 25;
 
-/** Side view over a ruler from under the head, and at its right the view on the head. */
+/** Side view over a ruler that counts from under the head both ways, and at its right the view on the head. */
 function realSize(type: FastenerType, bodyMm: number): Mark[] {
   const { widthMm, heightMm } = CELL_MM;
   const side = sideView(type, bodyMm);
   const top = headView(type);
   const axisMm = heightMm - 14;
-  const zeroMm = PAD_MM + 8;
+  const zeroMm = PAD_MM + 4 + side.leftMm;
   const rulerTop = heightMm - 6.5;
-  const reachMm = Math.min(VIEW_MM, Math.ceil((side.rightMm + BEYOND_MM) / 10) * 10);
+  const reachMm = Math.min(VIEW_MM - side.leftMm, Math.ceil((side.rightMm + BEYOND_MM) / 10) * 10);
+  const fromMm = -Math.ceil(side.leftMm);
   const ticks: Mark[] = [];
-  for (let mm = 0; mm <= reachMm; mm++) {
+  for (let mm = fromMm; mm <= reachMm; mm++) {
     const long = mm % 10 === 0 ? 2.6 : mm % 5 === 0 ? 1.8 : 1.1;
     ticks.push(rule(at(mm, 0), at(mm, long), stroke("ink", LINE.hair)));
-    if (mm % 10 === 0) ticks.push(write(String(mm), at(mm, 5), { heightMm: TEXT.small, anchor: "middle" }));
+    if (mm % 10 === 0)
+      ticks.push(write(String(Math.abs(mm)), at(mm, 5), { heightMm: TEXT.small, anchor: "middle" }));
   }
   return [
     group(
@@ -212,7 +219,7 @@ function realSize(type: FastenerType, bodyMm: number): Mark[] {
       axisMm,
       box(PAD_MM, heightMm - VIEW_HEIGHT_MM, widthMm - 2 * PAD_MM, VIEW_HEIGHT_MM - 7),
     ),
-    group([rule(at(0, 0), at(reachMm, 0), stroke("ink", LINE.thin)), ...ticks], zeroMm, rulerTop),
+    group([rule(at(fromMm, 0), at(reachMm, 0), stroke("ink", LINE.thin)), ...ticks], zeroMm, rulerTop),
     group(top.marks, widthMm - PAD_MM - top.halfMm - 3, axisMm),
   ];
 }

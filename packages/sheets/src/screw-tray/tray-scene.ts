@@ -11,6 +11,7 @@ import { at, box, group, LINE, rect, stroke, TEXT, write } from "../compose/draw
 import type { LabelSign } from "../compose/label.ts";
 import { type LabelRequest, placeLabels } from "../compose/label-placer.ts";
 import type { Mark, PagePoint } from "../compose/mark.ts";
+import { ringObstacles } from "../compose/obstacle.ts";
 import type { TurnedBox } from "../compose/plane.ts";
 import { textWidthMm } from "../compose/text.ts";
 import { wrap } from "../compose/wrap.ts";
@@ -108,10 +109,23 @@ export function trayScene(line: LineResult, now: StepSide, options: SheetOptions
     requests.push(signRequest(fastener.id, symbol.letter, middle, head / 2, sign));
   }
   const bounds = box(2, 2, view.widthMm - 4, view.heightMm - 4);
-  const labels = placeLabels(requests, [], fixed, bounds);
+  const outlines = now.items.map((item) => item.footprint.map(view.toPage));
+  const labels = placeLabels(requests, outlines.flatMap(ringObstacles), fixed, bounds);
   const marks: Mark[] = [
     group(panelMarks(line, view), 0, 0, box(0, 0, view.widthMm, view.heightMm)),
     rect(box(0, 0, view.widthMm, view.heightMm), stroke("ink", LINE.bold), null, "CUT"),
+    group(
+      outlines.map((points) => ({
+        kind: "polygon",
+        points,
+        stroke: stroke("faint", LINE.thin),
+        fill: null,
+        layer: "ENGRAVE",
+      })),
+      0,
+      0,
+      box(0, 0, view.widthMm, view.heightMm),
+    ),
     ...holes,
     ...labels.marks,
     ...head.marks,

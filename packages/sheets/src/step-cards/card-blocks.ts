@@ -1,7 +1,7 @@
 import type { BookRow } from "@pinwright/book";
 import { type LineResult, partsOfStep, type WorkStep } from "@pinwright/engine";
 import type { SheetLanguage } from "@pinwright/words";
-import { momentBlocks, screwTable } from "../assembly/legend.ts";
+import { momentBlocks, numbersText, screwTable } from "../assembly/legend.ts";
 import { usualPlan } from "../assembly/plan.ts";
 import { screwGroups, stepFasteners } from "../assembly/step-facts.ts";
 import { rowLabel, toolText } from "../assembly/step-texts.ts";
@@ -40,18 +40,22 @@ export function factBlocks(
   const load = usualPlan(line).loads.find((l) => l.stepIds.includes(step.id));
   const station = load === undefined ? "" : label(language, load.labels, load.placeId, " · ");
   const tools = step.tools.map((id) => toolText(line, id, id, language)).join("; ");
-  const facts: readonly (readonly [string, string])[] = [
+  const earlier = say(language, (w) =>
     [
-      s((w) => w.card.before),
-      before.length === 0 ? s((w) => w.card.nothing) : before.map((n) => s((w) => w.step(n))).join(", "),
-    ],
+      `${w.steps.card.before}:`,
+      before.length === 0 ? w.steps.card.nothing : w.steps.stepsNo(numbersText(before)),
+    ].join(" "),
+  );
+  const facts: readonly (readonly [string, string])[] = [
     [s((w) => w.card.station), station],
     [s((w) => w.card.tools), tools],
     [s((w) => w.card.skill), step.skill],
   ];
-  const blocks = facts
-    .filter(([, value]) => value !== "")
-    .map(([name, value], i) => paragraph(`${name}: ${value}`, widthMm, TEXT.normal, i === 0));
+  const told = facts.filter(([, value]) => value !== "").map(([name, value]) => `${name}: ${value}`);
+  const blocks = [
+    paragraph(earlier.split("\n").join("  ·  "), widthMm, TEXT.normal, true),
+    ...(told.length === 0 ? [] : [paragraph(told.join("   "), widthMm, TEXT.normal)]),
+  ];
   const first = step.motions.some((m) => m.kind === "turn-over")
     ? [
         paragraph(

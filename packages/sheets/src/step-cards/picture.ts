@@ -1,7 +1,7 @@
 import type { LineResult, PanelPoint } from "@pinwright/engine";
 import { type BoxMm, boxOf, growBox } from "@pinwright/kernel";
 import { edgeWidthMm } from "../assembly/edge.ts";
-import { fittingScale, lowerEdge, type PanelView, panelView, scaleText } from "../assembly/panel-view.ts";
+import { fittingScale, lowerEdge, type PanelView, panelView } from "../assembly/panel-view.ts";
 import { drawStep, type SideState } from "../assembly/step-scene.ts";
 import { at, box, group, LINE, rect, stroke, TEXT, write } from "../compose/draw.ts";
 import type { Block } from "../compose/flow.ts";
@@ -17,7 +17,7 @@ const ROUND_MM = 25;
 /** Least extent of the panel that a picture shows: less is not recognised. */
 const LEAST_MM = 160;
 /** Width of the small panel that shows where the picture is. */
-const WHERE_MM = 26;
+const WHERE_MM = 18;
 /** Items with names in a picture; more would hide the holes. */
 const MOST_NAMES = 16;
 
@@ -39,6 +39,14 @@ function regionOf(whole: PanelView, { now }: SideState): BoxMm {
   const [minXMm, maxXMm] = span(grown.minXMm, grown.maxXMm, widthMm);
   const [minYMm, maxYMm] = span(grown.minYMm, grown.maxYMm, heightMm);
   return { minXMm, minYMm, maxXMm, maxYMm };
+}
+
+/** How much higher than wide the part of a panel is that a picture shows; 0: there is no such panel. */
+export function regionAspect(line: LineResult, state: SideState): number {
+  const whole = panelView(line, state.now.panelId, state.now.side, 1);
+  if (whole === null) return 0;
+  const region = regionOf(whole, state);
+  return (region.maxYMm - region.minYMm) / (region.maxXMm - region.minXMm);
 }
 
 /** A small panel with the part that the picture shows. */
@@ -82,9 +90,16 @@ export function pictureBlock(
   const asideMm = isPart ? WHERE_MM + 4 : 0;
   const { language } = options;
   const edge = lowerEdge(line, panelId);
+  const caption = wrap(
+    say(language, (w) => `${title}. ${w.steps.card.picture}`),
+    widthMm,
+    TEXT.small,
+  );
+  const step = leadingMm(TEXT.small);
+  const captionMm = caption.length * step;
   const scale = fittingScale(
     { widthMm: region.maxXMm - region.minXMm, heightMm: region.maxYMm - region.minYMm },
-    { widthMm: widthMm - asideMm - 2 * MARGIN_MM, heightMm: mostMm - 2 * MARGIN_MM },
+    { widthMm: widthMm - asideMm - 2 * MARGIN_MM, heightMm: mostMm - captionMm - 2 - 2 * MARGIN_MM },
   );
   const view = panelView(line, panelId, side, scale, region);
   if (view === null) return null;
@@ -93,20 +108,14 @@ export function pictureBlock(
     symbolMm: line.machine.shop.numbers.symbol_mm,
     marginMm: MARGIN_MM,
     numbered: true,
-    named: state.now.items.length <= MOST_NAMES,
+    // Without screws the names alone tell what goes where.
+    named: state.now.fasteners.length === 0 || state.now.items.length <= MOST_NAMES,
     letterMm: TEXT.normal,
     edge,
   });
   const roomMm = widthMm - asideMm;
   const left = Math.max(0, (roomMm - Math.max(drawing.widthMm, edgeWidthMm(edge, language))) / 2);
-  const caption = wrap(
-    say(language, (w) => `${title}. ${w.steps.card.picture(scaleText(scale))}`),
-    widthMm,
-    TEXT.small,
-  );
-  const step = leadingMm(TEXT.small);
   const where = whereMarks(whole, region);
-  const captionMm = caption.length * step;
   return {
     heightMm: captionMm + Math.max(drawing.heightMm, isPart ? where.heightMm + 4 : 0) + 2,
     marks: [

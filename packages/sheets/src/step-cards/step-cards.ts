@@ -1,25 +1,30 @@
 import type { LineResult, WorkStep } from "@pinwright/engine";
 import { SideStates } from "../assembly/side-state.ts";
 import { stepCautions } from "../assembly/step-cautions.ts";
-import { stepFasteners, stepSides, stepSlug } from "../assembly/step-facts.ts";
+import { pictureSides, stepFasteners, stepSlug } from "../assembly/step-facts.ts";
 import { panelSideName, stepBadge, stepTitle } from "../assembly/step-texts.ts";
 import { cautionBlock } from "../compose/caution.ts";
 import { assemble, type PageBody, type SheetDocument } from "../compose/document.ts";
 import { box, group } from "../compose/draw.ts";
 import { type Block, flow, gap } from "../compose/flow.ts";
 import { headingBlock, roomOf } from "../compose/listing.ts";
-import type { Mark } from "../compose/mark.ts";
+import type { Box, Mark } from "../compose/mark.ts";
 import { shortNumber } from "../compose/number.ts";
 import { PAPERS } from "../compose/paper.ts";
 import { say } from "../compose/say.ts";
 import { type AssemblySheet, assemblyIdentity } from "../identity.ts";
 import type { SheetOptions } from "../options.ts";
 import { benchBlocks, doneBlock, factBlocks, partBlocks, screwBlocks, wiringBlocks } from "./card-blocks.ts";
-import { pictureBlock } from "./picture.ts";
+import { pictureBlock, regionAspect } from "./picture.ts";
 
 const PAPER = PAPERS["a4-portrait"];
-/** Heights that are tried for the pictures of a card, until all of it is on one page. */
-const PICTURES_MM = [150, 120, 95, 75, 60] as const;
+/** Least and most height of the pictures of a card together; they take what the rest leaves of the page. */
+const PICTURE_MM = { least: 70, most: 150 } as const;
+
+/** A picture this much higher than wide stands beside the lists, which then have the rest of the width. */
+const HIGH = 1.25;
+const BESIDE_MM = 92;
+const GUTTER_MM = 4;
 
 const CARDS: AssemblySheet = { kind: "step-cards", name: "", letters: "" };
 
@@ -92,32 +97,84 @@ function pagesOf(
     ...(cautions.length === 0 ? [] : [cautionBlock([...cautions], language, widthMm), gap(2)]),
     ...factBlocks(line, step, language, widthMm),
   ];
-  const after: Block[] = [
-    ...wiringBlocks(line, step, language, widthMm),
-    ...screwBlocks(line, step, language, widthMm),
-    ...partBlocks(line, step, language, widthMm),
-    ...benchBlocks(line, step, language, widthMm),
-    doneBlock(language, widthMm),
-  ];
-  const lay = (pictures: readonly Block[]): Mark[][] =>
-    flow([...before, ...pictures, ...after], (page) => {
-      const room = roomOf(PAPER, first + page);
-      const used = heading.heightMm;
-      return box(room.xMm, room.yMm + used, room.widthMm, room.heightMm - used);
-    });
-  const sides = stepSides(line, step);
-  let pages: Mark[][] = [];
-  for (const mostMm of sides.length === 0 ? [0] : PICTURES_MM) {
-    pages = lay(
-      sides.flatMap((side) => {
-        const name = panelSideName(line, side.panelId, side.side, language);
-        return pictureBlock(line, states.at(side), name, options, widthMm, mostMm) ?? [];
-      }),
-    );
-    if (pages.length === 1) break;
-  }
+  const card: Card = { line, step, states, options, first, heading, before };
+  const pages = besidePages(card) ?? stackedPages(card);
   return pages.map((marks, page) => {
     const room = roomOf(PAPER, first + page);
     return [group(heading.marks, room.xMm, room.yMm), ...marks];
   });
+}
+
+/** What the pages of a card are made of. */
+interface Card {
+  readonly line: LineResult;
+  readonly step: WorkStep;
+  readonly states: SideStates;
+  readonly options: SheetOptions;
+  /** Page of the booklet that it begins on. */
+  readonly first: number;
+  readonly heading: Block;
+  /** Cautions and what must be there before. */
+  readonly before: readonly Block[];
+}
+
+/** Screws, parts and bench lines in a column of this width. */
+function lists({ line, step, options: { language } }: Card, widthMm: number): Block[] {
+  return [
+    ...wiringBlocks(line, step, language, widthMm),
+    ...screwBlocks(line, step, language, widthMm),
+    ...partBlocks(line, step, language, widthMm),
+    ...benchBlocks(line, step, language, widthMm),
+  ];
+}
+
+const heightOf = (blocks: readonly Block[]): number => blocks.reduce((sum, b) => sum + b.heightMm, 0);
+
+/** The part of a page of a card under its heading. */
+function bodyOf({ heading, first }: Card, page: number): Box {
+  const room = roomOf(PAPER, first + page);
+  return box(room.xMm, room.yMm + heading.heightMm, room.widthMm, room.heightMm - heading.heightMm);
+}
+
+function picturesOf(card: Card, widthMm: number, mostMm: number): readonly Block[] {
+  const { line, step, states, options } = card;
+  return pictureSides(line, step).flatMap((side) => {
+    const name = panelSideName(line, side.panelId, side.side, options.language);
+    return pictureBlock(line, states.at(side), name, options, widthMm, mostMm) ?? [];
+  });
+}
+
+/** Pictures over the lists, as high as the lists leave room for. */
+function stackedPages(card: Card): Mark[][] {
+  const { widthMm, heightMm } = bodyOf(card, 0);
+  const after = [...lists(card, widthMm), doneBlock(card.options.language, widthMm)];
+  const count = Math.max(1, pictureSides(card.line, card.step).length);
+  const leftMm = (heightMm - heightOf(card.before) - heightOf(after) - 0.5) / count;
+  const pictures = picturesOf(card, widthMm, Math.max(PICTURE_MM.least, Math.min(PICTURE_MM.most, leftMm)));
+  return flow([...card.before, ...pictures, ...after], (page) => bodyOf(card, page));
+}
+
+/** Where a high part of a panel is shown, it stands beside the lists. Null: it does not, or they are too long. */
+function besidePages(card: Card): Mark[][] | null {
+  const { line, step, states } = card;
+  const sides = pictureSides(line, step);
+  const [side] = sides;
+  if (side === undefined || sides.length > 1 || regionAspect(line, states.at(side)) < HIGH) return null;
+  const body = bodyOf(card, 0);
+  const done = doneBlock(card.options.language, body.widthMm);
+  const roomMm = body.heightMm - heightOf(card.before) - done.heightMm - 1;
+  const [picture] = picturesOf(card, BESIDE_MM, roomMm);
+  const column = body.widthMm - BESIDE_MM - GUTTER_MM;
+  const own = lists(card, column);
+  if (picture === undefined || heightOf(own) > roomMm) return null;
+  const top = body.yMm + heightOf(card.before);
+  const left = body.xMm + BESIDE_MM + GUTTER_MM;
+  return [
+    [
+      ...flow(card.before, () => body).flat(),
+      group(picture.marks, body.xMm, top),
+      ...flow(own, () => box(left, top, column, roomMm + 1)).flat(),
+      group(done.marks, body.xMm, body.yMm + body.heightMm - done.heightMm),
+    ],
+  ];
 }
