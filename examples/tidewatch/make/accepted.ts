@@ -26,6 +26,14 @@ const ELECTRIC: readonly (readonly [subject: readonly string[], reason: string, 
   ],
 ];
 
+const FASTENING: readonly (readonly [subject: readonly string[], reason: string, basis: string])[] = [
+  [
+    ["bundle-blocked", "tail:pe.pf-bar", "hs.earth-playfield", "bd.trough-rx"],
+    "The earth trunk goes round the end of the receiver board to its bar; the bar's studs take it from that side, and its wires are cut long for that.",
+    "severity<=warning extra_mm<=27",
+  ],
+];
+
 export const accepted: Topic = {
   tables: {
     choices: rows("choices", [
@@ -37,7 +45,7 @@ export const accepted: Topic = {
           "Two or three thin wires that turn round a lamp post and never move; they are not tied at the turn.",
         basis: "diameter_mm<=3.6",
       })),
-      ...ELECTRIC.map(([subject, reason, basis]) => ({
+      ...[...ELECTRIC, ...FASTENING].map(([subject, reason, basis]) => ({
         kind: "accept" as const,
         subject: subject.join("|"),
         by: "designer",

@@ -27,6 +27,8 @@ export interface BoardTypeWritten {
   readonly purpose: string;
   readonly sizeMm: readonly [widthMm: number, depthMm: number, heightMm: number];
   readonly standoffMm?: number;
+  /** Fixing holes; 4 mm from the corners where none are given. */
+  readonly holes?: readonly (readonly [x: number, y: number])[];
   readonly connectors: readonly ConnectorWritten[];
   readonly elements: readonly ElementWritten[];
 }
@@ -163,7 +165,7 @@ export function boardTypeTopic(written: readonly BoardTypeWritten[]): Topic {
           depth_mm: b.sizeMm[1],
           height_mm: b.sizeMm[2],
           standoff_mm: b.standoffMm ?? 10,
-          holes: cornerHoles(b.sizeMm[0], b.sizeMm[1]),
+          holes: b.holes?.map((at) => at.join(",")).join(" ") ?? cornerHoles(b.sizeMm[0], b.sizeMm[1]),
           part: `pcb.${b.name}`,
         })),
       ),

@@ -8,7 +8,19 @@ const feet = (width: number, depth: number, thickness: number): Body =>
 
 const supply = (type: string, width: number, depth: number, height: number): Bodied => ({
   type,
-  bodies: [feet(width, depth, 2), block(["case", "case", "外壳"], [width - 20, depth], [2, height])],
+  bodies: [
+    feet(width, depth, 2),
+    // It stands on two rails: its wires pass below.
+    ...[1, -1].map((side) =>
+      block(
+        [side > 0 ? "rail-right" : "rail-left", "rail", "导轨"],
+        [6, depth],
+        [2, 12],
+        [side * (width / 2 - 15), 0],
+      ),
+    ),
+    block(["case", "case", "外壳"], [width - 20, depth], [12, height]),
+  ],
 });
 
 const speaker = (type: string, size: number, basket: number, height: number): Bodied => ({
@@ -43,8 +55,9 @@ export const cabinetBodies = bodiesOf([
     type: "dt.mains-duct",
     bodies: [
       feet(36, 330, 2),
-      block(["wall-left", "left wall", "左壁"], [2, 330], [0, 40], [-17, 0]),
-      block(["wall-right", "right wall", "右壁"], [2, 330], [0, 40], [17, 0]),
+      // Its walls are slotted for the wires.
+      block(["wall-left", "left wall", "左壁"], [2, 330], [8, 40], [-17, 0]),
+      block(["wall-right", "right wall", "右壁"], [2, 330], [8, 40], [17, 0]),
     ],
   },
   supply("dt.psu-48", 240, 126, 60),
@@ -65,7 +78,7 @@ export const cabinetBodies = bodiesOf([
     type: "dt.flip-button",
     bodies: [
       round(["barrel", "barrel", "按钮筒"], 24, [-WOOD_MM - 12, 20]),
-      block(["leaf", "leaf switch", "簧片开关"], [14, 40], [20, 46]),
+      block(["leaf", "leaf switch", "簧片开关"], [14, 26], [20, 46]),
     ],
   },
   {

@@ -32,14 +32,32 @@ const FOR_TYPES: Readonly<Record<string, Cut>> = {
   "mt.tide-clock": hole(12, "mechanism"),
 };
 
+/** Openings that no one device is the reason of: the coin door's, and room in the lamp panel for what stands beside it. */
+const OPENINGS: readonly Partial<BookRow<"cutouts">>[] = [
+  ["coin-door", "cab.front", 280, 190, 266, 266],
+  ["lamp-speaker-left", "bb.lamp", 26, 140, 52, 120],
+  ["lamp-speaker-right", "bb.lamp", 634, 140, 52, 120],
+  ["lamp-hinge-stud", "bb.lamp", 330, 6, 26, 12],
+].map(([id, panel, x_mm, y_mm, width_mm, height_mm]) => ({
+  id: `cut.${id}`,
+  panel: String(panel),
+  side: "top",
+  purpose: "other",
+  shape: "rect",
+  x_mm: Number(x_mm),
+  y_mm: Number(y_mm),
+  width_mm: Number(width_mm),
+  height_mm: Number(height_mm),
+}));
+
 const placed = [...(cabinetDevices.tables.devices ?? []), ...(cabinetDevices.tables.mechanisms ?? [])];
 
 /** Openings for what looks, speaks or is pressed through the cabinet's and the backbox's panels. */
 export const cabinetCutouts: Topic = {
   tables: {
-    cutouts: rows(
-      "cutouts",
-      placed.flatMap((row) => {
+    cutouts: rows("cutouts", [
+      ...OPENINGS,
+      ...placed.flatMap((row) => {
         const cut = FOR_TYPES[row.type];
         return cut === undefined
           ? []
@@ -56,6 +74,6 @@ export const cabinetCutouts: Topic = {
               },
             ];
       }),
-    ),
+    ]),
   },
 };

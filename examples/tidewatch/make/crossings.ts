@@ -90,6 +90,7 @@ export interface CrossingWritten {
   readonly to: string;
   readonly kind: "hinge" | "gap";
   readonly maxDiameterMm: number;
+  readonly lengthMm?: number;
   readonly roomMm?: number;
   readonly classes?: readonly string[];
 }
@@ -131,7 +132,11 @@ export const CROSSINGS: readonly CrossingWritten[] = [
   ...REAR_AT.map((x) => ({ ...gap(`rear-${x}`, `cb-rear-${x}`, `ck-foot-${x}`, 34), classes: POWER })),
   { ...gap("corner-left", "cl-rear", "ck-left", 20), classes: SIGNALS },
   hinge("door", "cf-door", "cd-hinge", 14, 90),
-  ...FIELD_AT.map((x) => hinge(`field-${x}`, `ck-field-${x}`, `pf-rear-${x}`, 24, 110)),
+  ...FIELD_AT.map((x) => ({
+    ...hinge(`field-${x}`, `ck-field-${x}`, `pf-rear-${x}`, 24, 110),
+    // Long enough to stand the playfield up for work outside, beyond the pose in which it is lifted.
+    lengthMm: 215,
+  })),
   hinge("head-110", "ck-head-110", "bo-neck-110", 24, 190),
   hinge("head-420", "ck-head-420", "bo-neck-420", 30, 190),
   ...[100, 350, 600].map((x) => gap(`head-back-${x}`, `bo-rear-${x}`, `bk-foot-${x}`, 26)),

@@ -1,5 +1,5 @@
 import { type Bodied, type Body, block, bodiesOf, moving, round, WOOD_MM } from "./body-kind.ts";
-import { box } from "./shape.ts";
+import { box, disc, rubber, type Xy } from "./shape.ts";
 
 /** Below the playing surface by so much, through the wood. */
 const up = (mm: number): number => -(WOOD_MM + mm);
@@ -12,8 +12,12 @@ const bracket = (thickness: number, minX: number, minY: number, maxX: number, ma
   heights: [0, thickness],
 });
 
+/** What moves in its slot ends here: below it, its own switch covers it. */
+const WITHIN = -1.5;
+
+/** Plates keep half a millimetre from their outline, so that neighbours do not touch. */
 const plate = (width: number, depth: number, thickness: number): Body =>
-  block(["plate", "plate", "底板"], [width, depth], [0, thickness]);
+  block(["plate", "plate", "底板"], [width - 1, depth - 1], [0, thickness]);
 
 /** A leaf switch on its plate; its blades stand in a slot along its own y and reach `reach` above the wood. */
 const leaf = (
@@ -26,7 +30,7 @@ const leaf = (
   type,
   bodies: [
     plate(width, depth, 2),
-    block(["stack", "stack of springs", "簧片组"], [width - 2, stack], [2, height]),
+    block(["stack", "stack of springs", "簧片组"], [width - 4, stack], [2, height]),
     block(["blade", "blades", "簧片"], [3, blade], [up(reach), 0]),
   ],
 });
@@ -37,7 +41,7 @@ const SWITCHES: readonly Bodied[] = [
     bodies: [
       plate(20, 58, 1.5),
       block(["switch", "switch", "开关体"], [20, 36], [1.5, 24]),
-      moving(block(["wire", "wire lever", "钢丝杠杆"], [2, 34], [up(4), 0])),
+      moving(block(["wire", "wire lever", "钢丝杠杆"], [2, 34], [up(4), WITHIN])),
     ],
   },
   {
@@ -45,20 +49,20 @@ const SWITCHES: readonly Bodied[] = [
     bodies: [
       plate(22, 44, 1.5),
       block(["switch", "switch", "开关体"], [22, 22], [1.5, 26]),
-      moving(round(["star", "star", "星形帽"], 13, [up(3), 0])),
+      moving(round(["star", "star", "星形帽"], 13, [up(3), WITHIN])),
     ],
   },
   {
     type: "dt.standup",
     bodies: [
-      bracket(2, -13, -4, 13, 18),
+      bracket(2, -12.5, -4, 12.5, 17.5),
       block(["stack", "stack of springs", "簧片组"], [24, 8], [2, 34]),
-      block(["blades", "blades", "簧片"], [21, 3], [up(4), 0]),
-      block(["target", "target", "靶面"], [26, 8], [up(30), up(2)]),
+      block(["blades", "blades", "簧片"], [8, 3], [up(6), 0]),
+      block(["target", "target", "靶面"], [26, 8], [up(30), up(4)]),
     ],
   },
   leaf("dt.rebound-leaf", [12, 36, 12], 18, 11, 22),
-  leaf("dt.sling-leaf", [10, 34, 12], 16, 13, 22),
+  leaf("dt.sling-leaf", [9, 34, 12], 16, 13, 22),
   // The captive ball rests above it: its blades end below the playing surface.
   leaf("dt.captive-leaf", [12, 34, 14], 16, 12, -1),
   {
@@ -81,7 +85,7 @@ const LAMPS: readonly Bodied[] = [
   {
     type: "dt.lamp-insert",
     bodies: [
-      bracket(1, -8, -9, 8, 22),
+      bracket(1, -7.5, -8.5, 7.5, 21.5),
       round(["socket", "socket", "灯座"], 14, [1, 22]),
       // Its insert lies above it, flush with the playing surface.
       bulb(9, -6),
@@ -89,8 +93,13 @@ const LAMPS: readonly Bodied[] = [
   },
   {
     type: "dt.lamp-gi",
-    bodies: [bracket(1, -7, -9, 7, 22), round(["socket", "socket", "灯座"], 14, [1, 20]), bulb(11, up(24))],
+    bodies: [
+      bracket(1, -6.5, -8.5, 6.5, 21.5),
+      round(["socket", "socket", "灯座"], 14, [1, 20]),
+      bulb(11, up(24)),
+    ],
   },
+  { type: "dt.lamp-spot", bodies: [round(["socket", "socket", "灯座"], 10, [0, 18])] },
   {
     type: "dt.flasher",
     bodies: [
@@ -108,6 +117,23 @@ const LAMPS: readonly Bodied[] = [
       round(["lens", "lens", "透镜"], 16, [-6, 0]),
     ],
   },
+];
+
+const ABOVE: readonly Bodied[] = [
+  {
+    type: "dt.bat",
+    bodies: [
+      {
+        id: "bat",
+        label: "bat with its rubber",
+        label_zh: "拨板与胶圈",
+        shape: rubber(0, ...[...disc([0, 0], 10), ...disc([0, 66], 6)].map((p): Xy => [p.xMm, p.yMm])),
+        // Clear of a star rollover.
+        heights: [1, 24],
+      },
+    ],
+  },
+  { type: "dt.swing-plate", bodies: [block(["plate", "plate", "片"], [34, 3], [0, 40])] },
 ];
 
 const POSTED: readonly Bodied[] = ["tx", "rx"].map(
@@ -151,4 +177,4 @@ const MOTORS: readonly Bodied[] = [
   { type: "dt.motor-crank", bodies: [block(["motor", "gear motor", "减速电机"], [40, 50], [0, 40])] },
 ];
 
-export const deviceBodies = bodiesOf([...SWITCHES, ...LAMPS, ...POSTED, ...COILS, ...MOTORS]);
+export const deviceBodies = bodiesOf([...SWITCHES, ...LAMPS, ...ABOVE, ...POSTED, ...COILS, ...MOTORS]);

@@ -264,7 +264,7 @@ const dot: BoardTypeWritten = {
   labelZh: "点阵屏",
   purpose: "Half of the display: 64 × 32 dots on the board.",
   sizeMm: [260, 132, 22],
-  standoffMm: 12,
+  standoffMm: 15,
   connectors: [headPower([30, 10]), ribbon("j2", "display board", [120, 10])],
   elements: [...headLoad(0.2, 0.9), ...pairs("j2", input)],
 };
@@ -275,7 +275,7 @@ const strip: BoardTypeWritten = {
   labelZh: "背光灯条（8 LED）",
   purpose: "Lights the backglass: eight LEDs on the board in strings of two; passes its two wires on.",
   sizeMm: [200, 16, 8],
-  standoffMm: 6,
+  standoffMm: 10,
   connectors: [
     {
       name: "j1",

@@ -58,6 +58,13 @@ const quick = (
   purpose: "Fires its coil at once when its switch closes, with a time-out of its own.",
   sizeMm: [78, 44, 22],
   standoffMm: 36,
+  // The last one keeps off the trunks beside the coil's connector.
+  holes: [
+    [4, 4],
+    [74, 4],
+    [74, 40],
+    [14, 24],
+  ],
   connectors: [
     ...busConnectors(78),
     ...coilPower(23, 43, 4),
@@ -139,6 +146,12 @@ const motor: BoardTypeWritten = {
   labelZh: "电机驱动板",
   purpose: "Runs one motor both ways and reads its two limit or home switches.",
   sizeMm: [80, 48, 20],
+  // Three: a trunk passes where a fourth would stand.
+  holes: [
+    [76, 4],
+    [76, 44],
+    [14, 24],
+  ],
   standoffMm: 36,
   connectors: [
     ...busConnectors(80),

@@ -1,3 +1,5 @@
+import type { PanelPoint } from "@pinwright/engine";
+
 /**
  * Where boards, earth studs and in-line connectors under the playfield have come to stand: lower left corner of the
  * rectangle that each takes, and its turn. They are wired there, so a hole or screw that changes moves none of them; what
@@ -38,7 +40,7 @@ export const HELD_PLACES: Readonly<Record<string, readonly [minX: number, minY: 
   "pe.flip-upper": [470, 506, 0],
   "pe.sling-left": [59, 302, 0],
   "pe.sling-right": [404, 302, 0],
-  "pe.bumper-left": [125, 899, 0],
+  "pe.bumper-left": [115, 899, 0],
   "pe.bumper-right": [266, 899, 0],
   "pe.bumper-low": [236, 782, 0],
   "pe.drops": [278, 689, 0],
@@ -62,4 +64,13 @@ export const HELD_PLACES: Readonly<Record<string, readonly [minX: number, minY: 
   "il.light-right": [419, 947, 0],
   "il.light-front": [119, 80, 0],
   "il.light-rear": [386, 965, 0],
+};
+
+/** Holes for wires that are bored, by the landing that each was looked for. */
+export const HELD_HOLES: Readonly<Record<string, PanelPoint>> = {
+  "il.light-left:b": { xMm: 101, yMm: 728 },
+  "il.light-right:b": { xMm: 439, yMm: 1042 },
+  "il.light-sling-left:b": { xMm: 81, yMm: 145 },
+  "il.light-sling-right:b": { xMm: 392, yMm: 450 },
+  "il.ramp-right:b": { xMm: 402, yMm: 625 },
 };

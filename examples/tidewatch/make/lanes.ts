@@ -222,12 +222,13 @@ export function lanes(book: Book, shop: Shop): Topic {
         ...laneRows({ lanes: MAINS_LANES }, 20, ["mains", "earth"]),
       ]),
       crossings: rows("crossings", [
-        ...CROSSINGS.map(({ id, from, to, kind, maxDiameterMm, roomMm, classes }) => ({
+        ...CROSSINGS.map(({ id, from, to, kind, maxDiameterMm, lengthMm, roomMm, classes }) => ({
           id,
           from,
           to,
           kind,
           max_diameter_mm: maxDiameterMm,
+          ...(lengthMm === undefined ? {} : { length_mm: lengthMm }),
           ...(roomMm === undefined ? {} : { room_mm: roomMm }),
           ...(classes === undefined ? {} : { classes }),
         })),

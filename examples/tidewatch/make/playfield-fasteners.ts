@@ -263,7 +263,7 @@ const LINES: readonly Line[] = [
     ],
     40,
   ),
-  guide("cave", [[290, 644], ...arc([314, 680], 24, 180, 0)], 30),
+  guide("cave", [[290, 644], ...arc([314, 680], 24, 180, 30)], 30),
   ...STORM_PIECES.filter(([from, to]) => to - from > 20).map(([from, to], i) =>
     guide(`storm-${[1, 4][i] ?? 1}`, [stormPoint(from + 3), stormPoint(to - 3)], 22),
   ),

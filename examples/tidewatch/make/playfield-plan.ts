@@ -87,4 +87,4 @@ export const TOP_LANE_GUIDES_X: readonly number[] = [180, 220, 260, 300];
 export const DRAIN: Xy = [235, 77];
 export const TROUGH_EXIT: Xy = [446, 88];
 
-export const caveBack = (): Xy[] => arc([CAVE[0], 680], 24, 180, 0);
+export const caveBack = (): Xy[] => arc([CAVE[0], 680], 24, 180, 30);

@@ -17,6 +17,7 @@ const over = (
   shape,
   z,
   height,
+  ...(/^(plastic|ramp)-/.test(id) ? { plastic: true } : {}),
 });
 
 /** A rising ramp from where its floor clears a ball to `endY`. */
@@ -60,7 +61,7 @@ export const playfieldRamps = topParts([
     "wireform-cross",
     "Wireform over the top lanes",
     "顶部横跨线轨",
-    wireform([350, 923], [344, 960], [316, 1000], [250, 1018], [160, 1008], [96, 950], [58, 896]),
+    wireform([350, 923], [344, 960], [316, 1000], [250, 1018], [160, 1008], [96, 950], [61.3, 902]),
     76,
     18,
   ),

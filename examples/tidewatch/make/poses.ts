@@ -80,7 +80,8 @@ function field(deg: number): Spot {
   ];
 }
 
-const LIFTED_DEG = -62;
+/** So far that the ramps stay clear of the backbox, which stands on the cabinet's rear. */
+const LIFTED_DEG = -35;
 
 /** Along the sloping edges of the cabinet's sides, so far below them. */
 const GLASS_BELOW_MM = 25;

@@ -5,7 +5,7 @@ import { rows } from "./author.ts";
 const HOLE = /^(-?[\d.]+),(-?[\d.]+)$/;
 
 /** Stand-offs that boards stand on: with a wood screw end in panels, of the height that the board type asks for. */
-const WOOD_END = [10, 12, 36].map(
+const WOOD_END = [10, 12, 15, 36].map(
   (heightMm): Partial<BookRow<"fastener_types">> => ({
     id: `ft.standoff-${heightMm}`,
     label: `Stand-off ${heightMm} mm, hexagon, wood screw end`,
@@ -27,7 +27,7 @@ const WOOD_END = [10, 12, 36].map(
 );
 
 /** The same with a stud that goes through a panel too thin for a wood screw, and a nut on the far side. */
-const STUDDED = [10, 12].map(
+const STUDDED = [10, 12, 15].map(
   (heightMm): Partial<BookRow<"fastener_types">> => ({
     id: `ft.standoff-m3-${heightMm}`,
     label: `Stand-off ${heightMm} mm, hexagon, M3 stud`,

@@ -4,6 +4,7 @@ import { pointInRing, pointSegmentDistance, polar, ringSides } from "@pinwright/
 import { ballGrid, flood, isSwept } from "../check/ball-grid.ts";
 import { cutoutShape } from "../check/cutout-shape.ts";
 import { BALL_MM, obstacles } from "../check/playfield.ts";
+import { HELD_HOLES } from "./held-places.ts";
 import { type Spot, standingOn } from "./lane-net.ts";
 
 /** Holes through which wires of the upper side reach the underside, and the ways on the upper side between them. */
@@ -132,7 +133,9 @@ export function wireHoles(machine: Machine): WireHoles {
   const holeNear = (landing: Landing, farthestMm = FARTHEST_MM): PanelPoint => {
     const near = holes.find((hole) => distance(hole, landing.place) <= SHARED_MM);
     if (near !== undefined) return near;
-    const made = holePlace(at(landing), [...taken, ...holes.map(holeRing)], isRolledOver, farthestMm);
+    const made =
+      HELD_HOLES[landing.id] ??
+      holePlace(at(landing), [...taken, ...holes.map(holeRing)], isRolledOver, farthestMm);
     holes.push(made);
     return made;
   };
