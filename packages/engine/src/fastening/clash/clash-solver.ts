@@ -224,7 +224,7 @@ function blockedFinding({ tube, solid, extraMm, spareMm }: Blocked): Finding {
 function contactFinding(contact: Contact): Finding {
   const { rule, a, b, gapMm, overlapMm2, wantedMm } = contact;
   const subjects = subjectsOf(contact);
-  const gap = { gap_mm: roundTo(gapMm, 0.1), wanted_mm: wantedMm };
+  const gap = { gap_mm: roundTo(gapMm, 0.01), wanted_mm: wantedMm };
   if (rule === "board-over") {
     const severity = gapMm < 0 ? "error" : "warning";
     return makeFinding("board-over", severity, subjects, { ...gap, overlap_mm2: roundTo(overlapMm2, 1) });

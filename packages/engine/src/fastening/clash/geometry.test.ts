@@ -7,8 +7,8 @@ import { nearSolid, uprightOf } from "./meeting.ts";
 import { rigidBetween } from "./rigid.ts";
 
 describe("layouts against Shapely", () => {
-  test("overlaps, distances, coverage, convex pieces and near pairs of 60 layouts", () => {
-    const layouts = Array.from({ length: 60 }, (_, i) => randomLayout(i + 1));
+  test("overlaps, distances, coverage, convex pieces and near pairs of 40 layouts", () => {
+    const layouts = Array.from({ length: 40 }, (_, i) => randomLayout(i + 1));
     const answers = askShapely(layouts);
     const found = layouts.map((layout, i) => {
       const answer = answers[i];
@@ -16,7 +16,7 @@ describe("layouts against Shapely", () => {
       return compareLayout(layout, answer);
     });
     const worst = (of: (d: (typeof found)[number]) => number): number => Math.max(...found.map(of));
-    expect(found.reduce((sum, d) => sum + d.overlapping, 0)).toBeGreaterThan(100);
+    expect(found.reduce((sum, d) => sum + d.overlapping, 0)).toBeGreaterThan(80);
     expect(found.reduce((sum, d) => sum + d.touching, 0)).toBeGreaterThan(10);
     expect(worst((d) => d.areaMm2)).toBeLessThan(1e-9);
     expect(worst((d) => d.piecesMm2)).toBeLessThan(1e-9);
@@ -53,7 +53,7 @@ describe("prisms in the room", () => {
 
   test("a point that lies in both is never missed, and either frame says the same", () => {
     let meeting = 0;
-    for (let seed = 1; seed <= 120; seed++) {
+    for (let seed = 1; seed <= 80; seed++) {
       const [a, b] = randomPrisms(seed);
       const one = nearSolid(asSolid(a), uprightOf(b), rigidBetween(a.frame, b.frame), 0.01);
       const other = nearSolid(asSolid(b), uprightOf(a), rigidBetween(b.frame, a.frame), 0.01);
@@ -63,7 +63,7 @@ describe("prisms in the room", () => {
         expect(one, `prisms ${seed}`).not.toBeNull();
       }
     }
-    expect(meeting).toBeGreaterThan(30);
+    expect(meeting).toBeGreaterThan(20);
   });
 
   test("pieces of angles are convex", () => {
