@@ -5,7 +5,7 @@ import { type Area, Changes, changedAreas } from "./changes.ts";
 import { comesOff, merged } from "./comes-off.ts";
 import { findAccess } from "./findings.ts";
 import { type LiesOver, overItem, shareLiesOver } from "./lies-over.ts";
-import { axisBox, type Belonging, belongingOf, type Reach, type Reached, reachMm, reachOf } from "./reach.ts";
+import { axisBox, type Belonging, belongingOf, type Reach, type Reached, reachOf } from "./reach.ts";
 import { ToolBox } from "./tools.ts";
 
 export interface Access {
@@ -93,9 +93,8 @@ export class AccessSolver {
         return;
       }
       this.#computed++;
-      const reach = reachOf(machine, fastener, box, solidIndexOf(solids));
+      const { reach, farthestMm } = reachOf(machine, fastener, box, solidIndexOf(solids));
       const same = known?.fastener === fastener && deepEqual(known.reach, reach);
-      const farthestMm = reachMm(fastener, box);
       reached.set(fastener.id, { fastener, reach: same ? known.reach : reach, farthestMm });
     });
     return reached;

@@ -1,4 +1,4 @@
-import type { BoxMm } from "@pinwright/kernel";
+import { type BoxMm, joinBoxes } from "@pinwright/kernel";
 import type { Solid } from "../../model/index.ts";
 import type { Solids } from "../solids/solids-solver.ts";
 
@@ -8,16 +8,26 @@ export interface Area {
   readonly box: BoxMm;
 }
 
-/** Areas of the solids that are others than before, as they were and as they are. */
+/** Areas of the items whose solids are others than before, from where they were to where they are. */
 export function changedAreas(before: Solids, now: Solids): Area[] {
   const areas: Area[] = [];
   if (before === now) return areas;
-  const note = (list: readonly Solid[]): void => {
-    for (const { panelId, box } of list) areas.push({ panelId, box });
-  };
-  for (const [id, old] of before) if (now.get(id) !== old) note(old);
-  for (const [id, fresh] of now) if (before.get(id) !== fresh) note(fresh);
+  for (const [id, old] of before) {
+    const fresh = now.get(id);
+    if (fresh !== old) areas.push(...areasOf(fresh === undefined ? old : [...old, ...fresh]));
+  }
+  for (const [id, fresh] of now) if (!before.has(id)) areas.push(...areasOf(fresh));
   return areas;
+}
+
+/** One area round all solids on each panel. */
+function areasOf(solids: readonly Solid[]): readonly Area[] {
+  const boxes = new Map<string, BoxMm>();
+  for (const { panelId, box } of solids) {
+    const known = boxes.get(panelId);
+    boxes.set(panelId, known === undefined ? box : joinBoxes(known, box));
+  }
+  return [...boxes].map(([panelId, box]) => ({ panelId, box }));
 }
 
 /** More areas than this are looked at as one: with so many, looking at each costs more than it saves. */

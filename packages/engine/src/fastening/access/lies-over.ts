@@ -40,8 +40,24 @@ function isOver({ panels }: Machine, upper: Solid, lower: Solid): boolean {
   const [, topMm] = heightsOver(lower, side, thicknessMm);
   const [lowMm] = heightsOver(upper, side, thicknessMm);
   if (topMm <= 0 || lowMm < topMm - SUNK_MM) return false;
-  const area = intersectionRings([upper.ring], [lower.ring]).reduce((sum, ring) => sum + signedArea(ring), 0);
-  return area >= LEAST_MM2;
+  return laps(upper, lower);
+}
+
+const lapping = new SharedMemory<Solid, WeakMap<Solid, boolean>>();
+
+/** Whether two solids share more than a corner of their areas; known for as long as both are the same. */
+function laps(upper: Solid, lower: Solid): boolean {
+  const [a, b] = [upper.box, lower.box];
+  const widthMm = Math.min(a.maxXMm, b.maxXMm) - Math.max(a.minXMm, b.minXMm);
+  const depthMm = Math.min(a.maxYMm, b.maxYMm) - Math.max(a.minYMm, b.minYMm);
+  if (widthMm <= 0 || depthMm <= 0 || widthMm * depthMm < LEAST_MM2) return false;
+  const own = lapping.ask(lower, [], () => new WeakMap());
+  const found = own.get(upper);
+  if (found !== undefined) return found;
+  const rings = intersectionRings([upper.ring], [lower.ring]);
+  const isLapping = rings.reduce((sum, ring) => sum + signedArea(ring), 0) >= LEAST_MM2;
+  own.set(upper, isLapping);
+  return isLapping;
 }
 
 const known = new SharedMemory<Solids, LiesOver>();

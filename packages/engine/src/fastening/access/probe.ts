@@ -2,7 +2,7 @@ import { compareText, type PointMm } from "@pinwright/kernel";
 import type { Solid } from "../../model/index.ts";
 import { discMeetsRing, discNearBox, TOUCH_MM } from "./geometry.ts";
 import { type Head, heightsOver } from "./heads.ts";
-import { type Cylinder, spannerLayer, toolRoom, widestMm } from "./rooms.ts";
+import { type Cylinder, type Layer, spannerLayer, toolRoom, widestMm } from "./rooms.ts";
 import { type Bearing, blockedBearings, freestSector } from "./swing.ts";
 import type { Tool } from "./tools.ts";
 
@@ -25,20 +25,29 @@ export interface Meeting {
 
 /** What a fastener is driven past: itself and, where it is there already, what it holds. */
 export interface Around {
-  readonly obstacles: readonly Obstacle[];
+  /** What comes within a distance of its axis, between two heights over the head's side. */
+  readonly near: (withinMm: number, layer: Layer) => readonly Obstacle[];
   /** Unit of the fastener. */
   readonly unitId: string;
 }
 
+/** The best of some tools, and how far from the axis anything had a say in that, mm. */
+export interface Best {
+  readonly met: Meeting | null;
+  readonly withinMm: number;
+}
+
 /** The tool that meets the least, its own item before all; of tools as good the first. Null: there is none. */
-export function bestTool(head: Head, tools: readonly Tool[], around: Around): Meeting | null {
+export function bestTool(head: Head, tools: readonly Tool[], around: Around): Best {
   let best: Meeting | null = null;
+  let withinMm = 0;
   for (const tool of tools) {
+    withinMm = Math.max(withinMm, widestMm(tool));
     const met = meet(head, tool, around);
     if (best === null || compareMeetings(met, best) < 0) best = met;
     if (!best.own && best.unitIds.length === 0) break;
   }
-  return best;
+  return { met: best, withinMm };
 }
 
 const compareMeetings = (a: Meeting, b: Meeting): number =>
@@ -48,8 +57,9 @@ const compareMeetings = (a: Meeting, b: Meeting): number =>
 export const meet = (head: Head, tool: Tool, around: Around): Meeting =>
   tool.kind === "spanner" ? meetBeside(head, tool, around) : meetAbove(head, tool, around);
 
-function meetAbove(head: Head, tool: Tool, { obstacles, unitId }: Around): Meeting {
+function meetAbove(head: Head, tool: Tool, { near, unitId }: Around): Meeting {
   const [tip, grip] = toolRoom(head, tool);
+  const obstacles = near(widestMm(tool), { lowMm: tip.lowMm, highMm: grip.highMm });
   const met = new Set<string>();
   let own = false;
   let clearTipMm: number | null = tool.tipLengthMm;
@@ -84,8 +94,9 @@ function inLayer(head: Head, layer: Cylinder, solid: Solid): boolean {
   return lowMm < layer.highMm - TOUCH_MM && highMm > layer.lowMm + TOUCH_MM;
 }
 
-function meetBeside(head: Head, tool: Tool, { obstacles, unitId }: Around): Meeting {
+function meetBeside(head: Head, tool: Tool, { near, unitId }: Around): Meeting {
   const layer = spannerLayer(head, tool);
+  const obstacles = near(layer.radiusMm, layer);
   const middle: PointMm = head;
   const met = new Map<string, Bearing[]>();
   for (const { unitId: other, solid } of obstacles) {
@@ -102,7 +113,3 @@ function meetBeside(head: Head, tool: Tool, { obstacles, unitId }: Around): Meet
 }
 
 const sorted = (ids: Iterable<string>): readonly string[] => [...ids].sort(compareText);
-
-/** How far from a head the widest of some tools may meet anything, mm. */
-export const farthestMm = (tools: readonly Tool[]): number =>
-  tools.reduce((most, tool) => Math.max(most, widestMm(tool)), 0);

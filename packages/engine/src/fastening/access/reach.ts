@@ -2,7 +2,7 @@ import { type BoxMm, growBox } from "@pinwright/kernel";
 import type { FastenerItem, Machine } from "../../model/index.ts";
 import type { SolidIndex } from "../solids/solid-index.ts";
 import { type Head, headOf, nutOf } from "./heads.ts";
-import { type Around, bestTool, farthestMm, type Meeting, type Obstacle } from "./probe.ts";
+import { type Around, type Best, bestTool, type Meeting, type Obstacle } from "./probe.ts";
 import type { Tool, ToolBox } from "./tools.ts";
 import { carries, heldBy, unitOf } from "./units.ts";
 
@@ -19,7 +19,7 @@ export interface Reach extends Belonging {
 /** A fastener with what is known of it. */
 export interface Reached {
   readonly fastener: FastenerItem;
-  /** How far from it anything has a say in how it is reached, mm. */
+  /** How far from its axis anything had a say in how it is reached, mm. */
   readonly farthestMm: number;
   readonly reach: Reach;
 }
@@ -46,12 +46,6 @@ export const axisBox = ({ place }: FastenerItem): BoxMm => ({
   maxYMm: place.yMm,
 });
 
-/** How far from a fastener anything has a say in how it is reached, mm. */
-export function reachMm(fastener: FastenerItem, box: ToolBox): number {
-  const { drive, nut } = toolsFor(fastener, box);
-  return Math.max(farthestMm(drive ?? []), farthestMm(nut ?? []));
-}
-
 /** What a fastener goes with. */
 export interface Belonging {
   readonly unitId: string;
@@ -65,30 +59,49 @@ export const belongingOf = (machine: Machine, fastener: FastenerItem): Belonging
 });
 
 /** How a fastener is reached among the solids of a machine. */
-export function reachOf(machine: Machine, fastener: FastenerItem, box: ToolBox, index: SolidIndex): Reach {
+export function reachOf(
+  machine: Machine,
+  fastener: FastenerItem,
+  box: ToolBox,
+  index: SolidIndex,
+): Omit<Reached, "fastener"> {
   const tools = toolsFor(fastener, box);
   const { unitId, carriedId } = belongingOf(machine, fastener);
-  const nutHead = nutOf(machine, fastener);
-  const on = (head: Head | null, list: readonly Tool[] | null): Meeting | null => {
-    if (head === null || list === null) return null;
-    const area = growBox(axisBox(fastener), farthestMm(list));
-    const obstacles: Obstacle[] = [];
-    for (const solid of index.near(head.panelId, area)) {
-      // An in-line connector hangs on its wires and is put aside.
-      if (solid.kind === "inline") continue;
-      const other = unitOf(machine, solid.itemId);
-      if (other === carriedId || (other === unitId && solid.kind === "fastener")) continue;
-      obstacles.push({ unitId: other, solid });
-    }
-    const around: Around = { obstacles, unitId };
-    return bestTool(head, list, around);
+  const on = (head: Head | null, list: readonly Tool[] | null): Best => {
+    if (head === null || list === null) return { met: null, withinMm: 0 };
+    return bestTool(head, list, { unitId, near: nearHead(machine, head, index, { unitId, carriedId }) });
   };
+  const drive = on(headOf(machine, fastener), tools.drive);
+  const nut = on(nutOf(machine, fastener), tools.nut);
   return {
-    unitId,
-    carriedId,
-    drive: on(headOf(machine, fastener), tools.drive),
-    missing: tools.drive?.length === 0,
-    nut: on(nutHead, tools.nut),
-    nutMissing: tools.nut?.length === 0,
+    farthestMm: Math.max(drive.withinMm, nut.withinMm),
+    reach: {
+      unitId,
+      carriedId,
+      drive: drive.met,
+      missing: tools.drive?.length === 0,
+      nut: nut.met,
+      nutMissing: tools.nut?.length === 0,
+    },
+  };
+}
+
+/** What stands about a head when its fastener is driven; an in-line connector hangs on its wires and is put aside. */
+function nearHead(
+  machine: Machine,
+  head: Head,
+  index: SolidIndex,
+  { unitId, carriedId }: Belonging,
+): Around["near"] {
+  const { panelId, side, thicknessMm, xMm, yMm } = head;
+  return (withinMm, { lowMm, highMm }) => {
+    const area = growBox({ minXMm: xMm, minYMm: yMm, maxXMm: xMm, maxYMm: yMm }, withinMm);
+    const [low, high] = side === "top" ? [lowMm, highMm] : [-thicknessMm - highMm, -thicknessMm - lowMm];
+    return index.near(panelId, area, low, high).flatMap((solid): Obstacle[] => {
+      if (solid.kind === "inline") return [];
+      const other = unitOf(machine, solid.itemId);
+      if (other === carriedId || (other === unitId && solid.kind === "fastener")) return [];
+      return [{ unitId: other, solid }];
+    });
   };
 }

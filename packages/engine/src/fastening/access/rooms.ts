@@ -1,11 +1,15 @@
 import type { Head } from "./heads.ts";
 import type { Tool } from "./tools.ts";
 
-/** A cylinder over a face: what tip or grip takes. */
-export interface Cylinder {
-  readonly radiusMm: number;
+/** What lies between two heights over a face. */
+export interface Layer {
   readonly lowMm: number;
   readonly highMm: number;
+}
+
+/** A cylinder over a face: what tip or grip takes. */
+export interface Cylinder extends Layer {
+  readonly radiusMm: number;
 }
 
 /** How far a socket goes over a head or stand-off: common practice, no source. */

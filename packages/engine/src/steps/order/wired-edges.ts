@@ -10,8 +10,15 @@ import {
   segmentsMeet,
 } from "@pinwright/kernel";
 import { unitOf } from "../../fastening/index.ts";
-import type { HarnessResult, Machine, Place, Precedence, Side, Solid } from "../../model/index.ts";
-
+import {
+  groupRows,
+  type HarnessResult,
+  type Machine,
+  type Place,
+  type Precedence,
+  type Side,
+  type Solid,
+} from "../../model/index.ts";
 import { LANDING } from "./weights.ts";
 
 /** A part of a board or mechanism that stands off its side, so that wires pass beneath it. */
@@ -39,6 +46,12 @@ interface Laid extends SegmentMm {
   readonly landing: { readonly id: string; readonly at: PointMm } | null;
 }
 
+/** Branches of a harness, and the sides of panels that they are on. */
+interface LaidHarness {
+  readonly branches: readonly Laid[];
+  readonly faces: readonly string[];
+}
+
 /** What begins lower than this leaves no room for wires: common practice, no source. */
 const LEAST_ROOM_MM = 3;
 
@@ -47,7 +60,7 @@ const NONE: readonly Roof[] = [];
 /** What is wired before it is closed over, with a memory. */
 export class WiredEdges {
   readonly #roofs = new SharedMemory<readonly Solid[], readonly Roof[]>();
-  readonly #laid = new SharedMemory<HarnessResult["route"], readonly Laid[]>();
+  readonly #laid = new SharedMemory<HarnessResult["route"], LaidHarness>();
   readonly #covers = new Map<string, Cover>();
   readonly #edges = new NestedQuery<readonly Precedence[], string | null>(sameMembers, Object.is);
 
@@ -59,15 +72,16 @@ export class WiredEdges {
     solids: ReadonlyMap<string, readonly Solid[]>,
     harnesses: ReadonlyMap<string, HarnessResult>,
   ): readonly Precedence[] {
-    const covers = this.#coversOf(machine, solids);
+    const covers = groupRows(this.#coversOf(machine, solids), faceOf);
     return [...harnesses].flatMap(([id, harness]) => {
       const ends = new Set(endItems(machine, harness));
       const laid = this.#laid.ask(harness.route, [], () => laidOf(harness));
-      const faces = new Set(laid.map(faceOf));
-      const own = covers.filter((cover) => faces.has(faceOf(cover)) && !ends.has(cover.itemId));
+      const own = laid.faces
+        .flatMap((face) => covers.get(face) ?? [])
+        .filter((cover) => !ends.has(cover.itemId));
       return this.#edges.ask(id, [laid, ...own], (parts) =>
         own.flatMap((cover) => {
-          const at = parts.ask(cover.itemId, [laid, cover], () => beneath(laid, cover));
+          const at = parts.ask(cover.itemId, [laid, cover], () => beneath(laid.branches, cover));
           if (at === null) return [];
           return [{ beforeId: id, afterId: cover.itemId, why: "wired", at } satisfies Precedence];
         }),
@@ -122,9 +136,9 @@ function roofsOf(solids: readonly Solid[], side: Side, thicknessMm: number): rea
 }
 
 /** Lanes and tails of a harness that stay on one side of one panel; a tail lies as high as its landing. */
-function laidOf({ route }: HarnessResult): readonly Laid[] {
+function laidOf({ route }: HarnessResult): LaidHarness {
   const places = new Map<string, Place>(route.nodes.map((node) => [node.id, node.place]));
-  return route.branches.flatMap(({ id, a, b }): Laid[] => {
+  const branches = route.branches.flatMap(({ id, a, b }): Laid[] => {
     const from = places.get(a);
     const to = places.get(b);
     if (from === undefined || to === undefined) return [];
@@ -143,6 +157,7 @@ function laidOf({ route }: HarnessResult): readonly Laid[] {
       },
     ];
   });
+  return { branches, faces: [...new Set(branches.map(faceOf))] };
 }
 
 /** Whether two are as in the plane of a panel: a line and the area of a ring. */
