@@ -119,8 +119,10 @@ class StandPair {
 
   /** Solids of a panel against another panel itself. */
   #panel(panel: Stand, other: Stand, { rigid, back }: { readonly rigid: Rigid; readonly back: Rigid }): void {
-    const wantedMm = panel.glass ? this.#clearances.glassMm : this.#clearances.poseMm;
-    const rule = panel.glass ? "glass-clearance" : "pose-clash";
+    const { glassMm, poseMm } = this.#clearances;
+    const { rule, wantedMm } = panel.glass
+      ? ({ rule: "glass-clearance", wantedMm: glassMm } as const)
+      : ({ rule: "pose-clash", wantedMm: poseMm } as const);
     const room = grownBox(movedBox(back, panel.slabBox), wantedMm);
     for (const solid of this.#index.near(other.panelId, room, room.lowMm, room.highMm)) {
       if (!boxesNear(movedBox(rigid, solidBox(solid)), panel.slabBox, wantedMm)) continue;
