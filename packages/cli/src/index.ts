@@ -8,6 +8,8 @@ import { newCommand } from "./commands/new.ts";
 import { settleCommand } from "./commands/settle.ts";
 import { sheetsCommand } from "./commands/sheets.ts";
 import { showCommand } from "./commands/show.ts";
+import { stationsCommand } from "./commands/stations.ts";
+import { stepsCommand } from "./commands/steps.ts";
 
 /** Everything that the program can be told to do. */
 export const COMMANDS: readonly Command[] = [
@@ -16,6 +18,8 @@ export const COMMANDS: readonly Command[] = [
   showCommand,
   settleCommand,
   currentsCommand,
+  stepsCommand,
+  stationsCommand,
   mapCommand,
   matrixCommand,
   newCommand,

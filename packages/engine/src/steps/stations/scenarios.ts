@@ -23,15 +23,21 @@ export function stationScenarios(
   const plan = (change: Partial<StationPlan["question"]>): StationPlan =>
     planStations(line, { ...USUAL_QUESTION, ...change }, effort);
   const absences = places.map(({ id }) => ({ id: `absent:${id}`, plan: plan({ absent: [id] }) }));
-  const worst = Math.max(...absences.map(({ plan: { taktS } }) => taktS));
-  const worstId = absences.find(({ plan: { taktS } }) => taktS === worst)?.id;
+  const worst = absences.reduce<{ readonly id: string; readonly plan: StationPlan } | undefined>(
+    (most, absence) => (most === undefined || isWorse(absence.plan, most.plan) ? absence : most),
+    undefined,
+  );
   return [
     { id: "usual", kind: "usual", plan: plan({}), worst: false },
-    ...absences.map((absence) => ({ ...absence, kind: "absent" as const, worst: absence.id === worstId })),
+    ...absences.map((absence) => ({ ...absence, kind: "absent" as const, worst: absence === worst })),
     { id: "longer", kind: "longer", plan: plan({ longerPct: LONGER_PCT }), worst: false },
     { id: "skills", kind: "skills", plan: plan({ skills: true }), worst: false },
   ];
 }
+
+/** What nobody can do is worse than what takes longer. */
+const isWorse = (a: StationPlan, b: StationPlan): boolean =>
+  a.unplaced.length > b.unplaced.length || (a.unplaced.length === b.unplaced.length && a.taktS > b.taktS);
 
 /** Machines of a run at which loads are shown. */
 export const USUAL_UNITS: readonly number[] = [1, 2, 5, 10, 20, 50, 100];
