@@ -38,12 +38,11 @@ export class PoseClashes {
   readonly #all = new Query<Findings>(sameMembers);
 
   solve(machine: Machine, solids: Solids, cutouts: ReadonlyMap<string, PanelCutouts>): Findings {
-    const relations = this.#relations.of(machine);
-    if (relations.length === 0) return [];
+    if (machine.book.tables.pose_places.length === 0) return [];
     const { clear_pose_mm: poseMm, clear_glass_mm: glassMm } = machine.shop.numbers;
     const stands = this.#stands.of(machine, solids, cutouts);
     const found: Meetings[] = [];
-    for (const relation of relations) {
+    for (const relation of this.#relations.of(machine, stands, Math.max(poseMm, glassMm))) {
       const a = stands.get(relation.a);
       const b = stands.get(relation.b);
       if (a === undefined || b === undefined) continue;

@@ -1,4 +1,4 @@
-import { boxOf, growBox, Query } from "@pinwright/kernel";
+import { boxOf, growBox, joinBoxes, Query } from "@pinwright/kernel";
 import type { Machine, Solid } from "../../model/index.ts";
 import type { PanelCutouts } from "../cutouts/panel-cutouts.ts";
 import type { Solids } from "../solids/solids-solver.ts";
@@ -95,6 +95,13 @@ function boxAround(solids: readonly Solid[]): SpaceBox | null {
   }
   return { minXMm, minYMm, maxXMm, maxYMm, lowMm, highMm };
 }
+
+/** The smallest box round both. */
+export const joinedBoxes = (a: SpaceBox, b: SpaceBox): SpaceBox => ({
+  ...joinBoxes(a, b),
+  lowMm: Math.min(a.lowMm, b.lowMm),
+  highMm: Math.max(a.highMm, b.highMm),
+});
 
 /** A box with `byMm` more on every side. */
 export const grownBox = (box: SpaceBox, byMm: number): SpaceBox => ({
