@@ -1,0 +1,113 @@
+import { boxesOverlap, GridIndex, growBox, type PointMm, pointBetween, pointInRing } from "@pinwright/kernel";
+import type { Solid } from "../../model/index.ts";
+import { distanceToRing, type Nearest, nearestPoints, ringsMeet, type Span } from "./distances.ts";
+import type { Obstacle } from "./obstacles.ts";
+import type { Region } from "./region.ts";
+
+/** A gap that is nearly as wide as the ball. */
+export interface Gap {
+  readonly a: Solid;
+  readonly b: Solid;
+  /** Clear width of the gap less what the ball needs there, mm. */
+  readonly spareMm: number;
+  readonly widthMm: number;
+  readonly at: PointMm;
+}
+
+/** Distances of pairs of solids, kept for as long as both are. */
+export class PairMemory {
+  readonly #known = new WeakMap<Solid, WeakMap<Solid, Nearest | null>>();
+
+  /** The nearest points of two solids whose distance is within the span; the span must follow from the two. */
+  nearest(a: Solid, b: Solid, span: Span): Nearest | null {
+    let row = this.#known.get(a);
+    if (row === undefined) {
+      row = new WeakMap();
+      this.#known.set(a, row);
+    }
+    let found = row.get(b);
+    if (found === undefined) {
+      found = within(a, b, span);
+      row.set(b, found);
+    }
+    return found;
+  }
+}
+
+function within(a: Solid, b: Solid, span: Span): Nearest | null {
+  const nearest = nearestPoints(a, b, span);
+  return nearest === null || ringsMeet(a.ring, b.ring) ? null : nearest;
+}
+
+/** Rounding of arcs and of micrometres, mm. */
+const TOUCH_MM = 0.1;
+
+/**
+ * Gaps between two obstacles whose width is within `limitMm` of what the ball needs, where it can get to: into a wider
+ * one it gets; at a narrower one it can lie against both sides at once.
+ */
+export function gapsOf(
+  obstacles: readonly Obstacle[],
+  region: Region,
+  isReached: (cell: number) => boolean,
+  limitMm: number,
+  memory: PairMemory,
+): readonly Gap[] {
+  const index = new GridIndex<Obstacle>(60);
+  const gaps: Gap[] = [];
+  const seats = new Seats(region, isReached);
+  for (const one of obstacles) {
+    const reach = growBox(one.box, limitMm);
+    for (const two of index.near(reach)) {
+      if (!boxesOverlap(reach, two.box)) continue;
+      const needMm = one.growMm + two.growMm;
+      const nearest = memory.nearest(two.solid, one.solid, {
+        leastMm: needMm - limitMm,
+        mostMm: needMm + limitMm,
+      });
+      if (nearest === null) continue;
+      const at = pointBetween(nearest.a, nearest.b, two.growMm / needMm);
+      if (isFilled(at, obstacles)) continue;
+      const spareMm = nearest.distanceMm - needMm;
+      const open = spareMm > 0 ? isReached(region.cellAt(at)) : seats.isSeat(at, one, two);
+      if (open) gaps.push({ a: two.solid, b: one.solid, spareMm, widthMm: nearest.distanceMm, at });
+    }
+    index.add(one.box, one);
+  }
+  return gaps;
+}
+
+/** Whether a place in a gap lies in something else. */
+const isFilled = (at: PointMm, obstacles: readonly Obstacle[]): boolean =>
+  obstacles.some(
+    ({ solid }) =>
+      at.xMm > solid.box.minXMm &&
+      at.xMm < solid.box.maxXMm &&
+      at.yMm > solid.box.minYMm &&
+      at.yMm < solid.box.maxYMm &&
+      pointInRing(at, solid.ring) !== "outside",
+  );
+
+/** Corners of the reached region: where the ball can lie against two things. */
+class Seats {
+  readonly #region: Region;
+  readonly #isReached: (cell: number) => boolean;
+  /** Listed when the first gap is found that is too narrow. */
+  #corners: readonly PointMm[] | null = null;
+
+  constructor(region: Region, isReached: (cell: number) => boolean) {
+    this.#region = region;
+    this.#isReached = isReached;
+  }
+
+  isSeat(at: PointMm, one: Obstacle, two: Obstacle): boolean {
+    const reachMm = one.growMm + two.growMm;
+    this.#corners ??= this.#region.corners(this.#isReached);
+    return this.#corners.some(
+      (p) =>
+        Math.abs(p.xMm - at.xMm) <= reachMm &&
+        Math.abs(p.yMm - at.yMm) <= reachMm &&
+        [one, two].every(({ solid, growMm }) => distanceToRing(p, solid.ring) <= growMm + TOUCH_MM),
+    );
+  }
+}

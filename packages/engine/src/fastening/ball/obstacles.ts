@@ -1,0 +1,43 @@
+import { type BoxMm, growBox, offsetRings, type RingMm, SharedMemory } from "@pinwright/kernel";
+import type { Solid } from "../../model/index.ts";
+import { simplifyRing } from "./simplify.ts";
+
+/** What is this low, a ball rolls over: switch wires, screw heads; common practice, no source. */
+const ROLLED_OVER_MM = 5;
+
+/** How far the sides of what is grown may lie off the true arcs. */
+const ARC_MM = 0.05;
+
+/** What a ball on the playing surface runs against. */
+export interface Obstacle {
+  readonly solid: Solid;
+  /** How near the middle of the ball comes to it, seen from above. */
+  readonly growMm: number;
+  /** Where the middle of the ball cannot be for it. */
+  readonly grown: readonly RingMm[];
+  readonly box: BoxMm;
+}
+
+/**
+ * How near the middle of a ball on the surface comes to something between two heights, seen from above, mm: the radius
+ * of the ball where it is touched. That is at its middle, or at the edge of what is lower than that or begins above it.
+ * Null: the ball passes over or under.
+ */
+export function touchRadiusMm(lowMm: number, highMm: number, ballMm: number): number | null {
+  const radiusMm = ballMm / 2;
+  if (highMm <= ROLLED_OVER_MM || lowMm >= ballMm) return null;
+  const atMm = Math.min(Math.max(radiusMm, lowMm), highMm);
+  return Math.sqrt(radiusMm ** 2 - (radiusMm - atMm) ** 2);
+}
+
+const known = new SharedMemory<Solid, Obstacle | null>();
+
+/** A solid as an obstacle; null when the ball passes it: over, under, or because it gives way (it moves). */
+export function obstacleOf(solid: Solid, ballMm: number): Obstacle | null {
+  return known.ask(solid, [ballMm], () => {
+    const growMm = solid.moves ? null : touchRadiusMm(solid.lowMm, solid.highMm, ballMm);
+    if (growMm === null) return null;
+    const grown = offsetRings([solid.ring], growMm).map((ring) => simplifyRing(ring, ARC_MM));
+    return { solid, growMm, grown, box: growBox(solid.box, growMm) };
+  });
+}
