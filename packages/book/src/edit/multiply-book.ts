@@ -26,8 +26,20 @@ const PLACED: ReadonlySet<string> = new Set([
   "fuses",
   "supplies",
   "fasteners",
+  "step_rules",
+  "steps",
   "choices",
 ]);
+
+/** Distance in the room from one copy to the next, and copies in a row: all within what a place may be. */
+const APART_MM = 2200;
+const COPIES_A_ROW = 4;
+
+/** How far a copy stands from the first one in the room, so that no two are in the same place. */
+const aside = (copy: number): Readonly<Record<string, number>> => ({
+  x_mm: (copy % COPIES_A_ROW) * APART_MM,
+  y_mm: Math.floor(copy / COPIES_A_ROW) * APART_MM,
+});
 
 const suffixed = (id: string, copy: number): string => `${id}.copy${copy}`;
 
@@ -66,6 +78,8 @@ function copyRow(table: Table, row: object, copy: number, known: ReadonlySet<str
       if (column === undefined) return [name, value];
       if (table.name === "choices" && (name === "subject" || name === "value"))
         return [name, suffixedSubject(String(value), copy, known)];
+      if (table.name === "pose_places" && typeof value === "number")
+        return [name, value + (aside(copy)[name] ?? 0)];
       if (table.name === "harnesses" && name === "number") return [name, Number(value) + 40 * copy];
       return [name, copyCell(column, value, copy)];
     }),
