@@ -15,6 +15,9 @@ import { type SymbolRow, symbolTable } from "./symbol-table.ts";
 
 type Say = (choose: Parameters<typeof say>[1]) => string;
 
+/** A table narrower than this has screw and tool in one column. */
+const NARROW_MM = 112;
+
 /** `1–4, 7`: numbers in the order of driving, runs drawn together. */
 export function numbersText(numbers: readonly number[]): string {
   const sorted = [...numbers].sort((a, b) => a - b);
@@ -42,14 +45,19 @@ export function screwTable(
   const words: Say = (choose) => say(language, choose);
   const c = (choose: (w: Parameters<Parameters<typeof say>[1]>[0]["steps"]["columns"]) => string): string =>
     words((w) => choose(w.steps.columns));
+  const narrow = widthMm < NARROW_MM;
   const symbolMm = Math.max(TEXT.head, line.machine.shop.numbers.symbol_mm);
   const letters = groups.map((g) => g.symbol.letter);
   const isSplit = new Set(letters).size < letters.length;
   const columns: TableColumn[] = [
     { header: c((w) => w.letter), heightMm: TEXT.head, weight: "bold", whole: true },
     { header: c((w) => w.count), heightMm: TEXT.head, weight: "bold", align: "end", whole: true },
-    { header: c((w) => w.screw), grow: true },
-    { header: c((w) => w.tool), grow: true },
+    ...(narrow
+      ? [{ header: `${c((w) => w.screw)}; ${c((w) => w.tool)}`, grow: true }]
+      : [
+          { header: c((w) => w.screw), grow: true },
+          { header: c((w) => w.tool), grow: true },
+        ]),
     ...(isSplit ? [{ header: c((w) => w.numbers) }] : []),
     ...(ticked ? [{ header: words((w) => w.common.done), align: "middle" as const, whole: true }] : []),
   ];
@@ -62,8 +70,9 @@ export function screwTable(
         cells: [
           g.symbol.letter,
           `${g.count}`,
-          screwText(g, language),
-          howText(line, g, language),
+          ...(narrow
+            ? [`${screwText(g, language)}\n${howText(line, g, language)}`]
+            : [screwText(g, language), howText(line, g, language)]),
           ...(isSplit ? [numbersText(own)] : []),
           ...(ticked ? [TICK] : []),
         ],

@@ -5,7 +5,7 @@ import { label, say } from "../compose/say.ts";
 import { screwGroups, stepFasteners, touchesClass } from "./step-facts.ts";
 import { takesLocker } from "./step-texts.ts";
 
-type Plain = "inverted" | "solder" | "coil" | "glass" | "mains" | "locker" | "driver";
+type Plain = "inverted" | "solder" | "coil" | "spring" | "glass" | "mains" | "locker" | "driver";
 
 /** What the work of a step can do to a person or to the machine. */
 function plainCautions(line: LineResult, step: WorkStep): readonly Plain[] {
@@ -20,6 +20,7 @@ function plainCautions(line: LineResult, step: WorkStep): readonly Plain[] {
     ["glass", panels.some((p) => p.purpose === "glass")],
     ["mains", step.harnessId === null && touchesClass(line, ids, "mains")],
     ["coil", step.kind === "bench" || (step.kind === "mount" && touchesClass(line, ids, "coil"))],
+    ["spring", step.kind === "bench"],
     ["solder", step.motions.some((m) => m.kind === "solder")],
     ["driver", isDriven && step.side === "top" && panels.some((p) => p.purpose === "playfield")],
     ["locker", isDriven && screwGroups(line, fasteners).some(takesLocker)],

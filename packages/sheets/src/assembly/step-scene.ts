@@ -30,8 +30,9 @@ export interface Drawing {
   readonly marginMm: number;
   /** Holes of the step. */
   readonly holes: readonly PagePoint[];
-  /** Some symbols stand beside their holes. */
-  readonly hasDots: boolean;
+  /** How many symbols stand beside their holes. */
+  readonly aside: number;
+  readonly scale: number;
 }
 
 /** What stands on a panel side before, during and after a step. */
@@ -57,6 +58,8 @@ export interface SceneStyle {
   readonly edge: LowerEdge;
 }
 
+/** In a smaller view nobody tells the holes that stay empty from their neighbours. */
+export const LATER_SCALE = 0.24;
 /** A dot that shows where a hole really is. */
 const DOT_MM = 0.6;
 /** Height of the arrow at the lower edge. */
@@ -215,7 +218,7 @@ export function drawStep(line: LineResult, view: PanelView, state: SideState, st
   const inner: Mark[] = [
     ...groundMarks(line, view),
     ...earlier.items.map((item) => outline(view, item, false)),
-    ...state.later.filter(onView).map((item) => hole(view, item, false)),
+    ...(view.scale < LATER_SCALE ? [] : state.later.filter(onView).map((item) => hole(view, item, false))),
     ...earlier.fasteners.filter(onView).map((item) => hole(view, item, true)),
     ...state.now.items.map((item) => outline(view, item, true)),
   ];
@@ -248,6 +251,7 @@ export function drawStep(line: LineResult, view: PanelView, state: SideState, st
     balloons: labels.balloons,
     marginMm,
     holes: signs.map((s) => at(s.hole.xMm + marginMm, s.hole.yMm + marginMm)),
-    hasDots: leading.length > 0,
+    aside: leading.length,
+    scale: view.scale,
   };
 }

@@ -2,7 +2,7 @@ import type { LineResult } from "@pinwright/engine";
 import { type MapSigns, momentBlocks, screwTable, signBlocks } from "../assembly/legend.ts";
 import { lowerEdge, type PanelView, panelView } from "../assembly/panel-view.ts";
 import { type ScrewGroup, type StepSide, screwGroups, sideSlug } from "../assembly/step-facts.ts";
-import { type Drawing, drawStep, type SideState } from "../assembly/step-scene.ts";
+import { type Drawing, drawStep, LATER_SCALE, type SideState } from "../assembly/step-scene.ts";
 import { panelSideName, stepBadge, stepTitle, viewText } from "../assembly/step-texts.ts";
 import { TEXT } from "../compose/draw.ts";
 import { type Block, gap } from "../compose/flow.ts";
@@ -99,10 +99,10 @@ export class StepMap {
     const { earlier, later, now } = this.state;
     const shown: MapSigns = {
       again: now.step.kind === "recheck",
-      dots: drawing.hasDots,
+      dots: drawing.aside > 0,
       items: now.items.length > 0,
       earlier: earlier.items.length + earlier.fasteners.length > 0,
-      later: later.length > 0,
+      later: later.length > 0 && drawing.scale >= LATER_SCALE,
     };
     const sample = this.groups[0]?.symbol ?? null;
     const { symbol_mm: symbolMm } = this.line.machine.shop.numbers;

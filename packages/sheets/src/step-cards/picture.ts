@@ -16,6 +16,8 @@ const MARGIN_MM = 10;
 const ROUND_MM = 25;
 /** Least extent of the panel that a picture shows: less is not recognised. */
 const LEAST_MM = 160;
+/** A part that is more of a panel than this is shown with all of the panel. */
+const WHOLE_SHARE = 0.6;
 /** Width of the small panel that shows where the picture is. */
 const WHERE_MM = 18;
 /** Items with names in a picture; more would hide the holes. */
@@ -38,7 +40,10 @@ function regionOf(whole: PanelView, { now }: SideState): BoxMm {
   };
   const [minXMm, maxXMm] = span(grown.minXMm, grown.maxXMm, widthMm);
   const [minYMm, maxYMm] = span(grown.minYMm, grown.maxYMm, heightMm);
-  return { minXMm, minYMm, maxXMm, maxYMm };
+  const share = ((maxXMm - minXMm) * (maxYMm - minYMm)) / (widthMm * heightMm);
+  return share > WHOLE_SHARE
+    ? { minXMm: 0, minYMm: 0, maxXMm: widthMm, maxYMm: heightMm }
+    : { minXMm, minYMm, maxXMm, maxYMm };
 }
 
 /** How much higher than wide the part of a panel is that a picture shows; 0: there is no such panel. */
@@ -71,6 +76,14 @@ function whereMarks(whole: PanelView, region: BoxMm): { readonly marks: Mark[]; 
   };
 }
 
+/** A picture, and whether it tells the holes apart: few symbols stand beside their holes, and all have room. */
+export interface Picture extends Block {
+  readonly isClear: boolean;
+}
+
+/** Share of the symbols that may stand beside their holes in a clear picture. */
+const ASIDE_SHARE = 0.25;
+
 /** The picture of a step on a panel side, as high as there is room for. Null: there is no such panel. */
 export function pictureBlock(
   line: LineResult,
@@ -79,14 +92,14 @@ export function pictureBlock(
   options: SheetOptions,
   widthMm: number,
   mostMm: number,
-): Block | null {
+): Picture | null {
   const { panelId, side } = state.now;
   const whole = panelView(line, panelId, side, 1);
   if (whole === null) return null;
   const region = regionOf(whole, state);
   const isPart =
-    (region.maxXMm - region.minXMm) * (region.maxYMm - region.minYMm) <
-    whole.panelMm.widthMm * whole.panelMm.heightMm * 0.98;
+    region.maxXMm - region.minXMm < whole.panelMm.widthMm - 1e-6 ||
+    region.maxYMm - region.minYMm < whole.panelMm.heightMm - 1e-6;
   const asideMm = isPart ? WHERE_MM + 4 : 0;
   const { language } = options;
   const edge = lowerEdge(line, panelId);
@@ -116,12 +129,22 @@ export function pictureBlock(
   const roomMm = widthMm - asideMm;
   const left = Math.max(0, (roomMm - Math.max(drawing.widthMm, edgeWidthMm(edge, language))) / 2);
   const where = whereMarks(whole, region);
+  // What found no room is told under the picture.
+  const told = drawing.balloons.flatMap((b) =>
+    wrap(`(${b.number}) ${b.lines.map((l) => l.text).join(" · ")}`, widthMm, TEXT.small),
+  );
+  const pictureMm = Math.max(drawing.heightMm, isPart ? where.heightMm + 4 : 0);
+  const set = (lines: readonly string[], topMm: number): Mark[] =>
+    lines.map((t, i) => write(t, at(0, topMm + (i + 0.75) * step), { heightMm: TEXT.small }));
   return {
-    heightMm: captionMm + Math.max(drawing.heightMm, isPart ? where.heightMm + 4 : 0) + 2,
+    isClear:
+      drawing.balloons.length === 0 && drawing.aside <= ASIDE_SHARE * Math.max(4, drawing.holes.length),
+    heightMm: captionMm + pictureMm + told.length * step + 2,
     marks: [
-      ...caption.map((t, i) => write(t, at(0, (i + 0.75) * step), { heightMm: TEXT.small })),
+      ...set(caption, 0),
       { ...group(drawing.marks, left, captionMm), hash: drawing.hash },
       ...(isPart ? [group(where.marks, roomMm + 4, captionMm + 4)] : []),
+      ...set(told, captionMm + pictureMm),
     ],
   };
 }

@@ -5,17 +5,18 @@ import { pictureSides, stepFasteners, stepSlug } from "../assembly/step-facts.ts
 import { panelSideName, stepBadge, stepTitle } from "../assembly/step-texts.ts";
 import { cautionBlock } from "../compose/caution.ts";
 import { assemble, type PageBody, type SheetDocument } from "../compose/document.ts";
-import { box, group } from "../compose/draw.ts";
-import { type Block, flow, gap } from "../compose/flow.ts";
+import { box, group, TEXT } from "../compose/draw.ts";
+import { type Block, beside, flow, gap } from "../compose/flow.ts";
 import { headingBlock, roomOf } from "../compose/listing.ts";
 import type { Box, Mark } from "../compose/mark.ts";
 import { shortNumber } from "../compose/number.ts";
 import { PAPERS } from "../compose/paper.ts";
+import { paragraph } from "../compose/paragraph.ts";
 import { say } from "../compose/say.ts";
 import { type AssemblySheet, assemblyIdentity } from "../identity.ts";
 import type { SheetOptions } from "../options.ts";
 import { benchBlocks, doneBlock, factBlocks, partBlocks, screwBlocks, wiringBlocks } from "./card-blocks.ts";
-import { pictureBlock, regionAspect } from "./picture.ts";
+import { type Picture, pictureBlock, regionAspect } from "./picture.ts";
 
 const PAPER = PAPERS["a4-portrait"];
 /** Least and most height of the pictures of a card together; they take what the rest leaves of the page. */
@@ -98,7 +99,7 @@ function pagesOf(
     ...factBlocks(line, step, language, widthMm),
   ];
   const card: Card = { line, step, states, options, first, heading, before };
-  const pages = besidePages(card) ?? stackedPages(card);
+  const pages = besidePages(card) ?? stackedPages(card) ?? overleafPages(card);
   return pages.map((marks, page) => {
     const room = roomOf(PAPER, first + page);
     return [group(heading.marks, room.xMm, room.yMm), ...marks];
@@ -136,7 +137,7 @@ function bodyOf({ heading, first }: Card, page: number): Box {
   return box(room.xMm, room.yMm + heading.heightMm, room.widthMm, room.heightMm - heading.heightMm);
 }
 
-function picturesOf(card: Card, widthMm: number, mostMm: number): readonly Block[] {
+function picturesOf(card: Card, widthMm: number, mostMm: number): readonly Picture[] {
   const { line, step, states, options } = card;
   return pictureSides(line, step).flatMap((side) => {
     const name = panelSideName(line, side.panelId, side.side, options.language);
@@ -144,14 +145,49 @@ function picturesOf(card: Card, widthMm: number, mostMm: number): readonly Block
   });
 }
 
-/** Pictures over the lists, as high as the lists leave room for. */
-function stackedPages(card: Card): Mark[][] {
+/** Pictures over the lists, as high as the lists leave room for. Null: they would not tell the holes apart. */
+function stackedPages(card: Card): Mark[][] | null {
   const { widthMm, heightMm } = bodyOf(card, 0);
   const after = [...lists(card, widthMm), doneBlock(card.options.language, widthMm)];
-  const count = Math.max(1, pictureSides(card.line, card.step).length);
-  const leftMm = (heightMm - heightOf(card.before) - heightOf(after) - 0.5) / count;
-  const pictures = picturesOf(card, widthMm, Math.max(PICTURE_MM.least, Math.min(PICTURE_MM.most, leftMm)));
-  return flow([...card.before, ...pictures, ...after], (page) => bodyOf(card, page));
+  const sides = pictureSides(card.line, card.step).length;
+  const rows = Math.max(1, Math.ceil(sides / 2));
+  const leftMm = (heightMm - heightOf(card.before) - heightOf(after) - 0.5) / rows;
+  if (sides > 0 && leftMm < PICTURE_MM.least) return null;
+  // Two sides of a panel stand side by side.
+  const columnMm = sides < 2 ? widthMm : (widthMm - GUTTER_MM) / 2;
+  const pictures = picturesOf(card, columnMm, Math.min(PICTURE_MM.most, leftMm));
+  if (pictures.some((p) => !p.isClear)) return null;
+  return flow([...card.before, ...paired(pictures, columnMm), ...after], (page) => bodyOf(card, page));
+}
+
+/** The lists first, and each picture on a page of its own after them. */
+function overleafPages(card: Card): Mark[][] {
+  const { language } = card.options;
+  const { widthMm } = bodyOf(card, 0);
+  const note = say(language, (w) => w.steps.card.overleaf);
+  const front = flow(
+    [
+      ...card.before,
+      paragraph(note, widthMm, TEXT.normal, true),
+      ...lists(card, widthMm),
+      doneBlock(language, widthMm),
+    ],
+    (page) => bodyOf(card, page),
+  );
+  const { heightMm } = bodyOf(card, front.length);
+  const pictures = picturesOf(card, widthMm, heightMm);
+  return [
+    ...front,
+    ...pictures.map((picture, i) => flow([picture], () => bodyOf(card, front.length + i)).flat()),
+  ];
+}
+
+/** Pictures in two columns; one alone has the whole width. */
+function paired(pictures: readonly Picture[], columnMm: number): readonly Block[] {
+  if (pictures.length < 2) return pictures;
+  return pictures.flatMap((left, i) =>
+    i % 2 === 1 ? [] : [beside(left, pictures[i + 1] ?? gap(0), columnMm + GUTTER_MM)],
+  );
 }
 
 /** Where a high part of a panel is shown, it stands beside the lists. Null: it does not, or they are too long. */
@@ -166,7 +202,7 @@ function besidePages(card: Card): Mark[][] | null {
   const [picture] = picturesOf(card, BESIDE_MM, roomMm);
   const column = body.widthMm - BESIDE_MM - GUTTER_MM;
   const own = lists(card, column);
-  if (picture === undefined || heightOf(own) > roomMm) return null;
+  if (picture === undefined || !picture.isClear || heightOf(own) > roomMm) return null;
   const top = body.yMm + heightOf(card.before);
   const left = body.xMm + BESIDE_MM + GUTTER_MM;
   return [
