@@ -128,6 +128,11 @@ export class BallSolver {
     );
   }
 
+  /** How often a panel and a band of one had to be looked at so far, for tests of growth. */
+  get computed(): { readonly panels: number; readonly bands: number } {
+    return { panels: this.#panels.computed, bands: this.#panels.computedParts };
+  }
+
   sweep(): void {
     for (const query of [this.#panels, this.#solids, this.#outlines, this.#holes, this.#throwers, this.#all])
       query.sweep();

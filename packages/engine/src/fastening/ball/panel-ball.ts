@@ -3,7 +3,6 @@ import {
   boxHolds,
   boxOf,
   differenceRings,
-  distance,
   growBox,
   intersectionRings,
   offsetRings,
@@ -11,6 +10,7 @@ import {
   pointBetween,
   pointInRing,
   pointInRings,
+  pointSegmentDistance,
   type Query,
   type RingMm,
 } from "@pinwright/kernel";
@@ -84,7 +84,9 @@ export class BallRoom {
     for (const [lean, sign] of LEANS) {
       const turnDeg = sign * leanTurnDeg(this.#surface.slopeDeg);
       for (const rest of restsOf(this.region, turnDeg, leastMm, this.isReached, this.#isTaken)) {
-        if (found.some(({ at }) => distance(at, rest.at) < this.#surface.ballMm / 2)) continue;
+        const isNear = ({ at, to }: Rest): boolean =>
+          pointSegmentDistance(rest.at, { a: at, b: to }) < this.#surface.ballMm / 2;
+        if (found.some(isNear)) continue;
         found.push({ ...rest, lean, against: this.#touching(rest.at) });
       }
     }

@@ -11,7 +11,8 @@ const ASKEW_MM = 0.3;
 
 type Harm = "through" | "bottom" | "short" | "askew";
 
-const WORST: readonly Harm[] = ["through", "bottom", "askew", "short"];
+/** What spoils a part, and not only the hold. */
+const BREAKS: ReadonlySet<Harm> = new Set<Harm>(["through", "bottom"]);
 
 const bodyMm = ({ type, flangeMm }: FastenerItem): number =>
   type.kind === "post" ? flangeMm : (type.head_height_mm ?? 0);
@@ -87,19 +88,15 @@ function finding(swaps: readonly Swap[]): readonly Finding[] {
   return swaps
     .toSorted(byDistance)
     .slice(0, 1)
-    .map(({ at, other, harm, pair }) =>
-      makeFinding(
-        "screw-lookalike",
-        WORST.indexOf(harm) < 2 ? "warning" : "note",
-        [at.id, other.id, at.type.id, other.type.id],
-        {
-          harm,
-          distance_mm: roundTo(pair.distanceMm, 0.1),
-          length_mm: at.type.length_mm,
-          other_length_mm: other.type.length_mm,
-          alike_pct: roundTo(100 * handLikeness(at.type, other.type), 1),
-          pairs: swaps.length,
-        },
-      ),
-    );
+    .map(({ at, other, harm, pair }) => {
+      const severity = BREAKS.has(harm) ? "warning" : "note";
+      return makeFinding("screw-lookalike", severity, [at.id, other.id, at.type.id, other.type.id], {
+        harm,
+        distance_mm: roundTo(pair.distanceMm, 0.1),
+        length_mm: at.type.length_mm,
+        other_length_mm: other.type.length_mm,
+        alike_pct: roundTo(100 * handLikeness(at.type, other.type), 1),
+        pairs: swaps.length,
+      });
+    });
 }
