@@ -28,12 +28,14 @@ const NONE: readonly never[] = [];
 export class ClashSolver {
   readonly #cutouts = new CutoutsOfPanels();
   readonly #tubes = new NestedQuery<readonly Tube[], Tube | null>(sameMembers, Object.is);
-  readonly #cells = new Query<readonly Met[]>(sameMembers);
+  /** What meets in each cell, kept for as long as what pairs are judged by is the same. */
+  readonly #cells = new Query<Query<readonly Met[]>>(Object.is);
   readonly #met = new Query<Findings>(sameMembers);
   readonly #boards = new Query<Findings>(sameMembers);
   readonly #areas = new SharedMemory<readonly Solid[], Findings>();
   readonly #poses = new PoseClashes();
   readonly #all = new Query<Findings>(sameMembers);
+  #looked = 0;
 
   solve(machine: Machine, solids: Solids, harnesses: ReadonlyMap<string, HarnessResult>): Findings {
     const cutouts = this.#cutouts.solve(machine);
@@ -48,7 +50,7 @@ export class ClashSolver {
 
   /** How many cells of panels were looked at so far, for tests of growth. */
   get computed(): number {
-    return this.#cells.computed;
+    return this.#looked;
   }
 
   sweep(): void {
@@ -73,13 +75,16 @@ export class ClashSolver {
     for (const own of solids.values()) for (const solid of own) cells.add(solid);
     for (const tube of this.#allTubes(machine, harnesses)) cells.add(tube);
     const context = { items, panels, settings, electric };
+    const memory = this.#cells.ask("all", [shop, panels, electric], newMemory);
     const met: (readonly Met[])[] = [];
     for (const cell of cells.cells()) {
-      const own = this.#cells.ask(cell.key, [shop, panels, electric, ...cell.members], () =>
-        meetingsOf(cells, cell, context),
-      );
+      const own = memory.ask(cell.key, cell.members, () => {
+        this.#looked++;
+        return meetingsOf(cells, cell, context);
+      });
       if (own.length > 0) met.push(own);
     }
+    memory.sweep();
     return this.#met.ask("all", met, () => meetingFindings(met.flat()));
   }
 
@@ -134,6 +139,8 @@ export class ClashSolver {
     return findings;
   }
 }
+
+const newMemory = (): Query<readonly Met[]> => new Query(sameMembers);
 
 /** A panel with what the findings on it are remembered by. */
 interface Area {

@@ -101,7 +101,7 @@ class StandPair {
     const { poseMm } = this.#clearances;
     if (few.box === null || many.box === null) return;
     if (!boxesNear(movedBox(rigid, few.box), many.box, poseMm)) return;
-    for (const solid of few.solids) {
+    for (const solid of few.solids.flat()) {
       const box = movedBox(rigid, solidBox(solid));
       if (!boxesNear(box, many.box, poseMm)) continue;
       const room = grownBox(box, poseMm);

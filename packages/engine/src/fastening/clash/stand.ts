@@ -14,7 +14,8 @@ export interface Stand {
   /** The panel itself, without its openings. */
   readonly slab: Upright;
   readonly slabBox: SpaceBox;
-  readonly solids: readonly Solid[];
+  /** Its solids, by item. */
+  readonly solids: readonly (readonly Solid[])[];
   /** Round everything that stands on it; null when nothing does. */
   readonly box: SpaceBox | null;
 }
@@ -41,7 +42,7 @@ export class Stands {
       const lists = byPanel.get(panel.id) ?? [];
       const shapes = cutouts.get(panel.id);
       const inputs = [panel, machine.panelOutlines.get(panel.id), shapes, ...lists];
-      const stand = this.#stands.ask(panel.id, inputs, () => standOf(machine, panel, shapes, lists.flat()));
+      const stand = this.#stands.ask(panel.id, inputs, () => standOf(machine, panel, shapes, lists));
       if (stand !== null) stands.set(panel.id, stand);
     }
     return stands;
@@ -58,7 +59,7 @@ function standOf(
   machine: Machine,
   panel: Panel,
   cutouts: PanelCutouts | undefined,
-  solids: readonly Solid[],
+  solids: readonly (readonly Solid[])[],
 ): Stand | null {
   const ring = panelRing(machine, panel.id);
   const box = ring === null ? null : boxOf(ring);
@@ -76,24 +77,24 @@ function standOf(
   };
 }
 
-function boxAround(solids: readonly Solid[]): SpaceBox | null {
-  if (solids.length === 0) return null;
+function boxAround(solids: readonly (readonly Solid[])[]): SpaceBox | null {
   let minXMm = Number.POSITIVE_INFINITY;
   let minYMm = Number.POSITIVE_INFINITY;
   let lowMm = Number.POSITIVE_INFINITY;
   let maxXMm = Number.NEGATIVE_INFINITY;
   let maxYMm = Number.NEGATIVE_INFINITY;
   let highMm = Number.NEGATIVE_INFINITY;
-  for (const solid of solids) {
-    const { box } = solid;
-    minXMm = Math.min(minXMm, box.minXMm);
-    minYMm = Math.min(minYMm, box.minYMm);
-    lowMm = Math.min(lowMm, solid.lowMm);
-    maxXMm = Math.max(maxXMm, box.maxXMm);
-    maxYMm = Math.max(maxYMm, box.maxYMm);
-    highMm = Math.max(highMm, solid.highMm);
-  }
-  return { minXMm, minYMm, maxXMm, maxYMm, lowMm, highMm };
+  for (const own of solids)
+    for (const solid of own) {
+      const { box } = solid;
+      minXMm = Math.min(minXMm, box.minXMm);
+      minYMm = Math.min(minYMm, box.minYMm);
+      lowMm = Math.min(lowMm, solid.lowMm);
+      maxXMm = Math.max(maxXMm, box.maxXMm);
+      maxYMm = Math.max(maxYMm, box.maxYMm);
+      highMm = Math.max(highMm, solid.highMm);
+    }
+  return minXMm > maxXMm ? null : { minXMm, minYMm, maxXMm, maxYMm, lowMm, highMm };
 }
 
 /** The smallest box round both. */
