@@ -1,9 +1,8 @@
-import type { BalanceEffort } from "@pinwright/kernel";
 import type { WorkStep } from "../../model/index.ts";
 import { isBenchWork } from "./allowed.ts";
-import { boundOf, free, type Half, halfOf, loadsOf, type Parts } from "./half.ts";
+import { type Balancing, boundOf, free, type Half, loadsOf, type Parts } from "./half.ts";
 import { plainPlaces } from "./places.ts";
-import { type Shared, shareOf } from "./share.ts";
+import { shareOf } from "./share.ts";
 
 /** Benches and line, each shared out to its own places. */
 type Division = readonly [bench: Half, line: Half];
@@ -15,18 +14,21 @@ export function onPlaces(
   steps: readonly WorkStep[],
   places: number,
   factor: number,
-  effort: BalanceEffort,
+  balancing: Balancing,
 ): Parts {
   if (places < 1) throw new RangeError(`${places} places, expected 1 or more`);
-  const bench = shareOf(steps, free(steps.filter(isBenchWork)), factor);
-  const line = shareOf(steps, free(steps.filter((step) => !isBenchWork(step))), factor);
+  const bench = shareOf(steps, free(steps.filter(isBenchWork)));
+  const line = shareOf(steps, free(steps.filter((step) => !isBenchWork(step))));
   if (places === 1 || bench.steps.length === 0 || line.steps.length === 0) {
-    const half = halfOf(shareOf(steps, free(steps), factor), places, effort);
+    const half = balancing.leastTakt(shareOf(steps, free(steps)), places, factor);
     const benches = line.steps.length === 0 ? places : 0;
     const loads = loadsOf(half, plainPlaces(benches, places - benches));
     return { loads, ...boundOf(half.value, half.lowerBound), ...NOTHING };
   }
-  const { benches, halves, lowerBound } = divide(bench, line, places, effort);
+  const { benches, halves, lowerBound } = divide(places, (benches) => [
+    balancing.leastTakt(bench, benches, factor),
+    balancing.leastTakt(line, places - benches, factor),
+  ]);
   const all = plainPlaces(benches, places - benches);
   return {
     loads: [...loadsOf(halves[0], all.slice(0, benches)), ...loadsOf(halves[1], all.slice(benches))],
@@ -43,20 +45,9 @@ const taktOf = ([bench, line]: Division): number => Math.max(bench.value, line.v
  * just before it, with as many or more none is below that of the line at it.
  */
 function divide(
-  bench: Shared,
-  line: Shared,
   places: number,
-  effort: BalanceEffort,
+  at: (benches: number) => Division,
 ): { readonly benches: number; readonly halves: Division; readonly lowerBound: number } {
-  const tried = new Map<number, Division>();
-  const at = (benches: number): Division => {
-    const known = tried.get(benches) ?? [
-      halfOf(bench, benches, effort),
-      halfOf(line, places - benches, effort),
-    ];
-    tried.set(benches, known);
-    return known;
-  };
   let low = 1;
   let high = places - 1;
   while (low < high) {

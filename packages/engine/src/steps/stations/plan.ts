@@ -1,16 +1,16 @@
-import { type BalanceEffort, fewestStations } from "@pinwright/kernel";
+import type { BalanceEffort } from "@pinwright/kernel";
 import type { LineResult, StationPlan, StationQuestion, UnplacedStep, WorkStep } from "../../model/index.ts";
 import { allot, isBenchWork } from "./allowed.ts";
 import { onPlaces } from "./divide.ts";
-import { boundOf, free, halfOf, loadsOf, type Parts } from "./half.ts";
+import { Balancing, boundOf, free, type Half, loadsOf, type Parts } from "./half.ts";
 import { bookPlaces, plainPlaces, type WorkPlace } from "./places.ts";
 import { shareOf } from "./share.ts";
 
 /** What a plan is made from. */
 export type Stepped = Pick<LineResult, "machine" | "steps">;
 
-/** Counted steps of the search of one balance. */
-export const USUAL_EFFORT: BalanceEffort = { steps: 200_000 };
+/** Counted steps of the search of one balance; what it leaves uneven is evened out after it. */
+const USUAL_EFFORT: BalanceEffort = { steps: 100_000 };
 
 /** The stations of the book on a usual day; everybody can do everything. */
 export const USUAL_QUESTION: StationQuestion = {
@@ -33,16 +33,16 @@ export const USUAL_QUESTION: StationQuestion = {
 export function planStations(
   { machine, steps: { steps } }: Stepped,
   question: StationQuestion,
-  effort: BalanceEffort = USUAL_EFFORT,
+  balancing: Balancing = new Balancing(USUAL_EFFORT),
 ): StationPlan {
   const factor = 1 + question.longerPct / 100;
   const { ask, absent } = question;
   const parts =
     ask.kind === "book-stations"
-      ? onStations(steps, bookPlaces(machine, absent), question.skills, factor, effort)
+      ? onStations(steps, bookPlaces(machine, absent), question.skills, factor, balancing)
       : ask.kind === "least-takt"
-        ? onPlaces(steps, ask.places - new Set(absent).size, factor, effort)
-        : withinTakt(steps, ask.taktS, factor, effort);
+        ? onPlaces(steps, ask.places - new Set(absent).size, factor, balancing)
+        : withinTakt(steps, ask.taktS, factor, balancing);
   const { loads, lowerBound, isProven, unplaced, waysBack } = parts;
   const taktS = loads.reduce((most, load) => Math.max(most, load.seconds), 0);
   return { question, loads, taktS, lowerBound, isProven, unplaced, waysBack };
@@ -53,13 +53,13 @@ function onStations(
   places: readonly WorkPlace[],
   bySkill: boolean,
   factor: number,
-  effort: BalanceEffort,
+  balancing: Balancing,
 ): Parts {
   const { beside, along, unplaced } = allot(steps, places, bySkill);
   const benches = places.filter((place) => place.beside);
   const line = places.filter((place) => !place.beside);
-  const one = halfOf(shareOf(steps, beside, factor), benches.length, effort);
-  const two = halfOf(shareOf(steps, along, factor), line.length, effort);
+  const one = balancing.leastTakt(shareOf(steps, beside), benches.length, factor);
+  const two = balancing.leastTakt(shareOf(steps, along), line.length, factor);
   const loads = new Map([...loadsOf(one, benches), ...loadsOf(two, line)].map((l) => [l.placeId, l]));
   return {
     loads: places.flatMap((place) => loads.get(place.id) ?? []),
@@ -70,23 +70,23 @@ function onStations(
 }
 
 /** Fewest places for a takt, benches and line each by itself. */
-function withinTakt(steps: readonly WorkStep[], taktS: number, factor: number, effort: BalanceEffort): Parts {
+function withinTakt(steps: readonly WorkStep[], taktS: number, factor: number, balancing: Balancing): Parts {
   const fits = (step: WorkStep): boolean => step.seconds * factor <= taktS;
   const unplaced = steps
     .filter((step) => !fits(step))
     .map((step): UnplacedStep => ({ stepId: step.id, skill: step.skill, why: "takt" }));
-  const [one, two] = [isBenchWork, (step: WorkStep) => !isBenchWork(step)].map((is) => {
-    const shared = shareOf(steps, free(steps.filter((step) => is(step) && fits(step))), factor);
-    const found = fewestStations(shared.problem, taktS, effort);
-    if (!found.found) throw new Error(`no plan for ${shared.steps.length} steps within ${taktS} s`);
-    return { shared, ...found };
-  });
-  if (one === undefined || two === undefined) throw new Error("benches and line are both balanced");
+  const halfOf = (is: (step: WorkStep) => boolean): Half =>
+    balancing.fewestPlaces(
+      shareOf(steps, free(steps.filter((step) => is(step) && fits(step)))),
+      taktS,
+      factor,
+    );
+  const one = halfOf(isBenchWork);
+  const two = halfOf((step) => !isBenchWork(step));
   const places = plainPlaces(one.value, two.value);
   return {
     loads: [...loadsOf(one, places.slice(0, one.value)), ...loadsOf(two, places.slice(one.value))],
-    lowerBound: one.lowerBound + two.lowerBound,
-    isProven: one.proven && two.proven,
+    ...boundOf(one.value + two.value, one.lowerBound + two.lowerBound),
     unplaced,
     waysBack: [],
   };

@@ -1,5 +1,6 @@
 import type { BalanceEffort } from "@pinwright/kernel";
 import type { LearntLoad, Machine, StationPlan, StationScenario } from "../../model/index.ts";
+import { Balancing } from "./half.ts";
 import { wrightUnit } from "./learning.ts";
 import { bookPlaces } from "./places.ts";
 import { planStations, type Stepped, USUAL_QUESTION } from "./plan.ts";
@@ -8,20 +9,18 @@ import { planStations, type Stepped, USUAL_QUESTION } from "./plan.ts";
 const LONGER_PCT = 30;
 
 /** Each of many balances may search for less long than one by itself. */
-const SCENARIO_EFFORT: BalanceEffort = { steps: 40_000 };
+const SCENARIO_EFFORT: BalanceEffort = { steps: 30_000 };
 
 /**
  * The stations of the book on a usual day, with each of its persons absent in turn, with everything 30 % longer, and
  * with only some able to do some work. Nothing when the book has no stations.
  */
-export function stationScenarios(
-  line: Stepped,
-  effort: BalanceEffort = SCENARIO_EFFORT,
-): readonly StationScenario[] {
+export function stationScenarios(line: Stepped): readonly StationScenario[] {
   const places = bookPlaces(line.machine, []);
   if (places.length === 0) return [];
+  const balancing = new Balancing(SCENARIO_EFFORT);
   const plan = (change: Partial<StationPlan["question"]>): StationPlan =>
-    planStations(line, { ...USUAL_QUESTION, ...change }, effort);
+    planStations(line, { ...USUAL_QUESTION, ...change }, balancing);
   const absences = places.map(({ id }) => ({ id: `absent:${id}`, plan: plan({ absent: [id] }) }));
   const worst = absences.reduce<{ readonly id: string; readonly plan: StationPlan } | undefined>(
     (most, absence) => (most === undefined || isWorse(absence.plan, most.plan) ? absence : most),

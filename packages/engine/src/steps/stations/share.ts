@@ -26,9 +26,8 @@ interface Standing {
  * left out and told.
  * @param all every step in the order of assembly
  * @param mine those that are shared out, in that order
- * @param factor what their seconds are multiplied by
  */
-export function shareOf(all: readonly WorkStep[], mine: readonly PlacedStep[], factor: number): Shared {
+export function shareOf(all: readonly WorkStep[], mine: readonly PlacedStep[]): Shared {
   const index = new Map(mine.map(({ step }, i) => [step.id, i]));
   const nearest = nearestBefore(all, index);
   const standings: Standing[] = [];
@@ -56,7 +55,7 @@ export function shareOf(all: readonly WorkStep[], mine: readonly PlacedStep[], f
     standings.push({ before: sorted, first: places?.find((place) => place >= least) ?? least });
     for (const p of sorted) before.push([p, i]);
   });
-  const times = mine.map(({ step }) => step.seconds * factor);
+  const times = mine.map(({ step }) => step.seconds);
   return {
     steps: mine.map(({ step }) => step),
     problem: { times, before, allowed: mine.map(({ places }) => places) },
