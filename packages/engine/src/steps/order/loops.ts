@@ -14,7 +14,7 @@ export interface Ordered {
   /** Total weight of what was given up, and a bound that nothing can beat. */
   readonly weight: number;
   readonly lowerBound: number;
-  /** One `order-loop` for each row that was given up. */
+  /** One `order-loop` for each row that was given up, but for bundles that are threaded in later. */
   readonly findings: readonly Finding[];
 }
 
@@ -47,11 +47,12 @@ export function breakLoops(edges: readonly Precedence[]): Ordered {
     findings: gone.flatMap((index) => {
       const row = rows[index];
       const arc = arcs[index];
-      if (row === undefined || arc === undefined) return [];
+      const severity = row === undefined ? null : severityOf(row);
+      if (row === undefined || arc === undefined || severity === null) return [];
       const back = paths.path(arc.to, arc.from, () => true) ?? [];
       const between = back.slice(1).flatMap((at) => ids[leftArcs[at]?.from ?? -1] ?? []);
       return [
-        makeFinding("order-loop", severityOf(row), [row.beforeId, row.afterId, ...between], {
+        makeFinding("order-loop", severity, [row.beforeId, row.afterId, ...between], {
           why: row.why,
           at: row.at,
           weight: arc.weight,

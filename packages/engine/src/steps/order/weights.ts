@@ -26,8 +26,11 @@ const onlyPasses = ({ why, at }: Precedence): boolean => why === "wired" && !at.
 /** What it costs to give an edge up. */
 export const weightOf = (edge: Precedence): number => (onlyPasses(edge) ? PASSING : REASON_WEIGHTS[edge.why]);
 
-/** How bad it is that an edge had to be given up: wires can be threaded in, at worst with hands that reach beneath. */
-export function severityOf(edge: Precedence): Severity {
+/**
+ * How bad it is that an edge had to be given up. Null: not at all, for a bundle is threaded in beneath what stands
+ * there; hands that have to reach beneath it are another matter.
+ */
+export function severityOf(edge: Precedence): Severity | null {
   if (edge.why !== "wired") return "error";
-  return onlyPasses(edge) ? "note" : "warning";
+  return onlyPasses(edge) ? null : "warning";
 }

@@ -1,5 +1,6 @@
 import {
   type BoxMm,
+  boxOf,
   joinBoxes,
   NestedQuery,
   type PointMm,
@@ -46,10 +47,10 @@ interface Laid extends SegmentMm {
   readonly landing: { readonly id: string; readonly at: PointMm } | null;
 }
 
-/** Branches of a harness, and the sides of panels that they are on. */
+/** Branches of a harness, and the sides of panels that they are on with the area that they take there. */
 interface LaidHarness {
   readonly branches: readonly Laid[];
-  readonly faces: readonly string[];
+  readonly faces: readonly { readonly name: string; readonly box: BoxMm }[];
 }
 
 /** What begins lower than this leaves no room for wires: common practice, no source. */
@@ -77,7 +78,7 @@ export class WiredEdges {
       const ends = new Set(endItems(machine, harness));
       const laid = this.#laid.ask(harness.route, [], () => laidOf(harness));
       const own = laid.faces
-        .flatMap((face) => covers.get(face) ?? [])
+        .flatMap(({ name, box }) => (covers.get(name) ?? []).filter((cover) => boxesMeet(cover.box, box)))
         .filter((cover) => !ends.has(cover.itemId));
       return this.#edges.ask(id, [laid, ...own], (parts) =>
         own.flatMap((cover) => {
@@ -157,7 +158,11 @@ function laidOf({ route }: HarnessResult): LaidHarness {
       },
     ];
   });
-  return { branches, faces: [...new Set(branches.map(faceOf))] };
+  const faces = [...groupRows(branches, faceOf)].flatMap(([name, own]) => {
+    const box = boxOf(own.flatMap((branch) => [branch.a, branch.b]));
+    return box === null ? [] : [{ name, box }];
+  });
+  return { branches, faces };
 }
 
 /** Whether two are as in the plane of a panel: a line and the area of a ring. */
@@ -180,6 +185,10 @@ function beneath(laid: readonly Laid[], cover: Cover): string | null {
   }
   return passing;
 }
+
+/** A lane along the rim of a cover counts, so edges that touch do. */
+const boxesMeet = (a: BoxMm, b: BoxMm): boolean =>
+  a.minXMm <= b.maxXMm && b.minXMm <= a.maxXMm && a.minYMm <= b.maxYMm && b.minYMm <= a.maxYMm;
 
 const nearBox = ({ a, b }: SegmentMm, box: BoxMm): boolean =>
   Math.min(a.xMm, b.xMm) <= box.maxXMm &&
