@@ -140,7 +140,7 @@ export class ClashSolver {
   }
 }
 
-const newMemory = (): Query<readonly Met[]> => new Query(sameMembers);
+const newMemory = (): Query<readonly Met[]> => new Query<readonly Met[]>(sameMembers);
 
 /** A panel with what the findings on it are remembered by. */
 interface Area {
