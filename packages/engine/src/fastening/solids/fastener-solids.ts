@@ -7,10 +7,10 @@ import { discRing, hexagonRing, movedRing } from "./rings.ts";
 type FastenerType = BookRow<"fastener_types">;
 
 /** Width of a head, washer, nut or post; the thread's own where no wider one is given, mm. */
-export const headWidthMm = (type: FastenerType): number => type.head_diameter_mm ?? type.diameter_mm;
+const headWidthMm = (type: FastenerType): number => type.head_diameter_mm ?? type.diameter_mm;
 
 /** Height of a nut or washer: of its head where that is given, else its whole length, mm. */
-export const thicknessOf = (type: FastenerType): number => type.head_height_mm ?? type.length_mm;
+const thicknessOf = (type: FastenerType): number => type.head_height_mm ?? type.length_mm;
 
 /** Solid parts of a fastener: what stands off its side, what is in the panel, and what comes out on the far side. */
 export function fastenerSolids(item: FastenerItem, thicknessMm: number): readonly Solid[] {

@@ -18,7 +18,7 @@ export interface Prism {
 }
 
 /** A height off a side of a panel as a height over its top face, mm. */
-export const overTop = (side: Side, thicknessMm: number, offMm: number): number =>
+const overTop = (side: Side, thicknessMm: number, offMm: number): number =>
   side === "top" ? offMm : -thicknessMm - offMm;
 
 /**
