@@ -3,10 +3,22 @@ import type { FastenerItem, Machine } from "../../model/index.ts";
 /** Whether a fastener carries what it holds, and so is there before it. */
 export const carries = ({ type }: FastenerItem): boolean => type.kind === "standoff" || type.kind === "post";
 
-/** The item that a fastener holds, a child's mechanism for the child; null: none that the machine has. */
-export function heldBy(machine: Machine, { holds }: FastenerItem): string | null {
-  const held = holds === null ? undefined : machine.items.get(holds);
-  return held === undefined ? null : (held.parentId ?? held.id);
+/**
+ * What a fastener holds, as that is put in: a child's mechanism for the child, and for another fastener what that goes
+ * with. Null: nothing that the machine has.
+ */
+export function heldBy(machine: Machine, fastener: FastenerItem): string | null {
+  const seen = new Set([fastener.id]);
+  let { holds } = fastener;
+  for (;;) {
+    const held = holds === null ? undefined : machine.items.get(holds);
+    if (held === undefined) return null;
+    if (held.parentId !== null) return held.parentId;
+    const further = held.kind === "fastener" && !carries(held) ? held.holds : null;
+    if (further === null || seen.has(held.id) || !machine.items.has(further)) return held.id;
+    seen.add(held.id);
+    holds = further;
+  }
 }
 
 /**
