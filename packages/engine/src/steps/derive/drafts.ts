@@ -165,7 +165,9 @@ function recheckDrafts(machine: Machine, drafts: readonly Draft[]): readonly Dra
   )) {
     if (!fastener.moments.includes("recheck")) continue;
     const key = `recheck:${fastener.place.panelId}:${fastener.place.side}`;
-    bySide.set(key, [...(bySide.get(key) ?? []), fastener]);
+    const known = bySide.get(key);
+    if (known === undefined) bySide.set(key, [fastener]);
+    else known.push(fastener);
   }
   return [...bySide].flatMap(([id, fasteners]) => {
     const [first] = fasteners;

@@ -105,7 +105,11 @@ function divide(machine: Machine, key: string, things: readonly Grouped[], most:
       ),
     ];
   const byBoxes = new Map<string, Grouped[]>();
-  for (const thing of byId) byBoxes.set(thing.boxes, [...(byBoxes.get(thing.boxes) ?? []), thing]);
+  for (const thing of byId) {
+    const alike = byBoxes.get(thing.boxes);
+    if (alike === undefined) byBoxes.set(thing.boxes, [thing]);
+    else alike.push(thing);
+  }
   return [...byBoxes]
     .sort(([a], [b]) => compareText(a, b))
     .flatMap(([boxes, alike]) => {

@@ -100,7 +100,7 @@ describe("laws", () => {
           expect(own.flatMap(({ itemIds }) => itemIds).sort()).toEqual(drafts[g]?.itemIds);
         }
       }),
-      { seed: 111, numRuns: 200 },
+      { seed: 111, numRuns: 300 },
     );
   });
 });

@@ -17,20 +17,42 @@ export function untangle(
   fastenersOf: (itemId: string) => readonly string[],
 ): readonly Draft[] {
   const stepOf = stepsOf(drafts);
-  const knots = knotsOf(mapped(edges, stepOf));
+  const knots = knotsOf(edges.flatMap((edge) => pairOf(edge, (id) => stepOf.get(id))));
+  if (knots.length === 0) return drafts;
   const byId = new Map(drafts.map((draft) => [draft.id, draft]));
+  const within = edgesWithin(knots, edges, stepOf);
   const parts = new Map<string, readonly (readonly string[])[]>();
-  for (const knot of knots) {
-    const groups = knot.flatMap((id) => {
-      const draft = byId.get(id);
-      return draft !== undefined && isGroup(draft) ? [draft] : [];
-    });
-    if (groups.length > 0) for (const [id, own] of partsOf(knot, groups, edges, stepOf)) parts.set(id, own);
-  }
-  if (parts.size === 0) return drafts;
+  knots.forEach((knot, i) => {
+    const groups = knot.flatMap((id) => byId.get(id) ?? []).filter(isGroup);
+    for (const [id, own] of partsOf(groups, within[i] ?? [], stepOf)) parts.set(id, own);
+  });
   return drafts
     .flatMap((draft) => divided(draft, parts.get(draft.id) ?? [], fastenersOf))
     .sort((a, b) => compareText(a.id, b.id));
+}
+
+type Pair = readonly [before: string, after: string];
+
+/** An edge between what its ends are part of; nothing within one thing, or with something that is nowhere. */
+function pairOf(edge: Precedence, nodeOf: (id: string) => string | undefined): readonly Pair[] {
+  const before = nodeOf(edge.beforeId);
+  const after = nodeOf(edge.afterId);
+  return before === undefined || after === undefined || before === after ? [] : [[before, after]];
+}
+
+/** For each knot the edges between what is in its steps. */
+function edgesWithin(
+  knots: readonly (readonly string[])[],
+  edges: readonly Precedence[],
+  stepOf: ReadonlyMap<string, string>,
+): readonly (readonly Precedence[])[] {
+  const knotOf = new Map(knots.flatMap((knot, i) => knot.map((id) => [id, i] as const)));
+  const within = knots.map((): Precedence[] => []);
+  for (const edge of edges) {
+    const knot = knotOf.get(stepOf.get(edge.beforeId) ?? "");
+    if (knot !== undefined && knot === knotOf.get(stepOf.get(edge.afterId) ?? "")) within[knot]?.push(edge);
+  }
+  return within;
 }
 
 /** Steps that were made by putting alike things together. */
@@ -38,71 +60,81 @@ const isGroup = ({ kind, itemIds, fastenerIds }: Draft): boolean =>
   (kind === "devices" || kind === "boards" || kind === "join" || kind === "fixings") &&
   itemIds.length + (kind === "fixings" ? fastenerIds.length : 0) > 1;
 
-type Pair = readonly [before: string, after: string];
-
-const mapped = (edges: readonly Precedence[], stepOf: ReadonlyMap<string, string>): readonly Pair[] =>
-  edges.flatMap(({ beforeId, afterId }): Pair[] => {
-    const before = stepOf.get(beforeId);
-    const after = stepOf.get(afterId);
-    return before === undefined || after === undefined || before === after ? [] : [[before, after]];
-  });
-
 const membersOf = (group: Draft): readonly string[] =>
   group.kind === "fixings" ? group.fastenerIds : group.itemIds;
 
+/**
+ * Members of each group by how many other steps they wait for, those that may go together in one part.
+ * @param edges between what is in the steps of one knot
+ */
 function partsOf(
-  knot: readonly string[],
   groups: readonly Draft[],
   edges: readonly Precedence[],
   stepOf: ReadonlyMap<string, string>,
 ): ReadonlyMap<string, readonly (readonly string[])[]> {
-  const inKnot = new Set(knot);
   const split = new Set(groups.map((group) => group.id));
   /** A member of a group stands by itself, everything else with its step. */
   const node = (id: string): string | undefined => {
     const step = stepOf.get(id);
-    return step === undefined || !inKnot.has(step) ? undefined : split.has(step) && step !== id ? id : step;
+    return step !== undefined && split.has(step) && step !== id ? id : step;
   };
-  const pairs = edges.flatMap(({ beforeId, afterId }): Pair[] => {
-    const before = node(beforeId);
-    const after = node(afterId);
-    return before === undefined || after === undefined || before === after ? [] : [[before, after]];
-  });
+  const pairs = edges.flatMap((edge) => pairOf(edge, node));
   const ranks = ranksOf(pairs, (before, after) => (stepOf.get(before) === stepOf.get(after) ? 0 : 1));
-  const pieces = new Map<string, string>();
-  for (const group of groups)
-    for (const id of membersOf(group)) pieces.set(id, `${group.id}|${ranks.get(id) ?? 0}`);
-  const piece = (id: string): string => pieces.get(id) ?? id;
-  let links = pairs
-    .map(([before, after]): Pair => [piece(before), piece(after)])
-    .filter(([before, after]) => before !== after);
-  const parts = new Map<string, readonly (readonly string[])[]>();
-  for (const group of groups) {
-    const found = new Map<string, string[]>();
-    const byRank = [...membersOf(group)].sort(
-      (a, b) => (ranks.get(a) ?? 0) - (ranks.get(b) ?? 0) || compareText(a, b),
-    );
-    let last: string | null = null;
-    for (const id of byRank) {
-      const own = piece(id);
-      if (!found.has(own)) {
-        if (last !== null && !isLooped(links, last, own)) {
-          const into: string = last;
-          for (const [member, name] of pieces) if (name === own) pieces.set(member, into);
-          const renamed = (name: string): string => (name === own ? into : name);
-          links = links
-            .map(([before, after]): Pair => [renamed(before), renamed(after)])
-            .filter(([before, after]) => before !== after);
-        } else {
-          found.set(own, []);
-          last = own;
-        }
-      }
-      found.get(piece(id))?.push(id);
-    }
-    parts.set(group.id, [...found.values()]);
+  const pieces = new Pieces(pairs);
+  // All groups are divided before the parts of any are joined: a part is checked against parts, not against members.
+  const divided = groups.map((group) => ({ id: group.id, ranks: byRank(membersOf(group), ranks) }));
+  for (const { ranks: own } of divided) for (const members of own) pieces.merge(members);
+  return new Map(divided.map(({ id, ranks: own }) => [id, pieces.joined(own)]));
+}
+
+/** Members of each rank in code-point order, the lowest rank first. */
+function byRank(
+  members: readonly string[],
+  ranks: ReadonlyMap<string, number>,
+): readonly (readonly string[])[] {
+  const own = new Map<number, string[]>();
+  for (const id of [...members].sort(compareText)) {
+    const rank = ranks.get(id) ?? 0;
+    const known = own.get(rank);
+    if (known === undefined) own.set(rank, [id]);
+    else known.push(id);
   }
-  return parts;
+  return [...own].sort(([a], [b]) => a - b).map(([, ids]) => ids);
+}
+
+/** What waits for what, while members of groups are put together into parts. */
+class Pieces {
+  #links: readonly Pair[];
+
+  constructor(pairs: readonly Pair[]) {
+    this.#links = pairs;
+  }
+
+  /** Makes one piece of several, by the name of the first of them. */
+  merge(members: readonly string[]): void {
+    const [into = ""] = members;
+    const own = new Set(members);
+    const named = (id: string): string => (own.has(id) ? into : id);
+    this.#links = this.#links
+      .map(([before, after]): Pair => [named(before), named(after)])
+      .filter(([before, after]) => before !== after);
+  }
+
+  /** Puts pieces that follow each other together as long as that makes no loop. */
+  joined(ranks: readonly (readonly string[])[]): readonly (readonly string[])[] {
+    const parts: string[][] = [];
+    for (const members of ranks) {
+      const part = parts.at(-1);
+      const [last = ""] = part ?? [];
+      const [first = ""] = members;
+      if (part === undefined || isLooped(this.#links, last, first)) parts.push([...members]);
+      else {
+        this.merge([last, first]);
+        part.push(...members);
+      }
+    }
+    return parts;
+  }
 }
 
 /** Whether two parts in one would wait for themselves: a way from one to the other leads over something else. */
