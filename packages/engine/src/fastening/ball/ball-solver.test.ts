@@ -227,12 +227,12 @@ describe("the memory of the ball", () => {
       solver.sweep();
       return found;
     };
-    const post = disc("post", 150, 250, 5);
+    const post = disc("post", 150, 130, 5);
     const first = run([post, below(100)]);
     const computed = solver.computed;
     expect(run([post, below(110)])).toBe(first);
     expect(solver.computed).toEqual(computed);
-    run([disc("post", 152, 250, 5), below(110)]);
+    run([disc("post", 152, 130, 5), below(110)]);
     expect(solver.computed.panels).toBe(computed.panels + 1);
     expect(solver.computed.bands).toBe(computed.bands + 1);
   });

@@ -17,7 +17,7 @@ export interface Low {
 const JAM_DEG = 30;
 
 const SAMPLE_MM = 5;
-const TOUCH_MM = 0.1;
+const TOUCH_MM = 0.15;
 
 /** Lowest edge over the surface below which a ball that comes against it is held like by a wall, mm. */
 export const jamFromMm = (ballMm: number): number => (ballMm / 2) * (1 + Math.cos((JAM_DEG * Math.PI) / 180));

@@ -40,7 +40,7 @@ function within(a: Solid, b: Solid, span: Span): Nearest | null {
 }
 
 /** Rounding of arcs and of micrometres, mm. */
-const TOUCH_MM = 0.1;
+const TOUCH_MM = 0.15;
 
 /**
  * Gaps between two obstacles whose width is within `limitMm` of what the ball needs, where it can get to: into a wider

@@ -1,20 +1,17 @@
-import { type BoxMm, growBox, offsetRings, type RingMm, SharedMemory } from "@pinwright/kernel";
+import { type BoxMm, growBox, type RingMm, SharedMemory } from "@pinwright/kernel";
 import type { Solid } from "../../model/index.ts";
-import { simplifyRing } from "./simplify.ts";
+import { growRing } from "./grow.ts";
 
 /** What is this low, a ball rolls over: switch wires, screw heads; common practice, no source. */
 const ROLLED_OVER_MM = 5;
-
-/** How far the sides of what is grown may lie off the true arcs. */
-const ARC_MM = 0.05;
 
 /** What a ball on the playing surface runs against. */
 export interface Obstacle {
   readonly solid: Solid;
   /** How near the middle of the ball comes to it, seen from above. */
   readonly growMm: number;
-  /** Where the middle of the ball cannot be for it. */
-  readonly grown: readonly RingMm[];
+  /** Round where the middle of the ball cannot be for it; filled by the non-zero rule. */
+  readonly grown: RingMm;
   readonly box: BoxMm;
 }
 
@@ -37,7 +34,7 @@ export function obstacleOf(solid: Solid, ballMm: number): Obstacle | null {
   return known.ask(solid, [ballMm], () => {
     const growMm = solid.moves ? null : touchRadiusMm(solid.lowMm, solid.highMm, ballMm);
     if (growMm === null) return null;
-    const grown = offsetRings([solid.ring], growMm).map((ring) => simplifyRing(ring, ARC_MM));
+    const grown = growRing(solid.ring, growMm);
     return { solid, growMm, grown, box: growBox(solid.box, growMm) };
   });
 }

@@ -8,7 +8,6 @@ import {
   offsetRings,
   type PointMm,
   pointBetween,
-  pointInRing,
   pointInRings,
   pointSegmentDistance,
   type Query,
@@ -43,10 +42,10 @@ export interface Pocket extends Rest {
 }
 
 /** The panel is looked at in bands as high as this, so that a change costs no more than the bands that it touches. */
-const BAND_MM = 100;
+const BAND_MM = 250;
 
 /** Rounding of arcs and of micrometres, mm. */
-const TOUCH_MM = 0.1;
+const TOUCH_MM = 0.15;
 
 /** By how much a machine leans to a side that was not set up with care. Common practice, no source. */
 const LEAN_DEG = 1;
@@ -174,7 +173,7 @@ function freeBands(surface: PlayingSurface, bands: Query<Cells>, levels: number[
         return cellsOf(
           differenceRings(
             area,
-            withoutHidden(near).flatMap((o) => o.grown),
+            near.map((o) => o.grown),
           ),
         );
       }),
@@ -182,22 +181,3 @@ function freeBands(surface: PlayingSurface, bands: Query<Cells>, levels: number[
   }
   return found;
 }
-
-/** Obstacles without those that lie wholly in the grown area of another: posts in their rubbers, screws in a guide. */
-function withoutHidden(obstacles: readonly Obstacle[]): readonly Obstacle[] {
-  return obstacles.filter(
-    (small) =>
-      !obstacles.some((large) => {
-        const [hole, ...more] = large.grown;
-        if (large === small || hole === undefined || more.length > 0 || !boxWithin(small.box, large.box))
-          return false;
-        return small.grown.every((ring) => ring.every((p) => pointInRing(p, hole) === "inside"));
-      }),
-  );
-}
-
-const boxWithin = (small: BoxMm, large: BoxMm): boolean =>
-  small.minXMm > large.minXMm &&
-  small.minYMm > large.minYMm &&
-  small.maxXMm < large.maxXMm &&
-  small.maxYMm < large.maxYMm;

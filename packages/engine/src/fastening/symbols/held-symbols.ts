@@ -21,9 +21,6 @@ export function readSymbol(typeId: string, value: string): ScrewSymbol | null {
   return { typeId, letter, shape, shade };
 }
 
-/** A symbol as a choice writes it. */
-export const writeSymbol = ({ letter, shape, shade }: ScrewSymbol): string => `${letter} ${shape} ${shade}`;
-
 /**
  * The symbols that are decided already, pinned ones first. A letter is used once: of two that want it the second, and
  * of two kept ones with the same shape and shade the second too, is decided anew and told of.
