@@ -1,13 +1,17 @@
 import type { LineResult } from "@pinwright/engine";
 import type { SheetLanguage } from "@pinwright/words";
 import { beforeAll, describe, expect, test } from "vitest";
+import { composeAssemblySheets } from "./assembly-sheets.ts";
 import { circuitsOf, powerOf } from "./circuits/index.ts";
 import { stepsOf } from "./circuits/walk.ts";
+import type { SheetDocument } from "./compose/document.ts";
 import { leavesOf } from "./compose/leaves.ts";
+
 import { composeHarnessSheets, documentNames } from "./harness-sheets.ts";
+import { ASSEMBLY_SHEET_KINDS } from "./identity.ts";
 import { composeMachineSheets } from "./machine-sheets.ts";
 import { exampleLine, OPTIONS } from "./testing/first-light.ts";
-import { overlapLines, strayLines } from "./testing/page-faults.ts";
+import { hiddenSigns, overlapLines, strayLines } from "./testing/page-faults.ts";
 
 /** Twenty times what it takes alone: other programs may have the machine. */
 const PATIENCE_MS = 240_000;
@@ -55,6 +59,34 @@ describe.each(["both", "en", "zh"] as const)("the full-size machine in %s", (lan
     PATIENCE_MS,
   );
 });
+
+test(
+  "the sheets of its assembly have no overlap, nothing outside their frame and nothing on a symbol",
+  () => {
+    // A sample of sheets and pages: all of them take a minute.
+    const documents: SheetDocument[] = [];
+    let made = 0;
+    const take = (document: SheetDocument): void => {
+      const isBooklet = document.pages.length > 20;
+      if (isBooklet || made % 5 === 0)
+        documents.push({ ...document, pages: document.pages.filter((_, i) => !isBooklet || i % 5 === 0) });
+      made++;
+    };
+    const options = { ...OPTIONS, language: "both" } as const;
+    const kinds = ASSEMBLY_SHEET_KINDS.filter((kind) => kind !== "screw-map");
+    for (const document of composeAssemblySheets(line, options, kinds)) take(document);
+    // The overview of all steps, and some of the maps at true size.
+    for (const document of composeAssemblySheets(line, options, ["screw-map"])) {
+      take(document);
+      if (document.id.includes("mount-") && document.id.includes("-a4.")) break;
+    }
+    expect(made).toBeGreaterThan(100);
+    expect(documents.flatMap(overlapLines)).toEqual([]);
+    expect(documents.flatMap(strayLines)).toEqual([]);
+    expect(documents.filter((d) => !/-a[34]\./u.test(d.id)).flatMap(hiddenSigns)).toEqual([]);
+  },
+  PATIENCE_MS,
+);
 
 test("the wiring chart of the full-size machine has every wire", () => {
   const { graph, rails, supplies } = powerOf(line);

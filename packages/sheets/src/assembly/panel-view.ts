@@ -14,6 +14,7 @@ export interface PanelView {
   readonly panelMm: { readonly widthMm: number; readonly heightMm: number };
   /** The part that is drawn, in millimetres of the panel as it lies. */
   readonly region: BoxMm;
+  readonly isWhole: boolean;
   /** Extent of the drawing on paper. */
   readonly widthMm: number;
   readonly heightMm: number;
@@ -66,6 +67,7 @@ export function panelView(
     mirrored,
     panelMm,
     region: part,
+    isWhole: region === undefined,
     widthMm: (part.maxXMm - part.minXMm) * scale,
     heightMm: (part.maxYMm - part.minYMm) * scale,
     lying,

@@ -6,7 +6,7 @@ import type { LabelPlace } from "../compose/label.ts";
 import { type Balloon, type LabelRequest, placeLabels } from "../compose/label-placer.ts";
 import type { Box, Mark, PagePoint } from "../compose/mark.ts";
 import { ringObstacles } from "../compose/obstacle.ts";
-import { distanceMm, type TurnedBox } from "../compose/plane.ts";
+import type { TurnedBox } from "../compose/plane.ts";
 import { label } from "../compose/say.ts";
 import { type Cuttable, cuttable } from "../drawing/window.ts";
 import { edgeMarks, edgeWidthMm } from "./edge.ts";
@@ -65,7 +65,7 @@ const DOT_MM = 0.6;
 /** Height of the arrow at the lower edge. */
 const EDGE_MM = 7;
 /** White between two symbols, below which both stand away from their holes. */
-const APART_MM = 0.6;
+const APART_MM = 0.4;
 
 interface Sign {
   readonly item: FastenerItem;
@@ -105,7 +105,8 @@ function crowded(signs: readonly Sign[], symbolMm: number): ReadonlySet<string> 
   const close = new Set<string>();
   signs.forEach((a, i) => {
     for (const b of signs.slice(i + 1)) {
-      if (distanceMm(a.hole, b.hole) >= symbolMm + APART_MM) continue;
+      const apartMm = Math.max(Math.abs(a.hole.xMm - b.hole.xMm), Math.abs(a.hole.yMm - b.hole.yMm));
+      if (apartMm >= symbolMm + APART_MM) continue;
       close.add(a.item.id);
       close.add(b.item.id);
     }
@@ -237,8 +238,9 @@ export function drawStep(line: LineResult, view: PanelView, state: SideState, st
     ...labels.marks,
     group(edgeMarks(style.edge, style.language), edge.xMm, edge.yMm),
   ];
-  // The edge line of the panel is not cut in half.
-  const window = box(-0.3, -0.3, view.widthMm + 0.6, view.heightMm + 0.6);
+  // What stands over the edge of a whole panel is shown; a part is cut off where it ends.
+  const overMm = view.isWhole ? marginMm : 0.3;
+  const window = box(-overMm, -overMm, view.widthMm + 2 * overMm, view.heightMm + 2 * overMm);
   const marks = [group([group(inner, 0, 0, window), ...signMarks], marginMm, marginMm)];
   const widthMm = view.widthMm + 2 * marginMm;
   const heightMm = view.heightMm + 2 * marginMm;

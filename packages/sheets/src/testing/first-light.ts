@@ -11,6 +11,14 @@ export async function exampleLine(name: "first-light" | "tidewatch"): Promise<Li
   return new Line().run(book, shop ?? emptyShop());
 }
 
+/** First-light with a wooden deck, so that its screws have holes to drill. */
+export async function woodenLine(): Promise<LineResult> {
+  const folder = fileURLToPath(new URL("../../../../examples/first-light", import.meta.url));
+  const { book, shop } = await readBook(folder);
+  const panels = book.tables.panels.map((panel) => ({ ...panel, wood: "hardwood" as const }));
+  return new Line().run({ ...book, tables: { ...book.tables, panels } }, shop ?? emptyShop());
+}
+
 export const OPTIONS: SheetOptions = { ...USUAL_OPTIONS, date: "2026-11-25" };
 
 /** The first harness of a line, with a pinboard that is one straight branch of exactly this length. */
