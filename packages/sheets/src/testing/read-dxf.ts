@@ -18,18 +18,32 @@ export interface ReadDxf {
 
 const READ = `
 import json, sys, ezdxf
-doc = ezdxf.readfile(sys.argv[1])
-audit = doc.audit()
-msp = doc.modelspace()
-circles = [[e.dxf.layer, e.dxf.center.x, e.dxf.center.y, e.dxf.radius] for e in msp.query("CIRCLE")]
-outlines = [[e.dxf.layer, [[p[0], p[1]] for p in e.get_points("xy")]] for e in msp.query("LWPOLYLINE") if e.closed]
-print(json.dumps(dict(errors=len(audit.errors), fixes=len(audit.fixes), units=doc.units,
-  layers=sorted(l.dxf.name for l in doc.layers), circles=circles, outlines=outlines)))
+def read(path):
+    doc = ezdxf.readfile(path)
+    audit = doc.audit()
+    msp = doc.modelspace()
+    circles = [[e.dxf.layer, e.dxf.center.x, e.dxf.center.y, e.dxf.radius] for e in msp.query("CIRCLE")]
+    outlines = [[e.dxf.layer, [[p[0], p[1]] for p in e.get_points("xy")]]
+                for e in msp.query("LWPOLYLINE") if e.closed]
+    return dict(errors=len(audit.errors), fixes=len(audit.fixes), units=doc.units,
+                layers=sorted(l.dxf.name for l in doc.layers), circles=circles, outlines=outlines)
+print(json.dumps([read(path) for path in json.load(sys.stdin)]))
 `;
+
+/** Reads DXF files back with another library. */
+export function readDxfs(paths: readonly string[]): readonly ReadDxf[] {
+  return JSON.parse(
+    execFileSync("/usr/bin/python3", ["-c", READ], {
+      encoding: "utf8",
+      input: JSON.stringify(paths),
+      maxBuffer: 1 << 28,
+    }),
+  );
+}
 
 /** Reads a DXF file back with another library. */
 export function readDxf(path: string): ReadDxf {
-  return JSON.parse(
-    execFileSync("/usr/bin/python3", ["-c", READ, path], { encoding: "utf8", maxBuffer: 1 << 28 }),
-  );
+  const [read] = readDxfs([path]);
+  if (read === undefined) throw new Error(`ezdxf gave no answer for ${path}`);
+  return read;
 }
