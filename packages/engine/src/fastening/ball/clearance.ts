@@ -1,4 +1,4 @@
-import { type PointMm, pointAlong, pointInRing, polylineLength } from "@pinwright/kernel";
+import { growBox, type PointMm, pointAlong, pointInRing, polylineLength } from "@pinwright/kernel";
 import type { Solid } from "../../model/index.ts";
 import { distanceToRing } from "./distances.ts";
 import { touchRadiusMm } from "./obstacles.ts";
@@ -37,38 +37,29 @@ export function lowSolids(
   const low = solids.filter(
     (s) => !s.moves && s.lowMm > jamFromMm(ballMm) && s.lowMm < ballMm + clearMm && s.highMm > s.lowMm,
   );
-  if (low.length === 0) return [];
-  const corners = region.corners(isReached);
   return low.flatMap((solid) => {
-    const jams = solid.lowMm < ballMm;
-    const at = jams ? jamPlace(solid, corners, ballMm) : passPlace(solid, corners, region, isReached);
+    const at =
+      solid.lowMm < ballMm ? jamPlace(solid, region, isReached, ballMm) : passPlace(solid, region, isReached);
     return at === null ? [] : [{ solid, at }];
   });
 }
 
-function jamPlace(solid: Solid, corners: readonly PointMm[], ballMm: number): PointMm | null {
-  const growMm = touchRadiusMm(solid.lowMm, solid.highMm, ballMm) ?? 0;
-  return corners.find((p) => distanceToRing(p, solid.ring) <= growMm + TOUCH_MM) ?? null;
-}
-
-function passPlace(
+function jamPlace(
   solid: Solid,
-  corners: readonly PointMm[],
   region: Region,
   isReached: (cell: number) => boolean,
+  ballMm: number,
 ): PointMm | null {
-  const { box } = solid;
-  const inside = corners.find(
-    (p) =>
-      p.xMm >= box.minXMm &&
-      p.xMm <= box.maxXMm &&
-      p.yMm >= box.minYMm &&
-      p.yMm <= box.maxYMm &&
-      pointInRing(p, solid.ring) !== "outside",
-  );
-  if (inside !== undefined) return inside;
+  const growMm = (touchRadiusMm(solid.lowMm, solid.highMm, ballMm) ?? 0) + TOUCH_MM;
+  return region.corner(growBox(solid.box, growMm), isReached, (p) => distanceToRing(p, solid.ring) <= growMm);
+}
+
+function passPlace(solid: Solid, region: Region, isReached: (cell: number) => boolean): PointMm | null {
+  const inside = region.corner(solid.box, isReached, (p) => pointInRing(p, solid.ring) !== "outside");
+  if (inside !== null) return inside;
   const edge = [...solid.ring, ...solid.ring.slice(0, 1)];
-  for (let mm = 0; mm < polylineLength(edge); mm += SAMPLE_MM) {
+  const lengthMm = polylineLength(edge);
+  for (let mm = 0; mm < lengthMm; mm += SAMPLE_MM) {
     const p = pointAlong(edge, mm);
     if (isReached(region.cellAt(p))) return p;
   }

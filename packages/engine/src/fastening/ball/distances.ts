@@ -1,11 +1,4 @@
-import {
-  type BoxMm,
-  type PointMm,
-  pointBetween,
-  type RingMm,
-  ringSides,
-  segmentsMeet,
-} from "@pinwright/kernel";
+import { type BoxMm, type PointMm, type RingMm, ringSides, segmentsMeet } from "@pinwright/kernel";
 
 /** The nearest two points of two rings. */
 export interface Nearest {
@@ -25,6 +18,9 @@ export interface Span {
  * what is asked for; no longer looked at once that is known.
  */
 export function nearestPoints(one: Area, two: Area, { leastMm, mostMm }: Span): Nearest | null {
+  // Most pairs are nearer than that, and the corner that looks across best mostly tells.
+  const ahead = cornerTowards(one.ring, two.box);
+  if (ahead !== null && nearestOnRing(ahead, two.ring).distanceMm < leastMm) return null;
   let best: Nearest = { distanceMm: mostMm, a: ORIGIN, b: ORIGIN };
   let found = false;
   for (const [from, to, turned] of [
@@ -50,6 +46,22 @@ interface Area {
   readonly box: BoxMm;
 }
 
+/** The corner of a ring that is nearest to the middle of a box. */
+function cornerTowards(ring: RingMm, box: BoxMm): PointMm | null {
+  const x = (box.minXMm + box.maxXMm) / 2;
+  const y = (box.minYMm + box.maxYMm) / 2;
+  let nearest: PointMm | null = null;
+  let least = Number.POSITIVE_INFINITY;
+  for (const p of ring) {
+    const square = (p.xMm - x) ** 2 + (p.yMm - y) ** 2;
+    if (square < least) {
+      least = square;
+      nearest = p;
+    }
+  }
+  return nearest;
+}
+
 function boxDistance(p: PointMm, box: BoxMm): number {
   const dx = Math.max(box.minXMm - p.xMm, 0, p.xMm - box.maxXMm);
   const dy = Math.max(box.minYMm - p.yMm, 0, p.yMm - box.maxYMm);
@@ -59,23 +71,29 @@ function boxDistance(p: PointMm, box: BoxMm): number {
 const ORIGIN: PointMm = { xMm: 0, yMm: 0 };
 
 function nearestOnRing(p: PointMm, ring: RingMm): { readonly distanceMm: number; readonly at: PointMm } {
+  const { xMm, yMm } = p;
   let least = Number.POSITIVE_INFINITY;
-  let at = ORIGIN;
+  let x = 0;
+  let y = 0;
   let a = ring.at(-1) ?? ORIGIN;
-  for (const b of ring) {
+  for (let i = 0; i < ring.length; i++) {
+    const b = ring[i] ?? ORIGIN;
     const dx = b.xMm - a.xMm;
     const dy = b.yMm - a.yMm;
     const square = dx * dx + dy * dy;
-    const along = (p.xMm - a.xMm) * dx + (p.yMm - a.yMm) * dy;
-    const f = square === 0 ? 0 : Math.min(1, Math.max(0, along / square));
-    const off = (p.xMm - a.xMm - f * dx) ** 2 + (p.yMm - a.yMm - f * dy) ** 2;
+    const along = (xMm - a.xMm) * dx + (yMm - a.yMm) * dy;
+    const f = along <= 0 || square === 0 ? 0 : along >= square ? 1 : along / square;
+    const ox = a.xMm + f * dx;
+    const oy = a.yMm + f * dy;
+    const off = (xMm - ox) * (xMm - ox) + (yMm - oy) * (yMm - oy);
     if (off < least) {
       least = off;
-      at = pointBetween(a, b, f);
+      x = ox;
+      y = oy;
     }
     a = b;
   }
-  return { distanceMm: Math.sqrt(least), at };
+  return { distanceMm: Math.sqrt(least), at: { xMm: x, yMm: y } };
 }
 
 /** Whether the sides of two rings meet. */

@@ -36,7 +36,9 @@ export class PairMemory {
 
 function within(a: Solid, b: Solid, span: Span): Nearest | null {
   const nearest = nearestPoints(a, b, span);
-  return nearest === null || ringsMeet(a.ring, b.ring) ? null : nearest;
+  // Where boxes lie apart, rings do not cross.
+  if (nearest === null || (boxesOverlap(a.box, b.box) && ringsMeet(a.ring, b.ring))) return null;
+  return nearest;
 }
 
 /** Rounding of arcs and of micrometres, mm. */
@@ -55,7 +57,6 @@ export function gapsOf(
 ): readonly Gap[] {
   const index = new GridIndex<Obstacle>(60);
   const gaps: Gap[] = [];
-  const seats = new Seats(region, isReached);
   for (const one of obstacles) {
     const reach = growBox(one.box, limitMm);
     for (const two of index.near(reach)) {
@@ -69,7 +70,7 @@ export function gapsOf(
       const at = pointBetween(nearest.a, nearest.b, two.growMm / needMm);
       if (isFilled(at, obstacles)) continue;
       const spareMm = nearest.distanceMm - needMm;
-      const open = spareMm > 0 ? isReached(region.cellAt(at)) : seats.isSeat(at, one, two);
+      const open = spareMm > 0 ? isReached(region.cellAt(at)) : hasSeat(at, one, two, region, isReached);
       if (open) gaps.push({ a: two.solid, b: one.solid, spareMm, widthMm: nearest.distanceMm, at });
     }
     index.add(one.box, one);
@@ -88,26 +89,20 @@ const isFilled = (at: PointMm, obstacles: readonly Obstacle[]): boolean =>
       pointInRing(at, solid.ring) !== "outside",
   );
 
-/** Corners of the reached region: where the ball can lie against two things. */
-class Seats {
-  readonly #region: Region;
-  readonly #isReached: (cell: number) => boolean;
-  /** Listed when the first gap is found that is too narrow. */
-  #corners: readonly PointMm[] | null = null;
-
-  constructor(region: Region, isReached: (cell: number) => boolean) {
-    this.#region = region;
-    this.#isReached = isReached;
-  }
-
-  isSeat(at: PointMm, one: Obstacle, two: Obstacle): boolean {
-    const reachMm = one.growMm + two.growMm;
-    this.#corners ??= this.#region.corners(this.#isReached);
-    return this.#corners.some(
-      (p) =>
-        Math.abs(p.xMm - at.xMm) <= reachMm &&
-        Math.abs(p.yMm - at.yMm) <= reachMm &&
-        [one, two].every(({ solid, growMm }) => distanceToRing(p, solid.ring) <= growMm + TOUCH_MM),
-    );
-  }
+/** Whether the ball can lie against both sides of a gap, at a corner of the region that is reached. */
+function hasSeat(
+  at: PointMm,
+  one: Obstacle,
+  two: Obstacle,
+  region: Region,
+  isReached: (cell: number) => boolean,
+): boolean {
+  const box = growBox(
+    { minXMm: at.xMm, maxXMm: at.xMm, minYMm: at.yMm, maxYMm: at.yMm },
+    one.growMm + two.growMm,
+  );
+  const seat = region.corner(box, isReached, (p) =>
+    [one, two].every(({ solid, growMm }) => distanceToRing(p, solid.ring) <= growMm + TOUCH_MM),
+  );
+  return seat !== null;
 }

@@ -1,4 +1,4 @@
-import { type PointMm, UnionFind } from "@pinwright/kernel";
+import { type BoxMm, boxHolds, type PointMm, UnionFind } from "@pinwright/kernel";
 import { CELL, type Cells } from "./cells.ts";
 
 /** Where the x and y of each corner of a trapezoid stand among its numbers. */
@@ -80,16 +80,22 @@ export class Region {
     return -1;
   }
 
-  /** Corners of the trapezoids that `isWanted`. */
-  corners(isWanted: (cell: number) => boolean): readonly PointMm[] {
-    const found: PointMm[] = [];
-    for (let cell = 0; cell < this.count; cell++) {
+  /** The first corner, of the trapezoids that are wanted, that lies in a box and is `suitable`. */
+  corner(
+    box: BoxMm,
+    isWanted: (cell: number) => boolean,
+    isSuitable: (corner: PointMm) => boolean,
+  ): PointMm | null {
+    const { numbers } = this;
+    for (let cell = 0, at = 0; cell < this.count; cell++, at += CELL.size) {
+      if ((numbers[at + CELL.high] ?? 0) < box.minYMm || (numbers[at + CELL.low] ?? 0) > box.maxYMm) continue;
       if (!isWanted(cell)) continue;
-      const at = cell * CELL.size;
-      for (const [x, y] of CORNERS)
-        found.push({ xMm: this.numbers[at + x] ?? 0, yMm: this.numbers[at + y] ?? 0 });
+      for (const [x, y] of CORNERS) {
+        const corner = { xMm: numbers[at + x] ?? 0, yMm: numbers[at + y] ?? 0 };
+        if (boxHolds(box, corner) && isSuitable(corner)) return corner;
+      }
     }
-    return found;
+    return null;
   }
 }
 
