@@ -13,7 +13,7 @@ import type { Solids } from "../solids/solids-solver.ts";
 import { type Blocked, blockedBy } from "./blocked.ts";
 import { type Cell, Cells } from "./cells.ts";
 import { type Contact, type ContactContext, contactOf } from "./contact.ts";
-import { checkPanelArea, type PanelArea, panelRing } from "./panel-area.ts";
+import { checkPanelArea, type PanelArea, panelArea, panelRing } from "./panel-area.ts";
 import { PoseClashes } from "./poses.ts";
 import { clashSettings, electricItems, farthestMm, wholeId } from "./settings.ts";
 import { checkStandOffs } from "./stand-offs.ts";
@@ -73,7 +73,7 @@ export class ClashSolver {
     const { items, panels, shop } = machine;
     const cells = new Cells<Solid | Tube>(farthestMm(settings) / 2);
     for (const own of solids.values()) for (const solid of own) cells.add(solid);
-    for (const tube of this.#allTubes(machine, harnesses)) cells.add(tube);
+    for (const tube of this.#allTubes(machine, harnesses)) cells.add(tube, false);
     const context = { items, panels, settings, electric };
     const memory = this.#cells.ask("all", [shop, panels, electric], newMemory);
     const met: (readonly Met[])[] = [];
@@ -158,7 +158,7 @@ function areaOf(
   const ring = panelRing(machine, panelId);
   if (panel === undefined || ring === null) return null;
   return {
-    panel: { ring, thicknessMm: panel.thickness_mm, cutouts },
+    panel: panelArea(ring, panel.thickness_mm, cutouts),
     inputs: [panel, machine.panelOutlines.get(panelId), cutouts, movingMm],
   };
 }
@@ -172,15 +172,11 @@ function meetingsOf(
 ): readonly Met[] {
   const met: Met[] = [];
   cells.pairs(cell, (a, b) => {
-    if (isTube(a)) {
-      if (!isTube(b)) add(blocked(a, b, context));
-    } else add(isTube(b) ? blocked(b, a, context) : contactOf(a, b, context));
+    if (isTube(a)) return;
+    const found = isTube(b) ? blocked(b, a, context) : contactOf(a, b, context);
+    if (found !== null) met.push(found);
   });
   return met;
-
-  function add(found: Met | null): void {
-    if (found !== null) met.push(found);
-  }
 }
 
 function blocked(tube: Tube, solid: Solid, { items, panels, settings }: ContactContext): Blocked | null {

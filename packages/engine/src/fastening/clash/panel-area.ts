@@ -1,4 +1,6 @@
 import {
+  type BoxMm,
+  boxOf,
   differenceRings,
   growBox,
   offsetRings,
@@ -22,8 +24,17 @@ const DRAWN_MM = 0.1;
 /** A panel as items see it. */
 export interface PanelArea {
   readonly ring: RingMm;
+  /** Its box, where it is just a rectangle along the axes: most of what lies on it is told to by that. */
+  readonly rectangle: BoxMm | null;
   readonly thicknessMm: number;
   readonly cutouts: PanelCutouts | undefined;
+}
+
+export function panelArea(ring: RingMm, thicknessMm: number, cutouts: PanelCutouts | undefined): PanelArea {
+  const box = boxOf(ring);
+  const fills =
+    box !== null && areaOf(ring) >= (box.maxXMm - box.minXMm) * (box.maxYMm - box.minYMm) - DRAWN_MM ** 2;
+  return { ring, rectangle: fills ? box : null, thicknessMm, cutouts };
 }
 
 /** Outer edge of a panel: its outline, else its rectangle. */
@@ -63,18 +74,30 @@ function beyondRing(p: PointMm, ring: RingMm): number {
 
 /** What lies on the face of its panel and sticks out beyond its edge; a fastener's middle must be on it. */
 function beyondEdge(item: Item, solids: readonly Solid[], panel: PanelArea): Finding | null {
-  const corners =
-    item.kind === "fastener"
-      ? [item.place]
-      : solids.filter((solid) => liesOn(item, solid, panel.thicknessMm)).flatMap(({ ring }) => ring);
-  const beyond = corners.map((p) => beyondRing(p, panel.ring));
+  const { rectangle, ring, thicknessMm } = panel;
+  const corners: PointMm[] = [];
+  let within = 0;
+  if (item.kind === "fastener") corners.push(item.place);
+  else
+    for (const solid of solids) {
+      if (!liesOn(item, solid, thicknessMm)) continue;
+      if (rectangle !== null && boxWithin(solid.box, rectangle)) within++;
+      else corners.push(...solid.ring);
+    }
+  const beyond = corners.map((p) => beyondRing(p, ring));
   const overMm = Math.max(0, ...beyond);
   if (overMm <= DRAWN_MM) return null;
-  const off = beyond.every((mm) => mm > 0);
+  const off = within === 0 && beyond.every((mm) => mm > 0);
   const numbers = { over_mm: roundTo(overMm, 0.1), off };
   const severity = off || item.kind === "fastener" ? "error" : "warning";
   return makeFinding("off-panel", severity, [item.id, item.place.panelId], numbers);
 }
+
+const boxWithin = (box: BoxMm, outer: BoxMm): boolean =>
+  box.minXMm >= outer.minXMm &&
+  box.maxXMm <= outer.maxXMm &&
+  box.minYMm >= outer.minYMm &&
+  box.maxYMm <= outer.maxYMm;
 
 function liesOn({ place }: Item, solid: Solid, thicknessMm: number): boolean {
   const { fromMm, toMm } = offSide(solid, place.side, thicknessMm);

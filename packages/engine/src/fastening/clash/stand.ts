@@ -3,7 +3,7 @@ import type { Machine, Solid } from "../../model/index.ts";
 import type { PanelCutouts } from "../cutouts/panel-cutouts.ts";
 import type { Solids } from "../solids/solids-solver.ts";
 import { type Upright, uprightOf } from "./meeting.ts";
-import { type PanelArea, panelRing } from "./panel-area.ts";
+import { type PanelArea, panelArea, panelRing } from "./panel-area.ts";
 import type { SpaceBox } from "./rigid.ts";
 
 /** A panel and what stands on it, to be held against others. */
@@ -69,7 +69,7 @@ function standOf(
   return {
     panelId: panel.id,
     glass: panel.purpose === "glass",
-    area: { ring, thicknessMm, cutouts },
+    area: panelArea(ring, thicknessMm, cutouts),
     slab: uprightOf(slab),
     slabBox: { ...box, lowMm: slab.lowMm, highMm: slab.highMm },
     solids,

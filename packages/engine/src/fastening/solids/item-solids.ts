@@ -60,8 +60,8 @@ function centred(widthMm: number, depthMm: number): RingMm {
  */
 export function deviceSolids(item: DeviceItem, source: SolidSource): readonly Solid[] {
   const { place, type } = item;
-  const onPanel = (ring: RingMm): RingMm =>
-    ring.map((p) => placed(place, faceX(place.side, p.xMm, 0), p.yMm));
+  // Its own frame is seen from its face, which looks down on the underside.
+  const onPanel = (ring: RingMm): RingMm => movedRing(ring, place, place.rotationDeg, place.side === "under");
   const direction = directionAt(place, source.thicknessMm);
   const offMm = (mm: number): number => place.zMm + direction * mm;
   if (source.bodies.length > 0) return solidsOf({ item, ...source }, bodyPrisms(source, onPanel, offMm));
@@ -77,7 +77,7 @@ export function deviceSolids(item: DeviceItem, source: SolidSource): readonly So
 export function mechanismSolids(item: MechanismItem, source: SolidSource): readonly Solid[] {
   const { place, type } = item;
   // A mechanism's own frame is seen from `top` on either side.
-  const onPanel = (ring: RingMm): RingMm => ring.map((p) => placed(place, p.xMm, p.yMm));
+  const onPanel = (ring: RingMm): RingMm => movedRing(ring, place, place.rotationDeg);
   const owner = { item, ...source };
   if (source.bodies.length > 0)
     return solidsOf(

@@ -1,12 +1,12 @@
 import type { Book, Ring } from "@pinwright/book";
 import {
   boxOf,
+  cosSinDeg,
   differenceRings,
   intersectionRings,
   type PointMm,
   polar,
   type RingMm,
-  rotatePoint,
   signedArea,
 } from "@pinwright/kernel";
 
@@ -34,12 +34,21 @@ export function discRing(diameterMm: number): readonly PointMm[] {
 export const hexagonRing = (diameterMm: number): readonly PointMm[] =>
   Array.from({ length: 6 }, (_, i) => polar(i * 60, diameterMm / 2));
 
-/** A ring turned about (0, 0) and then moved. */
-export function movedRing(ring: Ring, at: PointMm, rotationDeg: number): readonly PointMm[] {
-  if (rotationDeg === 0) return ring.map((p) => ({ xMm: at.xMm + p.xMm, yMm: at.yMm + p.yMm }));
+/**
+ * A ring turned about (0, 0) and then moved.
+ * @param mirrored it is turned over first, so that x points the other way
+ */
+export function movedRing(
+  ring: Ring,
+  at: PointMm,
+  rotationDeg: number,
+  mirrored = false,
+): readonly PointMm[] {
+  const { cos, sin } = cosSinDeg(rotationDeg);
+  const flip = mirrored ? -1 : 1;
   return ring.map((p) => {
-    const turned = rotatePoint(p, rotationDeg);
-    return { xMm: at.xMm + turned.xMm, yMm: at.yMm + turned.yMm };
+    const x = flip * p.xMm;
+    return { xMm: at.xMm + (x * cos - p.yMm * sin), yMm: at.yMm + (x * sin + p.yMm * cos) };
   });
 }
 
