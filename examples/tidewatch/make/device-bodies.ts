@@ -133,7 +133,9 @@ const ABOVE: readonly Bodied[] = [
       },
     ],
   },
-  { type: "dt.swing-plate", bodies: [block(["plate", "plate", "片"], [34, 3], [0, 40])] },
+  // The ball pushes both aside.
+  { type: "dt.swing-plate", bodies: [moving(block(["plate", "plate", "片"], [34, 3], [0, 40]))] },
+  { type: "dt.swing-wire", bodies: [moving(block(["wire", "wire", "钢丝"], [34, 3], [0, 30]))] },
 ];
 
 const POSTED: readonly Bodied[] = ["tx", "rx"].map(

@@ -4,6 +4,9 @@ import { rows } from "./author.ts";
 
 const HOLE = /^(-?[\d.]+),(-?[\d.]+)$/;
 
+/** Stand-offs of different heights are told apart by their finish. */
+const FINISH: Readonly<Record<number, string>> = { 10: "nickel", 12: "brass", 15: "black", 36: "nickel" };
+
 /** Stand-offs that boards stand on: with a wood screw end in panels, of the height that the board type asks for. */
 const WOOD_END = [10, 12, 15, 36].map(
   (heightMm): Partial<BookRow<"fastener_types">> => ({
@@ -21,7 +24,7 @@ const WOOD_END = [10, 12, 15, 36].map(
     pilot_mm: 2.1,
     clutch: 4,
     torque_nm: 0.9,
-    colour: "nickel",
+    colour: FINISH[heightMm] ?? "nickel",
     part: `hw.standoff-${heightMm}`,
   }),
 );
@@ -44,7 +47,7 @@ const STUDDED = [10, 12, 15].map(
     bites: "thread",
     clutch: 4,
     torque_nm: 0.6,
-    colour: "nickel",
+    colour: FINISH[heightMm] ?? "nickel",
     part: `hw.standoff-m3-${heightMm}`,
   }),
 );
