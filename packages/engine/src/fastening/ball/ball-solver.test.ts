@@ -5,7 +5,7 @@ import type { Finding, Machine, Solid } from "../../model/index.ts";
 import { createMachine, createShop, type SomeTables } from "../../testing/book.ts";
 import { BallSolver } from "./ball-solver.ts";
 import { jamFromMm } from "./clearance.ts";
-import { touchRadiusMm } from "./obstacles.ts";
+import { obstacleOf, outermost, touchRadiusMm } from "./obstacles.ts";
 
 const at = (xMm: number, yMm: number): PointMm => ({ xMm, yMm });
 
@@ -235,5 +235,21 @@ describe("the memory of the ball", () => {
     run([disc("post", 152, 130, 5), below(110)]);
     expect(solver.computed.panels).toBe(computed.panels + 1);
     expect(solver.computed.bands).toBe(computed.bands + 1);
+  });
+});
+
+describe("what the ball cannot touch", () => {
+  it("is left out: a screw in a guide, and nothing that stands out of it", () => {
+    const guide = bar("guide", 150, 200, 60);
+    const screw = disc("screw", 150, 200, 2, { highMm: 10 });
+    const post = disc("post", 150, 202, 2);
+    const ids = (solids: readonly Solid[]) =>
+      outermost(
+        solids.flatMap((s) => obstacleOf(s, 27) ?? []),
+        27,
+      ).map((o) => o.solid.id);
+    expect(ids([guide, screw])).toEqual(["guide"]);
+    expect(ids([guide, post])).toEqual(["guide", "post"]);
+    expect(ids([{ ...guide, highMm: 8 }, screw])).toEqual(["guide", "screw"]);
   });
 });

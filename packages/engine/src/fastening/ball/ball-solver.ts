@@ -21,7 +21,7 @@ import type { Solids } from "../solids/solids-solver.ts";
 import type { Cells } from "./cells.ts";
 import { type Low, lowSolids } from "./clearance.ts";
 import { type Gap, PairMemory } from "./gaps.ts";
-import { obstacleOf } from "./obstacles.ts";
+import { obstacleOf, outermost } from "./obstacles.ts";
 import { BallRoom, type PlayingSurface } from "./panel-ball.ts";
 
 /** What the ball is checked against on one panel. */
@@ -63,7 +63,8 @@ export class BallSolver {
       const inputs = [outline, own, holes, throwers, ball_mm, slope_deg, ...Object.values(limits)];
       parts.push(
         this.#panels.ask(panel.id, inputs, (bands) => {
-          const obstacles = own.flatMap((solid) => obstacleOf(solid, ball_mm) ?? []);
+          const all = own.flatMap((solid) => obstacleOf(solid, ball_mm) ?? []);
+          const obstacles = outermost(all, ball_mm);
           const surface = { outline, obstacles, holes, throwers, ballMm: ball_mm, slopeDeg: slope_deg };
           return this.#findings(surface, own, limits, bands);
         }),

@@ -1,4 +1,4 @@
-import { type BoxMm, growBox, type RingMm, SharedMemory } from "@pinwright/kernel";
+import { type BoxMm, growBox, pointInRing, type RingMm, SharedMemory } from "@pinwright/kernel";
 import type { Solid } from "../../model/index.ts";
 import { growRing } from "./grow.ts";
 
@@ -38,3 +38,27 @@ export function obstacleOf(solid: Solid, ballMm: number): Obstacle | null {
     return { solid, growMm, grown, box: growBox(solid.box, growMm) };
   });
 }
+
+/**
+ * Obstacles without the small ones that stand in another: screws in a guide, posts in their rubbers. What is no wider
+ * than the ball and has all corners in another that keeps the ball as far off cannot be touched: if it comes out
+ * between two corners, then into a notch that the ball is too large for.
+ */
+export function outermost(obstacles: readonly Obstacle[], ballMm: number): readonly Obstacle[] {
+  const isSmall = ({ solid: { box } }: Obstacle): boolean =>
+    box.maxXMm - box.minXMm <= ballMm && box.maxYMm - box.minYMm <= ballMm;
+  return obstacles.filter(
+    (small) => !isSmall(small) || !obstacles.some((large) => large !== small && holds(large, small)),
+  );
+}
+
+const holds = (large: Obstacle, small: Obstacle): boolean =>
+  large.growMm >= small.growMm &&
+  boxWithin(small.solid.box, large.solid.box) &&
+  small.solid.ring.every((p) => pointInRing(p, large.solid.ring) === "inside");
+
+const boxWithin = (small: BoxMm, large: BoxMm): boolean =>
+  small.minXMm > large.minXMm &&
+  small.minYMm > large.minYMm &&
+  small.maxXMm < large.maxXMm &&
+  small.maxYMm < large.maxYMm;
