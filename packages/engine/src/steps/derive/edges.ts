@@ -77,35 +77,63 @@ const isBefore = (a: Precedence, b: Precedence): boolean =>
   WEIGHTS[a.why] > WEIGHTS[b.why] || (a.why === b.why && compareText(a.at, b.at) < 0);
 
 /**
- * What the end of the line adds: a test comes after every step that is not told to come after it; what is checked again
- * comes after the tests, and what follows a test follows that. Without a test it comes after everything else.
+ * What the end of the line adds: tests come after every step that is not told to come after them, one after the other
+ * as they are told, else as in the designer's table; what is checked again comes after all tests, and what follows the
+ * last test follows that. Without a test it comes after everything else.
  */
 export function endEdges(drafts: readonly Draft[], edges: readonly Precedence[]): readonly Precedence[] {
+  const after = followersOf(edges);
+  const rechecks = drafts.filter((draft) => draft.kind === "recheck").map((draft) => draft.id);
+  const tests = testsInOrder(drafts, after);
+  const found: Precedence[] = [];
+  let open = new Set(drafts.filter(({ kind }) => kind !== "recheck").map(({ id }) => id));
+  for (const test of tests) open.delete(test);
+  /** Everything open comes before; what comes before other open steps does so through them. */
+  const close = (ids: ReadonlySet<string>, afterId: string): void => {
+    for (const beforeId of ids)
+      if (!(after.get(beforeId) ?? []).some((id) => ids.has(id)))
+        found.push({ beforeId, afterId, why: "rule", at: afterId });
+  };
+  let last: string | null = null;
+  for (const test of tests) {
+    const later = reached(after, test);
+    close(new Set([...open].filter((id) => !later.has(id))), test);
+    if (last !== null) found.push({ beforeId: last, afterId: test, why: "rule", at: test });
+    open = new Set([...open].filter((id) => later.has(id)));
+    last = test;
+  }
+  for (const recheck of rechecks) {
+    if (last === null) close(open, recheck);
+    else {
+      found.push({ beforeId: last, afterId: recheck, why: "rule", at: last });
+      for (const id of open) found.push({ beforeId: recheck, afterId: id, why: "rule", at: last });
+    }
+  }
+  return found;
+}
+
+/** Tests, those that others are told to come after first; then as in the table. */
+function testsInOrder(
+  drafts: readonly Draft[],
+  after: ReadonlyMap<string, readonly string[]>,
+): readonly string[] {
+  const tests = drafts.filter((draft) => draft.kind === "own" && draft.skill === TEST_SKILL);
+  const waits = new Map(tests.map(({ id }) => [id, 0]));
+  for (const { id: test } of tests)
+    for (const id of reached(after, test)) waits.set(id, (waits.get(id) ?? 0) + 1);
+  return [...tests]
+    .sort((a, b) => (waits.get(a.id) ?? 0) - (waits.get(b.id) ?? 0) || a.rank - b.rank)
+    .map(({ id }) => id);
+}
+
+function followersOf(edges: readonly Precedence[]): ReadonlyMap<string, readonly string[]> {
   const after = new Map<string, string[]>();
   for (const { beforeId, afterId } of edges) {
     const known = after.get(beforeId);
     if (known === undefined) after.set(beforeId, [afterId]);
     else known.push(afterId);
   }
-  const tests = drafts.filter((draft) => draft.kind === "own" && draft.skill === TEST_SKILL);
-  const rechecks = drafts.filter((draft) => draft.kind === "recheck").map((draft) => draft.id);
-  const apart = new Set([...tests.map((test) => test.id), ...rechecks]);
-  const found: Precedence[] = [];
-  const add = (beforeId: string, afterId: string, at: string): void => {
-    found.push({ beforeId, afterId, why: "rule", at });
-  };
-  for (const { id: test } of tests) {
-    const later = reached(after, test);
-    for (const { id } of drafts) if (!apart.has(id) && !later.has(id)) add(id, test, test);
-    for (const recheck of rechecks) {
-      add(test, recheck, test);
-      for (const id of later) if (!apart.has(id)) add(recheck, id, test);
-    }
-  }
-  if (tests.length === 0)
-    for (const recheck of rechecks)
-      for (const { id } of drafts) if (!apart.has(id)) add(id, recheck, recheck);
-  return found;
+  return after;
 }
 
 /** All that comes after a step. */

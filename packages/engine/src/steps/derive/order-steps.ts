@@ -37,7 +37,9 @@ export function orderSteps(
   const parts = untangle(drafts, ruled, (id) => heldBy.get(id) ?? []);
   const stepOf = stepsOf(parts);
   const edges = stepEdges(parts === drafts ? ruled : [...things, ...ruledEdges(machine, parts)], stepOf);
-  const { edges: ordered, findings } = breakLoops([...edges, ...endEdges(parts, edges)]);
+  const { edges: free, findings } = breakLoops(edges);
+  // What the end adds makes no loop where there is none; only rows that now follow from others go.
+  const { edges: ordered } = breakLoops([...free, ...endEdges(parts, free)]);
   return { drafts: parts, edges: ordered, layers: layersOf(things, stepOf), findings };
 }
 
