@@ -9,6 +9,7 @@ const CHOICES: Readonly<Record<string, string>> = {
   "splice-place": "The place of the splice",
   station: "The station",
   step: "The step",
+  symbol: "The symbol",
   time: "The time",
   trunk: "The trunk",
   "wire-number": "The number",

@@ -9,6 +9,7 @@ const CHOICES: Readonly<Record<string, string>> = {
   "splice-place": "接头位置",
   station: "工位",
   step: "工步",
+  symbol: "符号",
   time: "工时",
   trunk: "主干",
   "wire-number": "线号",
