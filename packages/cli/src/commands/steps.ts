@@ -25,7 +25,7 @@ const countOf = ({ motions }: WorkStep, kind: WorkStep["motions"][number]["kind"
 
 function orderText({ steps: { steps } }: LineResult): string {
   const numbers = new Map(steps.map((step) => [step.id, step.number]));
-  const heads = ["no.", "step", "side", "fasteners", "min", "bits", "boxes", "after", "skill"];
+  const heads = ["no.", "step", "side", "fasteners", "min", "bits", "boxes", "skill", "after"];
   const rows = steps.map((step) => [
     String(step.number),
     step.id,
@@ -36,8 +36,8 @@ function orderText({ steps: { steps } }: LineResult): string {
     `${minutes(step.seconds)}${step.secondsFrom === "designer" ? " set" : ""}`,
     String(countOf(step, "bit-change")),
     String(countOf(step, "box-change")),
-    step.afterIds.map((id) => numbers.get(id) ?? "?").join(" "),
     step.skill,
+    step.afterIds.map((id) => numbers.get(id) ?? "?").join(" "),
   ]);
   return textTable([heads, ...rows], FIGURES);
 }
