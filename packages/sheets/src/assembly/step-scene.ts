@@ -114,6 +114,24 @@ function crowded(signs: readonly Sign[], symbolMm: number): ReadonlySet<string> 
   return close;
 }
 
+/** How many of a step's symbols would have to stand beside their holes in a view, of how many that it shows. */
+export function crowding(
+  view: PanelView,
+  state: SideState,
+  symbolMm: number,
+): { readonly aside: number; readonly shown: number } {
+  const signs = signsOf(view, state);
+  return { aside: crowded(signs, symbolMm).size, shown: signs.length };
+}
+
+function signsOf(view: PanelView, { now }: SideState): readonly Sign[] {
+  const order = now.step.kind === "recheck" ? now.step.recheckIds : now.step.fastenerIds;
+  const numbers = new Map(order.map((id, i) => [id, i + 1]));
+  return now.fasteners
+    .map((item): Sign => ({ item, number: numbers.get(item.id) ?? 0, hole: view.toPage(item.place) }))
+    .filter((sign) => isOn(view, sign.hole));
+}
+
 const square = (middle: PagePoint, sizeMm: number): TurnedBox => ({
   middle,
   widthMm: sizeMm,
@@ -187,11 +205,7 @@ function nameRequests(view: PanelView, items: readonly Item[], style: SceneStyle
  * beside them with leaders, and the hole itself is a dot.
  */
 export function drawStep(line: LineResult, view: PanelView, state: SideState, style: SceneStyle): Drawing {
-  const order = state.now.step.kind === "recheck" ? state.now.step.recheckIds : state.now.step.fastenerIds;
-  const numbers = new Map(order.map((id, i) => [id, i + 1]));
-  const signs = state.now.fasteners
-    .map((item): Sign => ({ item, number: numbers.get(item.id) ?? 0, hole: view.toPage(item.place) }))
-    .filter((sign) => isOn(view, sign.hole));
+  const signs = signsOf(view, state);
   const away = crowded(signs, style.symbolMm);
   const standing = signs.filter((s) => !away.has(s.item.id));
   const leading = signs.filter((s) => away.has(s.item.id));

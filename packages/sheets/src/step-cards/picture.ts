@@ -2,7 +2,7 @@ import type { LineResult, PanelPoint } from "@pinwright/engine";
 import { type BoxMm, boxOf, growBox } from "@pinwright/kernel";
 import { edgeWidthMm } from "../assembly/edge.ts";
 import { fittingScale, lowerEdge, type PanelView, panelView } from "../assembly/panel-view.ts";
-import { drawStep, type SideState } from "../assembly/step-scene.ts";
+import { crowding, drawStep, type SideState } from "../assembly/step-scene.ts";
 import { at, box, group, LINE, rect, stroke, TEXT, write } from "../compose/draw.ts";
 import type { Block } from "../compose/flow.ts";
 import type { Mark } from "../compose/mark.ts";
@@ -84,7 +84,10 @@ export interface Picture extends Block {
 /** Share of the symbols that may stand beside their holes in a clear picture. */
 const ASIDE_SHARE = 0.25;
 
-/** The picture of a step on a panel side, as high as there is room for. Null: there is no such panel. */
+/**
+ * The picture of a step on a panel side, as high as there is room for. Null: there is no such panel.
+ * @param onlyClear whether it is left blank when it would not tell the holes apart
+ */
 export function pictureBlock(
   line: LineResult,
   state: SideState,
@@ -92,6 +95,7 @@ export function pictureBlock(
   options: SheetOptions,
   widthMm: number,
   mostMm: number,
+  onlyClear: boolean,
 ): Picture | null {
   const { panelId, side } = state.now;
   const whole = panelView(line, panelId, side, 1);
@@ -116,9 +120,14 @@ export function pictureBlock(
   );
   const view = panelView(line, panelId, side, scale, region);
   if (view === null) return null;
+  const { symbol_mm: symbolMm } = line.machine.shop.numbers;
+  const { aside, shown } = crowding(view, state, symbolMm);
+  const isOpen = aside <= ASIDE_SHARE * Math.max(4, shown);
+  // Drawing it takes much longer than to see that nobody could read it.
+  if (onlyClear && !isOpen) return { isClear: false, heightMm: 0, marks: [] };
   const drawing = drawStep(line, view, state, {
     language,
-    symbolMm: line.machine.shop.numbers.symbol_mm,
+    symbolMm,
     marginMm: MARGIN_MM,
     numbered: true,
     // Without screws the names alone tell what goes where.
@@ -137,8 +146,7 @@ export function pictureBlock(
   const set = (lines: readonly string[], topMm: number): Mark[] =>
     lines.map((t, i) => write(t, at(0, topMm + (i + 0.75) * step), { heightMm: TEXT.small }));
   return {
-    isClear:
-      drawing.balloons.length === 0 && drawing.aside <= ASIDE_SHARE * Math.max(4, drawing.holes.length),
+    isClear: isOpen && drawing.balloons.length === 0,
     heightMm: captionMm + pictureMm + told.length * step + 2,
     marks: [
       ...set(caption, 0),

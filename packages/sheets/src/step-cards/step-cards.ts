@@ -137,11 +137,11 @@ function bodyOf({ heading, first }: Card, page: number): Box {
   return box(room.xMm, room.yMm + heading.heightMm, room.widthMm, room.heightMm - heading.heightMm);
 }
 
-function picturesOf(card: Card, widthMm: number, mostMm: number): readonly Picture[] {
+function picturesOf(card: Card, widthMm: number, mostMm: number, onlyClear: boolean): readonly Picture[] {
   const { line, step, states, options } = card;
   return pictureSides(line, step).flatMap((side) => {
     const name = panelSideName(line, side.panelId, side.side, options.language);
-    return pictureBlock(line, states.at(side), name, options, widthMm, mostMm) ?? [];
+    return pictureBlock(line, states.at(side), name, options, widthMm, mostMm, onlyClear) ?? [];
   });
 }
 
@@ -155,7 +155,7 @@ function stackedPages(card: Card): Mark[][] | null {
   if (sides > 0 && leftMm < PICTURE_MM.least) return null;
   // Two sides of a panel stand side by side.
   const columnMm = sides < 2 ? widthMm : (widthMm - GUTTER_MM) / 2;
-  const pictures = picturesOf(card, columnMm, Math.min(PICTURE_MM.most, leftMm));
+  const pictures = picturesOf(card, columnMm, Math.min(PICTURE_MM.most, leftMm), true);
   if (pictures.some((p) => !p.isClear)) return null;
   return flow([...card.before, ...paired(pictures, columnMm), ...after], (page) => bodyOf(card, page));
 }
@@ -175,7 +175,7 @@ function overleafPages(card: Card): Mark[][] {
     (page) => bodyOf(card, page),
   );
   const { heightMm } = bodyOf(card, front.length);
-  const pictures = picturesOf(card, widthMm, heightMm);
+  const pictures = picturesOf(card, widthMm, heightMm, false);
   return [
     ...front,
     ...pictures.map((picture, i) => flow([picture], () => bodyOf(card, front.length + i)).flat()),
@@ -199,10 +199,11 @@ function besidePages(card: Card): Mark[][] | null {
   const body = bodyOf(card, 0);
   const done = doneBlock(card.options.language, body.widthMm);
   const roomMm = body.heightMm - heightOf(card.before) - done.heightMm - 1;
-  const [picture] = picturesOf(card, BESIDE_MM, roomMm);
   const column = body.widthMm - BESIDE_MM - GUTTER_MM;
   const own = lists(card, column);
-  if (picture === undefined || !picture.isClear || heightOf(own) > roomMm) return null;
+  if (heightOf(own) > roomMm) return null;
+  const [picture] = picturesOf(card, BESIDE_MM, roomMm, true);
+  if (picture === undefined || !picture.isClear) return null;
   const top = body.yMm + heightOf(card.before);
   const left = body.xMm + BESIDE_MM + GUTTER_MM;
   return [
