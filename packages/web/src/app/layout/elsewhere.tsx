@@ -3,6 +3,7 @@ import { Link } from "wouter";
 import type { ViewEntry } from "../../worker/protocol.ts";
 import { useDesk, useView } from "../book/desk.tsx";
 import { addressOf } from "../book/place-of.ts";
+import { screwsAddress } from "../screws/use-screws-place.ts";
 import { usePick, useWords } from "../words.tsx";
 import type { Stage } from "./actions.ts";
 import type { Side } from "./scene.ts";
@@ -44,6 +45,9 @@ export function Elsewhere({
     <div className="elsewhere">
       {hasWires && WIRED.has(kind) && (
         <Link href={addressOf(bookId, { kind: "wire", id })}>{own.inWiring}</Link>
+      )}
+      {about.itemKind === "fastener" && (
+        <Link href={screwsAddress(bookId, { screwId: id })}>{own.inScrews}</Link>
       )}
       {inTable !== null && (
         <Link href={`/b/${bookId}/tables/${inTable}?id=${encodeURIComponent(id)}`}>{own.inTable}</Link>

@@ -25,7 +25,7 @@ export function FindingLines({
         return (
           <p
             key={`${finding.rule} ${finding.subjects.join(" ")}`}
-            className={`effect finding ${finding.severity}`}
+            className={`effect said ${finding.severity}`}
           >
             <Link href={`/b/${bookId}/findings?rule=${finding.rule}&id=${encodeURIComponent(about)}`}>
               {words.common.severity[finding.severity]}: {wording.title}

@@ -20,6 +20,7 @@ const step = (id: string, number: number, more: Partial<Step> = {}): Step => ({
   tools: [],
   cautions: [],
   stationId: null,
+  chosen: { station: false, time: false },
   itemIds: [],
   fastenerIds: [],
   recheckIds: [],
@@ -50,7 +51,7 @@ const ids = (marks: readonly { readonly id: string }[]) => marks.map(({ id }) =>
 
 describe("shownMarks", () => {
   it("draws this step's screws in the order of the hand, earlier ones apart, later ones not", () => {
-    const { before, now, sought } = shownMarks(MARKS, "under", step("s2", 2), 9, null);
+    const { before, now, sought } = shownMarks(MARKS, "under", step("s2", 2), Number.POSITIVE_INFINITY, null);
     expect([ids(before), ids(now), ids(sought)]).toEqual(["a", "cb", ""]);
   });
 

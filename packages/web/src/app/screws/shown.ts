@@ -31,10 +31,13 @@ export function shownMarks(
   const sought = typeId === null ? [] : own.filter((mark) => mark.typeId === typeId);
   if (step === null) return { before: [], now: own, sought };
   const recheck = new Map(step.recheckIds.map((id, i) => [id, i + 1]));
-  const turnOf = (mark: Mark): number | undefined =>
-    mark.stepId === step.id ? mark.turn : recheck.get(mark.id);
-  const now = own.filter((mark) => (turnOf(mark) ?? Number.POSITIVE_INFINITY) <= driven);
-  now.sort((a, b) => (turnOf(a) ?? 0) - (turnOf(b) ?? 0));
+  const now = own
+    .flatMap((mark) => {
+      const turn = mark.stepId === step.id ? mark.turn : recheck.get(mark.id);
+      return turn === undefined || turn > driven ? [] : [{ mark, turn }];
+    })
+    .sort((a, b) => a.turn - b.turn)
+    .map(({ mark }) => mark);
   const before = own.filter(
     (mark) => mark.stepId !== null && mark.stepNumber < step.number && !recheck.has(mark.id),
   );

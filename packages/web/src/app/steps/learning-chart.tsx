@@ -1,4 +1,5 @@
 import type { ViewEntry } from "../../worker/protocol.ts";
+import { DrawingScroll } from "../wiring/currents/drawing-scroll.tsx";
 import { useWords } from "../words.tsx";
 
 const WIDTH = 640;
@@ -29,7 +30,7 @@ export function LearningChart({ learnt }: { readonly learnt: ViewEntry<"learning
       .join("");
   const end = learnt.units.at(-1);
   return (
-    <div className="drawing-scroll">
+    <DrawingScroll>
       <svg
         className="learning-chart"
         viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
@@ -69,6 +70,6 @@ export function LearningChart({ learnt }: { readonly learnt: ViewEntry<"learning
           </>
         )}
       </svg>
-    </div>
+    </DrawingScroll>
   );
 }

@@ -64,7 +64,7 @@ function OrderFinding({ entry: { finding, subjects } }: { readonly entry: ViewEn
   const wording = findingWords(language, finding.rule);
   const isLoop = finding.rule === "order-loop";
   return (
-    <li className={`effect finding ${finding.severity}`}>
+    <li className={`said ${finding.severity}`}>
       <b>
         {words.common.severity[finding.severity]}: {wording.title}
       </b>

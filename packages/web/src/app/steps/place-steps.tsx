@@ -128,7 +128,7 @@ function MoveMenu({
             </Menu.Item>
           );
         })}
-        {step.stationId !== null && (
+        {step.chosen.station && (
           <>
             <Menu.Divider />
             <Menu.Item leftSection={<IconPinnedOff size={16} />} onClick={() => move(step, null, null)}>

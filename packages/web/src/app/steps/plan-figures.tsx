@@ -10,10 +10,13 @@ export function PlanFigures({
   plan,
   usual,
   steps,
+  taktMin,
 }: {
   readonly plan: Plan;
   readonly usual: Plan | null;
   readonly steps: Entries<"stepLines">;
+  /** Takt that the shop wants. */
+  readonly taktMin: number;
 }) {
   const words = useWords().steps;
   const pick = usePick();
@@ -40,6 +43,13 @@ export function PlanFigures({
         <Figure name={words.bound} value={fewest ? String(plan.lowerBound) : words.minutes(plan.lowerBound)}>
           {plan.isProven ? words.proven : words.gap(gapPct)}
         </Figure>
+        {!fewest && (
+          <Figure name={words.wanted} value={words.minutes(taktMin * 60)}>
+            <span className={plan.taktS > taktMin * 60 ? "amber-text" : ""}>
+              {plan.taktS > taktMin * 60 ? words.wantedMissed : words.wantedMet}
+            </span>
+          </Figure>
+        )}
         <Figure name={words.work} value={words.minutes(work)}>
           {used > 0 && words.used((100 * work) / used)}
         </Figure>

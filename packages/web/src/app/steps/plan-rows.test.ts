@@ -30,6 +30,7 @@ const step = (id: string, number: number, seconds: number): Step => ({
   tools: [],
   cautions: [],
   stationId: null,
+  chosen: { station: false, time: false },
   itemIds: [],
   fastenerIds: [],
   recheckIds: [],

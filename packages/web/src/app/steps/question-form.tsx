@@ -26,7 +26,7 @@ export function QuestionForm({
   readonly plan: Plan | null;
   readonly taktMin: number;
 }) {
-  const words = useWords().steps.question;
+  const { question: words, minuteUnit: unit } = useWords().steps;
   const people = [...stations.values()].reduce((sum, { people: n }) => sum + n, 0);
   const [takt, setTakt] = useState(taktMin);
   const [places, setPlaces] = useState(people === 0 ? FEW_PLACES : people);
@@ -53,7 +53,7 @@ export function QuestionForm({
       {kind === "fewest-places" && (
         <NumberInput
           label={words.takt}
-          suffix=" min"
+          suffix={unit}
           min={1}
           max={10_000}
           value={takt}

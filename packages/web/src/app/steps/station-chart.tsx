@@ -137,7 +137,7 @@ function PlaceBar({
   const at = (seconds: number): string => `${(100 * seconds) / mostS}%`;
   let from = 0;
   return (
-    <div className={over ? "place over" : "place"} data-place={load.placeId}>
+    <div className={over ? "place-row over" : "place-row"} data-place={load.placeId}>
       <button
         type="button"
         className="place-name"
@@ -147,7 +147,7 @@ function PlaceBar({
         <b>{pick(load.labels.en, load.labels.zh) || load.placeId}</b>
         <span className="dim">{words.placeSays(load.stepIds.length, words.minutes(load.seconds))}</span>
       </button>
-      <div className="bar" aria-hidden>
+      <div className="place-bar" aria-hidden>
         {load.stepIds.map((id) => {
           const step = steps.get(id);
           if (step === undefined) return null;
@@ -162,7 +162,7 @@ function PlaceBar({
               style={{ left: at(left), width: at(seconds) }}
               title={words.pieceSays(step.number, pick(step.label, step.labelZh), words.minutes(seconds))}
             >
-              {step.number}
+              <b>{step.number}</b>
             </span>
           );
         })}

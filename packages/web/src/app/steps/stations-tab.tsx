@@ -84,10 +84,15 @@ export function StationsTab({
       <Progress planning={planning} />
       {failed !== "" && <p className="error-text">{failed}</p>}
       {plan === null ? (
-        planning.isCurrent && planning.round === null && <p>{own.nobody}</p>
+        planning.isCurrent && !planning.working && <p>{own.nobody}</p>
       ) : (
         <div className={planning.isCurrent ? "" : "stale"}>
-          <PlanFigures plan={plan} usual={isUsual(question) ? null : usual.plan} steps={steps} />
+          <PlanFigures
+            plan={plan}
+            usual={isUsual(question) ? null : usual.plan}
+            steps={steps}
+            taktMin={figures.taktMin}
+          />
           <StationChart
             plan={plan}
             usual={isUsual(question) ? null : usual.plan}
@@ -119,15 +124,15 @@ export function StationsTab({
   );
 }
 
-/** How far the balance has come, and a way to leave it at what is there. */
+/** That the balance is being looked for, and a way to leave it at what is there. */
 function Progress({ planning }: { readonly planning: Planning }) {
   const words = useWords();
   return (
     <div className="plan-progress" role="status">
-      {planning.round !== null && (
+      {planning.working && (
         <>
-          <progress max={planning.rounds} value={planning.round - 0.5} aria-label={words.steps.looking} />
-          <span>{planning.plan === null ? words.steps.looking : words.steps.lookingOn}</span>
+          <progress aria-label={words.steps.looking} />
+          <span>{words.steps.looking}</span>
           <Button variant="default" size="compact-sm" onClick={planning.stop}>
             {words.common.cancel}
           </Button>

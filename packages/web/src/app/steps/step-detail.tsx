@@ -112,7 +112,7 @@ function TimeForm({ step }: { readonly step: Step }) {
     <form className="time-form" onSubmit={submit}>
       <NumberInput
         label={own.setTime}
-        suffix=" min"
+        suffix={own.minuteUnit}
         min={0}
         max={10_000}
         decimalScale={2}
@@ -122,7 +122,7 @@ function TimeForm({ step }: { readonly step: Step }) {
       <Button type="submit" variant="default" disabled={!(minutes >= 0)}>
         {own.setTimeDo}
       </Button>
-      {step.secondsFrom === "designer" && (
+      {step.chosen.time && (
         <Button
           variant="default"
           onClick={() => choose("time", step.id, null, own.notes.timeFree(step.number, name))}

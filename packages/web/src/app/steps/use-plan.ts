@@ -3,11 +3,6 @@ import { useDesk, useView } from "../book/desk.tsx";
 import { useTrouble } from "../trouble.ts";
 import type { Plan, Question } from "./plan-rows.ts";
 
-/**
- * Counted steps of the search, round by round: a first plan is there soon, and each further round looks longer until
- * the plan is proven. Between rounds the person can call it off, and edits are heard.
- */
-const ROUNDS = [4_000, 40_000, 200_000] as const;
 /** A moment for the words to be on the screen before the worker is busy. */
 const MOMENT_MS = 30;
 
@@ -17,9 +12,7 @@ export interface Planning {
   readonly plan: Plan | null;
   /** Whether the plan answers this question, and not the one before it. */
   readonly isCurrent: boolean;
-  /** Round that is being looked at, from 1; null when it looks no more. */
-  readonly round: number | null;
-  readonly rounds: number;
+  readonly working: boolean;
   readonly failed: string;
   /** Leaves it at the plan that is there. */
   readonly stop: () => void;
@@ -28,7 +21,7 @@ export interface Planning {
 interface State {
   readonly key: string;
   readonly plan: Plan | null;
-  readonly round: number | null;
+  readonly working: boolean;
   readonly failed: string;
 }
 
@@ -42,42 +35,37 @@ export function usePlan(question: Question | null): Planning {
   const steps = useView("stepLines", null);
   const stations = useView("stations", null);
   const key = JSON.stringify(question);
-  const [state, setState] = useState<State>({ key: "", plan: null, round: null, failed: "" });
+  const [state, setState] = useState<State>({ key: "", plan: null, working: false, failed: "" });
   const running = useRef({ wanted: false });
   // biome-ignore lint/correctness/useExhaustiveDependencies: `key` stands for `question`; a plan is of the steps and stations of its moment
   useEffect(() => {
     if (question === null || steps === null || stations === null) return;
     const own = { wanted: true };
     running.current = own;
-    const run = async (): Promise<void> => {
-      for (const [i, effort] of ROUNDS.entries()) {
-        setState((before) => ({ ...before, round: i + 1, failed: "" }));
-        await new Promise((done) => setTimeout(done, MOMENT_MS));
-        if (!own.wanted) return;
-        const plan = await desk.ask("stationPlan", { question, effort });
-        if (!own.wanted) return;
-        setState({ key, plan, round: i + 1, failed: "" });
-        if (plan === null || plan.isProven) break;
-      }
-      setState((before) => ({ ...before, round: null }));
+    setState((before) => ({ ...before, working: true, failed: "" }));
+    const answered = (plan: Plan | null, failed: string): void => {
+      if (own.wanted) setState({ key, plan, working: false, failed });
     };
-    run().catch((error: unknown) => {
-      if (own.wanted) setState({ key, plan: null, round: null, failed: trouble(error) });
-    });
+    const timer = setTimeout(() => {
+      desk.ask("stationPlan", question).then(
+        (plan) => answered(plan, ""),
+        (error: unknown) => answered(null, trouble(error)),
+      );
+    }, MOMENT_MS);
     return () => {
+      clearTimeout(timer);
       own.wanted = false;
     };
   }, [desk, key, steps, stations]);
   const stop = useCallback(() => {
     running.current.wanted = false;
-    setState((before) => ({ ...before, round: null }));
+    setState((before) => ({ ...before, working: false }));
   }, []);
   const asked = question !== null;
   return {
     plan: asked ? state.plan : null,
     isCurrent: asked && state.key === key,
-    round: asked ? state.round : null,
-    rounds: ROUNDS.length,
+    working: asked && state.working,
     failed: asked ? state.failed : "",
     stop,
   };

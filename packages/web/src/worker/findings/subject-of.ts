@@ -4,6 +4,8 @@ import type { Model } from "../model.ts";
 /** Where an id of a finding is looked at. */
 type SubjectKind =
   | "item"
+  | "screw"
+  | "step"
   | "panel"
   | "lane"
   | "net"
@@ -26,7 +28,20 @@ export interface Subject {
 }
 
 /** Tables whose rows findings name by their ids. */
-const ROW_TABLES = ["wire_types", "connector_families", "cables", "fuses", "supplies", "bonds"] as const;
+const ROW_TABLES = [
+  "wire_types",
+  "connector_families",
+  "cables",
+  "fuses",
+  "supplies",
+  "bonds",
+  "fastener_types",
+  "mechanism_types",
+  "device_types",
+  "board_types",
+  "stations",
+  "step_rules",
+] as const;
 
 const none: Languages = { en: "", zh: "" };
 
@@ -54,13 +69,15 @@ function wireNumber({ line }: Model, id: string): string | null {
 export function subjectOf(model: Model, id: string): Subject {
   const { machine, harnesses } = model.line;
   const item = machine.items.get(id);
-  if (item !== undefined) return subject(id, "item", item.labels);
+  if (item !== undefined) return subject(id, item.kind === "fastener" ? "screw" : "item", item.labels);
   const tail = id.startsWith("tail:") ? id.slice("tail:".length) : id;
   const landing = machine.landings.get(machine.points.get(tail)?.landingId ?? tail);
   if (landing !== undefined)
     return { ...subject(tail, "connector", machine.items.get(landing.itemId)?.labels), id };
   const harness = harnesses.get(id);
   if (harness !== undefined) return subject(id, "harness", harness.labels);
+  const step = model.line.steps.steps.find((one) => one.id === id);
+  if (step !== undefined) return subject(id, "step", step.labels);
   const net = machine.nets.get(id);
   if (net !== undefined) return subject(id, "net", { en: net.label, zh: net.label_zh });
   if (id.includes("|")) {

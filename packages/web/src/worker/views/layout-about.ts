@@ -40,6 +40,8 @@ interface PanelSide {
 /** Everything that the panel beside the drawing says of one id. */
 export interface LayoutAbout {
   readonly kind: string;
+  /** What kind of item it is; null when it is none. */
+  readonly itemKind: Item["kind"] | null;
   readonly id: string;
   readonly label: string;
   readonly labelZh: string;
@@ -139,6 +141,7 @@ function placeOfRow({ book }: Machine, id: string): Pick<LayoutAbout, "kind" | "
 }
 
 const BLANK: Omit<LayoutAbout, "id" | "kind" | "panelId" | "side"> = {
+  itemKind: null,
   label: "",
   labelZh: "",
   typeId: null,
@@ -171,6 +174,7 @@ function aboutFor(line: LineResult, id: string): LayoutAbout | null {
   return {
     ...BLANK,
     kind: about.kind,
+    itemKind: item?.kind ?? null,
     id,
     label: about.labels?.en ?? printed,
     labelZh: about.labels?.zh ?? printed,

@@ -28,6 +28,8 @@ export interface StepLine {
   readonly cautions: WorkStep["cautions"];
   /** Station that somebody has fixed it to. */
   readonly stationId: string | null;
+  /** Whether station and time are decisions of the book that can be taken back; else they stand in its table of steps. */
+  readonly chosen: { readonly station: boolean; readonly time: boolean };
   readonly itemIds: readonly string[];
   /** In the order in which they are driven. */
   readonly fastenerIds: readonly string[];
@@ -79,9 +81,10 @@ function befores(model: Model): ReadonlyMap<string, readonly StepBefore[]> {
 
 /** Every step of work in the order of assembly. */
 export const stepLines = view<null, StepLine>({
-  uses: ({ line, shop }) => [line.steps, line.machine.items, shop.tables.drivers],
+  uses: ({ line, shop }) => [line.steps, line.machine.items, line.machine.choices, shop.tables.drivers],
   entries: (model) => {
     const after = befores(model);
+    const { choices } = model.line.machine;
     return new Map(
       model.line.steps.steps.map((step) => [
         step.id,
@@ -101,6 +104,10 @@ export const stepLines = view<null, StepLine>({
           tools: step.tools.map((tool) => namedTool(model, tool)),
           cautions: step.cautions,
           stationId: step.stationId,
+          chosen: {
+            station: choices.get("station")?.has(step.id) ?? false,
+            time: choices.get("time")?.has(step.id) ?? false,
+          },
           itemIds: step.itemIds,
           fastenerIds: step.fastenerIds,
           recheckIds: step.recheckIds,

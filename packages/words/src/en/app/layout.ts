@@ -103,6 +103,7 @@ export const layout = {
     harnesses: "Harnesses",
     findings: "Findings",
     inTable: "In the table",
+    inScrews: "In Screws",
     inWiring: "In Wiring",
     inFindings: "In Findings",
     runsOn: "Also runs on:",

@@ -1,4 +1,6 @@
 const mm = (value: number): string => `${Number(value.toFixed(1))} mm`;
+const round2 = (value: number): number => Number(value.toFixed(2));
+const plain = (value: number): string => String(value).replace("-", "−");
 
 /** Screws over the drawing of a panel, and the screen at the bench. */
 export const screws = {
@@ -59,13 +61,14 @@ export const screws = {
   gauge: (nominal: number | null, min: number | null, max: number | null, unit: string) => {
     const limits =
       min !== null && max !== null
-        ? `${min} to ${max}`
+        ? `${plain(min)} to ${plain(max)}`
         : min !== null
-          ? `at least ${min}`
+          ? `at least ${plain(min)}`
           : max !== null
-            ? `at most ${max}`
+            ? `at most ${plain(max)}`
             : "";
-    const value = nominal === null ? limits : limits === "" ? String(nominal) : `${nominal} (${limits})`;
+    const value =
+      nominal === null ? limits : limits === "" ? plain(nominal) : `${plain(nominal)} (${limits})`;
     return `${value} ${unit}`.trim();
   },
   closeScrew: "Back to the step",
@@ -111,9 +114,9 @@ export const screws = {
       depthMm: number | null,
       allowedMm: readonly [number, number] | null,
     ) =>
-      `${kind === "pilot" ? "pilot" : "clearance"} ⌀ ${Number(diameterMm.toFixed(2))} mm, ${
+      `${kind === "pilot" ? "pilot" : "clearance"} ⌀ ${round2(diameterMm)} mm, ${
         depthMm === null ? "right through" : `${mm(depthMm)} deep`
-      }${allowedMm === null ? "" : `; the table allows ${allowedMm[0]} to ${allowedMm[1]} mm`}`,
+      }${allowedMm === null ? "" : `; the table allows ${round2(allowedMm[0])} to ${round2(allowedMm[1])} mm`}`,
     drawing: (lengthMm: number, flangeMm: number, woodMm: number) =>
       `A screw of ${mm(lengthMm)} through ${mm(flangeMm)} into ${mm(woodMm)} of wood.`,
   },

@@ -103,6 +103,7 @@ export const layout: Translated<typeof en> = {
     harnesses: "线束",
     findings: "问题",
     inTable: "在表格中",
+    inScrews: "在“螺钉”中",
     inWiring: "在接线中",
     inFindings: "在检查结果中",
     runsOn: "还经过：",

@@ -2,6 +2,8 @@ import type { screws as english } from "../../en/app/screws.ts";
 import type { Translated } from "../../language.ts";
 
 const mm = (value: number): string => `${Number(value.toFixed(1))} mm`;
+const round2 = (value: number): number => Number(value.toFixed(2));
+const plain = (value: number): string => String(value).replace("-", "−");
 
 export const screws: Translated<typeof english> = {
   map: (panel, side) =>
@@ -59,14 +61,15 @@ export const screws: Translated<typeof english> = {
   gauge: (nominal, min, max, unit) => {
     const limits =
       min !== null && max !== null
-        ? `${min} 至 ${max}`
+        ? `${plain(min)} 至 ${plain(max)}`
         : min !== null
-          ? `至少 ${min}`
+          ? `至少 ${plain(min)}`
           : max !== null
-            ? `至多 ${max}`
+            ? `至多 ${plain(max)}`
             : "";
-    const value = nominal === null ? limits : limits === "" ? String(nominal) : `${nominal}（${limits}）`;
-    return `${value} ${unit}`.trim();
+    const value =
+      nominal === null ? limits : limits === "" ? plain(nominal) : `${plain(nominal)}（${limits}）`;
+    return `${value}${value.endsWith("）") ? "" : " "}${unit}`.trim();
   },
   closeScrew: "回到步骤",
   purpose: "用途",
@@ -101,9 +104,9 @@ export const screws: Translated<typeof english> = {
     hole: "钻孔",
     noHole: "无",
     holeOf: (kind, diameterMm, depthMm, allowedMm) =>
-      `${kind === "pilot" ? "导孔" : "过孔"} ⌀ ${Number(diameterMm.toFixed(2))} mm，${
+      `${kind === "pilot" ? "导孔" : "过孔"} ⌀ ${round2(diameterMm)} mm，${
         depthMm === null ? "钻通" : `深 ${mm(depthMm)}`
-      }${allowedMm === null ? "" : `；表中允许 ${allowedMm[0]} 至 ${allowedMm[1]} mm`}`,
+      }${allowedMm === null ? "" : `；表中允许 ${round2(allowedMm[0])} 至 ${round2(allowedMm[1])} mm`}`,
     drawing: (lengthMm, flangeMm, woodMm) =>
       `长 ${mm(lengthMm)} 的螺钉，穿过 ${mm(flangeMm)}，拧入 ${mm(woodMm)} 厚的木板。`,
   },
