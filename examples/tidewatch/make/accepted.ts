@@ -26,11 +26,31 @@ const ELECTRIC: readonly (readonly [subject: readonly string[], reason: string, 
   ],
 ];
 
+/** A tail that ends beneath a board, and the loop of harnesses and boards that it is in. */
+const LOOPS = [
+  ["lp.multi-2", "hs.lamp-word", "bd.lamp-3", "hs.lamp-centre", "bd.lamp-4"],
+  ["sw.orbit-right-high", "hs.switch-mid", "bd.lamp-6", "hs.lamp-mid", "bd.flip-upper"],
+  ["sw.top-lane-2", "hs.switch-rear", "bd.lamp-7", "hs.lamp-rear", "bd.beacon"],
+] as const;
+
 const FASTENING: readonly (readonly [subject: readonly string[], reason: string, basis: string])[] = [
   [
     ["bundle-blocked", "tail:pe.pf-bar", "hs.earth-playfield", "bd.trough-rx"],
     "The earth trunk goes round the end of the receiver board to its bar; the bar's studs take it from that side, and its wires are cut long for that.",
     "severity<=warning extra_mm<=27",
+  ],
+  ...LOOPS.map(
+    ([at, ...subjects]) =>
+      [
+        ["order-loop", ...subjects],
+        "One tail ends beneath the lamp board: it is put on with the board laid aside on its loop, which is long enough for that, and the board is screwed down after.",
+        `severity<=warning why=wired at=landing:${at}`,
+      ] as const,
+  ),
+  [
+    ["screw-lookalike", "fx.interlock-3", "fx.mains-4", "ft.standoff-10", "ft.standoff-12"],
+    "The higher ones are of brass, the lower ones nickelled, and they lie in boxes apart; a board on a wrong one stands 2 mm askew, which shows before it is screwed down.",
+    "severity<=note alike_pct<=35",
   ],
 ];
 

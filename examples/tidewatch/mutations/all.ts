@@ -1,12 +1,17 @@
+import { access } from "./access.ts";
+import { ball } from "./ball.ts";
 import { bundles } from "./bundles.ts";
+import { clash } from "./clash.ts";
 import { coils } from "./coils.ts";
 import { colours } from "./colours.ts";
 import { contacts } from "./contacts.ts";
 import { currents } from "./currents.ts";
 import { earth } from "./earth.ts";
+import { fit } from "./fit.ts";
 import { lamps } from "./lamps.ts";
 import type { Mutation } from "./mutation.ts";
 import { nets } from "./nets.ts";
+import { order } from "./order.ts";
 import { program } from "./program.ts";
 import { protection } from "./protection.ts";
 import { routes } from "./routes.ts";
@@ -31,3 +36,6 @@ export const WIRING: readonly Mutation[] = [
   ...routes,
   ...program,
 ];
+
+/** Faults of screws, of what stands in whose way, of the tool's room, of the ball's ways and of the order of work. */
+export const FASTENING: readonly Mutation[] = [...fit, ...clash, ...access, ...ball, ...order];

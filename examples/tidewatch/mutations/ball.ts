@@ -1,24 +1,19 @@
-import type { LineResult, PanelPoint } from "@pinwright/engine";
+import type { PanelPoint } from "@pinwright/engine";
+import type { BoxMm } from "@pinwright/kernel";
 import { ids, least, most, some } from "./about.ts";
 import type { Consequence, Mutation, Sound } from "./mutation.ts";
-import { LOOKS_LIKE, NEW_TYPE, retype, screwsFor, solidsNear, typeCounts } from "./screws.ts";
+import { LOOKS_LIKE, NEW_TYPE, retype, screwsFor, typeCounts } from "./screws.ts";
 
 const FIELD = "playfield";
 const STEP_MM = 4;
 
-/** Whether nothing stands, is cut or is screwed near a place of the playing surface. */
-function isOpen(sound: LineResult, at: PanelPoint, roomMm: number, woodMm: number): boolean {
-  const cuts = sound.machine.book.tables.cutouts.filter(({ panel }) => panel === FIELD);
-  return (
-    solidsNear(sound, FIELD, at, roomMm).every(({ highMm }) => highMm <= 4) &&
-    solidsNear(sound, FIELD, at, woodMm).every(({ kind }) => kind !== "fastener") &&
-    cuts.every(
-      (cut) =>
-        Math.hypot(cut.x_mm - at.xMm, cut.y_mm - at.yMm) >
-        Math.max(cut.width_mm ?? 0, cut.height_mm ?? 0) / 2 + woodMm,
-    )
-  );
+interface Spot extends PanelPoint {
+  readonly halfMm: number;
 }
+
+/** Whether no spot comes nearer to a place than so far. */
+const isClear = (spots: readonly Spot[], at: PanelPoint, roomMm: number): boolean =>
+  spots.every((spot) => Math.hypot(spot.xMm - at.xMm, spot.yMm - at.yMm) > spot.halfMm + roomMm);
 
 /** The open place nearest to the middle of the playfield; `others` are open as far from it. */
 function openPlace(
@@ -28,15 +23,48 @@ function openPlace(
   others: readonly (readonly [dx: number, dy: number])[] = [],
 ): PanelPoint {
   const panel = sound.machine.panels.get(FIELD);
-  const [width, height] = [panel?.width_mm ?? 0, panel?.height_mm ?? 0];
-  const found: PanelPoint[] = [];
-  for (let x = 100; x < width - 100; x += STEP_MM)
-    for (let y = 250; y < height - 200; y += STEP_MM) {
-      const at = { xMm: x, yMm: y };
-      const all = [at, ...others.map(([dx, dy]) => ({ xMm: x + dx, yMm: y + dy }))];
-      if (all.every((one) => isOpen(sound, one, roomMm, woodMm))) found.push(at);
-    }
-  return least(found, ({ xMm, yMm }) => Math.hypot(xMm - width / 2, yMm - height / 2));
+  const middle = { xMm: (panel?.width_mm ?? 0) / 2, yMm: (panel?.height_mm ?? 0) / 2 };
+  const solids = [...sound.fastening.solids.values()].flat().filter(({ panelId }) => panelId === FIELD);
+  const standing = solids.filter(({ highMm }) => highMm > 4);
+  const screws = solids.filter(({ kind }) => kind === "fastener").map(({ box }) => spotOf(box));
+  const cuts = sound.machine.book.tables.cutouts
+    .filter((cut) => cut.panel === FIELD)
+    .map((cut) => ({
+      xMm: cut.x_mm,
+      yMm: cut.y_mm,
+      halfMm: Math.max(cut.width_mm ?? 0, cut.height_mm ?? 0) / 2,
+    }));
+  const isOpen = (at: PanelPoint): boolean =>
+    standing.every(
+      ({ box }) =>
+        Math.hypot(
+          Math.max(0, box.minXMm - at.xMm, at.xMm - box.maxXMm),
+          Math.max(0, box.minYMm - at.yMm, at.yMm - box.maxYMm),
+        ) > roomMm,
+    ) &&
+    isClear(screws, at, woodMm) &&
+    isClear(cuts, at, woodMm);
+  const places = gridAbout(middle);
+  const found = places.find((at) =>
+    [at, ...others.map(([dx, dy]) => ({ xMm: at.xMm + dx, yMm: at.yMm + dy }))].every(isOpen),
+  );
+  if (found === undefined) throw new Error("The playfield is nowhere so open.");
+  return found;
+}
+
+const spotOf = (box: BoxMm): Spot => ({
+  xMm: (box.minXMm + box.maxXMm) / 2,
+  yMm: (box.minYMm + box.maxYMm) / 2,
+  halfMm: Math.max(box.maxXMm - box.minXMm, box.maxYMm - box.minYMm) / 2,
+});
+
+/** Places about one, nearest first. */
+function gridAbout({ xMm, yMm }: PanelPoint): readonly PanelPoint[] {
+  const steps = Array.from({ length: 81 }, (_, i) => (i - 40) * STEP_MM);
+  return steps
+    .flatMap((dx) => steps.map((dy) => ({ dx, dy, mm: Math.hypot(dx, dy) })))
+    .sort((a, b) => a.mm - b.mm || a.dx - b.dx || a.dy - b.dy)
+    .map(({ dx, dy }) => ({ xMm: xMm + dx, yMm: yMm + dy }));
 }
 
 /** Two posts that are added, and what they may be near to beside each other. */
@@ -162,20 +190,26 @@ export const ball: readonly Mutation[] = [
     },
   },
   {
-    name: "one of the commonest wood screws, 2 mm longer over a bracket 2 mm thicker",
+    name: "the two wood screws of one type that are nearest to each other, one 3 mm longer over a thicker bracket",
     rule: "screw-lookalike",
     plan: (sound) => {
-      const counts = typeCounts(sound);
       const screws = screwsFor(sound, "screw-lookalike").filter(
         ({ item, fit }) => item.type.kind === "wood-screw" && (fit.leftMm ?? 9) <= 2,
       );
-      const commonest = most(screws, ({ item }) => counts.get(item.type.id)?.length ?? 0);
+      const commonest = least(screws, ({ item }) =>
+        Math.min(
+          ...screws
+            .filter((other) => other.item.id !== item.id && other.item.type.id === item.type.id)
+            .filter((other) => other.item.place.panelId === item.place.panelId)
+            .map(({ item: { place } }) => Math.hypot(place.xMm - item.place.xMm, place.yMm - item.place.yMm)),
+        ),
+      );
       const { item } = commonest;
       return {
         victim: [NEW_TYPE, item.type.id],
         change: (edit) => {
-          retype(edit, commonest, { length_mm: item.type.length_mm + 2 });
-          edit.set("fasteners", { id: item.id }, { flange_mm: item.flangeMm + 2 });
+          retype(edit, commonest, { length_mm: item.type.length_mm + 3 });
+          edit.set("fasteners", { id: item.id }, { flange_mm: item.flangeMm + 3 });
         },
         follows: [...LOOKS_LIKE, some("solids-clash", ids(item.id))],
       };

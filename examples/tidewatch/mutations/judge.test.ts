@@ -1,7 +1,7 @@
 import { type Finding, makeFinding } from "@pinwright/engine";
 import { describe, expect, it } from "vitest";
 import { first, ids } from "./about.ts";
-import { ELECTRICAL, WIRING } from "./all.ts";
+import { ELECTRICAL, FASTENING, WIRING } from "./all.ts";
 import { judge, newlyFound } from "./judge.ts";
 
 const found = makeFinding("fuse-large", "warning", ["a", "b"]);
@@ -10,7 +10,8 @@ describe("the tables of faults", () => {
   it("are large enough, and each fault is in them once", () => {
     expect(WIRING.length + ELECTRICAL.length).toBeGreaterThanOrEqual(40);
     expect(ELECTRICAL.length).toBeGreaterThanOrEqual(28);
-    const names = [...WIRING, ...ELECTRICAL].map(({ rule, name }) => `${rule} ${name}`);
+    expect(FASTENING.length).toBeGreaterThanOrEqual(45);
+    const names = [...WIRING, ...ELECTRICAL, ...FASTENING].map(({ rule, name }) => `${rule} ${name}`);
     expect(new Set(names).size).toBe(names.length);
   });
 });

@@ -1,6 +1,6 @@
 import { ids, least, most, some } from "./about.ts";
 import type { Mutation, Sound } from "./mutation.ts";
-import { screwsFor } from "./screws.ts";
+import { screwsFor, solidsNear } from "./screws.ts";
 
 /** The designer's step with a station of its own and a skill that fewest stations have. */
 function skilledStep({ machine }: Sound) {
@@ -145,14 +145,25 @@ export const order: readonly Mutation[] = [
       const guide = least(held, ({ id }) => screwsOf(id).length);
       const other = options.find(({ usual }) => usual === "no");
       const own = ids(guide.id, ...screwsOf(guide.id).map(({ item }) => item.id));
+      const solids = sound.fastening.solids.get(guide.id) ?? [];
+      const beside = ids(
+        ...solids.flatMap(({ box, panelId }) =>
+          solidsNear(
+            sound,
+            panelId,
+            { xMm: (box.minXMm + box.maxXMm) / 2, yMm: (box.minYMm + box.maxYMm) / 2 },
+            (box.maxYMm - box.minYMm + box.maxXMm - box.minXMm) / 2 + sound.machine.book.machine.ball_mm,
+          ).map(({ itemId }) => itemId),
+        ),
+      );
       return {
         victim: [screwsOf(guide.id)[0]?.item.id ?? "", guide.id],
         change: (edit) => edit.set("devices", { id: guide.id }, { options: other?.id ?? "" }),
         follows: [
           some("fastener-no-step", own),
-          // Without it there is a hole in the wall, and a ball may stay there.
-          some("ball-gap", () => true),
-          some("ball-pocket", () => true),
+          // Without it there is a hole in the wall: a ball may stay between it and what stands on either side.
+          some("ball-gap", beside),
+          some("ball-pocket", beside),
         ],
         ends: [some("solids-clash", own)],
       };
