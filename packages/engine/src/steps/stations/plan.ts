@@ -10,7 +10,10 @@ import { shareOf } from "./share.ts";
 export type Stepped = Pick<LineResult, "machine" | "steps">;
 
 /** Counted steps of the search of one balance; what it leaves uneven is evened out after it. */
-const USUAL_EFFORT: BalanceEffort = { steps: 100_000 };
+const USUAL_EFFORT: BalanceEffort = { steps: 200_000 };
+
+/** Balances that are made once for several questions; each with the usual effort, so that all show the same plan. */
+export const usualBalancing = (): Balancing => new Balancing(USUAL_EFFORT);
 
 /** The stations of the book on a usual day; everybody can do everything. */
 export const USUAL_QUESTION: StationQuestion = {
@@ -33,7 +36,7 @@ export const USUAL_QUESTION: StationQuestion = {
 export function planStations(
   { machine, steps: { steps } }: Stepped,
   question: StationQuestion,
-  balancing: Balancing = new Balancing(USUAL_EFFORT),
+  balancing: Balancing = usualBalancing(),
 ): StationPlan {
   const factor = 1 + question.longerPct / 100;
   const { ask, absent } = question;

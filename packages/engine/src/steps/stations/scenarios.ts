@@ -1,15 +1,10 @@
-import type { BalanceEffort } from "@pinwright/kernel";
 import type { LearntLoad, Machine, StationPlan, StationScenario } from "../../model/index.ts";
-import { Balancing } from "./half.ts";
 import { wrightUnit } from "./learning.ts";
 import { bookPlaces } from "./places.ts";
-import { planStations, type Stepped, USUAL_QUESTION } from "./plan.ts";
+import { planStations, type Stepped, USUAL_QUESTION, usualBalancing } from "./plan.ts";
 
 /** Per cent by which everything takes longer on a bad day: common practice, no source. */
 const LONGER_PCT = 30;
-
-/** Each of many balances may search for less long than one by itself. */
-const SCENARIO_EFFORT: BalanceEffort = { steps: 30_000 };
 
 /**
  * The stations of the book on a usual day, with each of its persons absent in turn, with everything 30 % longer, and
@@ -18,7 +13,7 @@ const SCENARIO_EFFORT: BalanceEffort = { steps: 30_000 };
 export function stationScenarios(line: Stepped): readonly StationScenario[] {
   const places = bookPlaces(line.machine, []);
   if (places.length === 0) return [];
-  const balancing = new Balancing(SCENARIO_EFFORT);
+  const balancing = usualBalancing();
   const plan = (change: Partial<StationPlan["question"]>): StationPlan =>
     planStations(line, { ...USUAL_QUESTION, ...change }, balancing);
   const absences = places.map(({ id }) => ({ id: `absent:${id}`, plan: plan({ absent: [id] }) }));
