@@ -1,4 +1,5 @@
 import type { AskAnswer } from "../../worker/protocol.ts";
+import { stepAddress } from "../steps/address.ts";
 
 type Found = AskAnswer<"search">[number];
 
@@ -19,6 +20,8 @@ export function addressOf(bookId: string, { kind, id }: Pick<Found, "kind" | "id
       return `/b/${bookId}/wiring?id=${asked}`;
     case "harness":
       return `/b/${bookId}/harnesses/${asked}`;
+    case "step":
+      return stepAddress(bookId, id);
     case "part":
       return `/b/${bookId}/tables/parts?id=${asked}`;
   }

@@ -1,7 +1,6 @@
 import type { ViewEntry } from "../../worker/protocol.ts";
 import { addressOf } from "../book/place-of.ts";
 import { screwsAddress } from "../screws/use-screws-place.ts";
-import { stepAddress } from "../steps/address.ts";
 
 type Subject = ViewEntry<"findings">["subjects"][number];
 type Fault = ViewEntry<"faults">;
@@ -19,7 +18,6 @@ export function subjectAddress(bookId: string, { kind, id, table }: Subject): st
   if (tab !== undefined) return `/b/${bookId}/wiring/currents/${tab}?id=${encodeURIComponent(id)}`;
   if (kind === "row") return `/b/${bookId}/tables/${table}?id=${encodeURIComponent(id)}`;
   if (kind === "screw") return screwsAddress(bookId, { screwId: id });
-  if (kind === "step") return stepAddress(bookId, id);
   return addressOf(bookId, { kind, id });
 }
 

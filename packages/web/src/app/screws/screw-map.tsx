@@ -8,7 +8,7 @@ import type { Layers } from "../layout/layers.ts";
 import type { PanelEntries, Side } from "../layout/scene.ts";
 import { ItemShape } from "../layout/shapes.tsx";
 import { usePick, useWords } from "../words.tsx";
-import { ScrewSigns } from "./screw-signs.tsx";
+import { ScrewSigns, USUAL_SIGN_PX } from "./screw-signs.tsx";
 import type { ShownMarks } from "./shown.ts";
 
 /** What of the layout's drawing lies under the screws. */
@@ -49,12 +49,15 @@ export function ScrewMap({
   gestures,
   sheet,
   onKey,
+  signPx = USUAL_SIGN_PX,
 }: {
   readonly content: MapContent;
   readonly rig: CameraRig;
   readonly gestures: Gestures;
   readonly sheet: RefObject<HTMLDivElement | null>;
   readonly onKey?: (event: React.KeyboardEvent) => void;
+  /** Least width of the step's signs on the screen. */
+  readonly signPx?: number;
 }) {
   const words = useWords();
   const pick = usePick();
@@ -84,7 +87,14 @@ export function ScrewMap({
             <Ground panel={panel} entries={content.ground} side={side} layers={UNDER_SCREWS} />
           </g>
           <Coming items={content.coming} side={side} />
-          <ScrewSigns rig={rig} marks={marks} types={types} mirrored={mirrored} pickedId={pickedId} />
+          <ScrewSigns
+            rig={rig}
+            marks={marks}
+            types={types}
+            mirrored={mirrored}
+            pickedId={pickedId}
+            signPx={signPx}
+          />
         </g>
       </svg>
     </div>

@@ -9,8 +9,8 @@ type Mark = ViewEntry<"screwMarks">;
 
 /** Width of a sign's drawing, mm: larger ones are scaled from it. */
 const DESIGN_MM = 4;
-/** What a sign has to have on the screen to be told from others. */
-const NOW_PX = 18;
+/** Usual width of a sign of the step on the screen. */
+export const USUAL_SIGN_PX = 18;
 const BEFORE_PX = 11;
 
 /** Signs of screws at their holes. From afar they are larger than they print, so that they can be told apart. */
@@ -20,16 +20,19 @@ export const ScrewSigns = memo(function ScrewSigns({
   types,
   mirrored,
   pickedId,
+  signPx,
 }: {
   readonly rig: CameraRig;
   readonly marks: ShownMarks;
   readonly types: Entries<"screwTypes">;
   readonly mirrored: boolean;
   readonly pickedId: string | null;
+  /** What a sign of the step has to have on the screen to be told from others. */
+  readonly signPx: number;
 }) {
   const scale = scaleOfStep(useSyncExternalStore(rig.step.subscribe, rig.step.get));
   const px = Math.min(1, Math.max(0.6, Math.sqrt(scale))) / scale;
-  const [nowMm, beforeMm] = [Math.max(DESIGN_MM, NOW_PX * px), Math.max(DESIGN_MM * 0.6, BEFORE_PX * px)];
+  const [nowMm, beforeMm] = [Math.max(DESIGN_MM, signPx * px), Math.max(DESIGN_MM * 0.6, BEFORE_PX * px)];
   const sign = (mark: Mark, className: string, sizeMm: number, withLetter: boolean) => (
     <SignAt
       key={mark.id}

@@ -72,7 +72,10 @@ export function StationsTab({
   if (stations === null) return <p className="dim">{words.common.loading}</p>;
   return (
     <>
-      <h2>{own.stationsTitle}</h2>
+      <div className="steps-head">
+        <h2>{own.stationsTitle}</h2>
+        <Progress planning={planning} />
+      </div>
       <QuestionForm
         key={figures.taktMin}
         question={question}
@@ -81,7 +84,6 @@ export function StationsTab({
         plan={usual.plan}
         taktMin={figures.taktMin}
       />
-      <Progress planning={planning} />
       {failed !== "" && <p className="error-text">{failed}</p>}
       {plan === null ? (
         planning.isCurrent && !planning.working && <p>{own.nobody}</p>

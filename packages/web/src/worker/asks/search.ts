@@ -14,7 +14,8 @@ export interface Found {
     | "crossing"
     | "cutout"
     | "part"
-    | "connector";
+    | "connector"
+    | "step";
   readonly id: string;
   readonly label: string;
   readonly labelZh: string;
@@ -47,6 +48,8 @@ function* candidates({ line, book }: Model): Generator<Found> {
   for (const { id } of book.tables.waypoints) yield { kind: "waypoint", id, label: "", labelZh: "" };
   for (const { id } of book.tables.crossings) yield { kind: "crossing", id, label: "", labelZh: "" };
   for (const { id } of book.tables.cutouts) yield { kind: "cutout", id, label: "", labelZh: "" };
+  for (const { id, number, labels } of line.steps.steps)
+    yield { kind: "step", id, label: `${number}. ${labels.en}`, labelZh: `${number}. ${labels.zh}` };
   for (const part of book.tables.parts)
     yield { kind: "part", id: part.id, label: part.label, labelZh: part.label_zh };
 }
@@ -60,7 +63,7 @@ function rank(found: Found, words: readonly string[], whole: string): number | n
   return texts.some((text) => text.includes(whole)) ? 2 : 3;
 }
 
-/** Items, nets, wires, harnesses, panels, ways, cutouts and parts whose id, number or label has all the words. */
+/** Items, nets, wires, harnesses, panels, ways, cutouts, steps and parts whose id, number or label has all the words. */
 export function search(model: Model, text: string): readonly Found[] {
   const whole = text.trim().toLowerCase();
   if (whole === "") return [];

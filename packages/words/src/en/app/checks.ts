@@ -63,7 +63,7 @@ export const checks = {
   spareWhy: "What they allowed was mended, or is called otherwise now. They do nothing and may be removed.",
   spareGo: "Remove them",
   spareNote: "Remove acceptances without a finding",
-  kinds: { waypoint: "waypoint", crossing: "crossing", screw: "screw", step: "step" },
+  kinds: { waypoint: "waypoint", crossing: "crossing", screw: "screw" },
   /** What the numbers that an acceptance is bound to are called. */
   numbers: {
     laid_mm: "the thickness as laid",

@@ -41,6 +41,7 @@ export const shell = {
     cutout: "cutout",
     part: "part",
     connector: "connector",
+    step: "step",
   },
   /** Why something was not done, by the code of the problem. */
   trouble: {

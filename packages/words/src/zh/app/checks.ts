@@ -62,7 +62,7 @@ export const checks: Translated<typeof en> = {
   spareWhy: "它们所允许的问题已改正，或现在名称不同。它们不起作用，可以删除。",
   spareGo: "删除这些记录",
   spareNote: "删除没有对应结果的接受记录",
-  kinds: { waypoint: "走线点", crossing: "跨接处", screw: "螺钉", step: "步骤" },
+  kinds: { waypoint: "走线点", crossing: "跨接处", screw: "螺钉" },
   numbers: {
     laid_mm: "布成后的直径",
     max_mm: "可容纳的直径",

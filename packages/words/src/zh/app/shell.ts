@@ -42,6 +42,7 @@ export const shell: Translated<typeof en> = {
     cutout: "开孔",
     part: "零件",
     connector: "连接器",
+    step: "步骤",
   },
   trouble: {
     "bad-request": "服务器无法读取所发送的内容。请重新加载页面。",

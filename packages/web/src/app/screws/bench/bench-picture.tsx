@@ -11,6 +11,9 @@ import { stepBox } from "../step-box.ts";
 import { useMapContent } from "../use-map-content.ts";
 import { useScrewBench } from "../use-screw-bench.ts";
 
+/** Signs that are read at arm's length. */
+const SIGN_PX = 30;
+
 /** The step's part of the panel as the builder sees it, with a small drawing of where on the panel that is. */
 export function BenchPicture({
   steps,
@@ -69,7 +72,7 @@ function Picture({
         <p className="dim">{words.common.loading}</p>
       ) : (
         <>
-          <ScrewMap content={shown.content} rig={rig} gestures={gestures} sheet={sheet} />
+          <ScrewMap content={shown.content} rig={rig} gestures={gestures} sheet={sheet} signPx={SIGN_PX} />
           {whole !== null && around !== null && (
             <Where panel={panel} whole={whole} part={around} mirrored={mirrored} />
           )}
