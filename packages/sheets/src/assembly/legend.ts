@@ -53,7 +53,7 @@ export function screwTable(
     { header: c((w) => w.letter), heightMm: TEXT.head, weight: "bold", whole: true },
     { header: c((w) => w.count), heightMm: TEXT.head, weight: "bold", align: "end", whole: true },
     ...(narrow
-      ? [{ header: `${c((w) => w.screw)}; ${c((w) => w.tool)}`, grow: true }]
+      ? [{ header: c((w) => `${w.screw}; ${w.tool}`), grow: true }]
       : [
           { header: c((w) => w.screw), grow: true },
           { header: c((w) => w.tool), grow: true },

@@ -1,8 +1,8 @@
-import type { LineResult, WorkStep } from "@pinwright/engine";
+import type { LineResult, Side, WorkStep } from "@pinwright/engine";
 import type { SheetLanguage } from "@pinwright/words";
 import { wireCautions } from "../cautions.ts";
 import { label, say } from "../compose/say.ts";
-import { screwGroups, stepFasteners, touchesClass } from "./step-facts.ts";
+import { screwGroups, stepFasteners, stepItems, touchesClass } from "./step-facts.ts";
 import { takesLocker } from "./step-texts.ts";
 
 type Plain = "inverted" | "solder" | "coil" | "spring" | "glass" | "mains" | "locker" | "driver";
@@ -14,15 +14,25 @@ function plainCautions(line: LineResult, step: WorkStep): readonly Plain[] {
   const panels = [step.panelId, ...fasteners.map((f) => f.place.panelId)].flatMap(
     (id) => line.machine.panels.get(id ?? "") ?? [],
   );
+  const sides = [
+    { panelId: step.panelId ?? "", side: step.side },
+    ...fasteners.map((f) => f.place),
+    ...stepItems(line, step).map((i) => i.place),
+  ];
+  const onField = (side: Side): boolean =>
+    step.kind !== "bench" &&
+    (fasteners.length > 0 ? fasteners.map((f) => f.place) : sides).some(
+      (p) => p.side === side && line.machine.panels.get(p.panelId)?.purpose === "playfield",
+    );
   const isDriven = step.kind !== "recheck" && fasteners.length > 0;
   const list: readonly (readonly [Plain, boolean])[] = [
-    ["inverted", step.side === "under" && panels.some((p) => p.purpose === "playfield")],
+    ["inverted", onField("under")],
     ["glass", panels.some((p) => p.purpose === "glass")],
     ["mains", step.harnessId === null && touchesClass(line, ids, "mains")],
     ["coil", step.kind === "bench" || (step.kind === "mount" && touchesClass(line, ids, "coil"))],
     ["spring", step.kind === "bench"],
     ["solder", step.motions.some((m) => m.kind === "solder")],
-    ["driver", isDriven && step.side === "top" && panels.some((p) => p.purpose === "playfield")],
+    ["driver", isDriven && onField("top")],
     ["locker", isDriven && screwGroups(line, fasteners).some(takesLocker)],
   ];
   return list.flatMap(([caution, is]) => (is ? [caution] : []));

@@ -60,7 +60,7 @@ export function stepItems(line: LineResult, step: WorkStep): readonly Item[] {
  * The panel sides that a step has fasteners on, in the order in which its fasteners come to them. Items are with the
  * side that they are on; a step without fasteners has no sides.
  */
-export function stepSides(line: LineResult, step: WorkStep): readonly StepSide[] {
+function stepSides(line: LineResult, step: WorkStep): readonly StepSide[] {
   const sides = new Map<string, { panelId: string; side: Side; fasteners: FastenerItem[] }>();
   for (const item of stepFasteners(line, step)) {
     const { panelId, side } = item.place;

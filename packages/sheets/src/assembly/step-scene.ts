@@ -66,6 +66,8 @@ const DOT_MM = 0.6;
 const EDGE_MM = 7;
 /** White between two symbols, below which both stand away from their holes. */
 const APART_MM = 0.4;
+/** White at either side of a symbol's label: two that touch are read as one. */
+const CLEAR_MM = 0.8;
 
 interface Sign {
   readonly item: FastenerItem;
@@ -145,7 +147,7 @@ function roundPlaces(
   sizeMm: number,
 ): (block: { readonly widthMm: number; readonly heightMm: number }) => readonly LabelPlace[] {
   return ({ widthMm, heightMm }) => {
-    const x = sizeMm / 2 + 0.6 + widthMm / 2;
+    const x = sizeMm / 2 + widthMm / 2;
     const y = sizeMm / 2 + 0.4 + heightMm / 2;
     const place = (dx: number, dy: number, cost: number): LabelPlace => ({
       middle: at(hole.xMm + dx, hole.yMm + dy),
@@ -169,7 +171,7 @@ function signRequest(line: LineResult, sign: Sign, style: SceneStyle, away: bool
   const symbol = symbolOf(line, sign.item.type.id);
   const text = style.numbered ? `${symbol.letter} ${sign.number}` : symbol.letter;
   const lines = [{ text, heightMm: style.letterMm, weight: "bold" as const }];
-  const base = { id: sign.item.id, lines, target: sign.hole, layer: "TEXT" as const };
+  const base = { id: sign.item.id, lines, target: sign.hole, layer: "TEXT" as const, clearMm: CLEAR_MM };
   if (!away) return { ...base, places: roundPlaces(sign.hole, style.symbolMm) };
   return {
     ...base,

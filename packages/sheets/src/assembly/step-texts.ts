@@ -18,11 +18,6 @@ export function rowLabel(
   return label(language, { en: row?.label ?? "", zh: row?.label_zh ?? "" }, fallback, joint);
 }
 
-/** Name of a panel. */
-export function panelName(line: LineResult, panelId: string, language: SheetLanguage): string {
-  return rowLabel(line.machine.panels.get(panelId), panelId, language);
-}
-
 /** `Playfield, underside`. */
 export function panelSideName(
   line: LineResult,

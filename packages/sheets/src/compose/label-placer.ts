@@ -18,6 +18,8 @@ export interface LabelRequest {
   readonly lines: readonly LabelLine[];
   /** Stands at the left of the lines; its label then has no places that are turned. */
   readonly sign?: LabelSign;
+  /** White that is kept at its left and right, beside what every label keeps. */
+  readonly clearMm?: number;
   /** What it belongs to; a leader line points here when the label stands away. */
   readonly target: PagePoint;
   readonly places: (block: { readonly widthMm: number; readonly heightMm: number }) => readonly LabelPlace[];
@@ -215,19 +217,20 @@ export function placeLabels(
   const marks: Mark[] = [];
   const balloons: Balloon[] = [];
   for (const request of requests) {
-    const size = blockSize(request.lines, request.sign);
-    const own = placer.best(size, request.places(size), null);
-    const away = own !== null && own.cost <= GOOD_COST ? null : searchRings(placer, size, request.target);
-    if (own !== null && (away === null || own.cost <= away.cost)) {
-      placer.take(size, own.place, null);
-      marks.push(...blockMarks(request.lines, size, own.place, request.layer, request.sign));
+    const own = blockSize(request.lines, request.sign);
+    const size = { ...own, widthMm: own.widthMm + 2 * (request.clearMm ?? 0) };
+    const near = placer.best(size, request.places(size), null);
+    const away = near !== null && near.cost <= GOOD_COST ? null : searchRings(placer, size, request.target);
+    if (near !== null && (away === null || near.cost <= away.cost)) {
+      placer.take(size, near.place, null);
+      marks.push(...blockMarks(request.lines, own, near.place, request.layer, request.sign));
       continue;
     }
     if (away !== null) {
       placer.take(size, away.place, request.target);
       marks.push(
-        leaderMark(size, away.place, request.target),
-        ...blockMarks(request.lines, size, away.place, request.layer, request.sign),
+        leaderMark(own, away.place, request.target),
+        ...blockMarks(request.lines, own, away.place, request.layer, request.sign),
       );
       continue;
     }

@@ -38,7 +38,7 @@ export function tileWindow(paper: Paper): Box {
 }
 
 /** A true-scale drawing that tiles are cut from, its origin at its upper left corner. */
-export interface TrueDrawing {
+interface TrueDrawing {
   readonly widthMm: number;
   readonly heightMm: number;
   /** Its marks as windows look at them. */

@@ -19,7 +19,7 @@ import { depthText, drillBlocks, mm } from "./drill-blocks.ts";
 import { composeDrillDrawing } from "./drill-drawing.ts";
 import { type Drill, type DrillHole, type DrillSide, drillSides, lettersOf } from "./drill-facts.ts";
 
-export const sideName = ({ panelId, side }: DrillSide): string => `${stepSlug(panelId)}-${side}`;
+const sideName = ({ panelId, side }: DrillSide): string => `${stepSlug(panelId)}-${side}`;
 
 /** For each panel side that is drilled: the table of its holes, and the same as a drawing for the router. */
 export function* composeDrillTables(line: LineResult, options: SheetOptions): Generator<SheetDocument, void> {

@@ -11,7 +11,7 @@ import type { SheetOptions } from "../options.ts";
 import type { Drill, DrillHole, DrillSide } from "./drill-facts.ts";
 
 /** White round the panel for labels and the arrow. */
-export const MARGIN_MM = 16;
+const MARGIN_MM = 16;
 const EDGE_MM = 7;
 
 /** A panel side with its holes as circles, each with a label, true to scale. */

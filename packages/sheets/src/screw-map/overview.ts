@@ -17,10 +17,10 @@ import type { StepMap } from "./map-parts.ts";
 
 const PAPER = PAPERS["a3-portrait"];
 /** Column of the legend beside the drawing. */
-const LEGEND_MM = 88;
-const GUTTER_MM = 5;
+const LEGEND_MM = 78;
+const GUTTER_MM = 3;
 /** White round the drawing. */
-const MARGIN_MM = 14;
+const MARGIN_MM = 12;
 
 /** One page for each step's side, small enough for A3: a booklet to work through at the bench. */
 export function composeOverview(

@@ -30,7 +30,7 @@ const polygon = (points: readonly PagePoint[], fill: "paper" | "tint" = "paper")
 });
 
 /** Whether its thread bites into wood. */
-export const bitesWood = (type: FastenerType): boolean =>
+const bitesWood = (type: FastenerType): boolean =>
   type.bites === "wood" ||
   (type.bites === "usual" && ["wood-screw", "post", "standoff", "nail", "saddle"].includes(type.kind));
 
