@@ -32,8 +32,9 @@ export const NO_STEPS: StepsResult = {
 };
 
 /**
- * The steps of assembly in their order, with a memory. What is in which step is asked anew each time, as it is quick;
- * the order, the walk and the times of a step only when something in it has changed.
+ * The steps of assembly in their order, with a memory. What is in which step is found anew when something is in another
+ * place or of another type, but for mechanisms that are only moved; the order when a step holds other things or another
+ * thing comes first; the walk and the times of a step when something in it has changed.
  */
 export class StepsSolver {
   readonly #things = new OrderSolver();
