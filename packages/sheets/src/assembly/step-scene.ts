@@ -1,4 +1,5 @@
 import type { FastenerItem, Item, LineResult } from "@pinwright/engine";
+import { centroid } from "@pinwright/kernel";
 import type { SheetLanguage } from "@pinwright/words";
 import { bodyHash } from "../compose/body-hash.ts";
 import { at, box, group, LINE, stroke, TEXT } from "../compose/draw.ts";
@@ -185,7 +186,7 @@ function signRequest(line: LineResult, sign: Sign, style: SceneStyle, away: bool
 
 function nameRequests(view: PanelView, items: readonly Item[], style: SceneStyle): LabelRequest[] {
   return items.flatMap((item) => {
-    const middle = view.toPage(item.place);
+    const middle = view.toPage(centroid(item.footprint) ?? item.place);
     if (!isOn(view, middle)) return [];
     const text = label(style.language, item.labels, item.id, "\n");
     const lines = text.split("\n").map((t) => ({ text: t, heightMm: TEXT.small }));

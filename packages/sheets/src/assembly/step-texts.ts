@@ -58,6 +58,25 @@ export function viewText(
   });
 }
 
+/** The same in few words, for a card: the pose of a playfield, or that an underside is seen from behind. */
+export function poseText(
+  line: LineResult,
+  { panelId, side }: Pick<StepSide, "panelId" | "side">,
+  language: SheetLanguage,
+): string {
+  const lies = line.machine.panels.get(panelId)?.purpose === "playfield";
+  return say(
+    language,
+    ({ steps: { view } }) =>
+      lies
+        ? view.pose(side === "under" ? view.inverted : view.lying)
+        : side === "under"
+          ? view.underPlain
+          : "",
+    " · ",
+  );
+}
+
 /** Which side of a bare panel is up. */
 export function bareViewText(side: Side, language: SheetLanguage): string {
   return say(language, ({ steps: { view } }) => (side === "under" ? view.underShort : view.topShort));

@@ -73,7 +73,7 @@ function labelMarks(line: LineResult, count: FastenerCount, title: string, langu
   const name = fitted(
     rowLabel(type, count.typeId, language, "\n"),
     widthMm - right - PAD_MM,
-    heightMm - 2 * PAD_MM - 17,
+    heightMm - 2 * PAD_MM - 14,
   );
   const figures = `× ${count.count}`;
   // Drive and clutch are figures in any language.

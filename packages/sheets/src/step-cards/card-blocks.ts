@@ -6,6 +6,7 @@ import { usualPlan } from "../assembly/plan.ts";
 import { screwGroups, stepFasteners } from "../assembly/step-facts.ts";
 import { rowLabel, toolText } from "../assembly/step-texts.ts";
 import { at, box, LINE, rect, line as rule, stroke, TEXT, write } from "../compose/draw.ts";
+import { filledColumns } from "../compose/filled-columns.ts";
 import { type Block, gap } from "../compose/flow.ts";
 import { shortNumber } from "../compose/number.ts";
 import { paragraph } from "../compose/paragraph.ts";
@@ -152,14 +153,15 @@ export function partBlocks(
     { header: s((w) => w.columns.part) },
     { header: s((w) => w.columns.names), heightMm: TEXT.small, grow: true },
   ];
+  const filled = filledColumns(columns, rows);
   return [
     titleBlock(
       s((w) => w.card.parts),
       widthMm,
     ),
     ...table(
-      columns,
-      rows,
+      filled.columns,
+      filled.rows,
       widthMm,
       say(language, (w) => w.common.continued),
     ),

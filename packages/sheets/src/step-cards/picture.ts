@@ -3,6 +3,7 @@ import { type BoxMm, boxOf, growBox } from "@pinwright/kernel";
 import { edgeWidthMm } from "../assembly/edge.ts";
 import { fittingScale, lowerEdge, type PanelView, panelView } from "../assembly/panel-view.ts";
 import { crowding, drawStep, type SideState } from "../assembly/step-scene.ts";
+import { poseText } from "../assembly/step-texts.ts";
 import { at, box, group, LINE, rect, stroke, TEXT, write } from "../compose/draw.ts";
 import type { Block } from "../compose/flow.ts";
 import type { Mark } from "../compose/mark.ts";
@@ -107,13 +108,16 @@ export function pictureBlock(
   const asideMm = isPart ? WHERE_MM + 4 : 0;
   const { language } = options;
   const edge = lowerEdge(line, panelId);
+  const named = [title, poseText(line, state.now, language)].filter((t) => t !== "").join(". ");
+  const heads = wrap(named, widthMm, TEXT.normal, "bold");
   const caption = wrap(
-    say(language, (w) => `${title}. ${w.steps.card.picture}`),
+    say(language, (w) => w.steps.card.picture),
     widthMm,
     TEXT.small,
   );
   const step = leadingMm(TEXT.small);
-  const captionMm = caption.length * step;
+  const headsMm = heads.length * leadingMm(TEXT.normal);
+  const captionMm = headsMm + caption.length * step;
   const scale = fittingScale(
     { widthMm: region.maxXMm - region.minXMm, heightMm: region.maxYMm - region.minYMm },
     { widthMm: widthMm - asideMm - 2 * MARGIN_MM, heightMm: mostMm - captionMm - 2 - 2 * MARGIN_MM },
@@ -149,7 +153,10 @@ export function pictureBlock(
     isClear: isOpen && drawing.balloons.length === 0,
     heightMm: captionMm + pictureMm + told.length * step + 2,
     marks: [
-      ...set(caption, 0),
+      ...heads.map((t, i) =>
+        write(t, at(0, (i + 0.75) * leadingMm(TEXT.normal)), { heightMm: TEXT.normal, weight: "bold" }),
+      ),
+      ...set(caption, headsMm),
       { ...group(drawing.marks, left, captionMm), hash: drawing.hash },
       ...(isPart ? [group(where.marks, roomMm + 4, captionMm + 4)] : []),
       ...set(told, captionMm + pictureMm),
