@@ -70,6 +70,19 @@ export const some = (rule: string, of: Ids): Consequence => ({
   where: ({ subjects }) => subjects.some(of),
 });
 
+const PLACE_RULES = [
+  "solids-clash",
+  "board-over",
+  "bundle-blocked",
+  "pose-clash",
+  "off-panel",
+  "no-opening",
+  "order-loop",
+] as const;
+
+/** Consequence: these stand where nobody made room or a hole for them. */
+export const misplaced = (of: Ids): readonly Consequence[] => PLACE_RULES.map((rule) => some(rule, of));
+
 /** The element with the largest value; the first of several. There has to be one. */
 export function most<T>(list: Iterable<T>, value: (one: T) => number): T {
   let best: { readonly one: T; readonly value: number } | null = null;

@@ -1,5 +1,5 @@
 import type { LineResult, Place } from "@pinwright/engine";
-import { first, ids, most, only, some, wiresOf } from "./about.ts";
+import { first, ids, misplaced, most, only, some, wiresOf } from "./about.ts";
 import type { Mutation, Plan } from "./mutation.ts";
 
 /** A pair of switches that is added, and its net. */
@@ -63,11 +63,12 @@ function signalBeside(sound: LineResult, loud: "mains" | "coil" | "motor", signa
         edit.add("choices", { kind: "spare", subject: item });
       }
     },
-    // Nothing reads the new switches, and nobody made room for them on the pinboard or named them on the lane.
+    // Nothing reads the new switches, and nobody made room for them on the panel and the pinboard or named them on the lane.
     follows: [
       first("device-unread", ids(NEAR, FAR)),
       some("pinboard-hand-room", ids(NEAR, FAR)),
       only("lane-class-barred", ids(lane.id, harnessId)),
+      ...misplaced(ids(NEAR, FAR)),
     ],
   };
 }

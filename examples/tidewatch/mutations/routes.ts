@@ -1,5 +1,5 @@
 import { type CrossingLength, crossingLengths, type LineResult, type SizedWire } from "@pinwright/engine";
-import { at, first, ids, most, some, wiresOf } from "./about.ts";
+import { at, first, ids, misplaced, most, some, wiresOf } from "./about.ts";
 import type { Consequence, Mutation } from "./mutation.ts";
 
 /** What is measured on the pinboards of some harnesses: their branches have other lengths. */
@@ -179,7 +179,7 @@ export const routes: readonly Mutation[] = [
         victim: [at(sound, end).landing?.id ?? "", wire.harnessId],
         change: (edit) =>
           edit.set("devices", { id: itemId }, { x_mm: (devices.get(itemId)?.x_mm ?? 0) - 800 }),
-        follows: onPinboards(wire.harnessId),
+        follows: [...onPinboards(wire.harnessId), ...misplaced(ids(itemId))],
       };
     },
   },
