@@ -1,5 +1,6 @@
 import { Button, Menu } from "@mantine/core";
 import { IconArrowsExchange, IconPinnedOff } from "@tabler/icons-react";
+import { useEffect, useRef } from "react";
 import { Link } from "wouter";
 import type { ViewEntry } from "../../worker/protocol.ts";
 import { useDesk } from "../book/desk.tsx";
@@ -34,6 +35,11 @@ export function PlaceSteps({
   const pick = usePick();
   const { bookId } = useDesk();
   const load = plan.loads.find((one) => one.placeId === placeId);
+  const rows = useRef<HTMLUListElement>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another step is brought into sight
+  useEffect(() => {
+    rows.current?.querySelector(".chosen")?.scrollIntoView({ block: "nearest" });
+  }, [stepId, placeId]);
   if (load === undefined) return null;
   const list = stepsOfPlace(plan, steps, load.placeId);
   return (
@@ -50,7 +56,7 @@ export function PlaceSteps({
       {list.length === 0 ? (
         <p className="dim">{own.nothingToDo}</p>
       ) : (
-        <ul className="step-rows">
+        <ul className="step-rows" ref={rows}>
           {list.map((step) => (
             <li key={step.id} className={step.id === stepId ? "chosen" : ""}>
               <button

@@ -95,25 +95,29 @@ export function StationsTab({
             steps={steps}
             taktMin={figures.taktMin}
           />
-          <StationChart
-            plan={plan}
-            usual={isUsual(question) ? null : usual.plan}
-            steps={steps}
-            placeId={placeId}
-            stepId={stepId}
-            select={select}
-            move={mayEdit && onBook ? move : null}
-          />
-          {!onBook && <p className="dim">{own.notOnBook}</p>}
-          <PlaceSteps
-            plan={plan}
-            steps={steps}
-            stations={stations}
-            placeId={placeId}
-            stepId={stepId}
-            select={select}
-            move={mayEdit && onBook ? move : null}
-          />
+          <div className="chart-and-place">
+            <div>
+              <StationChart
+                plan={plan}
+                usual={isUsual(question) ? null : usual.plan}
+                steps={steps}
+                placeId={placeId}
+                stepId={stepId}
+                select={select}
+                move={mayEdit && onBook ? move : null}
+              />
+              {!onBook && <p className="dim">{own.notOnBook}</p>}
+            </div>
+            <PlaceSteps
+              plan={plan}
+              steps={steps}
+              stations={stations}
+              placeId={placeId}
+              stepId={stepId}
+              select={select}
+              move={mayEdit && onBook ? move : null}
+            />
+          </div>
         </div>
       )}
       {!hasStations && (
