@@ -1,12 +1,13 @@
 import type { BookRow } from "@pinwright/book";
-import type {
-  FastenerItem,
-  FastenerMoment,
-  Item,
-  LineResult,
-  ScrewSymbol,
-  Side,
-  WorkStep,
+import {
+  type FastenerItem,
+  type FastenerMoment,
+  type Item,
+  type LineResult,
+  partsOfStep,
+  type ScrewSymbol,
+  type Side,
+  type WorkStep,
 } from "@pinwright/engine";
 import { compareText } from "@pinwright/kernel";
 import { symbolOf } from "./symbol-mark.ts";
@@ -146,6 +147,18 @@ export function touchesClass(line: LineResult, itemIds: ReadonlySet<string>, net
     const itemId = machine.points.get(end.point)?.itemId ?? "";
     return itemIds.has(itemId) || itemIds.has(itemId.split("/")[0] ?? "");
   });
+}
+
+/**
+ * Letters that stand for the types of what a step puts in, by type, in the order of its list of parts; none where all
+ * are of one type.
+ */
+export function partKeys(line: LineResult, step: WorkStep): ReadonlyMap<string, string> {
+  const own = new Set(stepItems(line, step).map((item) => item.type.id));
+  const types = partsOfStep(line, step).filter((part) => own.has(part.typeId));
+  return types.length < 2
+    ? new Map()
+    : new Map(types.map((part, i) => [part.typeId, String.fromCodePoint(97 + (i % 26))]));
 }
 
 /** Name of a step in files: its id with what file systems do not take made to hyphens. */

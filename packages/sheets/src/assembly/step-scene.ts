@@ -51,8 +51,8 @@ export interface SceneStyle {
   readonly marginMm: number;
   /** Numbers in the order of driving. */
   readonly numbered: boolean;
-  /** Names of the items that the step puts in. */
-  readonly named: boolean;
+  /** Keys that stand for the items' types where names would hide the holes; null: names. */
+  readonly keys: ReadonlyMap<string, string> | null;
   /** Lettering of the letters beside the symbols. */
   readonly letterMm: number;
   /** What lies at the lower edge. */
@@ -188,8 +188,13 @@ function nameRequests(view: PanelView, items: readonly Item[], style: SceneStyle
   return items.flatMap((item) => {
     const middle = view.toPage(centroid(item.footprint) ?? item.place);
     if (!isOn(view, middle)) return [];
-    const text = label(style.language, item.labels, item.id, "\n");
-    const lines = text.split("\n").map((t) => ({ text: t, heightMm: TEXT.small }));
+    const key = style.keys === null ? "" : style.keys.get(item.type.id);
+    if (key === undefined) return [];
+    const name = label(style.language, item.labels, item.id, "\n");
+    const lines =
+      key === ""
+        ? name.split("\n").map((text) => ({ text, heightMm: TEXT.small }))
+        : [{ text: `(${key})`, heightMm: TEXT.normal }];
     return [
       {
         id: item.id,
@@ -217,7 +222,7 @@ export function drawStep(line: LineResult, view: PanelView, state: SideState, st
   const requests: LabelRequest[] = [
     ...standing.map((s) => signRequest(line, s, style, false)),
     ...leading.map((s) => signRequest(line, s, style, true)),
-    ...(style.named ? nameRequests(view, state.now.items, style) : []),
+    ...nameRequests(view, state.now.items, style),
   ];
   const edge = at(view.widthMm / 2, view.heightMm + marginMm - EDGE_MM / 2);
   const fixed = [

@@ -51,7 +51,7 @@ export class StepMap {
       symbolMm: view.scale === 1 ? Math.max(BENCH_SYMBOL_MM, least) : least,
       marginMm,
       numbered: true,
-      named: true,
+      keys: null,
       letterMm: view.scale === 1 ? TEXT.large : TEXT.normal,
       edge: lowerEdge(this.line, this.now.panelId),
     });

@@ -3,7 +3,7 @@ import { type LineResult, partsOfStep, type WorkStep } from "@pinwright/engine";
 import type { SheetLanguage } from "@pinwright/words";
 import { momentBlocks, numbersText, screwTable } from "../assembly/legend.ts";
 import { usualPlan } from "../assembly/plan.ts";
-import { screwGroups, stepFasteners } from "../assembly/step-facts.ts";
+import { partKeys, screwGroups, stepFasteners } from "../assembly/step-facts.ts";
 import { rowLabel, toolText } from "../assembly/step-texts.ts";
 import { at, box, LINE, rect, line as rule, stroke, TEXT, write } from "../compose/draw.ts";
 import { filledColumns } from "../compose/filled-columns.ts";
@@ -126,6 +126,11 @@ export function partBlocks(
   widthMm: number,
 ): Block[] {
   const s = saying(language);
+  const keys = partKeys(line, step);
+  const keyed = (typeId: string): string => {
+    const key = keys.get(typeId);
+    return key === undefined ? "" : `(${key})`;
+  };
   const rows: TableRow[] = [
     ...partsOfStep(line, step)
       .filter((part) => part.kind !== "harness")
@@ -134,6 +139,7 @@ export function partBlocks(
           kind: "row",
           cells: [
             TICK,
+            keyed(part.typeId),
             `${part.count}`,
             label(language, part.labels, part.typeId, " · "),
             whichOf(line, step, part.typeId, language),
@@ -142,13 +148,14 @@ export function partBlocks(
       ),
     ...step.itemIds.flatMap((id): TableRow[] =>
       line.machine.items.get(id)?.kind === "inline"
-        ? [{ kind: "row", cells: [TICK, "1", itemName(line, id, language), id] }]
+        ? [{ kind: "row", cells: [TICK, "", "1", itemName(line, id, language), id] }]
         : [],
     ),
   ];
   if (rows.length === 0) return [];
   const columns: TableColumn[] = [
     { header: say(language, (w) => w.common.done), align: "middle", whole: true },
+    { header: s((w) => w.columns.key), whole: true },
     { header: s((w) => w.columns.count), heightMm: TEXT.large, weight: "bold", align: "end", whole: true },
     { header: s((w) => w.columns.part) },
     { header: s((w) => w.columns.names), heightMm: TEXT.small, grow: true },

@@ -2,6 +2,7 @@ import type { LineResult, PanelPoint } from "@pinwright/engine";
 import { type BoxMm, boxOf, growBox } from "@pinwright/kernel";
 import { edgeWidthMm } from "../assembly/edge.ts";
 import { fittingScale, lowerEdge, type PanelView, panelView } from "../assembly/panel-view.ts";
+import { partKeys } from "../assembly/step-facts.ts";
 import { crowding, drawStep, type SideState } from "../assembly/step-scene.ts";
 import { poseText } from "../assembly/step-texts.ts";
 import { at, box, group, LINE, rect, stroke, TEXT, write } from "../compose/draw.ts";
@@ -135,7 +136,10 @@ export function pictureBlock(
     marginMm: MARGIN_MM,
     numbered: true,
     // Without screws the names alone tell what goes where.
-    named: state.now.fasteners.length === 0 || state.now.items.length <= MOST_NAMES,
+    keys:
+      state.now.fasteners.length === 0 || state.now.items.length <= MOST_NAMES
+        ? null
+        : partKeys(line, state.now.step),
     letterMm: TEXT.normal,
     edge,
   });

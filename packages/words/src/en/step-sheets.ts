@@ -48,6 +48,7 @@ export const stepSheets = {
     tool: "Tool, clutch, torque",
     numbers: "No.",
     part: "Part",
+    key: "In picture",
     names: "Which",
     used: "Used",
   },
@@ -82,7 +83,8 @@ export const stepSheets = {
     nominal: (value: string) => `set ${value}`,
     done: "Step done",
     initials: "Initials",
-    picture: "Not at true size. Letter: box; number: order of driving. Whole panel: screw map of this step.",
+    picture:
+      "Not at true size. Capital letter: box; number: order of driving; (a): part of the list. Whole panel: screw map of this step.",
     overleaf: "Picture: on the next page of this card.",
     recheck: "Check each screw with its own driver and clutch; one that turns is marked and told.",
     turnOver: "Turn the panel over first: two people, cradle latched.",
