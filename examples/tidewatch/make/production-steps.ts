@@ -26,7 +26,7 @@ export const STATIONS: readonly Station[] = [
     id: "stn.field-under",
     label: "Playfield, underside",
     label_zh: "台面背面",
-    people: 2,
+    people: 1,
     skills: ["screws"],
     tools: "cradle, clutch drivers 1 and 2",
   },
@@ -34,7 +34,7 @@ export const STATIONS: readonly Station[] = [
     id: "stn.wiring",
     label: "Playfield wiring",
     label_zh: "台面布线",
-    people: 6,
+    people: 5,
     skills: ["solder", "wiring"],
     tools: "soldering iron with extractor, tie gun",
   },
@@ -50,7 +50,7 @@ export const STATIONS: readonly Station[] = [
     id: "stn.cabinet",
     label: "Cabinet",
     label_zh: "机箱",
-    people: 2,
+    people: 4,
     skills: ["screws", "mains", "wiring"],
     tools: "driver, earth tester",
   },
@@ -166,3 +166,40 @@ export function steps(book: Book): readonly BookRow<"steps">[] {
   ];
   return rows("steps", list);
 }
+
+/** Harnesses and mechanisms of the cabinet and the backbox, which stand at their own benches. */
+const AT: readonly (readonly [station: string, steps: readonly string[]])[] = [
+  [
+    "stn.cabinet",
+    [
+      ..."mains earth-supplies dc trunk-power trunk-data cabinet-front coin-door cabinet-loads cabinet-audio earth-cabinet"
+        .split(" ")
+        .map((name) => `harness:hs.${name}`),
+      ..."knocker bell shaker".split(" ").map((name) => `mount:mech.${name}`),
+    ],
+  ],
+  [
+    "stn.head",
+    [
+      ..."backbox-power backbox-data display backbox-lamps backbox-audio backbox-motor earth-backbox"
+        .split(" ")
+        .map((name) => `harness:hs.${name}`),
+      "mount:mech.tide-clock",
+    ],
+  ],
+];
+
+/** Steps that the designer has fixed to a bench. */
+export const stationChoices = (): readonly BookRow<"choices">[] =>
+  rows(
+    "choices",
+    AT.flatMap(([station, fixed]) =>
+      fixed.map((subject) => ({
+        kind: "station" as const,
+        subject,
+        value: station,
+        by: "designer",
+        reason: "The cabinet and the backbox do not leave their benches before they are joined.",
+      })),
+    ),
+  );

@@ -5,7 +5,7 @@ import { bonds } from "./production-bonds.ts";
 import { boardFixings, STANDOFFS } from "./production-fixings.ts";
 import { ELECTRONICS, placements } from "./production-placements.ts";
 import { stepRules } from "./production-rules.ts";
-import { STATIONS, steps } from "./production-steps.ts";
+import { STATIONS, stationChoices, steps } from "./production-steps.ts";
 import { tests } from "./production-tests.ts";
 import { HOLDERS, pricesOf } from "./shop.ts";
 
@@ -158,6 +158,7 @@ export function production(book: Book, shop: Shop): Topic {
       stations: rows("stations", STATIONS),
       steps: [...steps(book)],
       step_rules: [...stepRules(book)],
+      choices: [...stationChoices()],
       tests: [...tests(t.board_types, t.elements, t.harnesses, bonds, t.supplies)],
       parts,
       tooling: rows("tooling", TOOLING),
