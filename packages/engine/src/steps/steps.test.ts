@@ -104,7 +104,7 @@ describe("what a person decides", () => {
     const { steps } = solveSteps(choose("step", "lp.2", "devices:field:under:lamp:9"));
     expect(stepOf(steps, "devices:field:under:lamp:9")).toMatchObject({
       itemIds: ["lp.2"],
-      labels: { en: "Lamps: Field, underside (9)", zh: "灯：Field背面（9）" },
+      labels: { en: "Lamps: lp.2", zh: "灯：lp.2" },
     });
   });
 

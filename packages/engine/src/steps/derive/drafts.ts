@@ -106,8 +106,8 @@ const mountDraft = (item: Item, fastenerIds: readonly string[]): Draft => ({
 });
 
 function groupDraft(machine: Machine, group: Group, heldOf: (id: string) => readonly string[]): Draft {
-  const { id, kind, family, panelId, side, part, ids } = group;
-  const empty = emptyDraft(kind, id, groupLabels(machine, kind, family, panelId, side, part));
+  const { id, kind, family, panelId, side, ids } = group;
+  const empty = emptyDraft(kind, id, groupLabels(machine, kind, family, panelId, side));
   if (kind === "fixings") return { ...empty, panelId, side, fastenerIds: ids };
   return { ...empty, panelId, side, itemIds: ids, fastenerIds: ids.flatMap(heldOf).sort(compareText) };
 }
@@ -142,17 +142,12 @@ function madeLabels(machine: Machine, kind: NonNullable<ReturnType<typeof movabl
   const [, first = "", side = "", ...rest] = stepId.split(":");
   if (kind === "mount") return mountLabels(machine.items.get(first)?.labels ?? { en: first, zh: first });
   const hasFamily = kind === "devices" || kind === "fixings";
-  const part = rest.slice(hasFamily ? 1 : 0).join(", ");
   return groupLabels(
     machine,
     kind,
     hasFamily ? (rest[0] ?? "") : "",
     first,
     side === "top" ? "top" : "under",
-    {
-      en: part,
-      zh: part,
-    },
   );
 }
 

@@ -1,12 +1,6 @@
 import { compareText } from "@pinwright/kernel";
-import {
-  type FastenerItem,
-  type Item,
-  type Languages,
-  labelsOf,
-  type Machine,
-  type Side,
-} from "../../model/index.ts";
+import type { FastenerItem, Item, Machine, Side } from "../../model/index.ts";
+import { sideOf } from "./side.ts";
 import { type Patch, patchesOf, type Spot } from "./split.ts";
 
 /** Things of a panel side that are alike and go into one step, or into several when they are too many for a card. */
@@ -17,8 +11,6 @@ export interface Group {
   readonly family: string;
   readonly panelId: string;
   readonly side: Side;
-  /** Which part it is: what its boxes hold and where it lies; blank: all of it. */
-  readonly part: Languages;
   readonly ids: readonly string[];
 }
 
@@ -77,7 +69,10 @@ function grouped(
   family: string,
   fasteners: readonly FastenerItem[],
 ): Grouped {
-  const { panelId, side, xMm, yMm } = place;
+  const { panelId, xMm, yMm } = place;
+  // Guides stand on one side and are screwed on from the other: the panel lies as the screws are driven.
+  const driven = fasteners.filter((fastener) => fastener.place.panelId === panelId);
+  const side = driven.length === 0 ? place.side : sideOf(driven.map((fastener) => fastener.place)).side;
   const boxes = [...new Set(fasteners.map((fastener) => fastener.type.id))].sort(compareText).join("+");
   return { id, kind, family, panelId, side, boxes, xMm, yMm, weight: Math.max(1, fasteners.length) };
 }
@@ -86,21 +81,12 @@ function divide(machine: Machine, key: string, things: readonly Grouped[], most:
   const [first] = things;
   if (first === undefined) return [];
   const { kind, family, panelId, side } = first;
-  const group = (id: string, part: Languages, ids: readonly string[]): Group => ({
-    id,
-    kind,
-    family,
-    panelId,
-    side,
-    part,
-    ids,
-  });
+  const group = (id: string, ids: readonly string[]): Group => ({ id, kind, family, panelId, side, ids });
   const byId = [...things].sort((a, b) => compareText(a.id, b.id));
   if (byId.reduce((sum, thing) => sum + thing.weight, 0) <= most || byId.length === 1)
     return [
       group(
         key,
-        NO_PART,
         byId.map(({ id }) => id),
       ),
     ];
@@ -112,31 +98,11 @@ function divide(machine: Machine, key: string, things: readonly Grouped[], most:
   }
   return [...byBoxes]
     .sort(([a], [b]) => compareText(a, b))
-    .flatMap(([boxes, alike]) => {
-      const words = byBoxes.size > 1 ? boxesOf(machine, boxes) : null;
-      return patches(machine, panelId, alike, most).map(({ path, ids }) =>
-        group([key, boxes, path].filter((text) => text !== "").join(":"), partOf(words, path), ids),
-      );
-    });
-}
-
-const NO_PART: Languages = { en: "", zh: "" };
-const NO_BOXES: Languages = { en: "no fasteners", zh: "无紧固件" };
-
-/** How a part is named: by its boxes when there are several kinds of them, and by its place. */
-function partOf(boxes: Languages | null, path: string): Languages {
-  if (boxes === null) return { en: path, zh: path };
-  return path === "" ? boxes : { en: `${boxes.en}, ${path}`, zh: `${boxes.zh}，${path}` };
-}
-
-/** The fastener types that things need, in words. */
-function boxesOf(machine: Machine, boxes: string): Languages {
-  if (boxes === "") return NO_BOXES;
-  const names = boxes.split("+").map((id) => {
-    const row = machine.book.tables.fastener_types.find((type) => type.id === id);
-    return row === undefined ? { en: id, zh: id } : labelsOf(row, id);
-  });
-  return { en: names.map(({ en }) => en).join(" + "), zh: names.map(({ zh }) => zh).join(" + ") };
+    .flatMap(([boxes, alike]) =>
+      patches(machine, panelId, alike, most).map(({ path, ids }) =>
+        group([key, boxes, path].filter((text) => text !== "").join(":"), ids),
+      ),
+    );
 }
 
 function patches(

@@ -44,15 +44,15 @@ const titled = (title: Languages, of: Languages): Languages => ({
   zh: `${title.zh}：${of.zh}`,
 });
 
-/** `Lamps: Playfield, underside (1.2)` */
-function atSide(machine: Machine, title: Languages, panelId: string, side: Side, part: Languages): Languages {
+/** `Lamps: Playfield, underside`; without a panel the title alone. */
+function atSide(machine: Machine, title: Languages, panelId: string | null, side: Side): Languages {
+  if (panelId === null) return title;
   const row = machine.panels.get(panelId);
   const panel = row === undefined ? { en: panelId, zh: panelId } : labelsOf(row, panelId);
-  const { en, zh } = titled(title, {
+  return titled(title, {
     en: `${panel.en}, ${SIDES[side].en}`,
     zh: `${panel.zh}${SIDES[side].zh}`,
   });
-  return part.en === "" ? { en, zh } : { en: `${en} (${part.en})`, zh: `${zh}（${part.zh}）` };
 }
 
 export const benchLabels = (type: Languages): Languages =>
@@ -74,9 +74,8 @@ export function groupLabels(
   machine: Machine,
   kind: "devices" | "fixings" | "boards" | "join" | "recheck",
   family: string,
-  panelId: string,
+  panelId: string | null,
   side: Side,
-  part: Languages = { en: "", zh: "" },
 ): Languages {
   const title =
     kind === "devices"
@@ -84,7 +83,7 @@ export function groupLabels(
       : kind === "fixings"
         ? (named(FIXINGS, family) ?? FIXINGS.other)
         : OF_GROUPS[kind];
-  return atSide(machine, title, panelId, side, part);
+  return atSide(machine, title, panelId, side);
 }
 
 const named = (names: Readonly<Record<string, Languages>>, name: string): Languages | undefined =>

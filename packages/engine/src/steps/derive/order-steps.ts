@@ -4,7 +4,8 @@ import { breakLoops, type Ordered } from "../order/index.ts";
 import type { Draft } from "./draft.ts";
 import { endEdges, ruledEdges, stepEdges, stepsOf } from "./edges.ts";
 import { layersOf, type StepLayers } from "./layers.ts";
-import { untangle } from "./untangle.ts";
+import { withTitles } from "./titles.ts";
+import { untangle, withoutThreads } from "./untangle.ts";
 
 /** Steps with what comes before what, among them and within them. */
 export interface OrderedSteps {
@@ -33,10 +34,13 @@ export function orderSteps(
       if (known === undefined) heldBy.set(whole, [id]);
       else known.push(id);
     }
-  const ruled = [...things, ...ruledEdges(machine, drafts)];
-  const parts = untangle(drafts, ruled, (id) => heldBy.get(id) ?? []);
+  const kept = withoutThreads(drafts, [...things, ...ruledEdges(machine, drafts)]);
+  const parts = untangle(drafts, kept, (id) => heldBy.get(id) ?? []);
   const stepOf = stepsOf(parts);
-  const edges = stepEdges(parts === drafts ? ruled : [...things, ...ruledEdges(machine, parts)], stepOf);
+  const edges = stepEdges(
+    parts === drafts ? kept : [...withoutThreads(drafts, things), ...ruledEdges(machine, parts)],
+    stepOf,
+  );
   const { edges: free, findings } = breakLoops(edges);
   // What the end adds makes no loop where there is none; only rows that now follow from others go.
   const { edges: ordered } = breakLoops([...free, ...endEdges(parts, free)]);
@@ -55,18 +59,27 @@ function wholeOf({ items }: Machine, fastenerId: string): string {
   return id;
 }
 
-/** The same with a memory: it is found anew when a step holds other things, or another thing comes first. */
+/**
+ * The same with names that tell steps apart, and with a memory: the order is found anew when a step holds other things,
+ * or another thing comes first; a name also when what it tells of is elsewhere.
+ */
 export class StepOrder {
   readonly #ordered = new Query<OrderedSteps>(deepEqual);
+  readonly #named = new Query<Draft>(deepEqual);
+  readonly #result = new Query<OrderedSteps>(Object.is);
 
   solve(machine: Machine, drafts: readonly Draft[], things: Ordered): OrderedSteps {
     const { steps } = machine.book.tables;
-    return this.#ordered.ask("all", [things.edges, steps, ...drafts], () =>
+    const ordered = this.#ordered.ask("all", [things.edges, steps, ...drafts], () =>
       orderSteps(machine, drafts, things.edges),
     );
+    const named = withTitles(machine, ordered.drafts).map((draft) =>
+      this.#named.ask(draft.id, [draft], () => draft),
+    );
+    return this.#result.ask("all", [ordered, ...named], () => ({ ...ordered, drafts: named }));
   }
 
   sweep(): void {
-    this.#ordered.sweep();
+    for (const part of [this.#ordered, this.#named, this.#result]) part.sweep();
   }
 }

@@ -52,8 +52,8 @@ describe("a group that waits for itself only because it is one", () => {
     ]);
     expect(findings).toEqual([]);
     expect(steps.steps.at(-1)?.labels).toEqual({
-      en: "Lamps: Field, underside, part 2",
-      zh: "灯：Field背面，第 2 部分",
+      en: "Lamps: lp.c",
+      zh: "灯：lp.c",
     });
   });
 

@@ -1,5 +1,6 @@
 import { compareText } from "@pinwright/kernel";
 import type { Precedence } from "../../model/index.ts";
+import { isThreaded } from "../order/index.ts";
 import type { Draft } from "./draft.ts";
 import { stepsOf } from "./edges.ts";
 import { knotsOf, ranksOf, reaches } from "./knots.ts";
@@ -29,6 +30,23 @@ export function untangle(
   return drafts
     .flatMap((draft) => divided(draft, parts.get(draft.id) ?? [], fastenersOf))
     .sort((a, b) => compareText(a.id, b.id));
+}
+
+/**
+ * The edges without those that a bundle is only threaded in for, where these make whole steps wait for each other: a
+ * step of many boards is worth more than a bundle that is laid before one of them.
+ */
+export function withoutThreads(
+  drafts: readonly Draft[],
+  edges: readonly Precedence[],
+): readonly Precedence[] {
+  const stepOf = stepsOf(drafts);
+  const knots = knotsOf(edges.flatMap((edge) => pairOf(edge, (id) => stepOf.get(id))));
+  const knotOf = new Map(knots.flatMap((knot, i) => knot.map((id) => [id, i] as const)));
+  return edges.filter((edge) => {
+    const knot = knotOf.get(stepOf.get(edge.beforeId) ?? "");
+    return !isThreaded(edge) || knot === undefined || knot !== knotOf.get(stepOf.get(edge.afterId) ?? "");
+  });
 }
 
 type Pair = readonly [before: string, after: string];
@@ -153,12 +171,10 @@ function divided(
   if (parts.length < 2) return [draft];
   return parts.map((ids, i): Draft => {
     const id = i === 0 ? draft.id : `${draft.id}~${i + 1}`;
-    const { en, zh } = draft.labels;
-    const labels = { en: `${en}, part ${i + 1}`, zh: `${zh}，第 ${i + 1} 部分` };
     const members = [...ids].sort(compareText);
-    if (draft.kind === "fixings") return { ...draft, id, labels, fastenerIds: members };
+    if (draft.kind === "fixings") return { ...draft, id, fastenerIds: members };
     const own = new Set(draft.fastenerIds);
     const fastenerIds = members.flatMap(fastenersOf).filter((fastener) => own.has(fastener));
-    return { ...draft, id, labels, itemIds: members, fastenerIds: fastenerIds.sort(compareText) };
+    return { ...draft, id, itemIds: members, fastenerIds: fastenerIds.sort(compareText) };
   });
 }

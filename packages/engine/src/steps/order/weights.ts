@@ -21,10 +21,11 @@ const PASSING = 2;
 /** Beginning of what shows that a harness ends beneath something, not only runs there; as nodes of routes are named. */
 export const LANDING = "landing:";
 
-const onlyPasses = ({ why, at }: Precedence): boolean => why === "wired" && !at.startsWith(LANDING);
+/** Whether it is only that a bundle runs beneath something, so that it can be threaded in when that stands already. */
+export const isThreaded = ({ why, at }: Precedence): boolean => why === "wired" && !at.startsWith(LANDING);
 
 /** What it costs to give an edge up. */
-export const weightOf = (edge: Precedence): number => (onlyPasses(edge) ? PASSING : REASON_WEIGHTS[edge.why]);
+export const weightOf = (edge: Precedence): number => (isThreaded(edge) ? PASSING : REASON_WEIGHTS[edge.why]);
 
 /**
  * How bad it is that an edge had to be given up. Null: not at all, for a bundle is threaded in beneath what stands
@@ -32,5 +33,5 @@ export const weightOf = (edge: Precedence): number => (onlyPasses(edge) ? PASSIN
  */
 export function severityOf(edge: Precedence): Severity | null {
   if (edge.why !== "wired") return "error";
-  return onlyPasses(edge) ? null : "warning";
+  return isThreaded(edge) ? null : "warning";
 }
