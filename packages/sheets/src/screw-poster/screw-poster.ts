@@ -81,14 +81,19 @@ class Facts {
   readonly types: ReadonlyMap<string, FastenerType>;
   readonly #bodies = new Map<string, number>();
   readonly #steps = new Map<string, Set<number>>();
+  readonly #aside = new Map<string, Set<FastenerType>>();
 
   constructor(line: LineResult) {
     this.line = line;
     this.types = new Map(line.machine.book.tables.fastener_types.map((t) => [t.id, t]));
     const items = new Map<string, FastenerItem>();
     for (const item of line.machine.items.values()) if (item.kind === "fastener") items.set(item.id, item);
-    for (const item of items.values())
+    for (const item of items.values()) {
       this.#bodies.set(item.type.id, Math.max(this.#bodies.get(item.type.id) ?? 0, item.flangeMm));
+      const aside = this.#aside.get(item.type.id) ?? new Set();
+      for (const type of [item.washer, item.nut]) if (type !== null) aside.add(type);
+      this.#aside.set(item.type.id, aside);
+    }
     for (const step of line.steps.steps) {
       for (const id of step.fastenerIds) {
         const item = items.get(id);
@@ -106,6 +111,16 @@ class Facts {
   /** Height of a post's body over the panel, the highest that is used. */
   bodyMm(typeId: string): number {
     return this.#bodies.get(typeId) ?? 0;
+  }
+
+  /** `P Washer M4, F Nut M4`: what goes on with a type, with the letters of the boxes. */
+  aside(typeId: string, language: SheetLanguage): string {
+    return [...(this.#aside.get(typeId) ?? [])]
+      .map((type) => {
+        const letter = this.line.fastening.symbols.get(type.id)?.letter ?? "";
+        return `${letter} ${rowLabel(type, type.id, language)}`.trim();
+      })
+      .join(", ");
   }
 
   steps(typeId: string): readonly number[] {
@@ -162,7 +177,14 @@ function textMarks(
         .join("; "),
     "\n",
   );
-  const figures = [tightenText(type, language), type.thread].filter((t) => t !== "").join("; ");
+  const aside = facts.aside(type.id, language);
+  const figures = [
+    aside === "" ? "" : say(language, (w, l) => w.steps.poster.goesWith(facts.aside(type.id, l)), " · "),
+    tightenText(type, language),
+    type.thread,
+  ]
+    .filter((t) => t !== "")
+    .join("; ");
   const roomMm = CELL_MM.heightMm - PAD_MM - VIEW_HEIGHT_MM;
   const label = rowLabel(type, type.id, language, "\n");
   for (const [nameMm, textMm] of SIZES) {

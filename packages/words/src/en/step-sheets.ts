@@ -148,6 +148,7 @@ export const stepSheets = {
     used: (count: number) => `${count} in the machine`,
     inSteps: (numbers: string) => `steps ${numbers}`,
     drive: "Drive",
+    goesWith: (names: string) => `with ${names}`,
     notUsed: "not in a step",
   },
   caution: {

@@ -143,6 +143,7 @@ export const stepSheets: Translated<typeof english> = {
     used: (count) => `全机 ${count} 个`,
     inSteps: (numbers) => `第 ${numbers} 步`,
     drive: "批头",
+    goesWith: (names) => `配 ${names}`,
     notUsed: "没有步骤使用",
   },
   caution: {
