@@ -223,11 +223,19 @@ export const ball: readonly Mutation[] = [
         .filter(([, list]) => list[0]?.type.kind === "wood-screw")
         .sort(([, a], [, b]) => b.length - a.length);
       const [first = "", second = ""] = counts.map(([typeId]) => typeId);
+      const { symbols } = sound.fastening;
+      const sign = symbols.get(first);
       return {
         victim: [first, second],
         change: (edit) => {
-          edit.add("choices", { kind: "symbol", subject: first, value: "A moon open" });
-          edit.add("choices", { kind: "symbol", subject: second, value: "B moon open" });
+          const pin = (subject: string, letter: string): void =>
+            edit.set(
+              "choices",
+              { kind: "symbol", subject },
+              { value: `${letter} ${sign?.shape ?? ""} ${sign?.shade ?? ""}`, held: "pinned" },
+            );
+          pin(first, sign?.letter ?? "");
+          pin(second, symbols.get(second)?.letter ?? "");
         },
       };
     },
