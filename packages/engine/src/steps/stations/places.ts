@@ -9,7 +9,7 @@ export interface WorkPlace {
   readonly stationId: string | null;
   readonly labels: Languages;
   readonly skills: readonly string[];
-  /** It stands beside the line: a bench where mechanisms are built. */
+  /** It stands beside the line: a bench where mechanisms are built and nothing else. */
   readonly beside: boolean;
 }
 
@@ -26,7 +26,7 @@ export function bookPlaces(machine: Machine, absent: readonly string[]): readonl
           stationId: row.id,
           labels: { en: `${en}${number}`, zh: `${zh}${number}` },
           skills: row.skills,
-          beside: row.skills.includes(MECHANISM_SKILL),
+          beside: row.skills.length === 1 && row.skills[0] === MECHANISM_SKILL,
         };
       });
     })
