@@ -47,9 +47,10 @@ const line: LineResult = {
 function drawn(document: SheetDocument | undefined): string {
   const page = document?.pages[0];
   if (document === undefined || page === undefined) throw new Error("the sheet has a page");
+  const hash = document.bodyHash.slice(0, 12);
   return pageSvg(page, document.title)
     .replace(/<path d="[^"]*" fill="#16191b" shape-rendering[^>]*>/u, "<code/>")
-    .replaceAll(document.bodyHash.slice(0, 12), "hash");
+    .replace(new RegExp(`<text[^>]*>[^<]*${hash}</text>`, "u"), "<hash/>");
 }
 
 test("the card of a step", async () => {
