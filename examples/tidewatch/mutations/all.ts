@@ -16,6 +16,7 @@ import { program } from "./program.ts";
 import { protection } from "./protection.ts";
 import { routes } from "./routes.ts";
 import { supplies } from "./supplies.ts";
+import { threads } from "./threads.ts";
 
 /** Faults of currents, fuses, coils, lamps, supplies and earth. */
 export const ELECTRICAL: readonly Mutation[] = [
@@ -38,4 +39,4 @@ export const WIRING: readonly Mutation[] = [
 ];
 
 /** Faults of screws, of what stands in whose way, of the tool's room, of the ball's ways and of the order of work. */
-export const FASTENING: readonly Mutation[] = [...fit, ...clash, ...access, ...ball, ...order];
+export const FASTENING: readonly Mutation[] = [...fit, ...threads, ...clash, ...access, ...ball, ...order];
