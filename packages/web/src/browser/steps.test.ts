@@ -37,14 +37,15 @@ describe("steps", { timeout: PATIENCE_MS }, () => {
     await page.keyboard.press("Enter");
     const station = page.getByRole("menuitem", { name: /^Assembly bench/u });
     await station.waitFor();
-    const promised = /takt ([\d.]+) min/u.exec(await textOf(station))?.[1];
+    const said = await textOf(station);
+    const promised = Number(/takt ([\d.]+) min/u.exec(said)?.[1]);
     await station.focus();
     await page.keyboard.press("Enter");
     const moved = page.locator(".step-rows li.chosen", { hasText: name });
     await moved.getByText("fixed to this station").waitFor();
     const after = taktOf(await textOf(takt));
-    // The balance may do better than to move this step alone.
-    expect(after).toBeLessThanOrEqual(Number(promised) + 0.05);
+    // Of this step alone the menu knows the takt; when others have to move as well, it says so.
+    expect(after <= promised + 0.05 || said.includes("wrong way round")).toBe(true);
 
     await page.getByRole("button", { name: "Undo" }).click();
     await moved.getByText("fixed to this station").waitFor({ state: "detached" });

@@ -33,28 +33,36 @@ export const ScrewSigns = memo(function ScrewSigns({
   const scale = scaleOfStep(useSyncExternalStore(rig.step.subscribe, rig.step.get));
   const px = Math.min(1, Math.max(0.6, Math.sqrt(scale))) / scale;
   const [nowMm, beforeMm] = [Math.max(DESIGN_MM, signPx * px), Math.max(DESIGN_MM * 0.6, BEFORE_PX * px)];
-  const sign = (mark: Mark, className: string, sizeMm: number, withLetter: boolean) => (
+  const shape = (mark: Mark, className: string, sizeMm: number) => (
     <SignAt
       key={mark.id}
       mark={mark}
       sign={types.get(mark.typeId)?.sign ?? null}
       className={mark.id === pickedId ? `${className} picked` : className}
       sizeMm={sizeMm}
-      withLetter={withLetter}
       mirrored={mirrored}
     />
   );
   const sought = new Set(marks.sought.map(({ id }) => id));
-  const isSought = (mark: Mark): boolean => sought.has(mark.id);
-  const others = (list: readonly Mark[]): readonly Mark[] => list.filter((mark) => !isSought(mark));
   const dimmed = sought.size > 0;
+  const others = (list: readonly Mark[]): readonly Mark[] => list.filter((mark) => !sought.has(mark.id));
   return (
     <>
       {!dimmed && marks.now.length > 1 && <Walk marks={marks.now} />}
       <g className="names signs">
-        {others(marks.before).map((mark) => sign(mark, "before", beforeMm, false))}
-        {others(marks.now).map((mark) => sign(mark, dimmed ? "before" : "now", nowMm, !dimmed))}
-        {marks.sought.map((mark) => sign(mark, "sought", nowMm, true))}
+        {others(marks.before).map((mark) => shape(mark, "before", beforeMm))}
+        {others(marks.now).map((mark) => shape(mark, dimmed ? "before" : "now", nowMm))}
+        {marks.sought.map((mark) => shape(mark, "sought", nowMm))}
+        {(dimmed ? marks.sought : marks.now).map((mark) => (
+          <text
+            key={mark.id}
+            x={(mirrored ? -mark.xMm : mark.xMm) + nowMm * 0.62}
+            y={-mark.yMm}
+            style={{ fontSize: nowMm * 0.8 }}
+          >
+            {types.get(mark.typeId)?.sign?.letter}
+          </text>
+        ))}
       </g>
     </>
   );
@@ -71,14 +79,12 @@ const SignAt = memo(function SignAt({
   sign,
   className,
   sizeMm,
-  withLetter,
   mirrored,
 }: {
   readonly mark: Mark;
   readonly sign: ViewEntry<"screwTypes">["sign"];
   readonly className: string;
   readonly sizeMm: number;
-  readonly withLetter: boolean;
   readonly mirrored: boolean;
 }) {
   const [x, y] = [mirrored ? -mark.xMm : mark.xMm, -mark.yMm];
@@ -90,11 +96,6 @@ const SignAt = memo(function SignAt({
         <circle className="sign-none" cx={x} cy={y} r={sizeMm / 3} />
       ) : (
         <path d={sign.d} transform={`translate(${x} ${y}) scale(${k} ${-k})`} />
-      )}
-      {withLetter && sign !== null && (
-        <text x={x + sizeMm * 0.62} y={y} style={{ fontSize: sizeMm * 0.8 }}>
-          {sign.letter}
-        </text>
       )}
     </g>
   );

@@ -136,7 +136,7 @@ export function ScrewsWorkplace({
   const about = useOne("screwAbout", { id: screwId ?? "" });
   const types = useView("screwTypes", null);
   const hasStep = step !== null;
-  const elsewhere = step !== null && (step.panelId !== turned.panelId || step.side !== turned.side);
+  const elsewhere = step !== null && (step.panelId !== panelId || step.side !== place.side);
   return (
     <div className={listShown ? "layout screws with-list" : "layout screws"}>
       <MapBar
@@ -164,7 +164,9 @@ export function ScrewsWorkplace({
           {elsewhere && (
             <p className="tool-hint" role="status">
               {step.panelId === null
-                ? words.screws.onBench
+                ? step.kind === "bench"
+                  ? words.screws.onBench
+                  : words.screws.onNoPanel
                 : words.screws.elsewhere(
                     pick(
                       panels.get(step.panelId)?.label ?? step.panelId,

@@ -7,7 +7,7 @@ import { useDesk } from "../book/desk.tsx";
 import type { Entries } from "../book/desk-client.ts";
 import { benchAddress, screwsAddress } from "../screws/use-screws-place.ts";
 import { usePick, useWords } from "../words.tsx";
-import { freestOf, type Plan, secondsOn, stepsOfPlace, withMoved } from "./plan-rows.ts";
+import { freestOf, type Plan, secondsOn, stepsOfPlace, withMoved, wrongWayRound } from "./plan-rows.ts";
 import type { MoveStep } from "./station-chart.tsx";
 
 type Step = ViewEntry<"stepLines">;
@@ -73,7 +73,9 @@ export function PlaceSteps({
               </button>
               <span className="step-time">{own.minutes(secondsOn(plan.question, step))}</span>
               <Link href={screwsAddress(bookId, { stepId: step.id })}>{words.shell.sections.screws}</Link>
-              {move !== null && <MoveMenu step={step} plan={plan} stations={stations} move={move} />}
+              {move !== null && (
+                <MoveMenu step={step} plan={plan} steps={steps} stations={stations} move={move} />
+              )}
             </li>
           ))}
         </ul>
@@ -86,11 +88,13 @@ export function PlaceSteps({
 function MoveMenu({
   step,
   plan,
+  steps,
   stations,
   move,
 }: {
   readonly step: Step;
   readonly plan: Plan;
+  readonly steps: Entries<"stepLines">;
   readonly stations: Entries<"stations">;
   readonly move: MoveStep;
 }) {
@@ -115,6 +119,7 @@ function MoveMenu({
         {[...stations.values()].map((station) => {
           const to = freestOf(plan, station.id);
           const taktS = to === undefined ? null : withMoved(plan, step, to.placeId).taktS;
+          const crossed = to === undefined ? 0 : wrongWayRound(plan, steps, step, to.placeId).length;
           const lacks = step.skill !== "" && !station.skills.includes(step.skill);
           return (
             <Menu.Item
@@ -129,6 +134,7 @@ function MoveMenu({
                   : taktS === null
                     ? words.nobodyThere
                     : words.taktBecomes(words.minutes(taktS), taktS - plan.taktS)}
+                {crossed > 0 && ` · ${words.crossed(crossed)}`}
                 {lacks && ` · ${words.lacksSkill(step.skill)}`}
               </span>
             </Menu.Item>

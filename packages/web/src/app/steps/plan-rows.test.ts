@@ -10,6 +10,7 @@ import {
   stepsOfPlace,
   USUAL,
   withMoved,
+  wrongWayRound,
 } from "./plan-rows.ts";
 
 type Step = ViewEntry<"stepLines">;
@@ -87,6 +88,25 @@ describe("a plan with a step in the hand", () => {
       }),
       { seed: 7, numRuns: 60 },
     );
+  });
+});
+
+describe("a line of places", () => {
+  const after = (id: string, ...before: readonly string[]): Step => ({
+    ...of(id),
+    after: before.map((one) => ({ id: one, number: 0, label: "", labelZh: "", reasons: [] })),
+  });
+  // At a:1 s1, at b:1 s3, at b:2 s2; s3 comes after s1, and s2 after s3.
+  const line = new Map([of("s1"), after("s2", "s3"), after("s3", "s1")].map((one) => [one.id, one]));
+  const wrong = (id: string, place: string): readonly string[] =>
+    wrongWayRound(PLAN, line, line.get(id) ?? of(id), place).map((one) => one.id);
+
+  it("tells which steps a move would put the wrong way round", () => {
+    expect(wrong("s3", "b:1")).toEqual([]);
+    expect(wrong("s3", "b:2")).toEqual([]);
+    expect(wrong("s2", "a:1")).toEqual(["s3"]);
+    expect(wrong("s1", "b:2")).toEqual(["s3"]);
+    expect(wrong("s1", "none")).toEqual([]);
   });
 });
 

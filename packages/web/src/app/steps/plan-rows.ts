@@ -48,6 +48,28 @@ export const freestOf = (plan: Plan, stationId: string): Load | undefined =>
     );
 
 /**
+ * Steps that would stand the wrong way round along the line if a step went to another place: they come before it and
+ * are done further on, or after it and nearer to the start. The balance would move them too.
+ */
+export function wrongWayRound(
+  plan: Plan,
+  steps: Entries<"stepLines">,
+  step: Step,
+  placeId: string,
+): readonly Step[] {
+  const along = plan.loads.filter((load) => !load.beside);
+  const places = new Map(along.flatMap((load, i) => load.stepIds.map((id) => [id, i] as const)));
+  const to = along.findIndex((load) => load.placeId === placeId);
+  if (to < 0) return [];
+  const before = step.after.flatMap(({ id }) => steps.get(id) ?? []);
+  const after = [...steps.values()].filter((one) => one.after.some(({ id }) => id === step.id));
+  return [
+    ...before.filter((one) => (places.get(one.id) ?? to) > to),
+    ...after.filter((one) => (places.get(one.id) ?? to) < to),
+  ];
+}
+
+/**
  * The plan with one step at another place and all else as it is: what is shown while the step is in the hand, and
  * until the balance has looked again.
  */

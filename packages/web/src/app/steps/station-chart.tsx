@@ -2,7 +2,7 @@ import { memo, useRef } from "react";
 import type { ViewEntry } from "../../worker/protocol.ts";
 import type { Entries } from "../book/desk-client.ts";
 import { usePick, useWords } from "../words.tsx";
-import { type Load, type Plan, secondsOn, withMoved } from "./plan-rows.ts";
+import { type Load, type Plan, secondsOn, withMoved, wrongWayRound } from "./plan-rows.ts";
 import { useStepDrag } from "./use-step-drag.ts";
 
 type Step = ViewEntry<"stepLines">;
@@ -49,6 +49,10 @@ export const StationChart = memo(function StationChart({
   const dragged = drag === null ? undefined : steps.get(drag.stepId);
   const preview =
     dragged === undefined || drag?.overId == null ? plan : withMoved(plan, dragged, drag.overId);
+  const crossed =
+    dragged === undefined || drag?.overId == null
+      ? 0
+      : wrongWayRound(plan, steps, dragged, drag.overId).length;
   const fewest = plan.question.ask.kind === "fewest-places";
   const asked = plan.question.ask.kind === "fewest-places" ? plan.question.ask.taktS : 0;
   const lineS = fewest ? asked : preview.taktS;
@@ -101,6 +105,7 @@ export const StationChart = memo(function StationChart({
       {dragged !== undefined && drag !== null && (
         <p className="drag-tag" style={{ left: drag.x, top: drag.y }} role="status">
           {words.dragged(dragged.number, words.minutes(preview.taktS), preview.taktS - plan.taktS)}
+          {crossed > 0 && <small>{words.crossed(crossed)}</small>}
         </p>
       )}
     </div>

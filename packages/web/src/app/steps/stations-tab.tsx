@@ -53,7 +53,9 @@ export function StationsTab({
       ? withMoved(moved.plan, moved.step, moved.placeId)
       : planning.plan;
   const placeId =
-    params.get("place") ?? plan?.loads.find(({ stepIds }) => stepIds.length > 0)?.placeId ?? null;
+    params.get("place") ??
+    plan?.loads.find(({ stepIds, beside }) => stepIds.length > 0 && !beside)?.placeId ??
+    null;
   const stepId = params.get("step");
   const select = (place: string, step: string | null): void =>
     setParams({ place, ...(step === null ? {} : { step }) }, { replace: true });

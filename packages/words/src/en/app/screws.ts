@@ -1,6 +1,6 @@
 const mm = (value: number): string => `${Number(value.toFixed(1))} mm`;
 const round2 = (value: number): number => Number(value.toFixed(2));
-const plain = (value: number): string => String(value).replace("-", "−");
+const plain = (value: number): string => String(Number(value.toPrecision(9))).replace("-", "−");
 
 /** Screws over the drawing of a panel, and the screen at the bench. */
 export const screws = {
@@ -36,6 +36,7 @@ export const screws = {
       "Off: the underside as the builder sees it, mirrored left to right. On: as if one looked through the panel from the top.",
   },
   onBench: "This step is done on a bench of its own: nothing of it goes into a panel.",
+  onNoPanel: "This step is about no panel.",
   elsewhere: (panel: string, side: string) => `This step is done on ${panel}, ${side}.`,
   empty:
     "No step of assembly has been derived yet. Steps come from mechanisms, boards, fasteners and harnesses; place fasteners on the panel, or say in a mechanism type how it is screwed down.",

@@ -58,6 +58,7 @@ export const steps = {
   legendUsual: "the same place on a usual day",
   legendPinned: "fixed to its station",
   dragged: (n: number, takt: string, more: number) => `Step ${n}: takt ${takt} (${signedMinutes(more)})`,
+  crossed: (n: number) => `${n === 1 ? "1 step" : `${n} steps`} would stand the wrong way round and move too`,
   toBench: "These steps on the screen at the bench",
   nothingToDo: "Nothing to do here.",
   pinned: "fixed to this station",

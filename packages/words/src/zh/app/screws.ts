@@ -3,7 +3,7 @@ import type { Translated } from "../../language.ts";
 
 const mm = (value: number): string => `${Number(value.toFixed(1))} mm`;
 const round2 = (value: number): number => Number(value.toFixed(2));
-const plain = (value: number): string => String(value).replace("-", "−");
+const plain = (value: number): string => String(Number(value.toPrecision(9))).replace("-", "−");
 
 export const screws: Translated<typeof english> = {
   map: (panel, side) =>
@@ -37,6 +37,7 @@ export const screws: Translated<typeof english> = {
     fromTopHint: "关：按装配者看到的背面，左右镜像。开：如同从正面透过面板看。",
   },
   onBench: "本步骤在专用工作台上完成，不涉及任何面板。",
+  onNoPanel: "本步骤不涉及任何面板。",
   elsewhere: (panel, side) => `本步骤在${panel}${side}进行。`,
   empty:
     "还没有推导出装配步骤。步骤来自机构、电路板、紧固件和线束；请在面板上放置紧固件，或在机构类型中说明其固定方式。",

@@ -55,6 +55,7 @@ export const steps: Translated<typeof english> = {
   legendUsual: "同一岗位的平常一天",
   legendPinned: "固定在该工位",
   dragged: (n, takt, more) => `第 ${n} 步：节拍 ${takt}（${signedMinutes(more)}）`,
+  crossed: (n) => `${n} 个步骤会前后颠倒，也要移动`,
   toBench: "在工位屏幕上显示这些步骤",
   nothingToDo: "这里没有工作。",
   pinned: "固定在此工位",
