@@ -137,6 +137,9 @@ export {
   type Order,
   type OrderEffort,
   type PriceBreak,
+  type QuadraticAssignment,
+  type QuadraticEffort,
+  type QuadraticProblem,
   shortestPathOrder,
   shortestTourOrder,
 } from "./optimise/index.ts";

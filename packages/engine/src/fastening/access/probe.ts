@@ -54,7 +54,7 @@ const compareMeetings = (a: Meeting, b: Meeting): number =>
   Number(a.own) - Number(b.own) || a.unitIds.length - b.unitIds.length;
 
 /** What one tool meets on a head. */
-export const meet = (head: Head, tool: Tool, around: Around): Meeting =>
+const meet = (head: Head, tool: Tool, around: Around): Meeting =>
   tool.kind === "spanner" ? meetBeside(head, tool, around) : meetAbove(head, tool, around);
 
 function meetAbove(head: Head, tool: Tool, { near, unitId }: Around): Meeting {
@@ -81,7 +81,7 @@ function meetAbove(head: Head, tool: Tool, { near, unitId }: Around): Meeting {
 }
 
 /** Whether a solid and an open cylinder about a head have room in common. */
-export function meetsCylinder(head: Head, cylinder: Cylinder, solid: Solid): boolean {
+function meetsCylinder(head: Head, cylinder: Cylinder, solid: Solid): boolean {
   return (
     inLayer(head, cylinder, solid) &&
     discNearBox(head, cylinder.radiusMm, solid.box) &&

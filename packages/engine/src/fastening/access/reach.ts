@@ -28,7 +28,7 @@ export interface Reached {
 const UNDRIVEN: ReadonlySet<string> = new Set(["nail", "saddle", "washer", "other"]);
 
 /** Tools for a fastener and its nut; null: nothing is turned there. */
-export function toolsFor(
+function toolsFor(
   { type, nut }: FastenerItem,
   box: ToolBox,
 ): { readonly drive: readonly Tool[] | null; readonly nut: readonly Tool[] | null } {

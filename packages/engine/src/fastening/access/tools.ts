@@ -33,7 +33,7 @@ const CORNERS = 2 / Math.sqrt(3);
 const flatsOf = (drive: string): number => Number(/(\d+(?:\.\d+)?)/.exec(drive)?.[1] ?? USUAL_FLATS_MM);
 
 /** Whether a drive is a hexagon that a socket goes over. */
-export const isOuterHexagon = (drive: string): boolean => /^hex/i.test(drive) && !/socket/i.test(drive);
+const isOuterHexagon = (drive: string): boolean => /^hex/i.test(drive) && !/socket/i.test(drive);
 
 /** The tool that is taken for granted in a shop that lists none. */
 function usualTool(drive: string): Tool {

@@ -33,7 +33,7 @@ export interface PlayingSurface {
   readonly slopeDeg: number;
 }
 
-export type Lean = "level" | "left" | "right";
+type Lean = "level" | "left" | "right";
 
 /** A place where the ball stays, and what it lies against. */
 export interface Pocket extends Rest {
@@ -140,7 +140,7 @@ export class BallRoom {
 }
 
 /** By how much the way down turns when a sloping panel leans to a side, in degrees. */
-export function leanTurnDeg(slopeDeg: number): number {
+function leanTurnDeg(slopeDeg: number): number {
   const rad = Math.PI / 180;
   return Math.atan2(Math.tan(LEAN_DEG * rad), Math.tan(Math.max(slopeDeg, 0.1) * rad)) / rad;
 }

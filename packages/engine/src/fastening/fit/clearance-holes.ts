@@ -10,7 +10,7 @@ export interface ClearanceHole {
  * Clearance holes for metric threads: series H12, H13, H14 of ISO 273. Source: "Clearance holes to ISO 273",
  * https://engineeringhardware.com/?p=50.
  */
-export const CLEARANCE_HOLES: readonly ClearanceHole[] = [
+const CLEARANCE_HOLES: readonly ClearanceHole[] = [
   { threadMm: 2, fineMm: 2.2, mediumMm: 2.4, coarseMm: 2.6 },
   { threadMm: 2.5, fineMm: 2.7, mediumMm: 2.9, coarseMm: 3.1 },
   { threadMm: 3, fineMm: 3.2, mediumMm: 3.4, coarseMm: 3.6 },

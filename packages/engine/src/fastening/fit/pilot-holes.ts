@@ -1,7 +1,7 @@
 import { roundTo } from "@pinwright/kernel";
 
 /** A gauge of wood screw: shank and root of its thread. */
-export interface WoodScrewGauge {
+interface WoodScrewGauge {
   readonly gauge: number;
   readonly shankMm: number;
   readonly rootMm: number;
@@ -12,7 +12,7 @@ export interface WoodScrewGauge {
  * root", https://l-36.com/woodscrewpilot.php, which gives them in inches (0.112/0.075, 0.138/0.094, 0.164/0.112,
  * 0.190/0.130, 0.216/0.148, 0.242/0.165).
  */
-export const WOOD_SCREW_GAUGES: readonly WoodScrewGauge[] = [
+const WOOD_SCREW_GAUGES: readonly WoodScrewGauge[] = [
   { gauge: 4, shankMm: 2.84, rootMm: 1.9 },
   { gauge: 6, shankMm: 3.51, rootMm: 2.39 },
   { gauge: 8, shankMm: 4.17, rootMm: 2.84 },
@@ -22,7 +22,7 @@ export const WOOD_SCREW_GAUGES: readonly WoodScrewGauge[] = [
 ];
 
 /** Pilot hole over root of the thread: the rule of the American Wood Council in the same source. */
-export const PILOT_OF_ROOT = { softwood: 0.7, hardwood: 0.9 } as const;
+const PILOT_OF_ROOT = { softwood: 0.7, hardwood: 0.9 } as const;
 
 export type Wood = keyof typeof PILOT_OF_ROOT;
 

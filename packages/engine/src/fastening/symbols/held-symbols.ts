@@ -12,7 +12,7 @@ export interface HeldSymbols {
 }
 
 /** The symbol that a choice writes as `letter shape shade`; null when it is not one. */
-export function readSymbol(typeId: string, value: string): ScrewSymbol | null {
+function readSymbol(typeId: string, value: string): ScrewSymbol | null {
   const [letter = "", shapeName, shadeName, ...more] = value.trim().split(/ +/);
   const shape = SHAPES.find((s) => s === shapeName);
   const shade = SHADES.find((s) => s === shadeName);

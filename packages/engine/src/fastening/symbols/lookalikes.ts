@@ -4,7 +4,7 @@ import { handLikeness } from "./hand-likeness.ts";
 import { type NearPair, pairKey } from "./neighbours.ts";
 
 /** From this likeness on two types are taken for each other by someone who does not look twice. */
-export const TAKEN_FOR = 0.3;
+const TAKEN_FOR = 0.3;
 
 /** Bodies of posts and stand-offs that differ by more hold their board or plastic askew. */
 const ASKEW_MM = 0.3;

@@ -9,10 +9,10 @@ export interface NearPair {
 }
 
 /** A glance takes in this much of a map: types that stand within it are told apart there. */
-export const NEAR_MM = 60;
+const NEAR_MM = 60;
 
 /** The hand takes the next hole for its own within this. */
-export const BESIDE_MM = 30;
+const BESIDE_MM = 30;
 
 export const pairKey = (a: string, b: string): string => (compareText(a, b) < 0 ? `${a}|${b}` : `${b}|${a}`);
 

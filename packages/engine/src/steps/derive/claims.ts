@@ -3,7 +3,7 @@ import type { FastenerItem, Finding, Item, Machine } from "../../model/index.ts"
 import { makeFinding } from "../../model/index.ts";
 
 /** Begins the id of a derived step that items can be moved to. */
-export const MOVABLE = ["mount", "devices", "boards", "fixings", "join"] as const;
+const MOVABLE = ["mount", "devices", "boards", "fixings", "join"] as const;
 export type Movable = (typeof MOVABLE)[number];
 
 /** A derived step that an id names, as far as the id tells. */

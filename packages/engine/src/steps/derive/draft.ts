@@ -25,7 +25,7 @@ export interface Draft {
 }
 
 /** Where steps stand when nothing else decides: the designer's own between what is screwed down and what is wired. */
-export const RANKS: Readonly<Record<StepKind, number>> = {
+const RANKS: Readonly<Record<StepKind, number>> = {
   bench: 0,
   fixings: 1,
   devices: 2,

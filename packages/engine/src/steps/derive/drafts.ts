@@ -62,7 +62,7 @@ export function draftSteps(machine: Machine, harnesses: readonly Draft[]): Draft
 }
 
 /** What has been given to a step. */
-export interface Members {
+interface Members {
   readonly itemIds: string[];
   readonly fastenerIds: string[];
 }

@@ -3,7 +3,7 @@ import type { Machine, OrderReason, Precedence } from "../../model/index.ts";
 import type { Draft } from "./draft.ts";
 
 /** Skill of those who test: a step with it, the end test, comes after all that is not told to come after it. */
-export const TEST_SKILL = "test";
+const TEST_SKILL = "test";
 
 /** The weightier reason of two stands for both. */
 const WEIGHTS: Readonly<Record<OrderReason, number>> = {

@@ -4,7 +4,7 @@ import type { StepWork } from "../motions/work.ts";
 import type { Draft } from "./draft.ts";
 
 /** Steps before which their panel is turned over. A panel may begin on either side. */
-export function turnedSteps(order: readonly Draft[]): ReadonlySet<string> {
+function turnedSteps(order: readonly Draft[]): ReadonlySet<string> {
   const sides = new Map<string, Draft["side"]>();
   const turned = new Set<string>();
   for (const { id, panelId, side } of order) {

@@ -21,11 +21,7 @@ export interface OrderedSteps {
  * come from the designer's own steps and rules, and the cheapest of these is given up.
  * @param things precedence of items, harnesses and steps, free of loops
  */
-export function orderSteps(
-  machine: Machine,
-  drafts: readonly Draft[],
-  things: readonly Precedence[],
-): OrderedSteps {
+function orderSteps(machine: Machine, drafts: readonly Draft[], things: readonly Precedence[]): OrderedSteps {
   const heldBy = new Map<string, string[]>();
   for (const draft of drafts)
     for (const id of draft.fastenerIds) {

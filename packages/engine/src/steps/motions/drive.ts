@@ -62,7 +62,7 @@ export function driveOrder(drives: readonly Drive[]): Driven {
 }
 
 /** Started loose, and driven home only when all are. */
-export const isGoneOver = ({ moments }: FastenerItem): boolean =>
+const isGoneOver = ({ moments }: FastenerItem): boolean =>
   moments.includes("start") && moments.includes("tighten");
 
 /** The same in one pass, whatever the moments of the fasteners. */

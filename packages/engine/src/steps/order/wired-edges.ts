@@ -197,7 +197,7 @@ const nearBox = ({ a, b }: SegmentMm, box: BoxMm): boolean =>
   Math.max(a.yMm, b.yMm) >= box.minYMm;
 
 /** Items that a harness ends on, in-line connectors too; a child's mechanism for the child. */
-export const endItems = (machine: Machine, { landingIds }: HarnessResult): readonly string[] =>
+const endItems = (machine: Machine, { landingIds }: HarnessResult): readonly string[] =>
   landingIds.flatMap((landingId) => {
     const itemId = machine.landings.get(landingId)?.itemId;
     return itemId === undefined ? [] : [unitOf(machine, itemId)];

@@ -16,7 +16,7 @@ export function solveSteps(
 }
 
 /** Steps of a machine without harnesses, from scratch. */
-export function solveMachine(machine: Machine): Stepped {
+function solveMachine(machine: Machine): Stepped {
   const { fastening } = new FasteningSolver().solve(machine, new Map());
   return new StepsSolver().solve(machine, fastening, new Map());
 }

@@ -18,7 +18,7 @@ const costAt = ({ n, m, w, c }: Tables, placeOf: Int32Array, i: number, place: n
 };
 
 /** What the whole placement costs, each pair once. */
-export function placementValue(tables: Tables, placeOf: Int32Array): number {
+function placementValue(tables: Tables, placeOf: Int32Array): number {
   let twice = 0;
   for (let i = 0; i < tables.n; i++) twice += costAt(tables, placeOf, i, placeOf[i] ?? 0);
   return twice / 2;

@@ -15,7 +15,7 @@ export interface TestFastening {
 }
 
 /** Wood screw 4 × 12, machine screw M4 × 20, nut M4 and a washer for it. */
-export const TEST_TYPES: Rows<"fastener_types"> = [
+const TEST_TYPES: Rows<"fastener_types"> = [
   { id: "wood", kind: "wood-screw", diameter_mm: 4, length_mm: 12, head_diameter_mm: 8, head_height_mm: 3 },
   {
     id: "m4",
