@@ -11,6 +11,24 @@ export {
 } from "./balance/index.ts";
 export { type Cap, CappedChoice, type CappedSet } from "./capped-set.ts";
 export { type AllowedColour, type Colouring, type ColouringProblem, colourGraph } from "./colour.ts";
+export {
+  type CutFault,
+  type CutKind,
+  type CutPart,
+  type CutPiece,
+  type CuttingEffort,
+  type CuttingPlan,
+  type CuttingProblem,
+  type CuttingRules,
+  cutFaults,
+  type FenceSetting,
+  fenceSettings,
+  fewestSheets,
+  type NoCuttingPlan,
+  type SheetPlan,
+  type SheetTrim,
+  type StockSheet,
+} from "./guillotine/index.ts";
 export { bestLots, type LotPlan, type LotProblem, MOST_STOCK_LEVELS, type PriceBreak } from "./lots/index.ts";
 export { type Order, type OrderEffort, shortestPathOrder, shortestTourOrder } from "./order.ts";
 export {
