@@ -32,7 +32,10 @@ export const ScrewSigns = memo(function ScrewSigns({
 }) {
   const scale = scaleOfStep(useSyncExternalStore(rig.step.subscribe, rig.step.get));
   const px = Math.min(1, Math.max(0.6, Math.sqrt(scale))) / scale;
-  const [nowMm, beforeMm] = [Math.max(DESIGN_MM, signPx * px), Math.max(DESIGN_MM * 0.6, BEFORE_PX * px)];
+  const usualMm = Math.max(DESIGN_MM, Math.min(signPx, USUAL_SIGN_PX) * px);
+  // Larger than usual only as far as signs beside each other let it.
+  const nowMm = Math.max(usualMm, Math.min(signPx * px, leastGapMm(marks.now)));
+  const beforeMm = Math.max(DESIGN_MM * 0.6, BEFORE_PX * px);
   const shape = (mark: Mark, className: string, sizeMm: number) => (
     <SignAt
       key={mark.id}
@@ -67,6 +70,14 @@ export const ScrewSigns = memo(function ScrewSigns({
     </>
   );
 });
+
+/** Least distance between two of the marks; a step has few. */
+function leastGapMm(marks: readonly Mark[]): number {
+  let least = Number.POSITIVE_INFINITY;
+  for (const [i, a] of marks.entries())
+    for (const b of marks.slice(i + 1)) least = Math.min(least, Math.hypot(a.xMm - b.xMm, a.yMm - b.yMm));
+  return least;
+}
 
 /** The way of the hand from hole to hole. */
 const Walk = memo(function Walk({ marks }: { readonly marks: readonly Mark[] }) {
