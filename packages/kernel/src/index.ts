@@ -28,7 +28,7 @@ export {
   unionRings,
 } from "./geometry/boolean.ts";
 export { type BoxMm, boxesOverlap, boxHolds, boxOf, growBox, joinBoxes } from "./geometry/box.ts";
-export { convexHull, convexPieces, isConvex } from "./geometry/convex.ts";
+export { convexHull, convexOverlap, convexPieces, isConvex } from "./geometry/convex.ts";
 export {
   composeFrames,
   type FrameMm,

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { convexHull, convexPieces, isConvex } from "./convex.ts";
+import { intersectionRings } from "./boolean.ts";
+import { convexHull, convexOverlap, convexPieces, isConvex } from "./convex.ts";
 import type { PointMm } from "./point.ts";
 import { pointInRing, ringSides, signedArea } from "./polygon.ts";
 import { ringDistance } from "./ring-distance.ts";
@@ -102,6 +103,40 @@ describe("distance of two rings", () => {
         else expect(limited).toBeGreaterThan(limit);
       }),
       { seed: 3, numRuns: 200 },
+    );
+  });
+});
+
+describe("what two convex rings share", () => {
+  const square = [at(0, 0), at(10, 0), at(10, 10), at(0, 10)];
+
+  test("is the square between two squares, and nothing when they are apart", () => {
+    const far = square.map((p) => ({ xMm: p.xMm + 5, yMm: p.yMm + 5 }));
+    expect(signedArea(convexOverlap(square, far))).toBeCloseTo(25, 9);
+    expect(signedArea(convexOverlap(square, square))).toBeCloseTo(100, 9);
+    expect(
+      convexOverlap(
+        square,
+        square.map((p) => ({ xMm: p.xMm + 50, yMm: p.yMm })),
+      ).length,
+    ).toBe(0);
+    expect(convexOverlap([], square)).toEqual([]);
+  });
+
+  test("has the area that the general overlap of rings has", () => {
+    const points = fc.array(
+      fc.record({ xMm: fc.integer({ min: 0, max: 40 }), yMm: fc.integer({ min: 0, max: 40 }) }),
+      { minLength: 3, maxLength: 12 },
+    );
+    fc.assert(
+      fc.property(points, points, (one, two) => {
+        const [a, b] = [convexHull(one), convexHull(two)];
+        fc.pre(a.length > 2 && b.length > 2);
+        const general = intersectionRings([a], [b]).reduce((sum, ring) => sum + signedArea(ring), 0);
+        // The general one works in whole micrometres.
+        expect(Math.abs(signedArea(convexOverlap(a, b)) - general)).toBeLessThan(0.2);
+      }),
+      { seed: 7, numRuns: 200 },
     );
   });
 });

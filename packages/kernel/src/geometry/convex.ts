@@ -42,6 +42,42 @@ export function convexPieces(ring: RingMm): readonly RingMm[] {
 }
 
 /**
+ * What lies in both of two convex rings that run anticlockwise, as one ring; no corners when it is nothing (I. E.
+ * Sutherland and G. W. Hodgman, Communications of the ACM 17 (1974), from memory). A corner or side that they merely
+ * share may be left as a ring without area.
+ */
+export function convexOverlap(a: RingMm, b: RingMm): RingMm {
+  let ring: PointMm[] = [...a];
+  for (let i = 0; i < b.length && ring.length > 0; i++) {
+    const from = b[i];
+    const to = b[(i + 1) % b.length];
+    if (from !== undefined && to !== undefined) ring = leftOf(ring, from, to);
+  }
+  return ring;
+}
+
+/** The part of a convex ring that lies to the left of a line, the line itself included. */
+function leftOf(ring: readonly PointMm[], from: PointMm, to: PointMm): PointMm[] {
+  const kept: PointMm[] = [];
+  let last = ring.at(-1);
+  let lastSide = last === undefined ? 0 : turn(from, to, last);
+  for (const p of ring) {
+    const side = turn(from, to, p);
+    if (last !== undefined && side < 0 !== lastSide < 0) {
+      const share = lastSide / (lastSide - side);
+      kept.push({
+        xMm: last.xMm + (p.xMm - last.xMm) * share,
+        yMm: last.yMm + (p.yMm - last.yMm) * share,
+      });
+    }
+    if (side >= 0) kept.push(p);
+    last = p;
+    lastSide = side;
+  }
+  return kept;
+}
+
+/**
  * The smallest convex ring round some points, anticlockwise, without corners that lie on a side (monotone chain,
  * A. M. Andrew 1979, from memory). Fewer than three points when all lie on one line.
  */

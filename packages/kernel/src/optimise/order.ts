@@ -16,6 +16,8 @@ export interface OrderEffort {
   readonly kicksPerNode: number;
   /** Subgradient steps of the bound. */
   readonly boundSteps: number;
+  /** Up to so many nodes the order is exact, 12 at most; left out: 12. */
+  readonly exactNodes?: number;
 }
 
 /** Up to so many nodes the order is exact. */
@@ -43,7 +45,7 @@ export const shortestPathOrder = (
   }
   if (end === start && n > 1)
     throw new RangeError(`the path starts and ends at node ${start}, expected two nodes`);
-  if (n <= EXACT) {
+  if (n <= Math.min(EXACT, effort.exactNodes ?? EXACT)) {
     const order = exactPath(distances, start, end ?? null);
     const value = lengthOf(distances, order, false);
     return { order, value, lowerBound: value };

@@ -1,4 +1,12 @@
-import { compareText, intersectionRings, SharedMemory, signedArea } from "@pinwright/kernel";
+import {
+  compareText,
+  convexOverlap,
+  intersectionRings,
+  isConvex,
+  type RingMm,
+  SharedMemory,
+  signedArea,
+} from "@pinwright/kernel";
 import type { Machine, Solid } from "../../model/index.ts";
 import type { Solids } from "../solids/solids-solver.ts";
 import { solidIndexOf } from "../solids/solids-solver.ts";
@@ -54,11 +62,16 @@ function laps(upper: Solid, lower: Solid): boolean {
   const own = lapping.ask(lower, [], () => new WeakMap());
   const found = own.get(upper);
   if (found !== undefined) return found;
-  const rings = intersectionRings([upper.ring], [lower.ring]);
-  const isLapping = rings.reduce((sum, ring) => sum + signedArea(ring), 0) >= LEAST_MM2;
+  const isLapping = sharedMm2(upper.ring, lower.ring) >= LEAST_MM2;
   own.set(upper, isLapping);
   return isLapping;
 }
+
+/** Area that two rings share, both running anticlockwise as those of solids do. Most things are boxes and discs. */
+const sharedMm2 = (a: RingMm, b: RingMm): number =>
+  isConvex(a) && isConvex(b)
+    ? signedArea(convexOverlap(a, b))
+    : intersectionRings([a], [b]).reduce((sum, ring) => sum + signedArea(ring), 0);
 
 const known = new SharedMemory<Solids, LiesOver>();
 

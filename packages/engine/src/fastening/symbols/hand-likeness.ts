@@ -19,12 +19,13 @@ function alike(a: number, b: number, seen: number): number {
   return most === 0 ? 1 : Math.max(0, 1 - (1 - Math.min(a, b) / most) / seen);
 }
 
-const words = (text: string): readonly string[] => text.toLowerCase().split(/[^\p{L}\p{N}]+/u);
+/** The first word of a text, or nothing. */
+const firstWord = (text: string): string => /^[\p{L}\p{N}]*/u.exec(text.toLowerCase())?.[0] ?? "";
 
 /** 1 for the same text, 0.7 when it begins with the same word, else 0. */
 function alikeText(a: string, b: string): number {
   if (a === b) return 1;
-  return words(a)[0] === words(b)[0] ? 0.7 : 0;
+  return firstWord(a) === firstWord(b) ? 0.7 : 0;
 }
 
 function alikeKind(a: string, b: string): number {
