@@ -145,6 +145,7 @@ export {
   type LotProblem,
   leastTakt,
   MOST_STOCK_LEVELS,
+  mostValue,
   type NoBalance,
   type NoCuttingPlan,
   type Order,
@@ -158,6 +159,9 @@ export {
   type StockSheet,
   shortestPathOrder,
   shortestTourOrder,
+  type ValueEffort,
+  type ValuePlan,
+  type ValueProblem,
 } from "./optimise/index.ts";
 export { compareText } from "./order.ts";
 export {

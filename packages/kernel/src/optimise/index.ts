@@ -24,10 +24,14 @@ export {
   type FenceSetting,
   fenceSettings,
   fewestSheets,
+  mostValue,
   type NoCuttingPlan,
   type SheetPlan,
   type SheetTrim,
   type StockSheet,
+  type ValueEffort,
+  type ValuePlan,
+  type ValueProblem,
 } from "./guillotine/index.ts";
 export { bestLots, type LotPlan, type LotProblem, MOST_STOCK_LEVELS, type PriceBreak } from "./lots/index.ts";
 export { type Order, type OrderEffort, shortestPathOrder, shortestTourOrder } from "./order.ts";

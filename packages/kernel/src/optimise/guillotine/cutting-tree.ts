@@ -16,7 +16,7 @@ export const plansOf = ({ filled }: Layout, units: Units): SheetPlan[] =>
   });
 
 /** Cuts a box out of a place at least as large. */
-const partOf = (box: Box, place: Size, units: Units): CutPart => {
+export const partOf = (box: Box, place: Size, units: Units): CutPart => {
   if (box.piece < 0) return rowOf(box, 0, place, units);
   const piece: CutPart = { kind: "piece", piece: box.piece, turned: box.turned };
   // A piece is flush in the direction that its box was cut in; in the other it may still stand in waste.

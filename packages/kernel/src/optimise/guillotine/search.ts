@@ -14,7 +14,12 @@ import { settingsIn } from "./settings.ts";
 
 /** What the search for few sheets is given. */
 export interface SearchProblem {
-  readonly pieces: readonly (Size & { readonly count: number; readonly mayTurn: boolean })[];
+  readonly pieces: readonly (Size & {
+    readonly count: number;
+    readonly mayTurn: boolean;
+    /** What leaving one outside costs; its area, unless given. */
+    readonly value?: number;
+  })[];
   readonly sheets: readonly (Size & { readonly count: number; readonly cost: number })[];
   readonly depth: Depth;
   /** Direction in which the first stage divides a sheet; null: either. */
@@ -98,7 +103,7 @@ export class Cutter {
   search(limit: number, steps: number): Layout {
     while (this.cost > limit) this.drop();
     const objective = (): number => this.outside();
-    return this.improve({ limit, steps, objective, least: 0, warm: this.meanArea() * WARMTH });
+    return this.improve({ limit, steps, objective, least: 0, warm: this.meanValue() * WARMTH });
   }
 
   /** Goes on from a layout without pieces outside for one of the same cost with fewer settings of the fence. */
@@ -149,18 +154,22 @@ export class Cutter {
     return best;
   }
 
-  private meanArea(): number {
-    let area = 0;
+  private meanValue(): number {
+    let value = 0;
     let n = 0;
-    for (const { w, h, count } of this.problem.pieces) {
-      area += w * h * count;
+    this.problem.pieces.forEach(({ count }, piece) => {
+      value += this.valueOf(piece) * count;
       n += count;
-    }
-    return n === 0 ? 0 : area / n;
+    });
+    return n === 0 ? 0 : value / n;
   }
 
   private outside(): number {
-    return this.left.reduce((area, piece) => area + this.areaOf(piece), 0);
+    return this.left.reduce((sum, piece) => sum + this.valueOf(piece), 0);
+  }
+
+  private valueOf(piece: number): number {
+    return this.problem.pieces[piece]?.value ?? this.areaOf(piece);
   }
 
   private areaOf(piece: number): number {
