@@ -1,7 +1,7 @@
 import { useCallback, useEffect, useState } from "react";
 
 export const SPEEDS = [0.5, 1, 2, 4, 8] as const;
-export type Speed = (typeof SPEEDS)[number];
+type Speed = (typeof SPEEDS)[number];
 
 /** How long a step stays at usual speed, and how long each screw takes to appear in it. */
 const STEP_MS = 1_600;

@@ -2,7 +2,7 @@ import { runHours, unitMinutes, wrightAverage } from "@pinwright/engine";
 import { view } from "./view.ts";
 
 /** A machine of a run: minutes for it alone, and on average up to it. */
-export interface LearntUnit {
+interface LearntUnit {
   readonly unit: number;
   readonly minutes: number;
   readonly averageMinutes: number;

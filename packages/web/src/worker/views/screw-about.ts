@@ -12,7 +12,7 @@ import { turnsOf } from "./screw-marks.ts";
 import { view } from "./view.ts";
 
 /** What stands in the way of tool and hand, by name. */
-export interface ScrewReach {
+interface ScrewReach {
   readonly driver: NamedId | null;
   readonly inWay: readonly NamedId[];
   readonly nutDriver: NamedId | null;

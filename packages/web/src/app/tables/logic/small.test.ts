@@ -55,6 +55,9 @@ describe("units", () => {
       ),
     );
     expect(without).toEqual([
+      "mechanism_steps.nominal",
+      "mechanism_steps.min",
+      "mechanism_steps.max",
       "fastener_types.clutch",
       "tests.nominal",
       "tests.min",
