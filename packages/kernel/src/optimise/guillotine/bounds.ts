@@ -1,5 +1,5 @@
 import { dualFeasibleFunctions } from "./dual-feasible.ts";
-import type { SearchProblem } from "./search.ts";
+import type { SearchProblem } from "./layout.ts";
 
 /** Sums of values of functions are rounded; a bound this little over a whole number is that number. */
 const ROUNDING = 1e-6;

@@ -1,7 +1,7 @@
 import type { Box, Direction } from "./boxes.ts";
+import type { Layout } from "./layout.ts";
 import type { CutPart, SheetPlan } from "./plan.ts";
 import { type CutKind, millimetres, type Size, type Units } from "./problem.ts";
-import type { Layout } from "./search.ts";
 
 const WASTE: CutPart = { kind: "waste" };
 

@@ -2,9 +2,10 @@ import { seededRandom } from "../../random.ts";
 import { costBound, costStep } from "./bounds.ts";
 import type { Direction } from "./boxes.ts";
 import { plansOf } from "./cutting-tree.ts";
+import type { Layout, SearchProblem } from "./layout.ts";
 import { type FenceSetting, fenceSettings, type SheetPlan } from "./plan.ts";
 import { type CutKind, type CuttingProblem, type Size, type Units, unitsOf } from "./problem.ts";
-import { Cutter, type Layout, type SearchProblem } from "./search.ts";
+import { Cutter } from "./search.ts";
 
 /** How long is searched, in counted steps, not in seconds. */
 export interface CuttingEffort {

@@ -1,4 +1,5 @@
 import { readFileSync } from "node:fs";
+import type { ValueProblem } from "../most-value.ts";
 import type { CuttingProblem } from "../problem.ts";
 
 /** A benchmark instance: one sheet size and pieces, of limited number or not, with a value where it is given. */
@@ -54,4 +55,21 @@ export const sheetProblem = (instance: Instance, stages: 3 | null, mayTurn: bool
   stages,
   firstCut: "rip",
   lastTrim: true,
+});
+
+/** The same saw, one sheet and what each piece is worth. */
+export const valueProblem = (instance: Instance, mayTurn: boolean): ValueProblem => ({
+  pieces: instance.pieces.map(({ width, height, copies, value }) => ({
+    widthMm: width,
+    heightMm: height,
+    count: copies,
+    mayTurn,
+    value,
+  })),
+  sheet: {
+    widthMm: instance.width,
+    heightMm: instance.height,
+    trim: { leftMm: 0, rightMm: 0, bottomMm: 0, topMm: 0 },
+  },
+  kerfMm: 0,
 });
