@@ -41,9 +41,24 @@ export const costStep = (sheets: readonly { readonly cost: number }[]): number =
   return sheets.reduce((d, { cost }) => gcd(cost, d), 0);
 };
 
+/** Most sums of costs that are tried one by one. */
+const MOST_SUMS = 100_000;
+
+/** The least sum of sheets' costs that is no less; of whole costs only. */
 const upToCosts = (bound: number, sheets: readonly Sheet[]): number => {
   const step = costStep(sheets);
-  return step === 0 ? bound * (1 - ROUNDING) : Math.ceil(bound / step - ROUNDING) * step;
+  if (step === 0) return bound * (1 - ROUNDING);
+  const least = Math.ceil(bound / step - ROUNDING);
+  const costs = sheets.map(({ cost }) => cost / step);
+  const dearest = Math.max(...costs);
+  if (least + dearest > MOST_SUMS) return least * step;
+  const reached = new Uint8Array(least + dearest + 1);
+  reached[0] = 1;
+  for (let sum = 1; sum < reached.length; sum++) {
+    if (costs.some((cost) => reached[sum - cost] === 1)) reached[sum] = 1;
+  }
+  const next = reached.indexOf(1, least);
+  return (next < 0 ? least : next) * step;
 };
 
 const numberBound = (pieces: readonly Piece[], sheets: readonly Sheet[]): number => {
