@@ -1,4 +1,5 @@
 export { composeSheets, type MadeSheet, type SheetsChoice, sheetNames } from "./all-sheets.ts";
+export { stepCautions } from "./assembly/step-cautions.ts";
 export { assemblyDocumentNames, composeAssemblySheets } from "./assembly-sheets.ts";
 export { bodyHash } from "./compose/body-hash.ts";
 export type { SheetDocument } from "./compose/document.ts";

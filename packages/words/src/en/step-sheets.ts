@@ -65,7 +65,7 @@ export const stepSheets = {
   },
   card: {
     times: (count: number) => `do it ${count} times for one machine`,
-    before: "Must be done before",
+    before: "To be done first",
     nothing: "nothing",
     parts: "Parts",
     screws: "Screws",

@@ -18,7 +18,6 @@ const step = (id: string, number: number, more: Partial<Step> = {}): Step => ({
   motions: [],
   skill: "",
   tools: [],
-  cautions: [],
   stationId: null,
   chosen: { station: false, time: false },
   itemIds: [],

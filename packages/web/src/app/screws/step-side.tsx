@@ -6,6 +6,7 @@ import { addressOf } from "../book/place-of.ts";
 import { stepAddress } from "../steps/address.ts";
 import { usePick, useWords } from "../words.tsx";
 import { BenchLines } from "./bench-lines.tsx";
+import { StepCautions, StepMoments } from "./step-notes.tsx";
 import { TypeList } from "./type-list.tsx";
 
 /** Items that are named before the rest is only counted. */
@@ -41,11 +42,7 @@ export function StepSide({
         {step.times > 1 && ` · ${own.timesDone(step.times)}`} ·{" "}
         <Link href={stepAddress(bookId, step.id)}>{own.toSteps}</Link>
       </p>
-      {step.cautions.map((caution) => (
-        <p key={caution.en} className="caution">
-          <b>{own.caution}</b> {pick(caution.en, caution.zh)}
-        </p>
-      ))}
+      <StepCautions id={step.id} />
       {step.types.length > 0 && (
         <div className="group">
           <h4>
@@ -55,6 +52,7 @@ export function StepSide({
           <TypeList list={step.types} types={types} typeId={typeId} choose={chooseType} />
         </div>
       )}
+      <StepMoments id={step.id} />
       {step.tools.length > 0 && (
         <p>
           <b>{own.tools}</b> {step.tools.map((tool) => pick(tool.label, tool.labelZh) || tool.id).join(", ")}

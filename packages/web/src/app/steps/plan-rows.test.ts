@@ -29,7 +29,6 @@ const step = (id: string, number: number, seconds: number): Step => ({
   motions: [],
   skill: "",
   tools: [],
-  cautions: [],
   stationId: null,
   chosen: { station: false, time: false },
   itemIds: [],

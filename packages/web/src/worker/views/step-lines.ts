@@ -25,7 +25,6 @@ export interface StepLine {
   readonly motions: readonly Motion[];
   readonly skill: string;
   readonly tools: readonly NamedId[];
-  readonly cautions: WorkStep["cautions"];
   /** Station that somebody has fixed it to. */
   readonly stationId: string | null;
   /** Whether station and time are decisions of the book that can be taken back; else they stand in its table of steps. */
@@ -102,7 +101,6 @@ export const stepLines = view<null, StepLine>({
           motions: step.motions,
           skill: step.skill,
           tools: step.tools.map((tool) => namedTool(model, tool)),
-          cautions: step.cautions,
           stationId: step.stationId,
           chosen: {
             station: choices.get("station")?.has(step.id) ?? false,

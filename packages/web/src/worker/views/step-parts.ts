@@ -1,4 +1,6 @@
 import type { BookRow } from "@pinwright/book";
+import type { FastenerMoment, Languages, WorkStep } from "@pinwright/engine";
+import { stepCautions } from "@pinwright/sheets";
 import type { Model } from "../model.ts";
 import { type NamedId, namedItem, namedType } from "../steps/named.ts";
 import { view } from "./view.ts";
@@ -24,6 +26,24 @@ export interface StepParts {
   readonly harness: (NamedId & { readonly number: number }) | null;
   readonly mechanismType: NamedId | null;
   readonly bench: readonly BenchLine[];
+  /** As its card prints them: the designer's own, and what the work itself can do. */
+  readonly cautions: readonly Languages[];
+  /** Moments of those of its fasteners that are driven more than once, each sequence once. */
+  readonly moments: readonly (readonly FastenerMoment[])[];
+}
+
+const cautionsOf = ({ line }: Model, step: WorkStep): readonly Languages[] => {
+  const zh = stepCautions(line, step, "zh");
+  return stepCautions(line, step, "en").map((en, i) => ({ en, zh: zh[i] ?? en }));
+};
+
+function momentsOf({ line }: Model, step: WorkStep): StepParts["moments"] {
+  const found = new Map<string, readonly FastenerMoment[]>();
+  for (const id of step.fastenerIds) {
+    const item = line.machine.items.get(id);
+    if (item?.kind === "fastener" && item.moments.length > 1) found.set(item.moments.join(" "), item.moments);
+  }
+  return [...found.values()];
 }
 
 function benchLines({ book }: Model, mechanismTypeId: string | null): readonly BenchLine[] {
@@ -45,10 +65,11 @@ function benchLines({ book }: Model, mechanismTypeId: string | null): readonly B
     }));
 }
 
-/** Parts, harness and bench work of one step; no entry when there is no such step. */
+/** Parts, harness, bench work and cautions of one step; no entry when there is no such step. */
 export const stepParts = view<{ readonly id: string }, StepParts>({
   uses: ({ line, book }) => [
     line.steps,
+    line.harnesses,
     line.machine.items,
     book.tables.mechanism_steps,
     book.tables.mechanism_types,
@@ -70,6 +91,8 @@ export const stepParts = view<{ readonly id: string }, StepParts>({
           harness: harness === undefined ? null : { ...namedType(harness), number: harness.number },
           mechanismType: type === undefined ? null : namedType(type),
           bench: step.kind === "bench" ? benchLines(model, step.mechanismTypeId) : [],
+          cautions: cautionsOf(model, step),
+          moments: momentsOf(model, step),
         },
       ],
     ]);

@@ -3,6 +3,7 @@ import { useOne, useView } from "../../book/desk.tsx";
 import { usePick, useWords } from "../../words.tsx";
 import { BenchLines } from "../bench-lines.tsx";
 import { ScrewSign } from "../sign.tsx";
+import { StepCautions, StepMoments } from "../step-notes.tsx";
 import { TypeName } from "../type-list.tsx";
 
 /** Parts that are named before the rest is only counted. */
@@ -20,11 +21,7 @@ export function BenchText({ step }: { readonly step: ViewEntry<"stepLines"> }) {
     <section className="bench-text">
       <h1>{pick(step.label, step.labelZh) || step.id}</h1>
       {step.times > 1 && <p className="bench-times">{own.timesDone(step.times)}</p>}
-      {step.cautions.map((caution) => (
-        <p key={caution.en} className="caution">
-          <b>{own.caution}</b> {pick(caution.en, caution.zh)}
-        </p>
-      ))}
+      <StepCautions id={step.id} />
       {step.tools.length > 0 && (
         <p className="bench-tool">
           <span className="dim">{own.tools}</span>{" "}
@@ -46,6 +43,7 @@ export function BenchText({ step }: { readonly step: ViewEntry<"stepLines"> }) {
           })}
         </ul>
       )}
+      <StepMoments id={step.id} />
       {parts?.harness != null && (
         <p>
           <span className="dim">{own.harness}</span>{" "}
