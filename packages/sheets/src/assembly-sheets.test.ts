@@ -1,7 +1,7 @@
 import { fastenerBill, Line, type LineResult } from "@pinwright/engine";
 import { type SheetLanguage, sheetWords } from "@pinwright/words";
 import { beforeAll, describe, expect, test } from "vitest";
-import { assemblyDocumentNames, composeAssemblySheets } from "./assembly-sheets.ts";
+import { assemblyDocumentNames, assemblyDocumentsAbout, composeAssemblySheets } from "./assembly-sheets.ts";
 import type { SheetDocument } from "./compose/document.ts";
 import { leavesOf } from "./compose/leaves.ts";
 import { ASSEMBLY_SHEET_KINDS } from "./identity.ts";
@@ -153,4 +153,16 @@ test("threadlocker is told with its caution", () => {
     expect(cards(locked)).toContain(words);
     expect(cards(line)).not.toContain(words);
   }
+});
+
+test("the sheets that an item is on are those of its steps, and all of them exist", () => {
+  const all = new Set(assemblyDocumentNames(line, "en"));
+  for (const { itemIds, fastenerIds, mechanismTypeId } of line.steps.steps)
+    for (const id of [...itemIds, ...fastenerIds]) {
+      const names = assemblyDocumentsAbout(line, id, "en");
+      expect(names.length, `${id} ${mechanismTypeId}`).toBeGreaterThan(0);
+      for (const name of names) expect(all).toContain(name);
+    }
+  expect(assemblyDocumentsAbout(line, "nothing")).toEqual([]);
+  expect(assemblyDocumentsAbout(line, null)).toEqual([]);
 });

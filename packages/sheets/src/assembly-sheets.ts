@@ -60,3 +60,22 @@ export function assemblyDocumentNames(
     MAKERS[kind].names(line, language),
   );
 }
+
+/**
+ * Names of the assembly sheets that an item is on: the cards, and the maps and trays of the steps that put it in or
+ * drive it. A device within a mechanism is on those of the mechanism.
+ */
+export function assemblyDocumentsAbout(
+  line: LineResult,
+  itemId: string | null,
+  language: SheetLanguage = "en",
+): readonly string[] {
+  const item = line.machine.items.get(itemId ?? "");
+  if (item === undefined) return [];
+  const ids = item.kind === "fastener" ? [item.id] : [item.id, item.parentId ?? item.id];
+  const own = line.steps.steps.filter(({ itemIds, fastenerIds, recheckIds }) =>
+    ids.some((id) => itemIds.includes(id) || fastenerIds.includes(id) || recheckIds.includes(id)),
+  );
+  const part = { ...line, steps: { ...line.steps, steps: own } };
+  return assemblyDocumentNames(part, language, ["step-cards", "screw-map", "screw-tray"]);
+}

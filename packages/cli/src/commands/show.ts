@@ -7,7 +7,7 @@ import {
   type PointAbout,
   type WireAbout,
 } from "@pinwright/engine";
-import { documentNames, machineDocumentsAbout } from "@pinwright/sheets";
+import { assemblyDocumentsAbout, documentNames, machineDocumentsAbout } from "@pinwright/sheets";
 import { findingWords } from "@pinwright/words";
 import type { Command } from "../command.ts";
 import { faultText } from "../fault-text.ts";
@@ -83,6 +83,7 @@ export const showCommand: Command = {
     const sheets = [
       ...documentNames(result, about.harnessIds),
       ...machineDocumentsAbout(result, about.item?.id ?? null, about.harnessIds.length > 0),
+      ...assemblyDocumentsAbout(result, about.item?.id ?? null),
     ];
     terminal.out(
       call.flag("json") ? `${JSON.stringify({ ...about, sheets }, null, 2)}\n` : aboutText(about, sheets),
