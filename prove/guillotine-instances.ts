@@ -15,11 +15,13 @@ export const guillotineRuns = (): GuillotineRun[] => {
   const published = readPublished(new URL("data/guillotine/optima.csv", import.meta.url));
   const key = ({ file, turning }: Published): string => `${file.href} ${turning}`;
   const guillotine = new Set(published.filter(({ cuts }) => cuts !== "free").map(key));
-  return published.flatMap((row): GuillotineRun[] => {
+  const runs = published.flatMap((row): GuillotineRun[] => {
     const family = row.file.pathname.split("/").at(-2) ?? "";
     if (row.cuts !== "free") return [{ ...row, family, reference: "same" }];
     return guillotine.has(key(row)) ? [] : [{ ...row, cuts: "any-stage", family, reference: "bound" }];
   });
+  // Those that no plan can bring to the bound come last, since they take all steps.
+  return runs.sort((a, b) => Number(a.family === "one-sheet") - Number(b.family === "one-sheet"));
 };
 
 /** The published value of free packing of each instance and orientation. */

@@ -1,5 +1,5 @@
 /**
- * Cuts every benchmark instance under each set of rules that a value is published for, and writes values and bounds to
+ * Cuts every benchmark instance with the usual effort under each set of rules that a value is published for, and writes values and bounds to
  * `results/guillotine.csv`, the plans of every 16th to `results/guillotine-plans.csv` and shares by family to
  * `results/guillotine-summary.csv`. Goes on behind the rows that are there, until so many seconds are over.
  *
@@ -17,7 +17,6 @@ import { plansText } from "./guillotine-plan-text.ts";
 import { summarise } from "./guillotine-summary.ts";
 import { writeResults } from "./write-results.ts";
 
-const EFFORT = { steps: 40_000_000, settingSteps: 0 };
 const PLAN_EVERY = 16;
 
 interface Result {
@@ -33,7 +32,7 @@ const solve = ({ file, family, cuts, turning }: GuillotineRun): Result => {
     const { value, upperBound, steps, part } = mostValue(valueProblem(instance, turning));
     return { value, bound: upperBound, steps, plans: [{ sheet: 0, part }] };
   }
-  const found = fewestSheets(sheetProblem(instance, cuts === "3-stage" ? 3 : null, turning), EFFORT);
+  const found = fewestSheets(sheetProblem(instance, cuts === "3-stage" ? 3 : null, turning));
   if (!found.found) throw new Error(`no plan for ${file.pathname}`);
   return { value: found.cost, bound: found.lowerBound, steps: found.steps, plans: found.plans };
 };

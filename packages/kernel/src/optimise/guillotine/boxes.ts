@@ -25,6 +25,8 @@ export class Box {
   /** How large it may grow while everything beside it stays. */
   roomW = 0;
   roomH = 0;
+  /** Area of the pieces in it. */
+  usedArea = 0;
 
   constructor(direction: Direction, piece = -1, turned = false, w = 0, h = 0) {
     this.direction = direction;
@@ -54,20 +56,27 @@ export const copyBox = (box: Box): Box => {
   copy.level = box.level;
   copy.roomW = box.roomW;
   copy.roomH = box.roomH;
+  copy.usedArea = box.usedArea;
   for (const child of box.children) copy.add(copyBox(child));
   return copy;
 };
 
 const measure = (box: Box, level: number): void => {
   box.level = level;
-  if (box.piece >= 0) return;
+  if (box.piece >= 0) {
+    box.usedArea = box.w * box.h;
+    return;
+  }
   let along = 0;
   let across = 0;
+  let used = 0;
   for (const child of box.children) {
     measure(child, level + 1);
+    used += child.usedArea;
     along += box.direction === 0 ? child.w : child.h;
     across = Math.max(across, box.direction === 0 ? child.h : child.w);
   }
+  box.usedArea = used;
   box.w = box.direction === 0 ? along : across;
   box.h = box.direction === 0 ? across : along;
 };
@@ -139,18 +148,16 @@ export class PlaceFinder {
 
   /** Looks for a place of a w × h piece on one sheet. */
   look(root: Box, sheet: number, w: number, h: number, turned: boolean): void {
-    if (w > root.roomW || h > root.roomH) return;
     this.w = w;
     this.h = h;
     this.turned = turned;
     this.sheet = sheet;
-    this.visit(root);
+    if (this.mayHold(root)) this.visit(root);
   }
 
   private visit(box: Box): void {
     this.steps++;
     const { w, h } = this;
-    if (w > box.roomW || h > box.roomH) return;
     if (box.piece >= 0) {
       // The new box lies across the direction in which the piece stands among others.
       const beside = box.direction === 0;
@@ -165,7 +172,13 @@ export class PlaceFinder {
     const across =
       box.parent === null && beside ? box.roomH : box.parent === null ? box.roomW : beside ? box.h : box.w;
     if (this.fits(box.level + 1, across === (beside ? h : w))) this.offer(box, toW, toH);
-    for (const child of box.children) this.visit(child);
+    for (const child of box.children) if (this.mayHold(child)) this.visit(child);
+  }
+
+  /** Whether there can be room for the piece in a box, in each direction and by area. */
+  private mayHold({ roomW, roomH, usedArea }: Box): boolean {
+    const { w, h } = this;
+    return w <= roomW && h <= roomH && w * h <= roomW * roomH - usedArea;
   }
 
   private fits(level: number, flush: boolean): boolean {
