@@ -199,7 +199,7 @@ export class PlaceFinder {
 }
 
 /** Direction across the given one. */
-export const across = (direction: Direction): Direction => (direction === 0 ? 1 : 0);
+const across = (direction: Direction): Direction => (direction === 0 ? 1 : 0);
 
 /**
  * A piece for a box. A piece's own direction is that of the box that it would open together with another, which lies

@@ -2,7 +2,7 @@
  * Dual feasible functions for lengths 0 to `total`: f(total) = `total of f`, and lengths that fit beside each other keep
  * a sum of f at most that. A value for each length, so that functions can be told apart.
  */
-export interface DualFeasible {
+interface DualFeasible {
   readonly of: (length: number) => number;
   readonly total: number;
 }

@@ -79,7 +79,11 @@ export class OpenSheets {
   /** Begins a round: what was changed before stays. */
   begin(): void {
     this.before.clear();
-    if (this.several) this.filled = this.filled.filter(({ sheet }) => sheet !== GIVEN_UP);
+    if (this.several) {
+      this.filled = this.filled.filter(({ sheet }) => sheet !== GIVEN_UP);
+      // Anew, so that roundings of many sums don't pile up.
+      this.cost = this.filled.reduce((sum, { sheet }) => sum + this.costOf(sheet), 0);
+    }
     this.lengthBefore = this.filled.length;
     this.costBefore = this.cost;
   }

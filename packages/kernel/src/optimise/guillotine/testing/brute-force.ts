@@ -11,12 +11,7 @@ export interface Single {
  * Whether pieces can be cut from a sheet, found by trying every cut at every whole position and every division of the
  * pieces: from the definition alone, for a few pieces and short lengths.
  */
-export const canCut = (
-  pieces: readonly Single[],
-  width: number,
-  height: number,
-  rules: CuttingRules,
-): boolean => {
+const canCut = (pieces: readonly Single[], width: number, height: number, rules: CuttingRules): boolean => {
   const known = new Map<string, boolean>();
   const { kerfMm, stages, firstCut, lastTrim } = rules;
 
