@@ -26,30 +26,40 @@ export interface Neighbours {
 }
 
 export function neighboursOf(fasteners: readonly FastenerItem[]): Neighbours {
-  const near = new Map<string, number>();
   const beside: NearPair[] = [];
   const sorted = [...fasteners].sort((a, b) => a.place.xMm - b.place.xMm || compareText(a.id, b.id));
+  const types = [...new Set(fasteners.map((item) => item.type.id))].sort(compareText);
+  const numbers = new Map(types.map((id, i) => [id, i]));
+  const counts = new Int32Array(types.length * types.length);
   // Flat numbers: this looks at some ten thousand pairs after each move.
   const x = Float64Array.from(sorted, (item) => item.place.xMm);
   const y = Float64Array.from(sorted, (item) => item.place.yMm);
+  const type = Int32Array.from(sorted, (item) => numbers.get(item.type.id) ?? 0);
   for (let i = 0; i < sorted.length; i++) {
     const xi = x[i] ?? 0;
     const yi = y[i] ?? 0;
+    const ti = type[i] ?? 0;
     for (let j = i + 1; j < sorted.length; j++) {
       const dx = (x[j] ?? 0) - xi;
       if (dx > NEAR_MM) break;
       const dy = (y[j] ?? 0) - yi;
       const square = dx * dx + dy * dy;
-      if (square > NEAR_MM * NEAR_MM) continue;
-      const a = sorted[i];
-      const b = sorted[j];
-      if (a === undefined || b === undefined || a.type.id === b.type.id) continue;
-      const key = pairKey(a.type.id, b.type.id);
-      near.set(key, (near.get(key) ?? 0) + 1);
+      const tj = type[j] ?? 0;
+      if (square > NEAR_MM * NEAR_MM || ti === tj) continue;
+      const at = Math.min(ti, tj) * types.length + Math.max(ti, tj);
+      counts[at] = (counts[at] ?? 0) + 1;
       if (square > BESIDE_MM * BESIDE_MM) continue;
-      const [first, second] = compareText(a.type.id, b.type.id) < 0 ? [a, b] : [b, a];
-      beside.push({ a: first, b: second, distanceMm: Math.sqrt(square) });
+      const a = sorted[ti < tj ? i : j];
+      const b = sorted[ti < tj ? j : i];
+      if (a !== undefined && b !== undefined) beside.push({ a, b, distanceMm: Math.sqrt(square) });
     }
   }
+  const near = new Map<string, number>();
+  types.forEach((a, i) => {
+    types.slice(i + 1).forEach((b, k) => {
+      const count = counts[i * types.length + i + 1 + k] ?? 0;
+      if (count > 0) near.set(pairKey(a, b), count);
+    });
+  });
   return { near, beside };
 }

@@ -29,8 +29,9 @@ export interface Driven {
  */
 const WALK: OrderEffort = { kicksPerNode: 0, boundSteps: 0, exactNodes: 8 };
 
-/** Holes that are walked as one; more are walked patch by patch. */
-const PATCH = 30;
+/** Holes that are walked as one; more are walked in patches of so many. */
+const ONE_WALK = 30;
+const PATCH = 12;
 const NO_BOX = { minXMm: 0, minYMm: 0, maxXMm: 0, maxYMm: 0 };
 
 /** Bits and boxes that one pass over some fasteners takes. */
@@ -116,7 +117,7 @@ const apart = (a: FastenerItem, b: FastenerItem): number =>
  * The shortest walk over these from the one nearest to where the hand is; over more than one card holds, patch by patch.
  */
 function walked(drives: readonly Drive[], from: Drive | undefined): readonly Drive[] {
-  if (drives.length <= PATCH) return walkedPatch(drives, from);
+  if (drives.length <= ONE_WALK) return walkedPatch(drives, from);
   const byId = new Map(drives.map((drive) => [drive.fastener.id, drive]));
   const spots = drives.map(({ fastener: { id, place } }) => ({ id, ...place, weight: 1 }));
   const order: Drive[] = [];
