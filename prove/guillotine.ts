@@ -6,7 +6,7 @@
  *     npx tsx prove/guillotine.ts 60
  */
 import { existsSync, readFileSync } from "node:fs";
-import { fewestSheets, mostValue, type SheetPlan } from "@pinwright/kernel";
+import { cutFaults, fewestSheets, mostValue, type SheetPlan } from "@pinwright/kernel";
 import {
   readInstance,
   sheetProblem,
@@ -37,6 +37,7 @@ const solve = ({ file, family, cuts, turning }: GuillotineRun): Result => {
   const problem = sheetProblem(instance, cuts === "3-stage" ? 3 : null, turning);
   const found = family === "one-sheet" ? fewestSheets(problem, ONE_SHEET_EFFORT) : fewestSheets(problem);
   if (!found.found) throw new Error(`no plan for ${file.pathname}`);
+  if (cutFaults(found.plans, problem).length > 0) throw new Error(`faults in the plan for ${file.pathname}`);
   return { value: found.cost, bound: found.lowerBound, steps: found.steps, plans: found.plans };
 };
 
