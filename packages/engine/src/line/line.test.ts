@@ -26,11 +26,13 @@ beforeAll(async () => {
 const scratch = (b: Book): LineResult => new Line().run(b, shop);
 
 /** What people build from, without the machine that it was made from. */
-const built = ({ harnesses, findings, keys, electric }: LineResult) => ({
+const built = ({ harnesses, findings, keys, electric, fastening, steps }: LineResult) => ({
   harnesses,
   findings,
   keys,
   electric,
+  fastening,
+  steps,
 });
 
 function edited<N extends BookTableName>(
@@ -62,16 +64,20 @@ type Edit = (b: Book) => Book;
 /** Tables of which the line is made, with the kinds of rows that most of its memories depend on. */
 const LOSING: readonly BookTableName[] = [
   "boards",
+  "bodies",
   "cable_cores",
   "cables",
   "choices",
   "connectors",
   "crossings",
+  "cutouts",
   "devices",
   "elements",
+  "fasteners",
   "harnesses",
   "inlines",
   "mechanism_devices",
+  "mechanism_fasteners",
   "mechanisms",
   "nets",
   "panels",
@@ -80,6 +86,8 @@ const LOSING: readonly BookTableName[] = [
   "poses",
   "activity",
   "groups",
+  "stations",
+  "steps",
   "supplies",
   "terminals",
   "waypoints",
@@ -177,6 +185,26 @@ const edit: fc.Arbitrary<Edit> = fc.oneof(
       (b) =>
         without(b, "lanes", i),
   ),
+  fc.record({ i: fc.nat(), dy: fc.integer({ min: -9, max: 9 }) }).map(
+    ({ i, dy }): Edit =>
+      (b) =>
+        edited(b, "fasteners", i, (row) => ({ ...row, y_mm: row.y_mm + dy })),
+  ),
+  fc.record({ i: fc.nat(), length: fc.integer({ min: 4, max: 30 }) }).map(
+    ({ i, length }): Edit =>
+      (b) =>
+        edited(b, "fastener_types", i, (row) => ({ ...row, length_mm: length })),
+  ),
+  fc.record({ i: fc.nat(), high: fc.integer({ min: 3, max: 90 }) }).map(
+    ({ i, high }): Edit =>
+      (b) =>
+        edited(b, "bodies", i, (row) => ({ ...row, to_mm: Math.max(row.from_mm + 1, high) })),
+  ),
+  fc.record({ i: fc.nat(), dx: fc.integer({ min: -30, max: 30 }) }).map(
+    ({ i, dx }): Edit =>
+      (b) =>
+        edited(b, "cutouts", i, (row) => ({ ...row, x_mm: row.x_mm + dx })),
+  ),
 );
 
 describe("Line", () => {
@@ -191,7 +219,7 @@ describe("Line", () => {
           expect(built(line.run(now, shop))).toEqual(built(scratch(now)));
         }
       }),
-      { seed: 11, numRuns: 10 },
+      { seed: 11, numRuns: 14 },
     );
   });
 

@@ -1,5 +1,5 @@
 import type { BookRow } from "@pinwright/book";
-import { NestedQuery, Query, SharedMemory, sameMembers } from "@pinwright/kernel";
+import { compareText, NestedQuery, Query, SharedMemory, sameMembers } from "@pinwright/kernel";
 import { groupRows, type Item, type Machine, type Solid } from "../../model/index.ts";
 import { fastenerSolids } from "./fastener-solids.ts";
 import { boardSolids, deviceSolids, inlineSolids, mechanismSolids, type SolidSource } from "./item-solids.ts";
@@ -47,7 +47,7 @@ export class SolidsSolver {
     for (const [id, lists] of mechanisms)
       wholes.set(
         id,
-        this.#wholes.ask(id, lists, () => lists.flat()),
+        this.#wholes.ask(id, lists, () => lists.flat().sort((a, b) => compareText(a.id, b.id))),
       );
     return this.#all.ask("all", [...wholes.values()], () => wholes);
   }
@@ -131,7 +131,12 @@ class Sources {
 
 function grouped(rows: Bodies, parts: Query<Bodies>): ReadonlyMap<string, Bodies> {
   const groups = groupRows(rows, typeKey);
-  return new Map([...groups].map(([key, own]) => [key, parts.ask(key, own, () => own)]));
+  return new Map(
+    [...groups].map(([key, own]) => {
+      const sorted = own.toSorted((a, b) => compareText(a.id, b.id));
+      return [key, parts.ask(key, sorted, () => sorted)];
+    }),
+  );
 }
 
 function typeKey(row: BookRow<"bodies">): string | null {

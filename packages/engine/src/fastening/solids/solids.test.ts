@@ -90,8 +90,8 @@ describe("solids of items", () => {
     expect(list.map(({ kind }) => kind)).toEqual(["mechanism", "device", "device"]);
     expect(list.map(bounds)).toEqual([
       [80, 170, 120, 230],
-      [90, 205, 110, 215],
       [95, 210, 105, 230],
+      [90, 205, 110, 215],
     ]);
   });
 
