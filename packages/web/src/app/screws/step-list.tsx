@@ -5,6 +5,11 @@ import { usePick, useWords } from "../words.tsx";
 
 type Step = ViewEntry<"stepLines">;
 
+const matching = (steps: readonly Step[], wanted: string): readonly Step[] =>
+  steps.filter(({ id, number, label, labelZh }) =>
+    [id, String(number), label.toLowerCase(), labelZh].some((one) => one.includes(wanted)),
+  );
+
 /** The steps in the order of assembly; one is picked by pointer, or by arrow keys and Enter. */
 export const StepList = memo(function StepList({
   steps,
@@ -21,14 +26,9 @@ export const StepList = memo(function StepList({
   const [text, setText] = useState("");
   const [active, setActive] = useState<string | null>(null);
   const rows = useRef<HTMLDivElement>(null);
-  const wanted = useDeferredValue(text.trim().toLowerCase());
-  const found = useMemo(
-    () =>
-      steps.filter(({ id, number, label, labelZh }) =>
-        [id, String(number), label.toLowerCase(), labelZh].some((one) => one.includes(wanted)),
-      ),
-    [steps, wanted],
-  );
+  const typed = text.trim().toLowerCase();
+  const wanted = useDeferredValue(typed);
+  const found = useMemo(() => matching(steps, wanted), [steps, wanted]);
   const at = Math.max(
     0,
     found.findIndex((step) => step.id === (active ?? currentId)),
@@ -45,7 +45,8 @@ export const StepList = memo(function StepList({
       setActive(found[next]?.id ?? null);
       rows.current?.children[next]?.scrollIntoView({ block: "nearest" });
     } else if (event.key === "Enter") {
-      const one = found[at];
+      // Whoever types fast presses Enter before the list has followed: what was typed counts.
+      const one = wanted === typed ? found[at] : matching(steps, typed)[0];
       if (one !== undefined) choose(one.id);
     } else return;
     event.preventDefault();
