@@ -57,6 +57,10 @@ export const CHAPTER_MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   electric: ["model", "wire", "bundle", "length"],
   fastening: ["model", "bundle"],
   steps: ["model", "fastening", "lists"],
+  panels: ["model"],
+  boards: ["model"],
+  parts: ["model", "lists", "panels", "boards", "steps"],
+  runs: ["model", "panels", "boards", "parts", "steps"],
   line: [
     "model",
     "bundle",
@@ -70,5 +74,8 @@ export const CHAPTER_MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     "electric",
     "fastening",
     "steps",
+    "panels",
+    "boards",
+    "parts",
   ],
 };

@@ -1,3 +1,4 @@
+export * from "./boards/index.ts";
 export * from "./bundle/index.ts";
 export * from "./colour/index.ts";
 export * from "./electric/index.ts";
@@ -7,7 +8,10 @@ export * from "./length/index.ts";
 export * from "./line/index.ts";
 export * from "./lists/index.ts";
 export * from "./model/index.ts";
+export * from "./panels/index.ts";
+export * from "./parts/index.ts";
 export * from "./pinboard/index.ts";
 export * from "./route/index.ts";
+export * from "./runs/index.ts";
 export * from "./steps/index.ts";
 export * from "./wire/index.ts";

@@ -19,6 +19,19 @@ export {
   splitColours,
 } from "./colour-code.ts";
 export { CRIMP_PULL_FORCES, type PullForce } from "./crimp-pull-force.ts";
+export {
+  ceilToDecimal,
+  DECIMAL_PLACES,
+  type Decimal,
+  decimal,
+  divideDecimal,
+  numberOfDecimal,
+  roundDecimal,
+  sumDecimals,
+  textOfDecimal,
+  timesDecimal,
+  ZERO,
+} from "./decimal/index.ts";
 export { cosSinDeg, directionDeg, normaliseDeg, polar, rotatePoint, turnDeg } from "./geometry/angle.ts";
 export {
   differenceRings,

@@ -9,10 +9,13 @@ import {
   type HarnessSheetKind,
   MACHINE_SHEET_KINDS,
   MACHINE_SHEETS,
+  MAKING_SHEET_KINDS,
   type MachineSheetKind,
+  type MakingSheetKind,
   type SheetKind,
 } from "./identity.ts";
 import { composeMachineSheets, machineDocumentNames } from "./machine-sheets.ts";
+import { composeMakingSheets, makingDocumentNames } from "./making-sheets.ts";
 import type { SheetOptions } from "./options.ts";
 
 /** Which sheets somebody asks for. */
@@ -26,6 +29,7 @@ export interface SheetsChoice {
 interface Wanted {
   readonly machine: readonly MachineSheetKind[];
   readonly assembly: readonly AssemblySheetKind[];
+  readonly making: readonly MakingSheetKind[];
   readonly harness: readonly HarnessSheetKind[];
   readonly harnessIds: readonly string[];
 }
@@ -37,6 +41,7 @@ function wantedOf(line: LineResult, { kinds, harnessIds }: SheetsChoice): Wanted
   return {
     machine: isAboutHarnesses ? [] : MACHINE_SHEET_KINDS.filter(isWanted),
     assembly: isAboutHarnesses ? [] : ASSEMBLY_SHEET_KINDS.filter(isWanted),
+    making: isAboutHarnesses ? [] : MAKING_SHEET_KINDS.filter(isWanted),
     harness,
     harnessIds: harnessIds.length > 0 ? harnessIds : [...line.harnesses.keys()],
   };
@@ -48,17 +53,18 @@ export interface MadeSheet {
   readonly document: SheetDocument;
 }
 
-/** The sheets that are asked for, one after the other: those of the machine first, then those of its assembly, then
- * harness by harness. */
+/** The sheets that are asked for, one after the other: those of the machine first, then those of its assembly and
+ * of making its parts, then harness by harness. */
 export function* composeSheets(
   line: LineResult,
   options: SheetOptions,
   choice: SheetsChoice,
 ): Generator<MadeSheet, void> {
-  const { machine, assembly, harness, harnessIds } = wantedOf(line, choice);
+  const { machine, assembly, making, harness, harnessIds } = wantedOf(line, choice);
   for (const document of composeMachineSheets(line, options, machine)) yield { of: MACHINE_SHEETS, document };
   for (const document of composeAssemblySheets(line, options, assembly))
     yield { of: MACHINE_SHEETS, document };
+  for (const document of composeMakingSheets(line, options, making)) yield { of: MACHINE_SHEETS, document };
   if (harness.length === 0) return;
   for (const id of line.harnesses.keys()) {
     if (!harnessIds.includes(id)) continue;
@@ -73,10 +79,11 @@ export function sheetNames(
   language: SheetOptions["language"],
   choice: SheetsChoice,
 ): readonly string[] {
-  const { machine, assembly, harness, harnessIds } = wantedOf(line, choice);
+  const { machine, assembly, making, harness, harnessIds } = wantedOf(line, choice);
   return [
     ...machineDocumentNames(language, machine),
     ...assemblyDocumentNames(line, language, assembly),
+    ...makingDocumentNames(line, language, making),
     ...(harness.length === 0 ? [] : documentNames(line, harnessIds, language, harness)),
   ];
 }

@@ -33,12 +33,28 @@ export const ASSEMBLY_SHEET_KINDS = [
 ] as const;
 export type AssemblySheetKind = (typeof ASSEMBLY_SHEET_KINDS)[number];
 
-export type SheetKind = HarnessSheetKind | MachineSheetKind | AssemblySheetKind;
+/** Kinds of sheet for making panels and boards, and for what they and the machine are made of. */
+export const MAKING_SHEET_KINDS = [
+  "cutting-plan",
+  "cutting-order",
+  "panel-labels",
+  "panel-drawing",
+  "paint-plan",
+  "board-register",
+  "stuffing-guide",
+  "board-kit",
+  "board-test",
+  "parts-list",
+] as const;
+export type MakingSheetKind = (typeof MAKING_SHEET_KINDS)[number];
+
+export type SheetKind = HarnessSheetKind | MachineSheetKind | AssemblySheetKind | MakingSheetKind;
 /** Every kind of sheet, those of a harness first. */
 export const SHEET_KINDS: readonly SheetKind[] = [
   ...HARNESS_SHEET_KINDS,
   ...MACHINE_SHEET_KINDS,
   ...ASSEMBLY_SHEET_KINDS,
+  ...MAKING_SHEET_KINDS,
 ];
 
 /** Stands for the harness in the name of a sheet of the whole machine. */
@@ -65,6 +81,16 @@ const KIND_LETTERS: Readonly<Record<SheetKind, string>> = {
   "screw-tray": "ST",
   "drill-table": "DT",
   "pilot-template": "PJ",
+  "cutting-plan": "CP",
+  "cutting-order": "CO",
+  "panel-labels": "PL",
+  "panel-drawing": "PD",
+  "paint-plan": "PA",
+  "board-register": "BR",
+  "stuffing-guide": "SG",
+  "board-kit": "BK",
+  "board-test": "BT",
+  "parts-list": "LI",
 };
 
 /** `H7`: the number of a harness as it is printed big. */
@@ -148,9 +174,9 @@ export function machineIdentity(line: LineResult, kind: MachineSheetKind, option
   };
 }
 
-/** One of the sheets of a kind of assembly sheet. */
+/** One of the sheets of a kind that the machine is made or assembled from. */
 export interface AssemblySheet {
-  readonly kind: AssemblySheetKind;
+  readonly kind: AssemblySheetKind | MakingSheetKind;
   /** What tells it from others of its kind, in names of files: `st.lamps-roll`; blank: it is the only one. */
   readonly name: string;
   /** What stands for it in the identification number. */
@@ -162,16 +188,16 @@ export interface AssemblySheet {
   readonly scale?: string;
 }
 
-/** Name of a sheet of assembly, and of its files. */
+/** Name of a sheet of making or assembly, and of its files. */
 export function assemblySheetName(
-  kind: AssemblySheetKind,
+  kind: AssemblySheetKind | MakingSheetKind,
   name: string,
   language: SheetOptions["language"],
 ): string {
   return `${MACHINE_SHEETS}.${name === "" ? kind : `${kind}-${name}`}.${language}`;
 }
 
-/** Title block of a sheet of assembly. */
+/** Title block of a sheet of making or assembly. */
 export function assemblyIdentity(line: LineResult, sheet: AssemblySheet, options: SheetOptions): Identity {
   const machine = machineFields(line, options);
   const documentType = say(options.language, sheet.type ?? ((w) => w.kinds[sheet.kind]));

@@ -19,11 +19,14 @@ export {
   type HarnessSheetKind,
   MACHINE_SHEET_KINDS,
   MACHINE_SHEETS,
+  MAKING_SHEET_KINDS,
   type MachineSheetKind,
+  type MakingSheetKind,
   SHEET_KINDS,
   type SheetKind,
 } from "./identity.ts";
 export { composeMachineSheets, machineDocumentNames, machineDocumentsAbout } from "./machine-sheets.ts";
+export { composeMakingSheets, makingDocumentNames } from "./making-sheets.ts";
 export { type SheetOptions, USUAL_OPTIONS } from "./options.ts";
 export { composeStepCard } from "./step-cards/step-cards.ts";
 export { pageSvg } from "./svg/svg.ts";

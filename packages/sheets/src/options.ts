@@ -7,6 +7,8 @@ export interface SheetOptions {
   readonly date: string;
   readonly state: "draft" | "released";
   readonly creator: string;
+  /** Machines that are made together: panels are cut, boards are kitted for so many. */
+  readonly machines: number;
   /** Hole of a pinboard's pegs. */
   readonly pegHoleMm: number;
   /** Wire label: its width along the wire, and the clear tail that is wrapped over the print. */
@@ -18,6 +20,7 @@ export const USUAL_OPTIONS: Omit<SheetOptions, "date"> = {
   language: "en",
   state: "draft",
   creator: "Pinwright",
+  machines: 1,
   pegHoleMm: 4,
   label: { widthMm: 25, tailMm: 20 },
 };

@@ -239,6 +239,130 @@ export const SHOP_SETTINGS = {
     source: habit,
   },
   symbol_mm: { value: 4, about: "Size of a screw's symbol in print.", source: habit },
+  saw_kerf_mm: { value: 3.2, about: "Width of the saw cut.", source: habit },
+  saw_stages: { value: 3, about: "Most stages of cutting a sheet: rip, cross, trim.", source: habit },
+  offcut_min_mm: {
+    value: 250,
+    about: "An offcut whose shorter side is at least this is kept.",
+    source: habit,
+  },
+  offcut_share_pct: {
+    value: 50,
+    about: "What a kept offcut is worth of the price of its area in a new sheet.",
+    source: habit,
+  },
+  fence_setting_min: {
+    value: 2.5,
+    about: "Minutes to set the fence, cut a test piece and measure it.",
+    source: habit,
+  },
+  saw_cut_s: {
+    value: 25,
+    about: "Seconds for one cut of a sheet or part, handling included.",
+    source: habit,
+  },
+  panel_finish_min: {
+    value: 12,
+    about: "Minutes to rout, drill and sand one panel after the saw.",
+    source: habit,
+  },
+  box_min: { value: 45, about: "Minutes to glue, clamp and square one box of panels.", source: habit },
+  panel_tolerance_mm: {
+    value: 0.5,
+    about: "A panel may be this much larger or smaller than its size where it says nothing.",
+    source: habit,
+  },
+  thickness_tolerance_mm: {
+    value: 0.2,
+    about: "A measured thickness may differ by this over the sheet.",
+    source: habit,
+  },
+  groove_play_mm: {
+    value: 0.2,
+    about: "A slot or groove is this much wider than the panel that stands in it.",
+    source: habit,
+  },
+  rack_cabinets: { value: 9, about: "Cabinets that the paint rack holds.", source: habit },
+  pick_part_s: {
+    value: 3,
+    about: "Seconds to find and pick a part of a board out of its box; likes one after another take half.",
+    source: habit,
+  },
+  form_part_s: { value: 3, about: "Seconds to bend leads and insert one part.", source: habit },
+  hand_joint_s: { value: 3, about: "Seconds to solder one joint by hand.", source: habit },
+  clip_joint_s: { value: 1, about: "Seconds to clip one lead.", source: habit },
+  hand_setup_min: {
+    value: 10,
+    about: "Minutes to set up a bench for one kind of board soldered by hand.",
+    source: habit,
+  },
+  bath_setup_min: {
+    value: 150,
+    about: "Minutes to heat, skim, flux and trim the solder bath and to clean up, once a session.",
+    source: habit,
+  },
+  bath_kind_min: {
+    value: 12,
+    about: "Minutes to set carriers and try the first board of each kind in a session.",
+    source: habit,
+  },
+  bath_dip_min: { value: 1.5, about: "Minutes to flux, preheat and dip one carrier.", source: habit },
+  bath_mask_s: { value: 12, about: "Seconds to mask and unmask one hole or contact.", source: habit },
+  bath_wash_min: { value: 1.2, about: "Minutes to wash and dry one board after the bath.", source: habit },
+  bath_touch_up_pct: {
+    value: 3,
+    about: "Share of the joints that are mended by hand after the bath.",
+    source: habit,
+  },
+  bath_hidden_s: {
+    value: 8,
+    about: "Seconds to look at and mend one hidden joint after the bath.",
+    source: habit,
+  },
+  bath_people: { value: 2, about: "People who work at the solder bath together.", source: habit },
+  part_attrition_pct: {
+    value: 2,
+    about: "Share of small parts that are lost or spoilt in kitting and stuffing.",
+    source: habit,
+  },
+  part_attrition_each: {
+    value: 1,
+    about: "Least number of extra small parts of a kind in a batch.",
+    source: habit,
+  },
+  scrap_pct: {
+    value: 1,
+    about: "Share of all other parts that are spoilt, where a part says nothing.",
+    source: habit,
+  },
+  board_test_min: {
+    value: 4,
+    about: "Minutes to test one board on its jig, where its tests give no time.",
+    source: habit,
+  },
+  labour_rate: {
+    value: 30,
+    about: "What an hour of one person's work costs, in the shop's currency.",
+    source: habit,
+  },
+  overhead_pct: { value: 25, about: "Rent, power and tools, as a share of the work.", source: habit },
+  order_cost: {
+    value: 15,
+    about: "Cost of placing and receiving one order, in the shop's currency.",
+    source: habit,
+  },
+  holding_pct: {
+    value: 20,
+    about: "Cost of holding stock for a year, as a share of its value.",
+    source: habit,
+  },
+  work_days: { value: 5, about: "Working days of a week, from Monday on.", source: habit },
+  kit_days: { value: 2, about: "Working days before a stage by which its parts are there.", source: habit },
+  long_lead_days: {
+    value: 30,
+    about: "A part whose lead time is longer than this is called out.",
+    source: habit,
+  },
 } as const satisfies Readonly<Record<string, ShopSetting>>;
 
 export type ShopSettingName = keyof typeof SHOP_SETTINGS;

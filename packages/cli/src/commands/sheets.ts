@@ -6,6 +6,7 @@ import {
   composeSheets,
   HARNESS_SHEET_KINDS,
   MACHINE_SHEET_KINDS,
+  MAKING_SHEET_KINDS,
   type MadeSheet,
   SHEET_KINDS,
   sheetNames,
@@ -139,7 +140,7 @@ export const sheetsCommand: Command = {
       type: "string",
       multiple: true,
       value: "KIND",
-      about: `only these: ${HARNESS_SHEET_KINDS.join(", ")}; of the whole machine: ${MACHINE_SHEET_KINDS.join(", ")}; of its assembly: ${ASSEMBLY_SHEET_KINDS.join(", ")}`,
+      about: `only these: ${HARNESS_SHEET_KINDS.join(", ")}; of the whole machine: ${MACHINE_SHEET_KINDS.join(", ")}; of its assembly: ${ASSEMBLY_SHEET_KINDS.join(", ")}; of panels, boards and parts: ${MAKING_SHEET_KINDS.join(", ")}`,
     },
     harness: {
       type: "string",

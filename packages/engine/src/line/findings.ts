@@ -41,10 +41,15 @@ import type { WireInputs } from "./wire-inputs.ts";
 const UNRELATED: ReadonlySet<string> = new Set([
   "bodies",
   "bom",
+  "dimensions",
+  "drawings",
   "fastener_types",
   "fasteners",
+  "fit_terms",
+  "fits",
   "mechanism_fasteners",
   "mechanism_steps",
+  "panel_sizes",
   "parts",
   "placements",
   "stations",
@@ -93,6 +98,8 @@ export interface Checked {
   readonly electric: { readonly network: ElectricNetwork; readonly solution: ElectricSolution };
   /** What other chapters have found already. */
   readonly others: readonly (readonly Finding[])[];
+  /** What is found once it is known which cavities a key blocks, by landing. */
+  readonly withKeys: (keys: KeyPlan["keys"]) => readonly Finding[];
 }
 
 type Findings = readonly Finding[];
@@ -140,6 +147,7 @@ export class Checks {
       this.#programFindings(machine),
       rated.findings,
       ...checked.others,
+      checked.withKeys(keying.keys),
     ];
     const carrying = this.#carrying.ask("all", [electric.solution, ...harnesses.values()], () =>
       carryingNets(results, electric.solution),

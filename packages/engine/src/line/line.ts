@@ -7,6 +7,7 @@ import {
   Query,
   sameMembers,
 } from "@pinwright/kernel";
+import { BoardsSolver, NO_BOARDS } from "../boards/index.ts";
 import { bundleOf } from "../bundle/index.ts";
 import { breakoutGroups, colourHarness, type HarnessColours } from "../colour/index.ts";
 import { ElectricSolver, growTypes, lengthsOf, NO_ELECTRIC, NO_RATINGS } from "../electric/index.ts";
@@ -28,6 +29,8 @@ import {
   type SizedWire,
   usualOptions,
 } from "../model/index.ts";
+import { NO_PANELS, PanelsSolver } from "../panels/index.ts";
+import { NO_PARTS, PartsSolver } from "../parts/index.ts";
 import { layPinboard, pinboardInput } from "../pinboard/index.ts";
 import { type LaneGraph, laneGraph, routeHarness } from "../route/index.ts";
 import { NO_STEPS, StepsSolver } from "../steps/index.ts";
@@ -68,6 +71,9 @@ export class Line {
   readonly #electric = new ElectricSolver();
   readonly #fastening = new FasteningSolver();
   readonly #steps = new StepsSolver();
+  readonly #panels = new PanelsSolver();
+  readonly #registers = new BoardsSolver();
+  readonly #parts = new PartsSolver();
   readonly #checks = new Checks();
   /** The next round, with thicker wires; null when none was needed. */
   #thicker: Line | null = null;
@@ -88,6 +94,9 @@ export class Line {
       ratings: NO_RATINGS,
       fastening: NO_FASTENING,
       steps: NO_STEPS,
+      panels: NO_PANELS,
+      boards: NO_BOARDS,
+      parts: NO_PARTS,
       findings: [],
     };
   }
@@ -185,6 +194,8 @@ export class Line {
     );
     const fastened = this.#fastening.solve(machine, harnesses);
     const stepped = this.#steps.solve(machine, fastened.fastening, harnesses);
+    const panelled = this.#panels.solve(machine);
+    const registered = this.#registers.solve(machine);
     const { keying, ratings, findings } = this.#checks.run({
       machine,
       graph,
@@ -194,7 +205,8 @@ export class Line {
       colours,
       packings: this.#packings,
       electric: solved,
-      others: [fastened.findings, stepped.findings],
+      others: [fastened.findings, stepped.findings, panelled.findings, registered.findings],
+      withKeys: (keys) => this.#parts.solve(machine, harnesses, keys).findings,
     });
     this.#sweep();
     const grown = rounds > 1 ? growTypes(machine, harnesses, ratings) : NONE;
@@ -213,6 +225,9 @@ export class Line {
       ratings,
       fastening: fastened.fastening,
       steps: stepped.steps,
+      panels: panelled.panels,
+      boards: registered.boards,
+      parts: this.#parts.result,
       findings,
     };
   }
@@ -251,6 +266,9 @@ export class Line {
     this.#electric.sweep();
     this.#fastening.sweep();
     this.#steps.sweep();
+    this.#panels.sweep();
+    this.#registers.sweep();
+    this.#parts.sweep();
     this.#checks.sweep();
     for (const query of [
       this.#graphs,

@@ -1,3 +1,4 @@
+export type * from "./boards-result.ts";
 export { type CavityGrid, cavityAt, cavityGrid, gridMiddle } from "./cavities.ts";
 export { choicesOf, choicesOfKinds } from "./choices-of.ts";
 export type * from "./electric-ratings.ts";
@@ -11,7 +12,11 @@ export { groupRows, rowsById } from "./kits.ts";
 export type * from "./line-result.ts";
 export type * from "./machine.ts";
 export { makeFinding } from "./make-finding.ts";
+export type * from "./panels-result.ts";
+export type * from "./parts-result.ts";
 export { appliesTo, Resolver, resolveMachine, usualOptions } from "./resolve.ts";
 export { roomPlaces, straightDistances, usualPoseId } from "./room.ts";
+export type * from "./run-plan.ts";
 export type * from "./station-plan.ts";
 export type * from "./steps-result.ts";
+export type * from "./total.ts";

@@ -1,9 +1,12 @@
+import type { BoardsResult } from "./boards-result.ts";
 import type { ElectricRatings } from "./electric-ratings.ts";
 import type { ElectricSolution } from "./electric-result.ts";
 import type { FasteningResult } from "./fastening-result.ts";
 import type { Finding } from "./finding.ts";
 import type { HarnessResult, Optimum } from "./harness.ts";
 import type { Machine } from "./machine.ts";
+import type { PanelsResult } from "./panels-result.ts";
+import type { PartsResult } from "./parts-result.ts";
 import type { StepsResult } from "./steps-result.ts";
 
 /** Everything the line computes from a book, a shop and the options chosen. */
@@ -23,5 +26,11 @@ export interface LineResult {
   readonly fastening: FasteningResult;
   /** The steps of assembly in their order. */
   readonly steps: StepsResult;
+  /** Sizes that the panels are cut to, and whether their box comes out. */
+  readonly panels: PanelsResult;
+  /** The register of the boards. */
+  readonly boards: BoardsResult;
+  /** What the machine is made of. */
+  readonly parts: PartsResult;
   readonly findings: readonly Finding[];
 }

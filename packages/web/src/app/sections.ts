@@ -1,9 +1,13 @@
 import {
   IconAlertTriangle,
+  IconCalendarTime,
+  IconCpu,
   IconHistory,
   IconLayout2,
+  IconPackages,
   IconPlug,
   IconPrinter,
+  IconRectangle,
   IconSitemap,
   IconStairs,
   IconTable,
@@ -18,8 +22,12 @@ interface BookSection {
     | "layout"
     | "wiring"
     | "harnesses"
+    | "boards"
     | "screws"
+    | "panels"
     | "steps"
+    | "parts"
+    | "runs"
     | "findings"
     | "tables"
     | "sheets"
@@ -50,10 +58,22 @@ export const BOOK_SECTIONS: readonly BookSection[] = [
     Page: lazy(() => import("./harnesses/harnesses-page.tsx")),
   },
   {
+    path: "boards",
+    group: "design",
+    Icon: IconCpu,
+    Page: lazy(() => import("./boards/boards-page.tsx")),
+  },
+  {
     path: "screws",
     group: "design",
     Icon: IconTool,
     Page: lazy(() => import("./screws/screws-page.tsx")),
+  },
+  {
+    path: "panels",
+    group: "design",
+    Icon: IconRectangle,
+    Page: lazy(() => import("./panels/panels-page.tsx")),
   },
   {
     path: "steps",
@@ -68,6 +88,18 @@ export const BOOK_SECTIONS: readonly BookSection[] = [
     Page: lazy(() => import("./findings/findings-page.tsx")),
   },
   { path: "tables", group: "design", Icon: IconTable, Page: lazy(() => import("./tables/tables-page.tsx")) },
+  {
+    path: "parts",
+    group: "make",
+    Icon: IconPackages,
+    Page: lazy(() => import("./parts/parts-page.tsx")),
+  },
+  {
+    path: "runs",
+    group: "make",
+    Icon: IconCalendarTime,
+    Page: lazy(() => import("./runs/runs-page.tsx")),
+  },
   { path: "sheets", group: "make", Icon: IconPrinter, Page: lazy(() => import("./sheets/sheets-page.tsx")) },
   {
     path: "history",

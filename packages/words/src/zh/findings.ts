@@ -1,14 +1,18 @@
 import type { RuleWords } from "../finding.ts";
 import { accessFindings } from "./access-findings.ts";
 import { ballFindings } from "./ball-findings.ts";
+import { boardsFindings } from "./boards-findings.ts";
 import { bundleFindings } from "./bundle-findings.ts";
 import { clashFindings } from "./clash-findings.ts";
 import { electricFindings } from "./electric-findings.ts";
 import { fitFindings } from "./fit-findings.ts";
 import { matrixFindings } from "./matrix-findings.ts";
+import { panelsFindings } from "./panels-findings.ts";
+import { partsFindings } from "./parts-findings.ts";
 import { pinboardFindings } from "./pinboard-findings.ts";
 import { programFindings } from "./program-findings.ts";
 import { routeFindings } from "./route-findings.ts";
+import { runsFindings } from "./runs-findings.ts";
 import { stepsFindings } from "./steps-findings.ts";
 import { wiringFindings } from "./wiring-findings.ts";
 
@@ -21,6 +25,10 @@ export const findings: Readonly<Record<string, RuleWords>> = {
   ...matrixFindings,
   ...programFindings,
   ...stepsFindings,
+  ...panelsFindings,
+  ...boardsFindings,
+  ...partsFindings,
+  ...runsFindings,
   ...fitFindings,
   ...clashFindings,
   ...ballFindings,

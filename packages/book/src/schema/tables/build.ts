@@ -142,6 +142,8 @@ export const placements = table(
     joints: int("Solder joints.", { min: 0, max: 500 }),
     polarity: maybeText("What marks the right way round; blank: either way."),
     after_wash: flag("Goes in after bath and wash."),
+    masks: intOr(0, "Holes or contacts of it that are masked before a solder bath.", { min: 0, max: 500 }),
+    hidden: flag("Its joints are hidden below parts: after a bath they are mended by hand from the side."),
   },
 );
 
@@ -215,7 +217,55 @@ export const parts = table("parts", "parts", "Anything that is bought or made.",
   order_number: maybeText("Ordering number in the service book."),
   mass_g: maybeNum("Mass of one.", { min: 0, max: 1e6 }),
   wear: flag("Wears; a spare is worth keeping."),
+  revision: maybeText("Revision that is made now; drawings and samples belong to one."),
+  material: maybeText("Material that it is made of, as a shop is told."),
+  thickness_mm: maybeNum("Thickness of its material.", { min: 0.01, max: 500 }),
+  finish: maybeText("Finish, as a shop is told."),
+  scrap_pct: maybeNum("Share that is spoilt when it is fitted or made; blank: that of the shop.", {
+    min: 0,
+    max: 90,
+  }),
+  fails_per_year: maybeNum(
+    "Failures of one in one machine and year in the field; blank: none are expected.",
+    {
+      min: 0,
+      max: 100,
+    },
+  ),
 });
+
+export const drawings = table(
+  "drawings",
+  "parts",
+  "A file that a part is made from: a drawing, an outline or a solid model. The file lies in the folder `drawings`.",
+  ["part", "revision", "file"],
+  {
+    part: ref("parts", "Part."),
+    revision: text("Revision of the part that the file shows."),
+    file: text("File name: letters, digits, dots and hyphens, ending in .pdf, .dxf, .svg, .step or .stp."),
+    kind: choice(["drawing", "outline", "model"], "What it is."),
+    sha256: maybeText("Hash of the file's bytes, in hexadecimal; blank: not yet known."),
+    remark: maybeText("What it shows."),
+  },
+);
+
+export const dimensions = table(
+  "dimensions",
+  "parts",
+  "A dimension of a part that the first article is measured for.",
+  ["part", "mark"],
+  {
+    part: ref("parts", "Part."),
+    mark: text("Number in the balloon on the drawing."),
+    ...labels(),
+    nominal: maybeNum("Nominal value; blank: it is only looked at.", { min: -1e6, max: 1e6 }),
+    minus: numOr(0, "How far below nominal it may be.", { min: 0, max: 1e6 }),
+    plus: numOr(0, "How far above nominal it may be.", { min: 0, max: 1e6 }),
+    unit: maybeText("Unit; blank: mm."),
+    how: maybeText("What it is measured with."),
+    how_zh: maybeText("The same in Simplified Chinese."),
+  },
+);
 
 export const tooling = table("tooling", "parts", "A tool, mould or jig that a part needs.", ["id"], {
   id: id("Tooling."),

@@ -6,7 +6,19 @@ import * as placeTables from "./places.ts";
 import * as shopTables from "./shop.ts";
 import * as wiringTables from "./wiring.ts";
 
-const { panels, cutouts, poses, pose_places, waypoints, lanes, crossings, bonds } = placeTables;
+const {
+  panels,
+  cutouts,
+  panel_sizes,
+  fits,
+  fit_terms,
+  poses,
+  pose_places,
+  waypoints,
+  lanes,
+  crossings,
+  bonds,
+} = placeTables;
 const {
   device_types,
   devices,
@@ -44,6 +56,8 @@ const {
   placements,
   tests,
   parts,
+  drawings,
+  dimensions,
   tooling,
   bom,
   options,
@@ -62,12 +76,27 @@ const {
   calendars,
   pull_forces,
   drivers,
+  currencies,
+  ways,
+  stages,
+  coats,
+  runs,
+  run_mix,
+  run_prices,
+  orders,
+  order_lines,
+  movements,
+  samples,
+  sample_values,
 } = shopTables;
 
 /** Every table of the book, in the order of the documentation, the workbook and the ZIP. */
 export const BOOK_TABLES = {
   panels,
   cutouts,
+  panel_sizes,
+  fits,
+  fit_terms,
   poses,
   pose_places,
   waypoints,
@@ -109,6 +138,8 @@ export const BOOK_TABLES = {
   placements,
   tests,
   parts,
+  drawings,
+  dimensions,
   tooling,
   bom,
   options,
@@ -129,6 +160,18 @@ export const SHOP_TABLES = {
   calendars,
   pull_forces,
   drivers,
+  currencies,
+  ways,
+  stages,
+  coats,
+  runs,
+  run_mix,
+  run_prices,
+  orders,
+  order_lines,
+  movements,
+  samples,
+  sample_values,
 } as const;
 
 export type BookTableName = keyof typeof BOOK_TABLES;

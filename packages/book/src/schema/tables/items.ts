@@ -5,6 +5,7 @@ import {
   flag,
   id,
   int,
+  intOr,
   labels,
   maybeInt,
   maybeNum,
@@ -103,6 +104,8 @@ export const board_types = table("board_types", "items", "A kind of circuit boar
   standoff_mm: numOr(10, "Height of its stand-offs.", { min: 0, max: 100 }),
   holes: maybeText("Fixing holes as `x,y` pairs in mm separated by one space."),
   part: maybeRef("parts", "Bare board."),
+  stuffed_part: maybeRef("parts", "Part number of the stuffed and tested board."),
+  carrier: intOr(1, "Boards of this type that one carrier takes into the solder bath.", { min: 1, max: 100 }),
 });
 
 export const boards = table("boards", "items", "A circuit board in the machine.", ["id"], {

@@ -91,9 +91,60 @@ export const cutouts = table(
     outline: maybeOutline("Drawing of the cut, for the shape `outline`."),
     depth_mm: maybeNum("Depth from that side; blank: right through.", { min: 0.1, max: 100 }),
     serves: maybeText("Item that the cut is made for, as a remark."),
+    takes: maybeRef(
+      "panels",
+      "Panel whose edge stands in it: its width follows the measured thickness of that panel.",
+    ),
     ...applies(),
   },
 );
+
+export const panel_sizes = table(
+  "panel_sizes",
+  "places",
+  "How one size of a panel is cut: with which others at one setting of the fence, and following which thickness.",
+  ["panel", "direction"],
+  {
+    panel: ref("panels", "Panel."),
+    direction: choice(["x", "y"], "Its width (x) or its height (y)."),
+    setting: maybeText(
+      "Name of the fence setting; sizes with the same name mate and are cut at one setting.",
+    ),
+    thickness_of: maybeRef("panels", "Panel whose measured thickness this size follows."),
+    times: numOr(
+      0,
+      "How many of those thicknesses the size grows with; -2 for a panel that stands between two others.",
+      { min: -20, max: 20 },
+    ),
+    minus_mm: maybeNum("How much smaller it may be; blank: the shop's tolerance.", { min: 0, max: 100 }),
+    plus_mm: maybeNum("How much larger it may be; blank: the shop's tolerance.", { min: 0, max: 100 }),
+  },
+);
+
+export const fits = table(
+  "fits",
+  "places",
+  "A gap or size of the assembled box that must come out, from the panels that add up to it.",
+  ["id"],
+  {
+    id: id("Fit."),
+    ...labels(),
+    min_mm: maybeNum("Least that is good.", { min: -10000, max: 10000 }),
+    max_mm: maybeNum("Most that is good.", { min: -10000, max: 10000 }),
+    reason: maybeText("Why it matters."),
+  },
+);
+
+export const fit_terms = table("fit_terms", "places", "What adds up to a fit.", ["fit", "term"], {
+  fit: ref("fits", "Fit."),
+  term: text("Name of the term within its fit: `a`, `b`."),
+  panel: maybeRef("panels", "Panel; blank: something bought or measured, with a nominal value."),
+  dimension: choiceOr("width", ["width", "height", "thickness", "other"], "Which size of the panel."),
+  times: numOr(1, "How often it is added; negative: taken away.", { min: -100, max: 100 }),
+  nominal_mm: maybeNum("Nominal value; blank: that of the panel.", { min: -10000, max: 10000 }),
+  minus_mm: maybeNum("How much smaller it may be; blank: that of the panel.", { min: 0, max: 1000 }),
+  plus_mm: maybeNum("How much larger it may be; blank: that of the panel.", { min: 0, max: 1000 }),
+});
 
 export const poses = table(
   "poses",

@@ -8,6 +8,7 @@ import {
   ASSEMBLY_SHEET_KINDS,
   LANGUAGES,
   MACHINE_SHEET_KINDS,
+  MAKING_SHEET_KINDS,
   SHEET_FORMATS,
   SHEET_KINDS,
   type SheetFormat,
@@ -37,6 +38,7 @@ export function ChooseSheets({
   const [machineKinds, setMachineKinds] = useState(ofMachine ? MACHINE_SHEET_KINDS : []);
   // There are many of them, and who wants one kind seldom wants the others.
   const [assemblyKinds, setAssemblyKinds] = useState<typeof ASSEMBLY_SHEET_KINDS>([]);
+  const [makingKinds, setMakingKinds] = useState<typeof MAKING_SHEET_KINDS>([]);
   const [kinds, setKinds] = useState(SHEET_KINDS);
   const [formats, setFormats] = useState<readonly SheetFormat[]>(["pdf"]);
   const [sheetLanguage, setSheetLanguage] = useState<SheetLanguage>(language);
@@ -44,14 +46,16 @@ export function ChooseSheets({
   const [failed, setFailed] = useState("");
   // Without a harness there is nothing to make the sheets of a harness of.
   const harnessKinds = harnessIds.length > 0 ? kinds : [];
-  const ready = machineKinds.length + assemblyKinds.length + harnessKinds.length > 0 && formats.length > 0;
+  const ready =
+    machineKinds.length + assemblyKinds.length + makingKinds.length + harnessKinds.length > 0 &&
+    formats.length > 0;
   const make = async () => {
     setBusy(true);
     setFailed("");
     try {
       await onMake({
         harnessIds: [...harnessIds],
-        kinds: [...machineKinds, ...assemblyKinds, ...harnessKinds],
+        kinds: [...machineKinds, ...assemblyKinds, ...makingKinds, ...harnessKinds],
         formats: [...formats],
         language: sheetLanguage,
       });
@@ -76,7 +80,7 @@ export function ChooseSheets({
           {ready
             ? words.makeSays(
                 machineKinds.length,
-                assemblyKinds.length,
+                assemblyKinds.length + makingKinds.length,
                 harnessKinds.length === 0 ? 0 : harnessIds.length,
                 kinds.length,
               )
@@ -103,6 +107,15 @@ export function ChooseSheets({
           all={ASSEMBLY_SHEET_KINDS}
           chosen={assemblyKinds}
           onChoose={setAssemblyKinds}
+          nameOf={(kind) => kindWords[kind]}
+        />
+      )}
+      {ofMachine && (
+        <Choices
+          title={words.making}
+          all={MAKING_SHEET_KINDS}
+          chosen={makingKinds}
+          onChoose={setMakingKinds}
           nameOf={(kind) => kindWords[kind]}
         />
       )}

@@ -4,6 +4,7 @@ import type {
   HarnessSheetKind,
   MachineSheetKind,
   MACHINE_SHEETS as MachineSheets,
+  MakingSheetKind,
 } from "@pinwright/sheets";
 
 /** A list that must hold every member of a union; the compiler refuses one that does not. */
@@ -44,6 +45,20 @@ export const ASSEMBLY_SHEET_KINDS = everyOne<AssemblySheetKind>()([
   "step-cards",
   "screw-map",
   "screw-tray",
+]);
+
+/** Kinds of sheet for making panels and boards, and the lists of parts. */
+export const MAKING_SHEET_KINDS = everyOne<MakingSheetKind>()([
+  "cutting-plan",
+  "cutting-order",
+  "panel-labels",
+  "panel-drawing",
+  "paint-plan",
+  "board-register",
+  "stuffing-guide",
+  "board-kit",
+  "board-test",
+  "parts-list",
 ]);
 
 /** What the names of files of the whole machine begin with, where others have their harness. */

@@ -1,3 +1,4 @@
+import { boards } from "./boards.ts";
 import { checks } from "./checks.ts";
 import { common } from "./common.ts";
 import { electric } from "./electric.ts";
@@ -8,8 +9,11 @@ import { history } from "./history.ts";
 import { imports } from "./imports.ts";
 import { layout } from "./layout.ts";
 import { lists } from "./lists.ts";
+import { panels } from "./panels.ts";
+import { parts } from "./parts.ts";
 import { people } from "./people.ts";
 import { prints } from "./prints.ts";
+import { runs } from "./runs.ts";
 import { screws } from "./screws.ts";
 import { session } from "./session.ts";
 import { shell } from "./shell.ts";
@@ -31,6 +35,10 @@ export const app = {
   session,
   shell,
   start,
+  boards,
+  panels,
+  parts,
+  runs,
   harnesses,
   imports,
   layout,

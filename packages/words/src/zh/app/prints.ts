@@ -7,6 +7,7 @@ export const prints: Translated<typeof en> = {
   noHarnesses: "还没有线束，因此没有可生成的图纸。",
   machine: "整机",
   assembly: "整机装配",
+  making: "板件、电路板和零件",
   harnesses: "线束",
   kinds: "图纸种类，每个线束各一份",
   formats: "文件",
@@ -26,7 +27,7 @@ export const prints: Translated<typeof en> = {
   makeSays: (machine, assembly, harnesses, kinds) =>
     [
       machine === 0 ? "" : `${machine} 种整机图纸`,
-      assembly === 0 ? "" : `${assembly} 种装配图纸`,
+      assembly === 0 ? "" : `${assembly} 种制作与装配图纸`,
       harnesses === 0 ? "" : `${harnesses} 个线束各 ${kinds} 种图纸`,
     ]
       .filter((text) => text !== "")

@@ -1,0 +1,1 @@
+export { BoardsSolver, NO_BOARDS, type Registered } from "./boards-solver.ts";

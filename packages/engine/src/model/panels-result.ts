@@ -1,0 +1,140 @@
+import type { CuttingPlan, FenceSetting } from "@pinwright/kernel";
+import type { Languages } from "./machine.ts";
+
+/** The size that a panel is cut to, from the thickness as measured. */
+export interface PanelCut {
+  readonly panelId: string;
+  readonly labels: Languages;
+  /** Sheet goods; null: the panel is not cut from a sheet of the shop. */
+  readonly sheetPartId: string | null;
+  readonly drawnWidthMm: number;
+  readonly drawnHeightMm: number;
+  /** Blank before its outline and cutouts are routed. Quantised to 0.1 mm. */
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly nominalThicknessMm: number;
+  /** Of the stock at hand; nominal when nobody measured. */
+  readonly thicknessMm: number;
+  readonly grain: "x" | "y" | "none";
+  readonly settingX: string | null;
+  readonly settingY: string | null;
+  readonly minusXMm: number;
+  readonly plusXMm: number;
+  readonly minusYMm: number;
+  readonly plusYMm: number;
+}
+
+/** What one term adds to a fit. */
+export interface FitTermValue {
+  readonly term: string;
+  readonly panelId: string | null;
+  readonly dimension: "width" | "height" | "thickness" | "other";
+  readonly times: number;
+  /** As it will be cut or was measured. */
+  readonly valueMm: number;
+  readonly minusMm: number;
+  readonly plusMm: number;
+}
+
+/** A gap or size of the box, from the panels that add up to it. */
+export interface FitResult {
+  readonly fitId: string;
+  readonly labels: Languages;
+  readonly terms: readonly FitTermValue[];
+  readonly nominalMm: number;
+  /** Everything at its worst. */
+  readonly worstMinMm: number;
+  readonly worstMaxMm: number;
+  /** Root of the sum of squares of the tolerances, about the middle. */
+  readonly rssMinMm: number;
+  readonly rssMaxMm: number;
+  /** What the book asks for. */
+  readonly minMm: number | null;
+  readonly maxMm: number | null;
+}
+
+export interface PanelsResult {
+  /** Wooden panels and others with sheet goods, in book order. */
+  readonly cuts: readonly PanelCut[];
+  readonly fits: readonly FitResult[];
+}
+
+/** Sheet goods, from which some panels are cut. */
+export interface SheetCutting {
+  readonly sheetPartId: string;
+  readonly labels: Languages;
+  /** The panels, in the order of the plan's pieces; the same size may be cut for several machines. */
+  readonly pieces: readonly CutPieceOf[];
+  /** Stock sheets of the shop in the order of the plan's sheets: offcuts first. */
+  readonly stockIds: readonly string[];
+  /** Null: some panel is larger than any sheet. */
+  readonly plan: CuttingPlan | null;
+  readonly tooLargeIds: readonly string[];
+  /** In the order of cutting. */
+  readonly sheets: readonly SheetCut[];
+  readonly settings: readonly FenceSetting[];
+  /** Different fence settings that no plan of these sizes can do without. */
+  readonly fewestSettings: number;
+  readonly usedAreaM2: number;
+  readonly sheetAreaM2: number;
+}
+
+/** Panels of one size. */
+export interface CutPieceOf {
+  readonly panelIds: readonly string[];
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly mayTurn: boolean;
+  readonly count: number;
+}
+
+/** One rectangle of a plan, in the sheet's frame: origin at its lower left corner. Kerfs lie between. */
+export interface CutArea {
+  readonly xMm: number;
+  readonly yMm: number;
+  readonly widthMm: number;
+  readonly heightMm: number;
+}
+export interface PlacedPanel extends CutArea {
+  readonly panelId: string;
+  /** Its number within the run, from 1. */
+  readonly copy: number;
+  readonly turned: boolean;
+}
+
+/** One cut of the saw in its order. */
+export interface SawCut {
+  readonly number: number;
+  readonly kind: "trim" | "rip" | "cross";
+  /** The fence stands this far from the blade. */
+  readonly fenceMm: number;
+  /** Line of the blade in the sheet's frame, in the middle of the kerf. */
+  readonly line: readonly [number, number, number, number];
+  /** Panels that are done with this cut. */
+  readonly doneIds: readonly string[];
+}
+
+/** How one or several alike sheets are cut. */
+export interface SheetCut {
+  readonly stockId: string;
+  /** As many sheets as are cut in just this way. */
+  readonly copies: number;
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly panels: readonly PlacedPanel[];
+  /** Worth keeping: they go back into stock. */
+  readonly offcuts: readonly CutArea[];
+  readonly cuts: readonly SawCut[];
+}
+
+/** One batch on the paint rack: when each coat is on, in hours of work from the first. */
+export interface PaintBatch {
+  readonly number: number;
+  readonly cabinets: number;
+  readonly coats: readonly {
+    readonly coatId: string;
+    readonly startHour: number;
+    readonly workEndHour: number;
+    readonly dryHour: number;
+  }[];
+}

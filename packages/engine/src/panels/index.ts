@@ -1,0 +1,1 @@
+export { NO_PANELS, type Panelled, PanelsSolver } from "./panels-solver.ts";

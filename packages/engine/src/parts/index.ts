@@ -1,0 +1,1 @@
+export { type Billed, NO_PARTS, PartsSolver } from "./parts-solver.ts";

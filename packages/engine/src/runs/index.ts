@@ -1,0 +1,1 @@
+export { dayNumber, dayText } from "./days.ts";

@@ -1,0 +1,4 @@
+/** Boards: register, stuffing, soldering, tests. */
+export const boards = {
+  empty: "No board is in the machine yet.",
+};
