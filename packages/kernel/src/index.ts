@@ -189,3 +189,4 @@ export { roundTo, roundUpTo, toMicrometres } from "./quantise.ts";
 export { seededRandom } from "./random.ts";
 export { deepEqual, NestedQuery, Query, SharedMemory, sameMembers } from "./remember/index.ts";
 export { awg, COPPER_OHM_MM2_PER_M_20C, type WireGauge } from "./wire-gauge.ts";
+export { CURRENCY_CODES, currencyPlaces, isCurrency } from "./money/currencies.ts";

@@ -6,6 +6,7 @@ import { connectorsOneCarrier } from "./connectors-one-carrier.ts";
 import { crossingsSides } from "./crossings-sides.ts";
 import { cutoutsCircle } from "./cutouts-circle.ts";
 import { cutoutsSizes } from "./cutouts-sizes.ts";
+import { drawingsFile, drawingsHash } from "./drawings-file.ts";
 import { elementsOneType } from "./elements-one-type.ts";
 import { elementsTwoPoints } from "./elements-two-points.ts";
 import { endsNotInKey } from "./ends-not-in-key.ts";
@@ -19,6 +20,7 @@ import { mechanismChildren } from "./mechanism-children.ts";
 import { fastenersMoments, mechanismFastenersMoments } from "./moments-known.ts";
 import { bomNoCircle, stepsNoCircle } from "./no-circle.ts";
 import { optionsOneUsual } from "./options-one-usual.ts";
+import { fitsMinMax, fitTermsPanel, panelSizesThickness } from "./panel-fits.ts";
 import { pinsWithinWays } from "./pins-within-ways.ts";
 import { posesOneUsual } from "./poses-one-usual.ts";
 import { renamesLead } from "./renames-lead.ts";
@@ -30,6 +32,9 @@ import { testsScope } from "./tests-scope.ts";
 export const BOOK_RULES: readonly Rule[] = [
   cutoutsSizes,
   cutoutsCircle,
+  panelSizesThickness,
+  fitsMinMax,
+  fitTermsPanel,
   posesOneUsual,
   lanesOneSide,
   lanesClasses,
@@ -60,6 +65,8 @@ export const BOOK_RULES: readonly Rule[] = [
   stepsNoCircle,
   testsScope,
   testsMinMax,
+  drawingsFile,
+  drawingsHash,
   bomNoCircle,
   optionsOneUsual,
   renamesLead,

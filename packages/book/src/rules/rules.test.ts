@@ -2,9 +2,10 @@ import { describe, expect, test } from "vitest";
 import { filesOf, readBookFiles, writeBookFiles } from "../csv/files.ts";
 import type { AnyRow } from "../read/raw.ts";
 import { sampleBook, sampleShop } from "../testing/sample.ts";
+import { isDay } from "./day.ts";
 import { BOOK_RULES } from "./index.ts";
 import { onCircle } from "./no-circle.ts";
-import { isDay, SHOP_RULES } from "./shop.ts";
+import { SHOP_RULES } from "./shop.ts";
 
 /** One way to break a rule: in this table, this row of the sample with these cells, or a further row. */
 interface Breach {
@@ -83,6 +84,29 @@ const BREACHES: readonly Breach[] = [
   { table: "shop_settings", at: 0, cells: { value: -1 }, column: "value", nearest: "1" },
   { table: "holders", at: 0, cells: { min_diameter_mm: 16 }, column: "max_diameter_mm" },
   { table: "calendars", at: 0, cells: { day: "2026-02-29" }, column: "day" },
+  { table: "runs", at: 0, cells: { ship: "2027-02-30" }, column: "ship" },
+  { table: "runs", at: 0, cells: { begin: "4 January" }, column: "begin" },
+  { table: "runs", at: 0, cells: { ship: "2027-01-03" }, column: "ship" },
+  { table: "orders", at: 0, cells: { day: "2026-13-01" }, column: "day" },
+  { table: "orders", at: 0, cells: { due: "2027-02-29" }, column: "due" },
+  { table: "orders", at: 0, cells: { due: "2027-01-03" }, column: "due" },
+  { table: "movements", at: 0, cells: { day: "2027-1-14" }, column: "day" },
+  { table: "samples", at: 0, cells: { asked: "2026-11-31" }, column: "asked" },
+  { table: "samples", at: 0, cells: { received: "2026-00-04" }, column: "received" },
+  { table: "samples", at: 0, cells: { decided: "soon" }, column: "decided" },
+  { table: "suppliers", at: 0, cells: { currency: "EURO" }, column: "currency", nearest: "EUR" },
+  { table: "currencies", at: 1, cells: { id: "USS" }, column: "id", nearest: "USD" },
+  { table: "currencies", at: 1, cells: { own: "yes", rate: 1 }, column: "own", nearest: "no" },
+  { table: "currencies", at: 0, cells: { rate: 2 }, column: "rate", nearest: "1" },
+  { table: "run_mix", at: 0, cells: { machines: 26 }, column: "machines" },
+  { table: "panel_sizes", at: 0, cells: { thickness_of: null }, column: "thickness_of" },
+  { table: "panel_sizes", at: 0, cells: { thickness_of: "cabinet" }, column: "thickness_of" },
+  { table: "fits", at: 0, cells: { min_mm: null, max_mm: null }, column: "min_mm" },
+  { table: "fits", at: 0, cells: { min_mm: 6 }, column: "max_mm" },
+  { table: "fit_terms", at: 0, cells: { panel: null }, column: "panel" },
+  { table: "fit_terms", at: 1, cells: { nominal_mm: null }, column: "nominal_mm" },
+  { table: "drawings", at: 0, cells: { file: "../mech.pdf" }, column: "file" },
+  { table: "drawings", at: 0, cells: { sha256: "abc" }, column: "sha256" },
 ];
 
 function breakSample({ table, at, cells }: Breach) {

@@ -47,6 +47,7 @@ const ROWS: Readonly<Record<string, readonly AnyRow[]>> = {
       y_mm: 2,
       width_mm: 20,
       serves: "sw.left",
+      takes: "cabinet",
       options: ["mains-230"],
     },
     {
@@ -131,6 +132,21 @@ const ROWS: Readonly<Record<string, readonly AnyRow[]>> = {
     },
     { id: "lamp.left", type: "lamp-plug", ...on },
   ],
+  panel_sizes: [
+    {
+      panel: "cabinet",
+      direction: "x",
+      setting: "floor",
+      thickness_of: "playfield",
+      times: -2,
+      plus_mm: 0.2,
+    },
+  ],
+  fits: [{ id: "fit.play", label: "Play at the sides", min_mm: 1, max_mm: 5 }],
+  fit_terms: [
+    { fit: "fit.play", term: "a", panel: "cabinet" },
+    { fit: "fit.play", term: "b", dimension: "other", times: -1, nominal_mm: 597 },
+  ],
   board_types: [
     {
       id: "bt.driver",
@@ -141,6 +157,7 @@ const ROWS: Readonly<Record<string, readonly AnyRow[]>> = {
       height_mm: 15,
       holes: "4,4 76,4",
       part: "p.pcb",
+      stuffed_part: "p.pcb",
     },
   ],
   boards: [
@@ -371,6 +388,11 @@ const ROWS: Readonly<Record<string, readonly AnyRow[]>> = {
       "resistor",
     ].map((name): AnyRow => ({ id: `p.${name}`, label: name, kind: "hardware" })),
   ],
+  drawings: [{ part: "p.mech", revision: "A", file: "mech-a.pdf", kind: "drawing" }],
+  dimensions: [
+    { part: "p.mech", mark: "1", label: "Length", nominal: 40, minus: 0.1, plus: 0.2, how: "calliper" },
+    { part: "p.mech", mark: "2", label: "No burrs" },
+  ],
   tooling: [{ id: "tool.1", part: "p.mech", cost: 120.5 }],
   bom: [{ parent: "p.mech", part: "p.screw", quantity: 4, options: ["mains-230"] }],
   options: [{ id: "mains-230", kind: "mains", usual: "yes" }],
@@ -408,6 +430,53 @@ const SHOP_ROWS: Readonly<Record<string, readonly AnyRow[]>> = {
       grip_diameter_mm: 45,
       grip_length_mm: 150,
     },
+  ],
+  currencies: [
+    { id: "EUR", own: "yes" },
+    { id: "USD", rate: 0.9 },
+  ],
+  ways: [{ part: "p.mech", way: "turned", kind: "have-made", supplier: "sup-a", tooling: "tool.1" }],
+  stages: [
+    { id: "panels", kind: "panels" },
+    { id: "assembly", kind: "assembly", after: ["panels"], benches: ["bench-1"] },
+  ],
+  coats: [{ id: "primer", order: 1, minutes: 12, dry_hours: 4 }],
+  runs: [{ id: "run-1", book: "sample", machines: 25, ship: "2027-03-31", begin: "2027-01-04" }],
+  run_mix: [{ run: "run-1", options: "mains-230", machines: 25 }],
+  run_prices: [{ run: "run-1", part: "p.wire", supplier: "sup-a", from_quantity: 1, price: 0.25 }],
+  orders: [
+    { id: "o-1", supplier: "sup-a", day: "2027-01-04", due: "2027-01-14", run: "run-1", state: "sent" },
+  ],
+  order_lines: [{ order: "o-1", part: "p.wire", quantity: 100, price: 0.25 }],
+  movements: [
+    {
+      id: "m-1",
+      day: "2027-01-14",
+      part: "p.wire",
+      kind: "received",
+      quantity: 100,
+      run: "run-1",
+      stage: "assembly",
+      order: "o-1",
+      site: "main",
+    },
+  ],
+  samples: [
+    {
+      id: "s-1",
+      part: "p.mech",
+      revision: "A",
+      made: "laser-cut plastic",
+      supplier: "sup-a",
+      asked: "2026-11-02",
+      received: "2026-11-04",
+      decided: "2026-11-05",
+      state: "approved",
+    },
+  ],
+  sample_values: [
+    { sample: "s-1", mark: "1", value: 40.05 },
+    { sample: "s-1", mark: "2", good: "yes" },
   ],
   pull_forces: [{ awg: 22, newton: 36, source: "sample" }],
 };

@@ -1,4 +1,5 @@
 import { BOARD_ABOUTS, PART_ABOUTS, SHOP_ABOUTS } from "./column-abouts-making.ts";
+import { RUN_ABOUTS } from "./column-abouts-runs.ts";
 
 /** What belongs in a column, by table and column, or by column alone where it is the same in every table. */
 const ABOUTS: Readonly<Record<string, string>> = {
@@ -314,6 +315,7 @@ const ABOUTS: Readonly<Record<string, string>> = {
   ...BOARD_ABOUTS,
   ...PART_ABOUTS,
   ...SHOP_ABOUTS,
+  ...RUN_ABOUTS,
 };
 
 /** What belongs in a column, in Chinese; the English sentence where there is none. */
