@@ -1,4 +1,7 @@
 import type { Model } from "../model.ts";
+import { boardPlacements } from "./board-placements.ts";
+import { boardRegister } from "./board-register.ts";
+import { boardTests } from "./board-tests.ts";
 import { carriers } from "./carriers.ts";
 import { continuity } from "./continuity.ts";
 import { electricBasis } from "./electric-basis.ts";
@@ -26,12 +29,14 @@ import { layoutTrace } from "./layout-trace.ts";
 import { layoutCrossings, layoutLanes, layoutWaypoints } from "./layout-ways.ts";
 import { learning } from "./learning.ts";
 import { net, nets } from "./nets.ts";
+import { panelFits, panelSizes } from "./panel-sizes.ts";
 import { pinboard } from "./pinboard.ts";
+import { boardFindings, panelFindings, stepFindings } from "./rule-findings.ts";
 import { screwAbout } from "./screw-about.ts";
 import { screwMarks } from "./screw-marks.ts";
 import { screwTypes } from "./screw-types.ts";
 import { stations } from "./stations.ts";
-import { stepFigures, stepFindings } from "./step-figures.ts";
+import { stepFigures } from "./step-figures.ts";
 import { stepLines } from "./step-lines.ts";
 import { stepParts } from "./step-parts.ts";
 import { summary } from "./summary.ts";
@@ -95,6 +100,13 @@ export const VIEWS = {
   stepFindings,
   stations,
   learning,
+  panelSizes,
+  panelFits,
+  panelFindings,
+  boardRegister,
+  boardPlacements,
+  boardTests,
+  boardFindings,
 };
 
 export type ViewName = keyof typeof VIEWS;

@@ -1,0 +1,56 @@
+import type { BillNodeKind, BillWhy } from "@pinwright/engine";
+import type { Decimal } from "@pinwright/kernel";
+import type { NamedId } from "../steps/named.ts";
+import { view } from "./view.ts";
+
+/** So much of something, directly inside something else. */
+export interface Inside {
+  readonly childId: string;
+  readonly why: BillWhy;
+  /** Colour of a wire; else blank. */
+  readonly colour: string;
+  readonly quantity: Decimal;
+}
+
+/** Something in the bill, with what is directly inside. */
+export interface BillEntry extends NamedId {
+  readonly kind: BillNodeKind;
+  readonly partId: string | null;
+  readonly unit: string;
+  /** How much of it is in one machine, at all levels; null: it contains itself, so that nobody can say. */
+  readonly total: Decimal | null;
+  readonly inside: readonly Inside[];
+}
+
+/** Everything in the bill of the machine with its usual options; `machine` comes first. */
+export const billNodes = view<null, BillEntry>({
+  uses: ({ line }) => [line.parts.bill],
+  entries: ({ line }) => {
+    const { nodes, lines, totals } = line.parts.bill;
+    const inside = Map.groupBy(lines, ({ parentId }) => parentId);
+    const ids = [...nodes.keys()].sort((a, b) => Number(b === "machine") - Number(a === "machine"));
+    return new Map(
+      ids.flatMap((id) => {
+        const node = nodes.get(id);
+        if (node === undefined) return [];
+        const entry: BillEntry = {
+          id,
+          label: node.labels.en,
+          labelZh: node.labels.zh,
+          kind: node.kind,
+          partId: node.partId,
+          unit: node.unit,
+          total: totals.get(id) ?? null,
+          inside: (inside.get(id) ?? []).map(({ childId, why, colour, quantity }) => ({
+            childId,
+            why,
+            colour,
+            quantity,
+          })),
+        };
+        return [[id, entry] as const];
+      }),
+    );
+  },
+  restsInPreview: true,
+});
