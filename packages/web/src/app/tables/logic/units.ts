@@ -16,6 +16,9 @@ const UNITS: Readonly<Record<string, string>> = {
   nm: "N·m",
   g: "g",
   days: "d",
+  hours: "h",
+  minutes: "min",
+  years: "a",
   c: "°C",
 };
 
@@ -33,6 +36,9 @@ const WHOLE: Readonly<Record<string, string>> = {
   awg: "AWG",
   twists_per_m: "1/m",
   hours: "h",
+  hours_day: "h/d",
+  most_per_day: "1/d",
+  fails_per_year: "1/a",
 };
 
 /** Columns of text that end like a unit but hold words. */
