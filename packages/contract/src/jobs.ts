@@ -8,8 +8,11 @@ export const sheetRequestSchema = z.strictObject({
   kinds: z.array(z.string().max(40)).max(50),
   formats: z.array(z.enum(["pdf", "svg", "dxf", "xlsx", "csv"])).max(5),
   language: z.enum(["en", "zh", "both"]),
+  /** Machines that are made together, for the sheets that panels are cut and boards are kitted from. */
+  machines: z.number().int().min(1).max(100_000).default(1),
 });
-export type SheetRequest = z.infer<typeof sheetRequestSchema>;
+/** As it is sent: what has a usual value may be left out. */
+export type SheetRequest = z.input<typeof sheetRequestSchema>;
 
 export const JOB_STATES = ["waiting", "running", "done", "cancelled", "failed"] as const;
 

@@ -26,6 +26,7 @@ import {
   sha256,
   writeWhole,
 } from "../manifest.ts";
+import { countOption } from "../number-option.ts";
 import { Progress, STATUS, type Terminal, UsageError } from "../terminal.ts";
 
 /** The words of a list that an option names, each of them one of `known`. */
@@ -96,6 +97,7 @@ async function makeSheets(result: LineResult, call: CommandCall, terminal: Termi
     language,
     date: call.text("date") ?? result.machine.book.machine.date,
     creator: call.text("by") ?? USUAL_OPTIONS.creator,
+    machines: countOption(call, "machines") ?? USUAL_OPTIONS.machines,
   };
   await mkdir(folder, { recursive: true });
   const choice = { kinds, harnessIds };
@@ -156,6 +158,11 @@ export const sheetsCommand: Command = {
     },
     language: { type: "string", value: "en|zh|both", about: "language of the sheets; else both" },
     date: { type: "string", value: "DATE", about: "date of issue as year-month-day; else the book's" },
+    machines: {
+      type: "string",
+      value: "N",
+      about: "machines that are made together: panels are cut and boards are kitted for so many; else 1",
+    },
     by: { type: "string", value: "NAME", about: "who made them, for the title block" },
   },
   run: async (call, terminal) => {

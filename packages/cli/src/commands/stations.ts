@@ -13,6 +13,7 @@ import {
 import type { Command, CommandCall } from "../command.ts";
 import { faultText } from "../fault-text.ts";
 import { BOOK_OPTIONS, fatalFaults, loadBook, runLine } from "../load.ts";
+import { numberOption } from "../number-option.ts";
 import { STATUS, UsageError } from "../terminal.ts";
 import { textTable } from "../text-table.ts";
 
@@ -22,24 +23,9 @@ const BAR = 40;
 const minutes = (seconds: number): string => (seconds / 60).toFixed(1);
 const bar = (share: number): string => "#".repeat(Math.round(BAR * Math.min(1, Math.max(0, share))));
 
-/** A number of an option; undefined when it is not given. */
-function numberOf(
-  call: CommandCall,
-  option: string,
-  is: (n: number) => boolean,
-  expected: string,
-): number | undefined {
-  const text = call.text(option);
-  if (text === undefined) return undefined;
-  const value = Number(text);
-  if (!Number.isFinite(value) || !is(value))
-    throw new UsageError(`--${option} ${text}: expected ${expected}`);
-  return value;
-}
-
 function askOf(call: CommandCall, machine: Machine): StationQuestion["ask"] {
-  const takt = numberOf(call, "takt", (n) => n > 0, "minutes over 0");
-  const places = numberOf(call, "places", (n) => Number.isInteger(n) && n >= 1, "a whole number from 1");
+  const takt = numberOption(call, "takt", (n) => n > 0, "minutes over 0");
+  const places = numberOption(call, "places", (n) => Number.isInteger(n) && n >= 1, "a whole number from 1");
   if (takt !== undefined && places !== undefined)
     throw new UsageError("--takt and --places: expected one of them");
   if (takt !== undefined) return { kind: "fewest-places", taktS: takt * 60 };
@@ -55,7 +41,7 @@ function questionOf(call: CommandCall, machine: Machine): StationQuestion {
   for (const id of absent)
     if (ask.kind === "book-stations" && !known.includes(id))
       throw new UsageError(`--absent ${id}: there is no such place; there are ${known.join(", ")}`);
-  const longerPct = numberOf(call, "longer", (n) => n > -100, "per cent over -100") ?? 0;
+  const longerPct = numberOption(call, "longer", (n) => n > -100, "per cent over -100") ?? 0;
   return { ask, absent, longerPct, skills: call.flag("skills") };
 }
 

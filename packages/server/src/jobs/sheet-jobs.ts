@@ -139,6 +139,7 @@ export class SheetJobs {
       kinds,
       formats: request.formats,
       language: request.language,
+      machines: request.machines ?? 1,
       creator,
       mostBytes: MOST_BYTES,
     };

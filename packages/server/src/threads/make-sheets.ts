@@ -31,6 +31,7 @@ export async function makeSheets(task: SheetsTask, tell: (progress: Progress) =>
   const options = {
     ...USUAL_OPTIONS,
     language: task.language,
+    machines: task.machines,
     date: line.machine.book.machine.date,
     creator: task.creator === "" ? USUAL_OPTIONS.creator : task.creator,
   };

@@ -31,6 +31,7 @@ export const taskSchema = z.discriminatedUnion("kind", [
     formats: sheetRequestSchema.shape.formats,
     language: z.enum(["en", "zh", "both"]),
     creator: z.string(),
+    machines: sheetRequestSchema.shape.machines,
     /** Most bytes of all files together. */
     mostBytes: z.number(),
   }),
