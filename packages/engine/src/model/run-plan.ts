@@ -16,17 +16,20 @@ export interface NeedReasons {
   readonly spares: Decimal;
 }
 
-/** What a run needs of one part. */
+/** What a run needs of one part at one stage; its spares are a need of their own. */
 export interface PartNeed extends NeedReasons {
   readonly runId: string;
   readonly partId: string;
+  /** Colour of a wire, which is bought by colour; blank for anything else. */
+  readonly colour: string;
   readonly gross: Decimal;
   readonly fromStock: Decimal;
   /** On orders that were placed and come in time. */
   readonly fromOrders: Decimal;
   readonly net: Decimal;
-  /** Day by which it must be there. */
+  /** Day by which the first of it must be there. */
   readonly neededDay: DayNumber;
+  /** Stage that takes it; null: spares, which leave with the run, or the shop has no such stage. */
   readonly stageId: string | null;
 }
 
@@ -41,6 +44,8 @@ export interface PartSource {
 /** One line of an order that is proposed. */
 export interface ProposedLine {
   readonly partId: string;
+  /** Colour of a wire; blank for anything else. */
+  readonly colour: string;
   readonly revision: string;
   readonly quantity: Decimal;
   readonly pack: Decimal;
@@ -48,6 +53,8 @@ export interface ProposedLine {
   /** Of one unit, in the supplier's currency. */
   readonly price: Decimal | null;
   readonly amount: Decimal;
+  /** Day on which it is wanted; the order's is the latest. */
+  readonly dueDay: DayNumber;
   /** Machines' runs that it is for. */
   readonly runIds: readonly string[];
 }
@@ -120,24 +127,82 @@ export interface MachineCost {
   }[];
 }
 
+/** One lot of a part. */
+export interface Lot {
+  /** Day on which it is there. */
+  readonly day: DayNumber;
+  readonly orderDay: DayNumber;
+  readonly quantity: Decimal;
+  /** Of one unit, in the supplier's currency; null: nobody says. */
+  readonly price: Decimal | null;
+  /** Runs that it is for. */
+  readonly runIds: readonly string[];
+}
+
 /** Lots of one part over all runs, with what no other lots can beat. */
 export interface PartLots {
   readonly partId: string;
+  /** Colour of a wire; blank for anything else. */
+  readonly colour: string;
+  /** Null: made in the shop. */
   readonly supplierId: string | null;
-  readonly orders: readonly { readonly day: DayNumber; readonly quantity: Decimal }[];
-  /** Orders, units and holding. */
+  readonly pack: Decimal;
+  readonly orders: readonly Lot[];
+  /** Orders, units and holding, in the shop's currency. */
   readonly cost: Decimal;
   readonly lowerBound: Decimal;
+}
+
+/** When a run is built. */
+export interface RunTiming {
+  readonly runId: string;
+  readonly labels: Languages;
+  readonly machines: number;
+  /** Day on which the last machine shall leave; null: no such day. */
+  readonly shipDay: DayNumber | null;
+  /** First day of work; null: there are no stages to plan with. */
+  readonly startDay: DayNumber | null;
+  /** Day on which the last machine is ready as planned; the earliest there is when that is after the ship day. */
+  readonly readyDay: DayNumber | null;
+  readonly isLate: boolean;
+  /** What makes it late: a part, or a stage. */
+  readonly heldBy: string | null;
+}
+
+/** A tool that is ordered for a run. */
+export interface ToolPurchase {
+  readonly toolingId: string;
+  readonly partId: string;
+  readonly runId: string;
+  /** More than one when the parts outlast its life. */
+  readonly count: number;
+  readonly orderDay: DayNumber;
+  readonly dueDay: DayNumber;
+  /** Of all of them, in the shop's currency; null: nobody says. */
+  readonly cost: Decimal | null;
+}
+
+/** A sample that has to be approved before the lot is ordered. */
+export interface FirstArticle {
+  readonly partId: string;
+  readonly revision: string;
+  readonly supplierId: string | null;
+  readonly askDay: DayNumber;
+  readonly dueDay: DayNumber;
 }
 
 /** Everything that follows from runs, stock and prices. */
 export interface RunsPlan {
   readonly currency: string;
+  /** By ship day. */
+  readonly runs: readonly RunTiming[];
   readonly needs: readonly PartNeed[];
   readonly sources: ReadonlyMap<string, PartSource>;
   readonly lots: readonly PartLots[];
   /** By day, then supplier. */
   readonly orders: readonly ProposedOrder[];
+  readonly tools: readonly ToolPurchase[];
+  readonly articles: readonly FirstArticle[];
   readonly stages: readonly StageBlock[];
   readonly cash: readonly CashWeek[];
   readonly costs: readonly MachineCost[];
