@@ -206,7 +206,7 @@ export class Line {
       packings: this.#packings,
       electric: solved,
       others: [fastened.findings, stepped.findings, panelled.findings, registered.findings],
-      withKeys: (keys) => this.#parts.solve(machine, harnesses, keys).findings,
+      withKeys: (keys) => this.#parts.solve(machine, harnesses, keys, panelled.panels).findings,
     });
     this.#sweep();
     const grown = rounds > 1 ? growTypes(machine, harnesses, ratings) : NONE;

@@ -53,10 +53,24 @@ export interface FitResult {
   readonly maxMm: number | null;
 }
 
+/** A slot or groove that a panel stands in: its width follows the thickness of that panel as measured. */
+export interface SlotCut {
+  readonly cutoutId: string;
+  readonly panelId: string;
+  readonly takesId: string;
+  /** Which of its own extents is its width. */
+  readonly across: "width" | "height";
+  readonly drawnMm: number;
+  /** As it is to be cut, play included. Quantised to 0.1 mm. */
+  readonly widthMm: number;
+}
+
 export interface PanelsResult {
-  /** Wooden panels and others with sheet goods, in book order. */
+  /** Wooden panels and others with sheet goods, in code-point order of their ids. */
   readonly cuts: readonly PanelCut[];
   readonly fits: readonly FitResult[];
+  /** In book order. */
+  readonly slots: readonly SlotCut[];
 }
 
 /** Sheet goods, from which some panels are cut. */

@@ -30,8 +30,10 @@ type Edit = (b: Book) => Book;
 
 /** Tables of which the line is made, with the kinds of rows that most of its memories depend on. */
 const LOSING: readonly BookTableName[] = [
+  "board_types",
   "boards",
   "bodies",
+  "bom",
   "cable_cores",
   "cables",
   "choices",
@@ -47,8 +49,11 @@ const LOSING: readonly BookTableName[] = [
   "mechanism_fasteners",
   "mechanisms",
   "nets",
+  "panel_sizes",
   "panels",
+  "parts",
   "pins",
+  "placements",
   "pose_places",
   "poses",
   "activity",
@@ -57,6 +62,7 @@ const LOSING: readonly BookTableName[] = [
   "steps",
   "supplies",
   "terminals",
+  "tests",
   "waypoints",
 ];
 
