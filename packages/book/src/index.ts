@@ -25,6 +25,14 @@ export { cellTablesOf, cellTablesOfRaw } from "./changes/import.ts";
 export { MACHINE_ROW, type RowIds, rawBookOf, rawShopOf } from "./changes/raw-book.ts";
 export { type RowRenaming, renameRow } from "./changes/rename-row.ts";
 export { bookDocs } from "./docs/book-docs.ts";
+export {
+  DRAWING_FORMS,
+  type DrawingForm,
+  drawingForm,
+  drawingProblem,
+  isDrawingName,
+  safeDrawingName,
+} from "./drawing/drawing-file.ts";
 export { multiplyBook } from "./edit/multiply-book.ts";
 export { type Renamed, renameId } from "./edit/rename-id.ts";
 export { withRows } from "./edit/with-rows.ts";

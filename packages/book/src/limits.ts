@@ -24,10 +24,16 @@ export const LIMITS = {
   outlinePoints: 100_000,
   /** Files in the `outlines` folder. */
   outlineFiles: 2_000,
-  /** Bytes of all files of a book together. */
+  /** Bytes of one file in the folder `drawings`. */
+  drawingBytes: 25 * MIB,
+  /** Files in the `drawings` folder. */
+  drawingFiles: 1_000,
+  /** Bytes of all files in the `drawings` folder together. */
+  drawingsBytes: 160 * MIB,
+  /** Bytes of all tables and outlines of a book together. */
   bookBytes: 128 * MIB,
   /** Bytes of a packed `.zip` or `.xlsx`. */
-  packedBytes: 64 * MIB,
+  packedBytes: 256 * MIB,
   /** Entries of a `.zip` or `.xlsx`. */
   packedEntries: 4_000,
   /** Unpacked bytes of an `.xlsx`, all its entries together. */
@@ -49,7 +55,10 @@ export const LIMIT_TEXTS: Readonly<Record<LimitName, string>> = {
   outlineBytes: "bytes of one outline file",
   outlinePoints: "corners of one outline after flattening",
   outlineFiles: "files in the `outlines` folder",
-  bookBytes: "bytes of all files of a book together, unpacked",
+  drawingBytes: "bytes of one file in the `drawings` folder",
+  drawingFiles: "files in the `drawings` folder",
+  drawingsBytes: "bytes of all files in the `drawings` folder together",
+  bookBytes: "bytes of all tables and outlines of a book together, unpacked",
   packedBytes: "bytes of a `.zip` or `.xlsx` as it lies on disk",
   packedEntries: "entries of a `.zip` or `.xlsx`",
   workbookBytes: "bytes of an `.xlsx`, unpacked",

@@ -1,6 +1,6 @@
 import { resolve } from "node:path";
 import { type Book, emptyShop, type Fault, type Shop } from "@pinwright/book";
-import { readBook, readShop } from "@pinwright/book/io";
+import { formatOf, readBook, readShop, writeBook } from "@pinwright/book/io";
 import { Line, type LineResult } from "@pinwright/engine";
 import type { CommandCall, CommandOption } from "./command.ts";
 import { UsageError } from "./terminal.ts";
@@ -27,6 +27,8 @@ export interface Loaded {
   readonly shop: Shop;
   /** The shop that travels inside the book; null when it has none of its own. */
   readonly ownShop: Shop | null;
+  /** Files that parts are made from, by name. */
+  readonly drawings: ReadonlyMap<string, Uint8Array>;
   readonly faults: readonly Fault[];
   readonly options: ReadonlySet<string> | undefined;
 }
@@ -50,9 +52,16 @@ export async function loadBook(call: CommandCall): Promise<Loaded> {
     book: read.book,
     shop: shopRead?.shop ?? read.shop ?? emptyShop(),
     ownShop: read.shop,
+    drawings: read.drawings,
     faults: [...read.faults, ...(shopRead?.faults ?? [])],
     options: chosen.length > 0 ? new Set(chosen) : undefined,
   };
+}
+
+/** Writes a book to where it was loaded from, with its drawings as they are. */
+export async function saveBook({ path, ownShop, drawings }: Loaded, book: Book): Promise<void> {
+  // The drawings of a folder lie there; also those that could not be read stay.
+  await writeBook(path, book, ownShop, undefined, formatOf(path) === "folder" ? null : drawings);
 }
 
 /** The whole line of a loaded book. */

@@ -7,7 +7,7 @@ import { readRawBook, readRawShop } from "../read/book.ts";
 import { MACHINE_FILE } from "../read/machine.ts";
 import type { RawBook, RawTable } from "../read/raw.ts";
 import { parseCsv, parseGuardedCsv } from "./parse.ts";
-import { bookPath, OUTLINE_FOLDER } from "./paths.ts";
+import { bookPath, DRAWING_FOLDER, OUTLINE_FOLDER } from "./paths.ts";
 import { writeRawCsv } from "./write.ts";
 
 /** The text files of a book by their path in its folder, as far as they could be read. */
@@ -15,6 +15,8 @@ export interface BookFiles {
   readonly texts: ReadonlyMap<string, string>;
   /** Paths that exist but gave no text; the reason is already in the log. */
   readonly unreadable: ReadonlySet<string>;
+  /** Files of the folder `drawings` by name. */
+  readonly drawings: ReadonlyMap<string, Uint8Array>;
   /** Every CSV text has passed a `CsvGuard`. */
   readonly guarded: boolean;
 }
@@ -24,6 +26,8 @@ export interface ReadFiles {
   readonly book: Book;
   /** Null when there is no shop; `emptyShop()` then stands for one. */
   readonly shop: Shop | null;
+  /** Files that parts are made from, by name. */
+  readonly drawings: ReadonlyMap<string, Uint8Array>;
   readonly faults: readonly Fault[];
 }
 
@@ -31,6 +35,7 @@ export interface ReadFiles {
 export const filesOf = (texts: ReadonlyMap<string, string>): BookFiles => ({
   texts,
   unreadable: new Set(),
+  drawings: new Map(),
   guarded: false,
 });
 
@@ -41,13 +46,15 @@ export interface RawFiles {
   readonly shop: ReadonlyMap<string, RawTable> | null;
   /** Tables of the shop that exist but could not be read. */
   readonly shopUnreadable: ReadonlySet<string>;
+  /** Files of the folder `drawings` by name. */
+  readonly drawings: ReadonlyMap<string, Uint8Array>;
 }
 
 /** Gives types to what was found in files. */
-export function readRaw({ raw, shop, shopUnreadable }: RawFiles, log: FaultLog): ReadFiles {
+export function readRaw({ raw, shop, shopUnreadable, drawings }: RawFiles, log: FaultLog): ReadFiles {
   const { book } = readRawBook(raw, log);
   const read = shop === null ? null : readRawShop(shop, shopUnreadable, log).shop;
-  return { book, shop: read, faults: log.list() };
+  return { book, shop: read, drawings, faults: log.list() };
 }
 
 /** Reads a book from the texts of its files: `machine.json`, `<table>.csv`, `outlines/…`, `shop/<table>.csv`. */
@@ -99,6 +106,7 @@ export function rawFiles(files: BookFiles, log: FaultLog): RawFiles {
     raw: { machine, tables, outlines, unreadable },
     shop: hasShop ? shopTables : null,
     shopUnreadable,
+    drawings: files.drawings,
   };
 }
 
@@ -132,3 +140,11 @@ export function textFiles(text: BookText): ReadonlyMap<string, string> {
  */
 export const writeBookFiles = (book: Book, shop: Shop | null = null): ReadonlyMap<string, string> =>
   textFiles(bookText(book, shop));
+
+/** Drawings by their path in the folder of a book, in code-point order of their names. */
+export const drawingFiles = (drawings: ReadonlyMap<string, Uint8Array>): ReadonlyMap<string, Uint8Array> =>
+  new Map(
+    [...drawings]
+      .sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0))
+      .map(([name, bytes]) => [`${DRAWING_FOLDER}/${name}`, bytes]),
+  );

@@ -7,6 +7,7 @@ export {
 } from "./delimiter.ts";
 export {
   type BookFiles,
+  drawingFiles,
   filesOf,
   type RawFiles,
   type ReadFiles,
@@ -19,5 +20,5 @@ export {
 export { escapeFormula, unescapeFormula } from "./formula.ts";
 export { CsvGuard } from "./guard.ts";
 export { type ParsedCsv, parseCsv, parseGuardedCsv } from "./parse.ts";
-export { type BookPath, bookPath, OUTLINE_FOLDER, SHOP_FOLDER } from "./paths.ts";
+export { type BookPath, bookPath, DRAWING_FOLDER, OUTLINE_FOLDER, SHOP_FOLDER } from "./paths.ts";
 export { writeCsv, writeRawCsv } from "./write.ts";

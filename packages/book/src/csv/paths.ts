@@ -1,3 +1,4 @@
+import { isDrawingName, safeDrawingName } from "../drawing/drawing-file.ts";
 import { MACHINE_FILE } from "../read/machine.ts";
 import { isOutlineName } from "../read/words.ts";
 import { BOOK_TABLES, SHOP_TABLES } from "../schema/tables/index.ts";
@@ -5,13 +6,15 @@ import { nearest } from "../text/nearest.ts";
 
 /** Folder of the outline drawings within a book. */
 export const OUTLINE_FOLDER = "outlines";
+/** Folder of the files that parts are made from, within a book. */
+export const DRAWING_FOLDER = "drawings";
 /** Folder of the shop's tables, within a book or beside it. */
 export const SHOP_FOLDER = "shop";
 
 /** What a path within a book's folder or ZIP is. */
 export type BookPath =
   | { readonly kind: "machine" }
-  | { readonly kind: "table" | "shop-table" | "outline"; readonly name: string }
+  | { readonly kind: "table" | "shop-table" | "outline" | "drawing"; readonly name: string }
   /** Looks as if it should be part of the book, but is not. */
   | { readonly kind: "unknown"; readonly expected: string; readonly nearest: string | null }
   /** Belongs to somebody else: notes, hidden files, other folders. */
@@ -29,6 +32,7 @@ export function bookPath(path: string): BookPath {
   if (parts.length > 2) return { kind: "other" };
   if (first === SHOP_FOLDER) return tablePath(second, "shop-table", SHOP_TABLES);
   if (first === OUTLINE_FOLDER) return outlinePath(second);
+  if (first === DRAWING_FOLDER) return drawingPath(second);
   return { kind: "other" };
 }
 
@@ -66,4 +70,15 @@ function outlinePath(file: string): BookPath {
   if (isOutlineName(file)) return { kind: "outline", name: file };
   if (/\.(?:md|txt)$/i.test(file)) return { kind: "other" };
   return { kind: "unknown", expected: "outlines as `.dxf` or `.svg`; this file is not read", nearest: null };
+}
+
+function drawingPath(file: string): BookPath {
+  if (isDrawingName(file)) return { kind: "drawing", name: file };
+  if (/\.(?:md|txt)$/i.test(file)) return { kind: "other" };
+  return {
+    kind: "unknown",
+    expected:
+      "drawings as `.pdf`, `.dxf`, `.svg`, `.step` or `.stp`, with names of letters, digits, dots, hyphens and underscores; this file is not read",
+    nearest: safeDrawingName(file),
+  };
 }

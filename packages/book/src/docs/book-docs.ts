@@ -11,6 +11,7 @@ import { ALL_TABLES, BOOK_TABLES, SHOP_TABLES } from "../schema/tables/index.ts"
 import {
   BOOK_INTRO,
   CSV_TEXT,
+  DRAWING_TEXT,
   FRAMES_TEXT,
   OTHER_FORMS_TEXT,
   OUTLINE_TEXT,
@@ -100,6 +101,8 @@ export function bookDocs(): string {
     ...OTHER_FORMS_TEXT,
     "",
     ...OUTLINE_TEXT,
+    "",
+    ...DRAWING_TEXT,
     "",
     "## Limits",
     "",

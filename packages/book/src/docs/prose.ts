@@ -13,6 +13,7 @@ export const BOOK_INTRO = (bookTables: number, shopTables: number): string[] => 
   "machine.json       what the book is",
   `<table>.csv        one file a table; ${bookTables} tables, a table without rows needs no file`,
   "outlines/          outline drawings, .dxf or .svg",
+  "drawings/          files that parts are made from: .pdf, .dxf, .svg, .step, .stp",
   `shop/<table>.csv   the shop's ${shopTables} tables, if this machine has a shop of its own`,
   "```",
   "",
@@ -68,6 +69,8 @@ export const OTHER_FORMS_TEXT: readonly string[] = [
   "",
   "A `.zip` holds the same files as the folder, at its top or in one folder. The same book gives the same bytes.",
   "",
+  "An `.xlsx` does not hold the files of the folder `drawings`: send a `.zip` when they have to come along.",
+  "",
   "An `.xlsx` has one worksheet a table, with the headings of this page in the first row; a worksheet `machine` with a row `key`, `value` for each key of `machine.json` (languages separated by one space); and a worksheet `outlines` with the text of the drawings in rows `file`, `part`, `text`, where a backslash is `\\\\` and a carriage return or another control character `\\u000d`. Text cells are stored as text, so that nothing in them runs as a formula or turns into a number or a date. Of a cell with a formula the last result is read; a date is read as year-month-day.",
 ];
 
@@ -78,6 +81,14 @@ export const OUTLINE_TEXT: readonly string[] = [
   "",
   "- **DXF**, as text, in UTF-8: LINE, LWPOLYLINE, POLYLINE, ARC, CIRCLE, ELLIPSE, SPLINE and blocks. `$INSUNITS` is honoured; without it a unit is 1 mm. The origin of the drawing is the origin of the frame. Text, dimensions, points and the paper space are passed over; other entities, such as HATCH, are faults.",
   "- **SVG**: path, rect, circle, ellipse, polygon, polyline, line, groups and transforms. The size comes from `width`, `height` and `viewBox`; with a `viewBox` alone, one unit is 1 mm; `px` are 1/96 inch. y is turned to point up. The drawing's own (0, 0) is the origin of the frame, unless the `viewBox` starts there or is absent: then the lower left corner of the page is.",
+];
+
+export const DRAWING_TEXT: readonly string[] = [
+  "## Drawings",
+  "",
+  "The files of the folder `drawings` are kept byte by byte. The table `drawings` says which part and revision each belongs to, and the SHA-256 that its bytes had when that was said; a file whose bytes are others is a finding. A revision has files of its own, under other names: the file of an earlier revision stays as it is.",
+  "",
+  "A name has letters, digits, dots, hyphens and underscores and ends in `.pdf`, `.dxf`, `.svg`, `.step` or `.stp`. A file must begin as its ending says: `%PDF-` (ISO 32000-1), a section of a DXF as text, the root `svg`, `ISO-10303-21;` (ISO 10303-21). What does not is a fault and is not read.",
 ];
 
 export const READING_TEXT: readonly string[] = [

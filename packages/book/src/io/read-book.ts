@@ -47,7 +47,9 @@ async function findRaw(path: string, log: FaultLog): Promise<RawFiles | null> {
 export async function readBook(path: string): Promise<ReadFiles> {
   const log = new FaultLog();
   const found = await findRaw(path, log);
-  return found === null ? { book: emptyBook(), shop: null, faults: log.list() } : readRaw(found, log);
+  return found === null
+    ? { book: emptyBook(), shop: null, drawings: new Map(), faults: log.list() }
+    : readRaw(found, log);
 }
 
 /**

@@ -2,9 +2,10 @@ import { createReadStream } from "node:fs";
 import { readdir, stat } from "node:fs/promises";
 import { dirname, join } from "node:path";
 import type { BookFiles } from "../csv/files.ts";
-import { bookPath, OUTLINE_FOLDER, SHOP_FOLDER } from "../csv/paths.ts";
-import type { FaultLog } from "../fault-log.ts";
+import { bookPath, DRAWING_FOLDER, OUTLINE_FOLDER, SHOP_FOLDER } from "../csv/paths.ts";
+import type { FaultLog, FaultNote } from "../fault-log.ts";
 import { LIMITS } from "../limits.ts";
+import { DrawingIntake, newDrawingBudget } from "./drawing-intake.ts";
 import { newBudget, TextIntake } from "./intake.ts";
 
 const CHUNK_BYTES = 64 * 1024;
@@ -26,19 +27,27 @@ export const isFolder = async (path: string): Promise<boolean> =>
     () => false,
   );
 
+/** Takes a file piece by piece; a fault stops the reading. */
+interface Intake {
+  push(piece: Uint8Array, last: boolean): FaultNote | null;
+}
+
 /** Text of one file within the limits of its intake, or null with a fault. */
-export async function readText(
+export const readText = async (
   file: string,
   path: string,
   intake: TextIntake,
   log: FaultLog,
-): Promise<string | null> {
+): Promise<string | null> => ((await takeFile(file, path, intake, log)) ? intake.text() : null);
+
+/** Reads one file into an intake; false with a fault when it cannot be read or does not fit. */
+async function takeFile(file: string, path: string, intake: Intake, log: FaultLog): Promise<boolean> {
   try {
     for await (const piece of createReadStream(file, { highWaterMark: CHUNK_BYTES })) {
       const fault = intake.push(piece, false);
       if (fault === null) continue;
       log.add(fault);
-      return null;
+      return false;
     }
   } catch (error) {
     const why = error instanceof Error && "code" in error ? String(error.code) : "unknown reason";
@@ -47,12 +56,12 @@ export async function readText(
       file: path,
       expected: `a file that can be read; the system says ${why}`,
     });
-    return null;
+    return false;
   }
   const fault = intake.push(new Uint8Array(0), true);
-  if (fault === null) return intake.text();
+  if (fault === null) return true;
   log.add(fault);
-  return null;
+  return false;
 }
 
 /** Reads the files of a book's folder, and of the shop in it or beside it, as far as the limits allow. */
@@ -70,6 +79,8 @@ export async function readFolderFiles(folder: string, log: FaultLog): Promise<Bo
       expected: `at most ${LIMITS.outlineFiles} files; the others are not read`,
     });
   }
+  for (const name of await fileNames(join(folder, DRAWING_FOLDER)))
+    places.push([`${DRAWING_FOLDER}/${name}`, join(folder, DRAWING_FOLDER, name)]);
   const shop = await shopFolder(folder);
   if (shop !== null)
     for (const name of await fileNames(shop)) places.push([`${SHOP_FOLDER}/${name}`, join(shop, name)]);
@@ -89,14 +100,22 @@ async function readPlaces(places: readonly (readonly [string, string])[], log: F
   const budget = newBudget();
   const texts = new Map<string, string>();
   const unreadable = new Set<string>();
+  const drawingBudget = newDrawingBudget();
+  const drawings = new Map<string, Uint8Array>();
   for (const [path, file] of places) {
-    const { kind } = bookPath(path);
+    const what = bookPath(path);
+    const { kind } = what;
     if (kind === "other") continue;
+    if (what.kind === "drawing") {
+      const intake = new DrawingIntake(path, what.name, drawingBudget);
+      if (await takeFile(file, path, intake, log)) drawings.set(what.name, intake.bytes());
+      continue;
+    }
     const text = kind === "unknown" ? "" : await readText(file, path, new TextIntake(path, budget), log);
     if (text === null) unreadable.add(path);
     else texts.set(path, text);
   }
-  return { texts, unreadable, guarded: true };
+  return { texts, unreadable, drawings, guarded: true };
 }
 
 /** The shop that goes with a book: in its folder, else beside it, else none. */

@@ -187,5 +187,7 @@ export async function readXlsx(
     raw: { machine, tables, outlines, unreadable: new Set() },
     shop: shopTables.size === 0 ? null : shopTables,
     shopUnreadable: new Set(),
+    // A workbook holds texts only.
+    drawings: new Map(),
   };
 }

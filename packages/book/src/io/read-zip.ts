@@ -3,6 +3,7 @@ import { bookPath } from "../csv/paths.ts";
 import type { FaultLog } from "../fault-log.ts";
 import { LIMITS } from "../limits.ts";
 import { MACHINE_FILE } from "../read/machine.ts";
+import { DrawingIntake, newDrawingBudget } from "./drawing-intake.ts";
 import { newBudget, TextIntake } from "./intake.ts";
 import type { ZipReader } from "./unzip.ts";
 
@@ -17,14 +18,24 @@ function commonFolder(names: readonly string[]): string {
 export async function readZipFiles(zip: ZipReader, log: FaultLog): Promise<BookFiles> {
   const folder = commonFolder(zip.entries.map((entry) => entry.name));
   const budget = newBudget();
+  const drawingBudget = newDrawingBudget();
+  const drawings = new Map<string, Uint8Array>();
   const texts = new Map<string, string>();
   const unreadable = new Set<string>();
   let outlines = 0;
   for (const entry of zip.entries) {
     if (!entry.name.startsWith(folder)) continue;
     const path = entry.name.slice(folder.length);
-    const { kind } = bookPath(path);
+    const what = bookPath(path);
+    const { kind } = what;
     if (kind === "other") continue;
+    if (what.kind === "drawing") {
+      const intake = new DrawingIntake(path, what.name, drawingBudget);
+      const fault = await zip.read(entry, (piece, last) => intake.push(piece, last));
+      if (fault === null) drawings.set(what.name, intake.bytes());
+      else log.add({ ...fault, file: path });
+      continue;
+    }
     if (kind === "unknown") {
       texts.set(path, "");
       continue;
@@ -45,5 +56,5 @@ export async function readZipFiles(zip: ZipReader, log: FaultLog): Promise<BookF
       unreadable.add(path);
     }
   }
-  return { texts, unreadable, guarded: true };
+  return { texts, unreadable, drawings, guarded: true };
 }

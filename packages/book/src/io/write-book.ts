@@ -1,6 +1,6 @@
 import { resolve } from "node:path";
 import type { Book, Shop } from "../book.ts";
-import { writeBookFiles } from "../csv/files.ts";
+import { drawingFiles, writeBookFiles } from "../csv/files.ts";
 import { writeFileWhole } from "./write-file.ts";
 import { writeFolder } from "./write-folder.ts";
 import { packXlsx } from "./write-xlsx.ts";
@@ -15,7 +15,8 @@ export const formatOf = (path: string): BookFormat =>
 
 /**
  * Writes a book, all or nothing: if anything fails, what was there before is still there. Without a shop, the
- * shop's tables that a folder already has stay as they are.
+ * shop's tables that a folder already has stay as they are; without drawings, the drawings that it has. A workbook
+ * holds no drawings.
  * Throws `NotABook` when something that is not a book stands in the way.
  */
 export async function writeBook(
@@ -23,9 +24,15 @@ export async function writeBook(
   book: Book,
   shop: Shop | null = null,
   format: BookFormat = formatOf(path),
+  drawings: ReadonlyMap<string, Uint8Array> | null = null,
 ): Promise<void> {
   const place = resolve(path);
-  if (format === "folder") return writeFolder(place, writeBookFiles(book, shop));
-  const bytes = format === "zip" ? packZip(writeBookFiles(book, shop)) : await packXlsx(book, shop);
+  const files = (): ReadonlyMap<string, string | Uint8Array> =>
+    new Map<string, string | Uint8Array>([
+      ...writeBookFiles(book, shop),
+      ...drawingFiles(drawings ?? new Map()),
+    ]);
+  if (format === "folder") return writeFolder(place, files(), drawings !== null);
+  const bytes = format === "zip" ? packZip(files()) : await packXlsx(book, shop);
   return writeFileWhole(place, bytes);
 }

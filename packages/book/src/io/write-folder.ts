@@ -1,6 +1,6 @@
 import { mkdir, open, readdir, rename, rm, rmdir, stat } from "node:fs/promises";
 import { basename, dirname, join } from "node:path";
-import { bookPath, OUTLINE_FOLDER, SHOP_FOLDER } from "../csv/paths.ts";
+import { bookPath, DRAWING_FOLDER, OUTLINE_FOLDER, SHOP_FOLDER } from "../csv/paths.ts";
 import { MACHINE_FILE } from "../read/machine.ts";
 
 /** A place that nothing was written to, because something else is there. */
@@ -49,16 +49,18 @@ async function mustBeBookOrEmpty(folder: string): Promise<boolean> {
 
 /**
  * Moves what does not belong to the book (notes, hidden files, other folders) from the old folder to the new
- * one. A shop's folder moves as it is when the new book does not bring one.
+ * one. A shop's folder moves as it is when the new book does not bring one; drawings too, unless they are replaced.
  */
-async function moveOthers(from: string, to: string): Promise<void> {
+async function moveOthers(from: string, to: string, replacesDrawings: boolean): Promise<void> {
   for (const name of await readdir(from)) {
     const isOwn =
-      name === OUTLINE_FOLDER || (bookPath(name).kind !== "other" && bookPath(name).kind !== "unknown");
+      name === OUTLINE_FOLDER ||
+      (replacesDrawings && name === DRAWING_FOLDER) ||
+      (bookPath(name).kind !== "other" && bookPath(name).kind !== "unknown");
     if (isOwn || (name === SHOP_FOLDER && (await exists(join(to, SHOP_FOLDER))))) continue;
     await rename(join(from, name), join(to, name));
   }
-  for (const folder of [OUTLINE_FOLDER, SHOP_FOLDER]) {
+  for (const folder of [OUTLINE_FOLDER, SHOP_FOLDER, DRAWING_FOLDER]) {
     const names = await readdir(join(from, folder)).catch(() => []);
     const others = names.filter((name) => ["other", "unknown"].includes(bookPath(`${folder}/${name}`).kind));
     if (others.length > 0) await mkdir(join(to, folder), { recursive: true });
@@ -70,15 +72,20 @@ async function moveOthers(from: string, to: string): Promise<void> {
  * Writes the files of a book into a folder. They are written to a folder beside it first; only when all of
  * them are on disk do the two change places. If anything fails before that, the old folder is untouched; what
  * does not belong to the book stays in the folder.
+ * @param replacesDrawings whether drawings that are there and not among the files are dropped
  */
-export async function writeFolder(folder: string, files: ReadonlyMap<string, string>): Promise<void> {
+export async function writeFolder(
+  folder: string,
+  files: ReadonlyMap<string, string | Uint8Array>,
+  replacesDrawings: boolean,
+): Promise<void> {
   const isThere = await mustBeBookOrEmpty(folder);
   const fresh = await freeSibling(folder, "new");
   try {
     await mkdir(fresh, { recursive: true });
-    for (const [path, text] of files) {
+    for (const [path, content] of files) {
       await mkdir(dirname(join(fresh, path)), { recursive: true });
-      await writeSynced(join(fresh, path), text);
+      await writeSynced(join(fresh, path), content);
     }
   } catch (error) {
     await rm(fresh, { recursive: true, force: true });
@@ -97,13 +104,13 @@ export async function writeFolder(folder: string, files: ReadonlyMap<string, str
     await rm(fresh, { recursive: true, force: true });
     throw error;
   }
-  await moveOthers(old, folder);
+  await moveOthers(old, folder, replacesDrawings);
   await removeBook(old);
 }
 
 /** Removes the book's own files; a folder that still holds anything else is left, so that nothing is lost. */
 async function removeBook(folder: string): Promise<void> {
-  for (const inner of [OUTLINE_FOLDER, SHOP_FOLDER, ""]) {
+  for (const inner of [OUTLINE_FOLDER, SHOP_FOLDER, DRAWING_FOLDER, ""]) {
     const here = join(folder, inner);
     for (const name of await readdir(here).catch(() => [])) {
       const path = inner === "" ? name : `${inner}/${name}`;

@@ -1,6 +1,6 @@
 import { existsSync, statSync } from "node:fs";
 import { resolve } from "node:path";
-import { readBook, writeBook } from "@pinwright/book/io";
+import { formatOf, readBook, writeBook } from "@pinwright/book/io";
 import type { Command } from "../command.ts";
 import { faultText } from "../fault-text.ts";
 import { fatalFaults } from "../load.ts";
@@ -33,7 +33,10 @@ export const convertCommand: Command = {
       );
       return STATUS.found;
     }
-    await writeBook(to, read.book, read.shop);
+    const format = formatOf(to);
+    await writeBook(to, read.book, read.shop, format, read.drawings);
+    if (format === "xlsx" && read.drawings.size > 0)
+      terminal.err(`${read.drawings.size} drawings were left out: a workbook holds none; use a .zip.\n`);
     const rows = Object.values(read.book.tables).reduce((sum, table) => sum + table.length, 0);
     terminal.out(
       `${to}: ${rows} rows${statSync(to).isFile() ? `, ${Math.ceil(statSync(to).size / 1024)} KiB` : ""}\n`,

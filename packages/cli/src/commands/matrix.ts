@@ -1,5 +1,4 @@
 import type { Book } from "@pinwright/book";
-import { writeBook } from "@pinwright/book/io";
 import {
   ghostsOf,
   type MatrixProposal,
@@ -110,7 +109,7 @@ export const matrixCommand: Command = {
     if (call.flag("json")) terminal.out(`${JSON.stringify(proposals, null, 2)}\n`);
     else if (matrices.length === 0) terminal.out("The book has no switch matrix.\n");
     if (call.flag("write") && book !== loaded.book) {
-      await writeBook(loaded.path, book, loaded.ownShop);
+      await saveBook(loaded, book);
       terminal.err(`${loaded.path}: taken.\n`);
     } else if (matrices.length > 0) terminal.err("Nothing was written; --write takes this into the book.\n");
     return isPossible ? STATUS.good : STATUS.found;

@@ -1,5 +1,4 @@
 import { type Book, withRows } from "@pinwright/book";
-import { writeBook } from "@pinwright/book/io";
 import {
   compareHarness,
   type HarnessChange,
@@ -10,7 +9,7 @@ import {
 } from "@pinwright/engine";
 import type { Command, CommandCall } from "../command.ts";
 import { faultText } from "../fault-text.ts";
-import { BOOK_OPTIONS, type Loaded, loadBook, runLine } from "../load.ts";
+import { BOOK_OPTIONS, type Loaded, loadBook, runLine, saveBook } from "../load.ts";
 import { STATUS, type Status, type Terminal, UsageError } from "../terminal.ts";
 
 function harnessesOf(call: CommandCall, result: LineResult): readonly string[] {
@@ -58,7 +57,7 @@ async function keep(
     );
     return STATUS.found;
   }
-  await writeBook(loaded.path, withRows(loaded.book, "choices", settling.choices), loaded.ownShop);
+  await saveBook(loaded, withRows(loaded.book, "choices", settling.choices));
   terminal.out(`${loaded.path}: kept.\n`);
   return STATUS.good;
 }
