@@ -11,7 +11,7 @@ import {
 } from "@pinwright/engine";
 import type { Command } from "../command.ts";
 import { faultText } from "../fault-text.ts";
-import { BOOK_OPTIONS, fatalFaults, loadBook } from "../load.ts";
+import { BOOK_OPTIONS, fatalFaults, loadBook, saveBook } from "../load.ts";
 import { STATUS, UsageError } from "../terminal.ts";
 
 const metres = (mm: number): string => `${(mm / 1000).toFixed(2)} m`;
