@@ -9,10 +9,12 @@ import {
   type ShopTables,
 } from "@pinwright/book";
 import type { Topic } from "./author.ts";
+import { boxed } from "./box.ts";
 import { inlineTails } from "./inline-tails.ts";
 import { lanes } from "./lanes.ts";
 import { production } from "./production.ts";
 import { shop } from "./shop.ts";
+import { panelShop } from "./shop-panels.ts";
 import { TOPICS } from "./topics.ts";
 
 const MACHINE = machineSchema.parse({
@@ -44,7 +46,7 @@ function merge<T extends object>(blank: T, parts: readonly Partial<T>[]): T {
 
 /**
  * The book of Tidewatch and its shop, rows in the order of the topics; lanes are drawn over what they
- * placed, and what the floor and the buyer need is made from it. */
+ * placed, what the floor and the buyer need is made from it, and at last the panels get the wood of their joints. */
 export function assemble(): { readonly book: Book; readonly shop: Shop } {
   const placed = assembleTopics([...TOPICS, { tables: {}, shop }]);
   const drawn = [
@@ -52,7 +54,9 @@ export function assemble(): { readonly book: Book; readonly shop: Shop } {
     inlineTails(placed.book, placed.shop),
     production(placed.book, placed.shop),
   ];
-  return assembleTopics([...TOPICS, { tables: {}, shop }, ...drawn]);
+  const joinery: Topic = { tables: {}, shop: panelShop };
+  const whole = assembleTopics([...TOPICS, { tables: {}, shop }, joinery, ...drawn]);
+  return { ...whole, book: boxed(whole.book) };
 }
 
 function assembleTopics(topics: readonly Topic[]): { readonly book: Book; readonly shop: Shop } {
