@@ -78,7 +78,7 @@ function drawingPath(file: string): BookPath {
   return {
     kind: "unknown",
     expected:
-      "drawings as `.pdf`, `.dxf`, `.svg`, `.step` or `.stp`, with names of letters, digits, dots, hyphens and underscores; this file is not read",
+      "drawings as `.pdf`, `.dxf`, `.svg`, `.step` or `.stp`, with names of letters a to z, digits, dots and hyphens; this file is not read",
     nearest: safeDrawingName(file),
   };
 }

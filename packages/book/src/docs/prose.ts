@@ -88,7 +88,7 @@ export const DRAWING_TEXT: readonly string[] = [
   "",
   "The files of the folder `drawings` are kept byte by byte. The table `drawings` says which part and revision each belongs to, and the SHA-256 that its bytes had when that was said; a file whose bytes are others is a finding. A revision has files of its own, under other names: the file of an earlier revision stays as it is.",
   "",
-  "A name has letters, digits, dots, hyphens and underscores and ends in `.pdf`, `.dxf`, `.svg`, `.step` or `.stp`. A file must begin as its ending says: `%PDF-` (ISO 32000-1), a section of a DXF as text, the root `svg`, `ISO-10303-21;` (ISO 10303-21). What does not is a fault and is not read.",
+  "A name has letters a to z, digits, dots and hyphens and ends in `.pdf`, `.dxf`, `.svg`, `.step` or `.stp`. A file must begin as its ending says: `%PDF-` (ISO 32000-1), a section of a DXF as text, the root `svg`, `ISO-10303-21;` (ISO 10303-21). What does not is a fault and is not read.",
 ];
 
 export const READING_TEXT: readonly string[] = [

@@ -12,8 +12,8 @@ const ENDINGS: Readonly<Record<string, DrawingForm>> = {
   stp: "step",
 };
 
-/** Words, each of letters and digits, joined by single dots, hyphens or underscores, and an ending. */
-const NAME = /^[\p{L}\p{N}]+(?:[._-][\p{L}\p{N}]+)*$/u;
+/** Words, each of letters and digits, joined by single dots or hyphens, and an ending. */
+const NAME = /^[a-z0-9]+(?:[.-][a-z0-9]+)*$/i;
 
 /** Names that Windows keeps for devices, whatever their ending. */
 const DEVICE = /^(?:con|prn|aux|nul|com[0-9]|lpt[0-9])$/i;
@@ -27,13 +27,12 @@ export function drawingForm(name: string): DrawingForm | null {
 }
 
 /**
- * Whether a text can be the name of a drawing: letters, digits, dots, hyphens and underscores, no path, no device of
- * any system, ending in .pdf, .dxf, .svg, .step or .stp. Such a name is the same file on every system.
+ * Whether a text can be the name of a drawing: letters a to z, digits, dots and hyphens, no path, no device of any
+ * system, ending in .pdf, .dxf, .svg, .step or .stp. Such a name is the same file on every system.
  */
 export const isDrawingName = (name: string): boolean =>
   name.length <= NAME_CHARS &&
   NAME.test(name) &&
-  name === name.normalize("NFC") &&
   !DEVICE.test(name.split(".")[0] ?? "") &&
   drawingForm(name) !== null;
 
@@ -44,12 +43,13 @@ export function safeDrawingName(name: string): string | null {
   const at = name.lastIndexOf(".");
   const stem = name
     .slice(0, at)
-    .normalize("NFC")
-    .replace(/[^\p{L}\p{N}._-]+/gu, "-")
-    .replace(/[._-]*([._-])/gu, "$1")
-    .replace(/^[._-]+|[._-]+$/gu, "")
+    .normalize("NFKD")
+    .replace(/\p{M}/gu, "")
+    .replace(/[^a-z0-9.-]+/gi, "-")
+    .replace(/[.-]*([.-])/g, "$1")
+    .replace(/^[.-]+|[.-]+$/g, "")
     .slice(0, NAME_CHARS - 6)
-    .replace(/[._-]+$/u, "");
+    .replace(/[.-]+$/, "");
   const safe = `${stem}${name.slice(at).toLowerCase()}`;
   return isDrawingName(safe) ? safe : null;
 }
@@ -98,7 +98,7 @@ const HEAD_BYTES = 16_384;
 export function drawingProblem(name: string, bytes: Uint8Array): string | null {
   const form = drawingForm(name);
   if (!isDrawingName(name) || form === null)
-    return "a name of letters, digits, dots, hyphens and underscores that ends in .pdf, .dxf, .svg, .step or .stp";
+    return "a name of letters a to z, digits, dots and hyphens that ends in .pdf, .dxf, .svg, .step or .stp";
   if (bytes.length > LIMITS.drawingBytes) return `at most ${LIMITS.drawingBytes} bytes`;
   const head = String.fromCharCode(...bytes.subarray(0, HEAD_BYTES)).replace(/^\u00ef\u00bb\u00bf/, "");
   return STARTS[form](head) ? null : DRAWING_STARTS[form];
