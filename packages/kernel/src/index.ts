@@ -124,6 +124,7 @@ export {
   steinerTree,
   UnionFind,
 } from "./graph/index.ts";
+export { CURRENCY_CODES, currencyPlaces, isCurrency } from "./money/currencies.ts";
 export {
   type AllowedColour,
   type Assignment,
@@ -188,5 +189,30 @@ export {
 export { roundTo, roundUpTo, toMicrometres } from "./quantise.ts";
 export { seededRandom } from "./random.ts";
 export { deepEqual, NestedQuery, Query, SharedMemory, sameMembers } from "./remember/index.ts";
+export {
+  type Capability,
+  type ControlConstants,
+  type ControlLimits,
+  type ControlRule,
+  capability,
+  chiSquaredQuantile,
+  controlConstants,
+  controlSignals,
+  type Estimate,
+  exactSum,
+  gammaBelow,
+  type IndividualsChart,
+  individualsChart,
+  lagOneCorrelation,
+  lnGamma,
+  movingRanges,
+  normalBelow,
+  normalQuantile,
+  type RuleSignal,
+  type SamplesChart,
+  type SpecificationLimits,
+  type Summary,
+  samplesChart,
+  summaryOf,
+} from "./statistics/index.ts";
 export { awg, COPPER_OHM_MM2_PER_M_20C, type WireGauge } from "./wire-gauge.ts";
-export { CURRENCY_CODES, currencyPlaces, isCurrency } from "./money/currencies.ts";
