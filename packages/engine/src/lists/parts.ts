@@ -27,16 +27,16 @@ export function partsOfHarness(
   harness: HarnessResult,
   keys: KeysByLanding = new Map(),
 ): readonly HarnessPart[] {
-  const parts = new Map<string, HarnessPart>();
-  const add = (part: Omit<HarnessPart, "unit" | "colour"> & { readonly colour?: string }): void => {
-    const colour = part.colour ?? "";
-    const key = `${part.kind}|${part.refId}|${part.partId}|${colour}`;
-    const quantity = (parts.get(key)?.quantity ?? 0) + part.quantity;
-    const unit = part.kind === "wire" || part.kind === "cable" || part.kind === "sleeve" ? "m" : "each";
-    parts.set(key, { ...part, colour, quantity, unit });
+  const parts = new Map<string, { readonly part: Parameters<Add>[0]; quantity: number }>();
+  const add: Add = (part) => {
+    const key = `${part.kind}|${part.refId}|${part.partId}|${part.colour ?? ""}`;
+    const known = parts.get(key);
+    if (known === undefined) parts.set(key, { part, quantity: part.quantity });
+    else known.quantity += part.quantity;
   };
   addWires(machine, harness, add);
-  for (const [end] of wiresAtEnds(harness)) {
+  const wiresAt = wiresAtEnds(harness);
+  for (const end of wiresAt.keys()) {
     const point = machine.points.get(end);
     if (point === undefined) continue;
     add({ kind: "contact", refId: point.family.id, partId: contactPart(machine, end), quantity: 1 });
@@ -49,7 +49,7 @@ export function partsOfHarness(
     const blocked = keyPinsOf(landing, keys).length;
     if (blocked > 0) add({ kind: "key", refId, partId: landing.connector.key_part, quantity: blocked });
   }
-  addSplices(machine, harness, add);
+  addSplices(machine, harness, wiresAt, add);
   const holders = new Map(machine.shop.tables.holders.map((holder) => [holder.id, holder]));
   const ties = new Map(harness.pinboard.branches.map((branch) => [branch.id, branch.tiesMm.length]));
   for (const branch of harness.branches) {
@@ -64,7 +64,14 @@ export function partsOfHarness(
     }
   }
   return [...parts.values()]
-    .map((part) => ({ ...part, quantity: Math.round(part.quantity * 1000) / 1000 }))
+    .map(
+      ({ part, quantity }): HarnessPart => ({
+        ...part,
+        colour: part.colour ?? "",
+        quantity: Math.round(quantity * 1000) / 1000,
+        unit: part.kind === "wire" || part.kind === "cable" || part.kind === "sleeve" ? "m" : "each",
+      }),
+    )
     .sort(
       (a, b) =>
         compareText(a.kind, b.kind) || compareText(a.refId, b.refId) || compareText(a.colour, b.colour),
@@ -95,8 +102,13 @@ function addWires(machine: Machine, harness: HarnessResult, add: Add): void {
 }
 
 /** The least splice of the book that takes the copper that meets; without one, the splice is named by its id. */
-function addSplices(machine: Machine, harness: HarnessResult, add: Add): void {
-  const wiresAt = wiresAtEnds(harness);
+function addSplices(
+  machine: Machine,
+  harness: HarnessResult,
+  wiresAt: ReturnType<typeof wiresAtEnds>,
+  add: Add,
+): void {
+  if (harness.splices.length === 0) return;
   const families = machine.book.tables.connector_families
     .filter((f) => f.kind === "splice")
     .sort((a, b) => a.area_max_mm2 - b.area_max_mm2 || compareText(a.id, b.id));

@@ -1,6 +1,6 @@
-import { compareText, type Decimal, deepEqual, Query, sameMembers, timesDecimal } from "@pinwright/kernel";
+import { compareText, type Decimal, deepEqual, Query, timesDecimal } from "@pinwright/kernel";
 import type { Bill, BillLine, BillNode } from "../../model/index.ts";
-import { type Ranked, rankNodes } from "./circles.ts";
+import { rankNodes } from "./circles.ts";
 import { type Contents, joinContents, ONE, sameContents } from "./contents.ts";
 import { MACHINE_NODE } from "./nodes.ts";
 
@@ -10,29 +10,21 @@ import { MACHINE_NODE } from "./nodes.ts";
  */
 export class BillAssembler {
   readonly #joined = new Query<Contents>(sameContents);
-  readonly #reached = new Query<ReadonlyMap<string, Contents>>(sameEntries);
   readonly #children = new Query<readonly BillNode[]>(deepEqual);
-  readonly #ranks = new Query<Ranked>(Object.is);
-  readonly #nodes = new Query<ReadonlyMap<string, BillNode>>(Object.is);
+  readonly #levels = new Query<Levels>(Object.is);
   readonly #bill = new Query<Bill>(Object.is);
 
   assemble(all: readonly Contents[]): Bill {
     const contents = this.#joinedContents(all);
-    const flat = [...contents].flat();
-    const reached = this.#reached.ask("all", flat, () => reachedFrom(contents));
     const structure = [...contents.values()].map((c) =>
       this.#children.ask(c.node.id, [c], () => [c.node, ...c.children]),
     );
-    const ranks = this.#ranks.ask("all", structure, () =>
-      rankNodes([MACHINE_NODE, ...[...contents.keys()].sort(compareText)], contents),
-    );
-    const nodes = this.#nodes.ask("all", structure, () => nodesOf(reached));
-    return this.#bill.ask("all", [reached, ranks, nodes], () => billOf(reached, ranks, nodes));
+    const levels = this.#levels.ask("all", structure, () => levelsOf(contents));
+    return this.#bill.ask("all", [levels, ...contents.values()], () => billOf(contents, levels));
   }
 
   sweep(): void {
-    for (const query of [this.#joined, this.#reached, this.#children, this.#ranks, this.#nodes, this.#bill])
-      query.sweep();
+    for (const query of [this.#joined, this.#children, this.#levels, this.#bill]) query.sweep();
   }
 
   #joinedContents(all: readonly Contents[]): ReadonlyMap<string, Contents> {
@@ -53,60 +45,69 @@ export class BillAssembler {
   }
 }
 
-const sameEntries = (a: ReadonlyMap<string, Contents>, b: ReadonlyMap<string, Contents>): boolean =>
-  sameMembers([...a].flat(), [...b].flat());
+/** What contains what, whatever the quantities. */
+interface Levels {
+  /** What is in the machine, in code-point order. */
+  readonly nodes: ReadonlyMap<string, BillNode>;
+  /** Those of them that are in no circle, leaves first. */
+  readonly order: readonly string[];
+  readonly circles: Bill["circles"];
+}
 
-/** Contents of what is in the machine, by node in code-point order. */
-function reachedFrom(contents: ReadonlyMap<string, Contents>): ReadonlyMap<string, Contents> {
-  const reached = new Set<string>();
+function levelsOf(contents: ReadonlyMap<string, Contents>): Levels {
+  const found = new Map<string, BillNode>();
   const waiting = [MACHINE_NODE];
+  const reached = new Set(waiting);
   for (let id = waiting.pop(); id !== undefined; id = waiting.pop()) {
-    if (reached.has(id)) continue;
-    reached.add(id);
-    for (const { childId } of contents.get(id)?.lines ?? []) waiting.push(childId);
+    const own = contents.get(id);
+    if (own === undefined) continue;
+    for (const node of [own.node, ...own.children]) {
+      found.set(node.id, node);
+      if (reached.has(node.id)) continue;
+      reached.add(node.id);
+      waiting.push(node.id);
+    }
   }
-  return new Map(
-    [...reached].sort(compareText).flatMap((id) => {
-      const own = contents.get(id);
-      return own === undefined ? [] : [[id, own] as const];
-    }),
-  );
+  const roots = [MACHINE_NODE, ...[...contents.keys()].sort(compareText)];
+  const { order, circles } = rankNodes(roots, contents);
+  return {
+    nodes: new Map([...found].sort(([a], [b]) => compareText(a, b))),
+    order: order.filter((id) => found.has(id)),
+    circles,
+  };
 }
 
-function nodesOf(reached: ReadonlyMap<string, Contents>): ReadonlyMap<string, BillNode> {
-  const nodes = new Map<string, BillNode>();
-  for (const { node, children } of reached.values())
-    for (const each of [node, ...children]) nodes.set(each.id, each);
-  return new Map([...nodes].sort(([a], [b]) => compareText(a, b)));
-}
-
-function billOf(
-  reached: ReadonlyMap<string, Contents>,
-  { order, circles }: Ranked,
-  nodes: ReadonlyMap<string, BillNode>,
-): Bill {
+function billOf(contents: ReadonlyMap<string, Contents>, { nodes, order, circles }: Levels): Bill {
   const lines: BillLine[] = [];
-  for (const contents of reached.values()) lines.push(...contents.lines);
-  const own = order.filter((id) => nodes.has(id));
-  return { nodes, lines, totals: totalsOf(reached, own), order: own, circles };
+  for (const id of nodes.keys()) for (const line of contents.get(id)?.lines ?? []) lines.push(line);
+  return { nodes, lines, totals: totalsOf(contents, nodes, order), order, circles };
 }
 
 /** How much of each node is in one machine: from the machine down. */
 function totalsOf(
-  reached: ReadonlyMap<string, Contents>,
+  contents: ReadonlyMap<string, Contents>,
+  nodes: ReadonlyMap<string, BillNode>,
   order: readonly string[],
 ): ReadonlyMap<string, Decimal> {
-  const ranked = new Set(order);
-  const totals = new Map<string, Decimal>();
-  if (ranked.has(MACHINE_NODE)) totals.set(MACHINE_NODE, ONE);
-  for (const id of order.toReversed()) {
-    const times = totals.get(id);
-    if (times === undefined) continue;
-    for (const { childId, quantity } of reached.get(id)?.lines ?? []) {
-      if (!ranked.has(childId)) continue;
-      const more = times === ONE ? quantity : timesDecimal(times, quantity);
-      totals.set(childId, (totals.get(childId) ?? 0n) + more);
+  const totals = new Map<string, Decimal>(order.map((id) => [id, 0n]));
+  if (totals.has(MACHINE_NODE)) totals.set(MACHINE_NODE, ONE);
+  for (let i = order.length - 1; i >= 0; i -= 1) {
+    const id = order[i] ?? "";
+    const times = totals.get(id) ?? 0n;
+    if (times === 0n) continue;
+    // Nearly all are counted in wholes, which need no rounding.
+    const whole = times % ONE === 0n ? times / ONE : null;
+    for (const { childId, quantity } of contents.get(id)?.lines ?? []) {
+      const before = totals.get(childId);
+      // In a circle.
+      if (before === undefined) continue;
+      totals.set(childId, before + (whole === null ? timesDecimal(times, quantity) : whole * quantity));
     }
   }
-  return new Map([...totals].sort(([a], [b]) => compareText(a, b)));
+  return new Map(
+    [...nodes.keys()].flatMap((id) => {
+      const total = totals.get(id);
+      return total === undefined || total === 0n ? [] : [[id, total] as const];
+    }),
+  );
 }

@@ -10,7 +10,7 @@ import {
   rowsById,
 } from "../../model/index.ts";
 import { type Contents, ContentsBuilder, ONE } from "./contents.ts";
-import { derivedId, machineNode, nodeOf } from "./nodes.ts";
+import { derivedId, machineNode, nodeOf, unnamedNode } from "./nodes.ts";
 import { boardNode, mechanismNode, type PartIndex } from "./part-index.ts";
 import { deviceNode } from "./placed-contents.ts";
 
@@ -23,17 +23,14 @@ export function boardContents({ book }: Machine, index: PartIndex): readonly Con
   return board_types.map((type) => {
     const contents = new ContentsBuilder(boardNode(type));
     const labels = labelsOf(type, type.id);
-    const bare = nodeOf(index, type.part, { kind: "bare-board", ref: type.id, labels });
+    const bare = nodeOf(index, type.part, () => unnamedNode("bare-board", type.id, labels));
     // A board without a bare board and placements is bought as it is: its own part number says so.
     const rows = byType.get(type.id) ?? [];
     if (type.part !== null || rows.length > 0 || type.stuffed_part === null)
       contents.add({ child: bare, why: "bare-board", quantity: ONE });
     for (const { part, reference } of rows) {
-      const unnamed = {
-        kind: "placement",
-        ref: `${type.id}/${reference}`,
-        labels: { en: reference, zh: reference },
-      };
+      const unnamed = (): BillNode =>
+        unnamedNode("placement", `${type.id}/${reference}`, { en: reference, zh: reference });
       contents.add({ child: nodeOf(index, part, unnamed), why: "placement", quantity: ONE, at: reference });
     }
     return contents.build();
@@ -76,7 +73,7 @@ export function panelContents(
     const node = panelNode(panel);
     whole.add({ child: node, why: "panel", quantity: ONE, at: panel.id });
     const contents = new ContentsBuilder(node);
-    const sheet = nodeOf(index, panel.part, { kind: "panel", ref: panel.id, labels: node.labels });
+    const sheet = nodeOf(index, panel.part, () => unnamedNode("panel", panel.id, node.labels));
     const cut = cutOf.get(panel.id);
     const mm = { width: cut?.widthMm ?? panel.width_mm, height: cut?.heightMm ?? panel.height_mm };
     contents.add({ child: sheet, why: "sheet", quantity: sheetQuantity(index, sheet, mm), at: panel.id });
@@ -107,18 +104,18 @@ export function extraContents(machine: Machine, index: PartIndex): Contents {
   const { waypoints, fuses, bonds } = machine.book.tables;
   const contents = new ContentsBuilder(machineNode(machine));
   for (const row of waypoints) {
-    if (row.hold_part === null || !appliesTo(row, machine.options)) continue;
-    const unnamed = { kind: "holder", ref: row.id, labels: { en: row.id, zh: row.id } };
+    if ((row.hold === "none" && row.hold_part === null) || !appliesTo(row, machine.options)) continue;
+    const unnamed = (): BillNode => unnamedNode("holder", row.hold, { en: row.hold, zh: row.hold });
     contents.add({ child: nodeOf(index, row.hold_part, unnamed), why: "holder", quantity: ONE, at: row.id });
   }
   for (const row of fuses) {
     if (!machine.points.has(row.from)) continue;
-    const unnamed = { kind: "fuse", ref: row.id, labels: labelsOf(row, row.id) };
+    const unnamed = (): BillNode => unnamedNode("fuse", row.id, labelsOf(row, row.id));
     contents.add({ child: nodeOf(index, row.part, unnamed), why: "fuse", quantity: ONE, at: row.id });
   }
   for (const row of bonds) {
     if (!appliesTo(row, machine.options)) continue;
-    const unnamed = { kind: "bond", ref: row.id, labels: labelsOf(row, row.id) };
+    const unnamed = (): BillNode => unnamedNode("bond", row.id, labelsOf(row, row.id));
     const add = (part: string | null, why: "washer" | "contact"): void => {
       if (part !== null)
         contents.add({ child: nodeOf(index, part, unnamed), why, quantity: ONE, at: row.id });

@@ -8,7 +8,7 @@ import {
   type Machine,
 } from "../../model/index.ts";
 import { type Contents, ContentsBuilder } from "./contents.ts";
-import { derivedId, nodeOf } from "./nodes.ts";
+import { derivedId, nodeOf, unnamedNode } from "./nodes.ts";
 import type { PartIndex } from "./part-index.ts";
 
 export const harnessNode = ({ harness, labels }: HarnessResult): BillNode => ({
@@ -33,14 +33,8 @@ export function harnessContents(
   const bare = bareFamilies(machine);
   for (const part of partsOfHarness(machine, harness, keys)) {
     if (part.kind === "contact" && part.partId === null && bare.has(part.refId)) continue;
-    const unnamed = {
-      kind: part.kind,
-      ref: part.refId,
-      labels: labelsOfPart(machine, part),
-      ...(part.unit === "m" ? { unit: "m" as const } : {}),
-    };
     contents.add({
-      child: nodeOf(index, part.partId, unnamed),
+      child: nodeOf(index, part.partId, () => unnamedPart(machine, part)),
       why: part.kind,
       colour: part.colour,
       quantity: decimal(part.quantity),
@@ -57,6 +51,9 @@ const bareFamilies = (machine: Machine): ReadonlySet<string> =>
       .filter(({ kind }) => kind === "lug" || kind === "idc" || kind === "screw")
       .map(({ id }) => id),
   );
+
+const unnamedPart = (machine: Machine, part: HarnessPart): BillNode =>
+  unnamedNode(part.kind, part.refId, labelsOfPart(machine, part), part.unit);
 
 function labelsOfPart({ book, shop }: Machine, { kind, refId }: HarnessPart): Languages {
   const t = book.tables;

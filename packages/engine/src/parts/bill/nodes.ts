@@ -52,11 +52,6 @@ export function machineNode({ book }: Machine): BillNode {
  * The node of a part that the book names: itself, or the assembly that is stocked under it; what names none stands as
  * unnamed.
  */
-export function nodeOf(
-  index: PartIndex,
-  partId: string | null,
-  unnamed: { readonly kind: string; readonly ref: string; readonly labels: Languages; readonly unit?: "m" },
-): BillNode {
-  const known = partId === null ? undefined : index.nodes.get(partId);
-  return known ?? unnamedNode(unnamed.kind, unnamed.ref, unnamed.labels, unnamed.unit);
+export function nodeOf(index: PartIndex, partId: string | null, unnamed: () => BillNode): BillNode {
+  return (partId === null ? undefined : index.nodes.get(partId)) ?? unnamed();
 }

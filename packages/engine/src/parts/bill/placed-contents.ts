@@ -1,7 +1,7 @@
 import type { BookRow } from "@pinwright/book";
 import { type Item, labelsOf, type Machine } from "../../model/index.ts";
 import { type Contents, ContentsBuilder, ONE } from "./contents.ts";
-import { machineNode, nodeOf } from "./nodes.ts";
+import { machineNode, nodeOf, unnamedNode } from "./nodes.ts";
 import { boardNode, mechanismNode, type PartIndex } from "./part-index.ts";
 
 type FastenerType = BookRow<"fastener_types">;
@@ -45,10 +45,10 @@ function addItem(contents: ContentsBuilder, index: PartIndex, item: Item): void 
 }
 
 export const deviceNode = (index: PartIndex, type: BookRow<"device_types">) =>
-  nodeOf(index, type.part, { kind: "device", ref: type.id, labels: labelsOf(type, type.id) });
+  nodeOf(index, type.part, () => unnamedNode("device", type.id, labelsOf(type, type.id)));
 
 const fastenerNode = (index: PartIndex, type: FastenerType) =>
-  nodeOf(index, type.part, { kind: "fastener", ref: type.id, labels: labelsOf(type, type.id) });
+  nodeOf(index, type.part, () => unnamedNode("fastener", type.id, labelsOf(type, type.id)));
 
 /** Whatever decides what is placed, wherever it is placed: equal lists give equal contents. */
 export function placedInputs(machine: Machine): readonly unknown[] {
