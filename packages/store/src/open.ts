@@ -5,6 +5,7 @@ import { bookStore } from "./books/book-store.ts";
 import type { Database } from "./database/database.ts";
 import { migrateStore } from "./database/migrate.ts";
 import { openDatabase } from "./database/open-database.ts";
+import { fileStore } from "./files/file-store.ts";
 import { peopleStore } from "./people.ts";
 import { settingStore } from "./settings.ts";
 import type { Store, StoreOptions, StorePlace } from "./store.ts";
@@ -37,6 +38,7 @@ async function opened(
   }
   return {
     books: bookStore(database, options),
+    files: fileStore(database, options.now),
     people: peopleStore(database, options),
     settings: settingStore(database),
     audit: auditStore(database, options.now),

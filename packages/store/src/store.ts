@@ -2,6 +2,7 @@ import type { CellChange, CellTables } from "@pinwright/book";
 import type {
   Acknowledged,
   AuditEntry,
+  BookFile,
   BookInfo,
   ChangeHead,
   ChangeKind,
@@ -38,6 +39,14 @@ export interface NewBookRows {
   /** Cells to begin with; they become change set 1 of kind `import`, so that replaying from nothing gives the book. */
   readonly tables: CellTables;
   readonly note: string;
+  /** Files that come with it. */
+  readonly files?: readonly NewFile[];
+}
+
+/** A file of a book. */
+export interface NewFile {
+  readonly name: string;
+  readonly bytes: Uint8Array;
 }
 
 /** Why the store did not do what was asked. Expected outcomes are values, not exceptions. */
@@ -79,6 +88,7 @@ export interface SessionRow {
  */
 export interface Store {
   readonly books: BookStore;
+  readonly files: FileStore;
   readonly people: PeopleStore;
   readonly settings: SettingStore;
   readonly audit: AuditStore;
@@ -131,6 +141,28 @@ export interface BookStore {
   /** Names the present state. A name is taken once in a book. */
   addSnapshot(book: string, name: string, actor: Actor): Promise<Outcome<Snapshot>>;
   snapshotRows(book: string, snapshot: string): Promise<Outcome<CellTables>>;
+}
+
+/**
+ * Files of books. A content is kept once, under the SHA-256 of its bytes, and never dropped: what a name had before,
+ * also one that was removed, is still there for the revisions and snapshots that speak of it. Names are not judged.
+ */
+export interface FileStore {
+  /** What a book has now, names in code-point order. */
+  list(book: string): Promise<Outcome<readonly BookFile[]>>;
+  /** A file that a book has now; with a hash, that content of this name, also if it had it only before. */
+  get(
+    book: string,
+    name: string,
+    sha256?: string,
+  ): Promise<Outcome<{ readonly file: BookFile; readonly bytes: Uint8Array }>>;
+  /**
+   * Puts files into a book, all or none; one of a name that is there takes its place. `taken` when a name differs from
+   * one that is there in letter case only, which no other system could tell apart.
+   */
+  put(book: string, files: readonly NewFile[], actor: Actor): Promise<Outcome<readonly BookFile[]>>;
+  /** Takes a file out of a book; its content stays to be asked for by its hash. */
+  remove(book: string, name: string): Promise<Outcome<BookFile>>;
 }
 
 export interface PeopleStore {

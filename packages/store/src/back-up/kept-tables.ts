@@ -19,6 +19,8 @@ export const KEPT_TABLES: readonly KeptTable[] = [
   { name: "change_sets", key: ["book", "no"], large: "changes" },
   { name: "snapshot_bodies", key: ["hash"], large: "body" },
   { name: "snapshots", key: ["book", "id"] },
+  { name: "file_bodies", key: ["hash"], large: "body" },
+  { name: "book_files", key: ["book", "name", "hash"] },
   { name: "people", key: ["id"] },
   { name: "settings", key: ["name"] },
   { name: "mappings", key: ["id"] },

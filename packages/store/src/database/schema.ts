@@ -54,6 +54,18 @@ export interface Tables {
   };
   /** What snapshots hold, once for each content: gzip of its JSON. */
   snapshot_bodies: { hash: string; body: Buffer };
+  /** Bytes of files, once for each content. */
+  file_bodies: { hash: string; size: number; body: Buffer };
+  /** One row for each content that a name of a book ever had; at most one of a name is present. */
+  book_files: {
+    book: string;
+    name: string;
+    hash: string;
+    present: Flag;
+    /** Who put it there last, and when. */
+    person_name: string;
+    at: string;
+  };
   people: {
     id: string;
     name: string;

@@ -11,7 +11,15 @@ export async function contents(store: Store, settings: readonly string[]): Promi
       snapshots.push({ ...snapshot, tables: plain(tables) });
     }
     const { tables } = done(await store.books.rows(info.id));
-    books.push({ info, tables: plain(tables), sets: await allSets(store, info.id), snapshots });
+    const files = [];
+    for (const { name, sha256 } of done(await store.files.list(info.id))) {
+      const { file, bytes } = done(await store.files.get(info.id, name, sha256));
+      files.push({ ...file, hex: Buffer.from(bytes).toString("hex") });
+    }
+    const sets = await allSets(store, info.id);
+    // Stores of version 1 had no files, and the fixtures of then say nothing of them.
+    const held = files.length === 0 ? {} : { files };
+    books.push({ info, tables: plain(tables), sets, snapshots, ...held });
   }
   const people = [];
   for (const { id } of await store.people.list()) people.push(await store.people.byId(id));

@@ -6,9 +6,9 @@ import { ANN, BEN } from "./options.ts";
 /** Names of the settings that `fill` sets. */
 export const FILLED_SETTINGS = ["port", "nothing"];
 
-/** Puts something of every kind into a store, all that version 1 could keep. */
+/** Puts something of every kind into a store. */
 export async function fill(store: Store): Promise<void> {
-  const { books, people, settings, audit } = store;
+  const { books, files, people, settings, audit } = store;
   const start = tablesOf({
     machine: { machine: { [RANK]: "a0", label: '"Heron"', label_zh: '"苍鹭"' } },
     devices: {
@@ -36,6 +36,12 @@ export async function fill(store: Store): Promise<void> {
   done(await books.addSnapshot("heron", "后来", ANN));
   const replaced = tablesOf({ devices: { r9: { [RANK]: "a9" } } });
   done(await books.replace("old", replaced, { id: "request-6", kind: "import", note: "old.zip" }, ANN));
+  const post = { name: "post-a.step", bytes: Buffer.from("ISO-10303-21;\n") };
+  const bracket = { name: "bracket-b.pdf", bytes: Buffer.from([0, 255, 10, 13, 34]) };
+  done(await files.put("heron", [post, bracket], ANN));
+  done(await files.put("heron", [{ ...post, bytes: Buffer.from("ISO-10303-21;\n\n") }], BEN));
+  done(await files.put("old", [bracket], BEN));
+  done(await files.remove("old", bracket.name));
   const ann = done(
     await people.addFirst({ name: "Ann", role: "owner", passwordHash: "hash of Ann's", codeHash: null }),
   );
