@@ -1,6 +1,6 @@
+import { isDrawingName } from "../drawing/drawing-file.ts";
 import { type Rule, rowRule } from "./rule.ts";
 
-const FILE = /^[a-zA-Z0-9][a-zA-Z0-9.-]*\.(?:pdf|dxf|svg|step|stp)$/i;
 const HASH = /^[0-9a-f]{64}$/;
 
 export const drawingsFile: Rule = rowRule(
@@ -10,7 +10,7 @@ export const drawingsFile: Rule = rowRule(
     reads: ["file"],
   },
   () => (row) =>
-    FILE.test(row.file) && row.file.length <= 100
+    isDrawingName(row.file)
       ? null
       : {
           column: "file",
