@@ -1,5 +1,6 @@
 export { allLevels, type BillRow, coloursOf, oneLevel, type UsedIn, whereUsed } from "./bill/levels.ts";
 export { derivedOf, MACHINE_NODE, unnamedOf } from "./bill/nodes.ts";
+export { type CallOuts, callOuts, type LongLead, leadOf, type SingleSource } from "./checks/call-outs.ts";
 export { breakEven } from "./choose/break-even.ts";
 export {
   type EconomicQuantity,

@@ -169,9 +169,11 @@ function rollNode(
   const inside = contentsOf(lines, rolled, ranked);
   const own = workCost(prices, decimal(question.minutes?.get(node.id) ?? 0));
   const made = { each: addTotals([inside.each, total(own)]), work: inside.work + own };
-  if (node.partId === null || !prices.parts.has(node.partId)) return { ...made, sourced: null };
-  // The book tells what is in a derived assembly, even when that is nothing.
-  const contents = lines.length > 0 || node.kind !== "part" ? made.each : null;
+  if (node.partId === null || !prices.parts.has(node.partId)) {
+    const told = lines.length > 0 || node.kind === "machine";
+    return { ...(told ? made : { ...made, each: lacking("no-part", node.id) }), sourced: null };
+  }
+  const contents = lines.length > 0 ? made.each : null;
   const sourced =
     kept === null
       ? sourceOf(prices, node.partId, quantity, contents)
