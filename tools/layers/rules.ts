@@ -58,9 +58,11 @@ export const CHAPTER_MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   fastening: ["model", "bundle"],
   steps: ["model", "fastening", "lists"],
   panels: ["model"],
+  outside: ["model"],
   boards: ["model"],
   parts: ["model", "lists", "panels", "boards", "steps"],
   runs: ["model", "panels", "boards", "parts", "steps"],
+  records: ["model", "lists"],
   line: [
     "model",
     "bundle",
@@ -77,5 +79,6 @@ export const CHAPTER_MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     "panels",
     "boards",
     "parts",
+    "outside",
   ],
 };

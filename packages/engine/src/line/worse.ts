@@ -1,3 +1,5 @@
+import { WORSE_IN_MAKING } from "./worse-making.ts";
+
 /**
  * When a number of a finding makes it worse: `more` or `less` than it was; `other` than it was, where no direction
  * is better; `name` tells findings of one rule about the same ids apart; `free` is told, but makes nothing worse,
@@ -5,7 +7,7 @@
  */
 export type Worse = "more" | "less" | "other" | "name" | "free";
 
-type Numbers = Readonly<Record<string, Worse>>;
+export type Numbers = Readonly<Record<string, Worse>>;
 
 const OVERFULL: Numbers = {
   laid_mm: "more",
@@ -262,4 +264,6 @@ export const WORSE: Readonly<Record<string, Numbers>> = {
   "plug-offset": { ...HARM, offset: "other" },
   "plug-reversed": HARM,
   "plugs-alike": { plugs: "more", pairs: "more" },
+
+  ...WORSE_IN_MAKING,
 };

@@ -93,14 +93,16 @@ export function continuityList(machine: Machine, harness: HarnessResult): Contin
   return { joined, open, fitted: fittedPairs(machine, harness), probes };
 }
 
-interface BenchGraph {
+/** A harness lying on the bench: spots and splices, and the wires between them. */
+export interface BenchGraph {
   readonly spots: ReadonlyMap<string, ProbeSpot>;
   /** Wires by the node that they end on: a spot or a splice. */
   readonly wiresAt: ReadonlyMap<string, readonly SizedWire[]>;
   readonly nodeOf: (wire: SizedWire, end: string) => string;
 }
 
-function benchGraph(machine: Machine, harness: HarnessResult): BenchGraph {
+/** The nodes of a harness before it is fitted, with the wires at each. */
+export function benchGraph(machine: Machine, harness: HarnessResult): BenchGraph {
   const nodeOf = (wire: SizedWire, end: string): string => {
     const family = machine.points.get(end)?.family;
     return family === undefined || isBenchJoint(family) ? end : `${end}#${wire.number}`;

@@ -1,4 +1,6 @@
 export {
+  type BenchGraph,
+  benchGraph,
   type ContinuityList,
   continuityList,
   type FittedPair,
@@ -8,7 +10,7 @@ export {
   type ProbeSpot,
 } from "./continuity.ts";
 export { type CableCut, type CutGroup, type CutList, type CutRow, cutList } from "./cut.ts";
-export { type Cell, type EndKind, endKind, type ListEnd, wireEntryCell } from "./ends.ts";
+export { type Cell, type EndKind, endKind, type ListEnd, wireEntryCell, wiresAtEnds } from "./ends.ts";
 export { type FromToRow, fromToList } from "./from-to.ts";
 export { type WireLabel, wireLabels } from "./labels.ts";
 export { type LayUpEnd, type LayUpRun, type LayUpStep, type LayUpWire, layUpOrder } from "./lay-up.ts";
