@@ -7,6 +7,7 @@ import { clashFindings } from "./clash-findings.ts";
 import { electricFindings } from "./electric-findings.ts";
 import { fitFindings } from "./fit-findings.ts";
 import { matrixFindings } from "./matrix-findings.ts";
+import { outsideFindings } from "./outside-findings.ts";
 import { panelsFindings } from "./panels-findings.ts";
 import { partsFindings } from "./parts-findings.ts";
 import { pinboardFindings } from "./pinboard-findings.ts";
@@ -29,6 +30,7 @@ export const findings: Readonly<Record<string, RuleWords>> = {
   ...boardsFindings,
   ...partsFindings,
   ...runsFindings,
+  ...outsideFindings,
   ...fitFindings,
   ...clashFindings,
   ...ballFindings,
