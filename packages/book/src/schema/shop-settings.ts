@@ -297,8 +297,9 @@ export const SHOP_SETTINGS = {
     source: habit,
   },
   bath_setup_min: {
-    value: 150,
-    about: "Minutes to heat, skim, flux and trim the solder bath and to clean up, once a session.",
+    value: 190,
+    about:
+      "Minutes to heat, skim, flux and trim the solder bath and to clean up, once a session, of all who work at it.",
     source: habit,
   },
   bath_kind_min: {
@@ -306,9 +307,13 @@ export const SHOP_SETTINGS = {
     about: "Minutes to set carriers and try the first board of each kind in a session.",
     source: habit,
   },
-  bath_dip_min: { value: 1.5, about: "Minutes to flux, preheat and dip one carrier.", source: habit },
+  bath_dip_min: {
+    value: 1,
+    about: "Minutes to flux, preheat and dip one carrier, of all who work at the bath.",
+    source: habit,
+  },
   bath_mask_s: { value: 12, about: "Seconds to mask and unmask one hole or contact.", source: habit },
-  bath_wash_min: { value: 1.2, about: "Minutes to wash and dry one board after the bath.", source: habit },
+  bath_wash_min: { value: 0.6, about: "Minutes to wash and dry one board after the bath.", source: habit },
   bath_touch_up_pct: {
     value: 3,
     about: "Share of the joints that are mended by hand after the bath.",
@@ -316,7 +321,7 @@ export const SHOP_SETTINGS = {
   },
   bath_hidden_s: {
     value: 8,
-    about: "Seconds to look at and mend one hidden joint after the bath.",
+    about: "Seconds to look at one hidden joint after the bath and to mend it from the side.",
     source: habit,
   },
   bath_people: { value: 2, about: "People who work at the solder bath together.", source: habit },

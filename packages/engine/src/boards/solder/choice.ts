@@ -32,6 +32,9 @@ export function sessionOf(machine: Machine, machines: number, typeIds?: readonly
   };
 }
 
+/** What lighting the bath takes once in a session, of all who work at it. */
+const onceMinutes = (numbers: ShopNumbers): number => numbers.bath_setup_min * numbers.bath_people;
+
 /** The kinds of a session; a kind that the machine does not have counts as one in each. */
 function kindsOf(machine: Machine, session: SolderSession, numbers?: ShopNumbers): readonly SessionKind[] {
   const kinds = sessionKinds(machine, boardWorks(machine), boardsInMachine(machine), session, numbers);
@@ -49,7 +52,7 @@ function kindsOf(machine: Machine, session: SolderSession, numbers?: ShopNumbers
  * @throws RangeError when a count is not a whole number from 0 up.
  */
 export function solderChoice(machine: Machine, session: SolderSession): SolderChoice {
-  const once = machine.shop.numbers.bath_setup_min;
+  const once = onceMinutes(machine.shop.numbers);
   const kinds = kindsOf(machine, session);
   const saving = kinds.filter((kind) => savingOf(kind, kind.count) > 0);
   const inBath = new Set((saving.length > 0 ? saving : kinds).map((kind) => kind.typeId));
@@ -77,7 +80,7 @@ export function solderCurve(
   session: SolderSession,
   machines: readonly number[],
 ): readonly SolderPoint[] {
-  const once = machine.shop.numbers.bath_setup_min;
+  const once = onceMinutes(machine.shop.numbers);
   const kinds = kindsOf(machine, session);
   return machines.map((n) => {
     const hand = kinds.reduce((sum, kind) => sum + handTotal(kind, kind.perMachine * n), 0);
@@ -104,7 +107,7 @@ export function kindCrossing(machine: Machine, typeId: string): number | null {
   const kinds = kindsOf(machine, { boards: [{ typeId, count: 1 }] });
   return crossingMachines(
     kinds.map((kind) => ({ ...kind, perMachine: 1 })),
-    machine.shop.numbers.bath_setup_min,
+    onceMinutes(machine.shop.numbers),
   );
 }
 
@@ -130,7 +133,7 @@ export function solderShifts(machine: Machine, session: SolderSession, share = 0
   const crossingWith = (settings: readonly (keyof ShopNumbers)[], factor: number): number | null => {
     const changed: Record<keyof ShopNumbers, number> = { ...numbers };
     for (const name of settings) changed[name] = numbers[name] * factor;
-    return crossingMachines(kindsOf(machine, session, changed), changed.bath_setup_min);
+    return crossingMachines(kindsOf(machine, session, changed), onceMinutes(changed));
   };
   return [HAND_TIMES, BATH_TIMES, ...[...HAND_TIMES, ...BATH_TIMES].map((name) => [name])].map(
     (settings) => ({
