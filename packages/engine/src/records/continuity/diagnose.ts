@@ -9,8 +9,8 @@ import {
 } from "./bench.ts";
 import { areNeighbours, suspects } from "./suspects.ts";
 
-/** What a tug on a contact showed. */
-export type Tug = "held" | "came-out" | "nothing-there";
+/** What a tug on a contact showed; `wire-missing`: fewer wires go into it than the list says. */
+export type Tug = "held" | "came-out" | "nothing-there" | "wire-missing";
 
 /** Faults that explain some of the readings equally well; the first is the likeliest. */
 export interface Explanation {
@@ -141,16 +141,18 @@ function oddness(model: BenchModel, fault: HarnessFault, tugs: ReadonlyMap<strin
   switch (fault.kind) {
     case "missing-wire": {
       const wire = model.bench.wires.find(({ id }) => id === fault.wireId);
-      const ends = [wire?.a ?? "", wire?.b ?? ""].filter((id) => place(id)?.wires.length === 1);
-      if (ends.length === 0) return 1.5;
-      const gone = ends.filter((id) => tugs.get(id) === "nothing-there").length;
-      const there = ends.filter((id) => tugs.has(id) && tugs.get(id) !== "nothing-there").length;
-      return there > 0 ? 4 : gone === ends.length ? 0 : 1;
+      const told = [wire?.a ?? "", wire?.b ?? ""].flatMap((id) => tugs.get(id) ?? []);
+      if (told.length === 0) return 1;
+      return told.every((tug) => tug === "nothing-there" || tug === "wire-missing") ? 0 : 4;
     }
     case "open": {
       const tug = tugs.get(fault.at);
       if (tug === "came-out") return 0;
-      return tug === "nothing-there" ? 1.5 : place(fault.at) === undefined ? 1.2 : 0.9;
+      return tug === "nothing-there" || tug === "wire-missing"
+        ? 1.5
+        : place(fault.at) === undefined
+          ? 1.2
+          : 0.9;
     }
     case "contact-out":
       return tugs.get(fault.at) === "held" ? 3 : 0.5;

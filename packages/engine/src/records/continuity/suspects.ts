@@ -12,23 +12,32 @@ export const areNeighbours = (a: TestPlace, b: TestPlace): boolean =>
 const apart = (a: TestPlace, b: TestPlace): number =>
   areNeighbours(a, b) ? 0 : a.landingId === b.landingId ? 1 : 2;
 
-/** For each pair of groups the nearest pair of places: a short between them reads the same wherever it is. */
+/** Places of a short that are named for one pair of groups. */
+const MOST_SHORTS = 12;
+
+/**
+ * For each pair of groups the nearest pairs of places: a short between them reads the same wherever it is, and is looked
+ * for where they come closest.
+ */
 function shorts(
   model: BenchModel,
   cluster: readonly TestPlace[],
   expected: readonly number[],
 ): HarnessFault[] {
-  const best = new Map<string, { readonly a: TestPlace; readonly b: TestPlace }>();
+  const best = new Map<string, { apart: number; pairs: HarnessFault[] }>();
   cluster.forEach((a, i) => {
     for (const b of cluster.slice(i + 1)) {
       const [p, q] = [expected[model.placeIndex(a.id)] ?? -1, expected[model.placeIndex(b.id)] ?? -1];
       if (p === q) continue;
       const key = `${Math.min(p, q)} ${Math.max(p, q)}`;
       const known = best.get(key);
-      if (known === undefined || apart(a, b) < apart(known.a, known.b)) best.set(key, { a, b });
+      const fault: HarnessFault = { kind: "short", a: a.id, b: b.id };
+      if (known === undefined || apart(a, b) < known.apart)
+        best.set(key, { apart: apart(a, b), pairs: [fault] });
+      else if (apart(a, b) === known.apart && known.pairs.length < MOST_SHORTS) known.pairs.push(fault);
     }
   });
-  return [...best.values()].map(({ a, b }) => ({ kind: "short", a: a.id, b: b.id }));
+  return [...best.values()].flatMap(({ pairs }) => pairs);
 }
 
 /** Single faults that could have made the readings of a cluster of places, in an order of their own. */
