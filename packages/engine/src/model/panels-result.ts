@@ -81,28 +81,49 @@ export interface SheetCutting {
   readonly pieces: readonly CutPieceOf[];
   /** Stock sheets of the shop in the order of the plan's sheets: offcuts first. */
   readonly stockIds: readonly string[];
-  /** Null: some panel is larger than any sheet. */
+  /** Null: some panel is larger than any sheet, or the sheets of the shop are too few. */
   readonly plan: CuttingPlan | null;
+  /** Panels that are larger than any sheet. */
   readonly tooLargeIds: readonly string[];
-  /** In the order of cutting. */
+  /** Panels for which no sheet is left; empty unless the shop has a limited number of sheets. */
+  readonly unplacedIds: readonly string[];
   readonly sheets: readonly SheetCut[];
+  /** The different settings of the fence that the panels need, trims left out; one distance is one setting. */
   readonly settings: readonly FenceSetting[];
-  /** Different fence settings that no plan of these sizes can do without. */
+  /** Different fence settings that no plan can do without in which every size of a panel is cut against the fence. */
   readonly fewestSettings: number;
+  /** In the order of cutting: how the fence is set, trims included, and what is cut at each. */
+  readonly setups: readonly FenceSetup[];
+  /** The fence has to be set at least so often for these patterns. */
+  readonly fewestSetups: number;
+  /** Whole sheets, and how many no plan can do without. */
+  readonly newSheets: number;
+  readonly fewestNewSheets: number;
+  /** Offcuts from stock that are used. */
+  readonly offcutSheets: number;
   readonly usedAreaM2: number;
   readonly sheetAreaM2: number;
+  /** Worth keeping, of all sheets together. */
+  readonly offcutAreaM2: number;
+  readonly cutCount: number;
+  /** Work at the saw: setting the fence and cutting. */
+  readonly sawMinutes: number;
 }
 
-/** Panels of one size. */
+/** Panels of one size. They are interchangeable until they are routed. */
 export interface CutPieceOf {
   readonly panelIds: readonly string[];
+  /** Along the grain, which is along the length of the sheet. */
   readonly widthMm: number;
   readonly heightMm: number;
   readonly mayTurn: boolean;
   readonly count: number;
 }
 
-/** One rectangle of a plan, in the sheet's frame: origin at its lower left corner. Kerfs lie between. */
+/**
+ * One rectangle of a plan, in the sheet's frame: origin at its lower left corner, x along its length and its grain.
+ * Kerfs lie between.
+ */
 export interface CutArea {
   readonly xMm: number;
   readonly yMm: number;
@@ -110,31 +131,58 @@ export interface CutArea {
   readonly heightMm: number;
 }
 export interface PlacedPanel extends CutArea {
+  /** What it becomes; of several panels of its size, the next that is wanted. */
   readonly panelId: string;
-  /** Its number within the run, from 1. */
+  /** Every panel of its size. */
+  readonly panelIds: readonly string[];
+  /** Its number among the panels of its size within the run, from 1; of alike sheets, on the first. */
   readonly copy: number;
   readonly turned: boolean;
 }
 
 /** One cut of the saw in its order. */
 export interface SawCut {
+  /** Within its sheet, from 1, in the order of cutting. */
   readonly number: number;
   readonly kind: "trim" | "rip" | "cross";
   /** The fence stands this far from the blade. */
   readonly fenceMm: number;
+  /** Number of the setting of the fence at which it is cut. */
+  readonly setup: number;
   /** Line of the blade in the sheet's frame, in the middle of the kerf. */
   readonly line: readonly [number, number, number, number];
   /** Panels that are done with this cut. */
   readonly doneIds: readonly string[];
 }
 
+/** The fence set once, and everything that is cut before it is moved again. */
+export interface FenceSetup {
+  readonly number: number;
+  readonly fenceMm: number;
+  /** Names of the book's settings of that size: sizes that mate. */
+  readonly settings: readonly string[];
+  readonly work: readonly {
+    /** Place of the sheet among `sheets`. */
+    readonly sheet: number;
+    readonly copies: number;
+    /** Numbers of its cuts. */
+    readonly cuts: readonly number[];
+  }[];
+  readonly cutCount: number;
+  /** Panels that are done at this setting. */
+  readonly doneIds: readonly string[];
+}
+
 /** How one or several alike sheets are cut. */
 export interface SheetCut {
   readonly stockId: string;
+  readonly offcut: boolean;
   /** As many sheets as are cut in just this way. */
   readonly copies: number;
+  /** Along the grain. */
   readonly widthMm: number;
   readonly heightMm: number;
+  readonly trimMm: number;
   readonly panels: readonly PlacedPanel[];
   /** Worth keeping: they go back into stock. */
   readonly offcuts: readonly CutArea[];

@@ -1,1 +1,4 @@
+export type { PanelDemand } from "./cutting/demand.ts";
+export { type CuttingQuestion, cutPanels, cuttingPlan, cuttingProblems } from "./cutting/plan.ts";
+export { stackOf } from "./fits.ts";
 export { NO_PANELS, type Panelled, PanelsSolver } from "./panels-solver.ts";

@@ -1,0 +1,197 @@
+import type { CutKind, CutPart, CutPiece } from "@pinwright/kernel";
+
+/** A piece as it may lie in a strip, kerf added to both lengths, in whole units. */
+export interface LyingPiece {
+  readonly piece: number;
+  readonly turned: boolean;
+  readonly w: number;
+  readonly h: number;
+}
+
+/** A way of cutting one sheet: strips, in each strip pieces side by side, each trimmed to its own height. */
+export interface StripPattern {
+  readonly sheet: number;
+  /** Cuts that part the strips. */
+  readonly firstCut: CutKind;
+  readonly strips: readonly (readonly LyingPiece[])[];
+  /** How many of each piece come out. */
+  readonly counts: readonly number[];
+  readonly value: number;
+}
+
+/** The sheet of a pricing problem, kerf added to both lengths. */
+export interface StripSheet {
+  readonly sheet: number;
+  readonly w: number;
+  readonly h: number;
+}
+
+/**
+ * Most value from one sheet in two stages with trimming (rip, cross, trim, or cross, rip, trim), any number of copies:
+ * exact, by a knapsack for each height of strip and one over the strips (P. C. Gilmore, R. E. Gomory, Operations Research
+ * 13 (1965) 94–120).
+ * @param within the sheets, and whether a third stage may trim; without it a strip holds pieces of one height
+ */
+export function bestStrips(
+  ways: readonly LyingPiece[],
+  values: readonly number[],
+  { sheets, trims }: { readonly sheets: readonly StripSheet[]; readonly trims: boolean },
+): StripPattern | null {
+  let best: StripPattern | null = null;
+  for (const sheet of sheets) {
+    for (const firstCut of ["rip", "cross"] as const) {
+      const found = inDirection(ways, values, sheet, firstCut, trims);
+      if (found !== null && (best === null || found.value > best.value + 1e-9)) best = found;
+    }
+  }
+  return best;
+}
+
+function inDirection(
+  ways: readonly LyingPiece[],
+  values: readonly number[],
+  { sheet, w, h }: StripSheet,
+  firstCut: CutKind,
+  trims: boolean,
+): StripPattern | null {
+  const rip = firstCut === "rip";
+  const along = ({ w: x, h: y }: LyingPiece): number => (rip ? x : y);
+  const across = ({ w: x, h: y }: LyingPiece): number => (rip ? y : x);
+  const [length, width] = rip ? [w, h] : [h, w];
+  const fitting = ways.filter((way) => along(way) <= length && across(way) <= width);
+  const heights = [...new Set(fitting.map(across))].sort((a, b) => a - b);
+  const strips = heights.map((high) => {
+    const own = fitting.filter((way) => (trims ? across(way) <= high : across(way) === high));
+    const filled = knapsack(
+      own.map((way) => ({ length: along(way), value: values[way.piece] ?? 0 })),
+      length,
+    );
+    return { high, value: filled.value, pieces: filled.taken.flatMap((i) => own[i] ?? []) };
+  });
+  const chosen = knapsack(
+    strips.map(({ high, value }) => ({ length: high, value })),
+    width,
+  );
+  if (chosen.value <= 0) return null;
+  const rows = chosen.taken.flatMap((i) => {
+    const pieces = strips[i]?.pieces ?? [];
+    // The highest first: what is cut off above the others then lies together.
+    return pieces.length === 0
+      ? []
+      : [[...pieces].sort((a, b) => across(b) - across(a) || along(b) - along(a))];
+  });
+  rows.sort((a, b) => Math.max(...b.map(across)) - Math.max(...a.map(across)));
+  const counts = values.map(() => 0);
+  for (const way of rows.flat()) counts[way.piece] = (counts[way.piece] ?? 0) + 1;
+  return { sheet, firstCut, strips: rows, counts, value: chosen.value };
+}
+
+/**
+ * Things of most value in a length, any number of each: dynamic programme over the sums of lengths that can be reached.
+ * Which things, by their place, each as often as it is taken.
+ */
+export function knapsack(
+  things: readonly { readonly length: number; readonly value: number }[],
+  room: number,
+): { readonly value: number; readonly taken: readonly number[] } {
+  const points = reachable(
+    things.map(({ length }) => length),
+    room,
+  );
+  const place = new Map(points.map((point, i) => [point, i] as const));
+  const best = new Float64Array(points.length);
+  const last = new Int32Array(points.length).fill(-1);
+  for (let p = 0; p < points.length; p++) {
+    things.forEach(({ length, value }, i) => {
+      const before = place.get((points[p] ?? 0) - length);
+      if (before === undefined) return;
+      const sum = (best[before] ?? 0) + value;
+      if (sum > (best[p] ?? 0) + 1e-12) {
+        best[p] = sum;
+        last[p] = i;
+      }
+    });
+  }
+  let at = best.indexOf(Math.max(...best));
+  const value = best[at] ?? 0;
+  const taken: number[] = [];
+  while (at >= 0 && (last[at] ?? -1) >= 0) {
+    const i = last[at] ?? -1;
+    taken.push(i);
+    at = place.get((points[at] ?? 0) - (things[i]?.length ?? 0)) ?? -1;
+  }
+  return { value, taken };
+}
+
+/** Sums of lengths up to a room, ascending, from 0. */
+function reachable(lengths: readonly number[], room: number): readonly number[] {
+  const found = new Set([0]);
+  const queue = [0];
+  const steps = [...new Set(lengths)].filter((length) => length > 0);
+  for (let sum = queue.pop(); sum !== undefined; sum = queue.pop()) {
+    for (const step of steps) {
+      const next = sum + step;
+      if (next > room || found.has(next)) continue;
+      found.add(next);
+      queue.push(next);
+    }
+  }
+  return [...found].sort((a, b) => a - b);
+}
+
+/**
+ * The cuts of a pattern: strip by strip, then piece by piece, then trimmed.
+ * @param inside width and height of the sheet inside its trim, mm
+ */
+export function partOfStrips(
+  { firstCut, strips }: StripPattern,
+  pieces: readonly Omit<CutPiece, "count">[],
+  inside: { readonly widthMm: number; readonly heightMm: number },
+  kerfMm: number,
+): CutPart {
+  const rip = firstCut === "rip";
+  const size = (way: LyingPiece): { along: number; across: number } => {
+    const { widthMm = 0, heightMm = 0 } = pieces[way.piece] ?? {};
+    const [x, y] = way.turned ? [heightMm, widthMm] : [widthMm, heightMm];
+    return rip ? { along: x, across: y } : { along: y, across: x };
+  };
+  const second: CutKind = rip ? "cross" : "rip";
+  const inStrip = (row: readonly LyingPiece[], highMm: number, lengthMm: number): CutPart =>
+    chain(
+      row.map((way) => {
+        const { along, across } = size(way);
+        const leaf: CutPart = { kind: "piece", piece: way.piece, turned: way.turned };
+        return { mm: along, part: chain([{ mm: across, part: leaf }], firstCut, highMm, kerfMm) };
+      }),
+      second,
+      lengthMm,
+      kerfMm,
+    );
+  const [widthMm, lengthMm] = rip ? [inside.heightMm, inside.widthMm] : [inside.widthMm, inside.heightMm];
+  return chain(
+    strips.map((row) => {
+      const highMm = Math.max(...row.map((way) => size(way).across));
+      return { mm: highMm, part: inStrip(row, highMm, lengthMm) };
+    }),
+    firstCut,
+    widthMm,
+    kerfMm,
+  );
+}
+
+/** Rounds away the noise of sums of lengths: 1 µm. */
+const exact = (mm: number): number => Math.round(mm * 1000) / 1000;
+
+/** Parts cut off one after another; what is left is waste. A part that fills what is left needs no cut. */
+function chain(
+  parts: readonly { readonly mm: number; readonly part: CutPart }[],
+  cut: CutKind,
+  roomMm: number,
+  kerfMm: number,
+): CutPart {
+  const [first, ...others] = parts;
+  if (first === undefined) return { kind: "waste" };
+  if (exact(roomMm - first.mm) <= 0) return first.part;
+  const rest = chain(others, cut, Math.max(0, exact(roomMm - first.mm - kerfMm)), kerfMm);
+  return { kind: "cut", cut, atMm: first.mm, first: first.part, rest };
+}
