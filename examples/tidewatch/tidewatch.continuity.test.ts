@@ -142,6 +142,7 @@ let benches: readonly TestBench[] = [];
 
 beforeAll(async () => {
   const { book, shop } = await readBook(import.meta.dirname);
+  if (shop === null) throw new Error("Tidewatch has a shop");
   const line = new Line().run(book, shop);
   harnesses = [...line.harnesses.values()];
   benches = harnesses.map((harness) => testBench(line.machine, harness));
