@@ -189,7 +189,7 @@ export interface SheetCut {
   readonly cuts: readonly SawCut[];
 }
 
-/** One batch on the paint rack: when each coat is on, in hours of work from the first. */
+/** One batch on the paint rack. Hours are of the clock, 24 a day, from the beginning of the first working day. */
 export interface PaintBatch {
   readonly number: number;
   readonly cabinets: number;
@@ -197,6 +197,21 @@ export interface PaintBatch {
     readonly coatId: string;
     readonly startHour: number;
     readonly workEndHour: number;
+    /** Dry enough for the next coat, or to be taken off the rack. */
     readonly dryHour: number;
   }[];
+}
+
+/** How the cabinets of a run go over the paint rack. */
+export interface PaintPlan {
+  readonly batches: readonly PaintBatch[];
+  /** Cabinets in a full batch. */
+  readonly batchSize: number;
+  readonly rackCabinets: number;
+  /** Hours worked in a day, from its beginning. */
+  readonly hoursDay: number;
+  /** The last cabinet leaves the rack. */
+  readonly endHour: number;
+  /** No order of these coats ends earlier: by work, and by the places of the rack. */
+  readonly earliestEndHour: number;
 }
