@@ -17,6 +17,21 @@ export const WORSE_IN_MAKING: Readonly<Record<string, Numbers>> = {
   "fit-worst": { from_mm: "less", to_mm: "more", asked_min_mm: "more", asked_max_mm: "less" },
   "fit-likely": { from_mm: "less", to_mm: "more", asked_min_mm: "more", asked_max_mm: "less" },
 
+  "bath-blocked": {
+    hand_min: "less",
+    bath_min: "more",
+    joints: "free",
+    masks: "free",
+    hidden: "free",
+    after_wash: "free",
+  },
+  "board-no-parts": { boards: "more" },
+  "board-no-test": { boards: "more" },
+  "placement-off": { over_mm: "more" },
+  "placement-overlap": { area_mm2: "more" },
+  "placement-too-high": { height_mm: "more", board_mm: "less" },
+  "test-no-limits": { scope: "other" },
+
   "bill-circle": { parts: "other" },
   "long-lead": { lead_days: "more", limit_days: "less" },
   "pack-bad": { from_quantity: "name", pack: "other", price: "other" },
