@@ -26,7 +26,11 @@ export interface CallOuts {
  * Parts that depend on one supplier or take longer than the shop's limit. What is made to the shop's own drawing can go
  * elsewhere and is not called out for its supplier.
  */
-export function callOuts(machine: Machine, bill: Bill, prices = new PriceBook(machine)): CallOuts {
+export function callOuts(
+  machine: Pick<Machine, "book" | "shop">,
+  bill: Bill,
+  prices = new PriceBook(machine),
+): CallOuts {
   const singleSource: SingleSource[] = [];
   const longLead: LongLead[] = [];
   for (const id of needsParts(bill, prices)) {

@@ -72,7 +72,11 @@ interface Rolled {
  * is ordered in whole packs, tools over the run, own work at the shop's rate. How each part is got is decided with what
  * all machines contain; then what comes within bought assemblies is taken off, and prices are read again.
  */
-export function rollUp(machine: Machine, bill: Bill, question: CostQuestion): CostRollUp {
+export function rollUp(
+  machine: Pick<Machine, "book" | "shop">,
+  bill: Bill,
+  question: CostQuestion,
+): CostRollUp {
   const shop = question.shop ?? machine.shop;
   const prices = new PriceBook({ book: machine.book, shop }, question.runId ?? null);
   const rolling: Rolling = {
