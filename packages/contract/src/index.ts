@@ -1,6 +1,7 @@
 export * from "./books.ts";
 export * from "./changes.ts";
 export * from "./events.ts";
+export * from "./facts.ts";
 export * from "./files.ts";
 export * from "./jobs.ts";
 export { openApi } from "./open-api.ts";
