@@ -2,6 +2,7 @@ export { stuffingBenches } from "./benches.ts";
 export { BoardsSolver, NO_BOARDS, type Registered } from "./boards-solver.ts";
 export { type Placement, placementsOf } from "./joints.ts";
 export { attrition, boardKit, packFor } from "./kit.ts";
+export { type BoardMinutes, boardMinutes } from "./minutes.ts";
 export {
   boardsInMachine,
   kindCrossing,
