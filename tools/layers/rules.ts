@@ -2,7 +2,7 @@
 export const PACKAGE_MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   kernel: [],
   book: ["kernel"],
-  engine: ["kernel", "book"],
+  engine: ["kernel", "book", "contract"],
   jobs: ["kernel", "book", "engine"],
   words: ["engine"],
   sheets: ["kernel", "book", "engine", "words"],

@@ -11,3 +11,21 @@ export {
   type Tug,
   testBench,
 } from "./continuity/index.ts";
+export {
+  type Block,
+  byTime,
+  contentsOf,
+  corrected,
+  type DefectRecord,
+  type Fitting,
+  foldUnits,
+  isConcerned,
+  isWithin,
+  type Needed,
+  type OpenRecall,
+  type ReadingRecord,
+  releaseBlocks,
+  type Source,
+  type StepRecord,
+  type UnitState,
+} from "./units/index.ts";
