@@ -1,4 +1,5 @@
 import type { Command } from "./command.ts";
+import { billCommand } from "./commands/bill.ts";
 import { checkCommand } from "./commands/check.ts";
 import { convertCommand } from "./commands/convert.ts";
 import { currentsCommand } from "./commands/currents.ts";
@@ -20,6 +21,7 @@ export const COMMANDS: readonly Command[] = [
   currentsCommand,
   stepsCommand,
   stationsCommand,
+  billCommand,
   mapCommand,
   matrixCommand,
   newCommand,

@@ -11,6 +11,7 @@ export {
 } from "./choose/economic-quantity.ts";
 export { type Change, type MakeOrBuy, makeOrBuy, type WayCurve } from "./choose/make-or-buy.ts";
 export { explode, takesContents } from "./cost/explode.ts";
+export { ownMinutes } from "./cost/own-minutes.ts";
 export { type CostQuestion, type CostRollUp, type NodeCost, rollUp } from "./cost/roll-up.ts";
 export { type Billed, NO_PARTS, PartsSolver } from "./parts-solver.ts";
 export { buyAt, type Offer, type PriceBreak, type Purchase } from "./prices/offer.ts";

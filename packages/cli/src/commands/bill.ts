@@ -1,0 +1,188 @@
+import {
+  addTotals,
+  allLevels,
+  type Bill,
+  type BillLine,
+  type CostRollUp,
+  type LineResult,
+  MACHINE_NODE,
+  makeOrBuy,
+  type NodeCost,
+  ownMinutes,
+  PriceBook,
+  rollUp,
+  type Total,
+  whereUsed,
+} from "@pinwright/engine";
+import { currencyPlaces, type Decimal, textOfDecimal, timesDecimal } from "@pinwright/kernel";
+import type { Command, CommandCall } from "../command.ts";
+import { faultText } from "../fault-text.ts";
+import { BOOK_OPTIONS, fatalFaults, loadBook, runLine } from "../load.ts";
+import { countOption } from "../number-option.ts";
+import { STATUS, UsageError } from "../terminal.ts";
+import { textTable } from "../text-table.ts";
+
+/** Quantities that ways are held against each other at, beside the run's own. */
+const WAY_QUANTITIES: readonly number[] = [1, 10, 25, 50, 100, 250, 500, 1000, 2500, 5000, 10000];
+
+const plain = (value: Decimal): string => textOfDecimal(value);
+
+/** A sum with what it lacks: `12.50 +?` is 12.50 and something that nobody knows. */
+const money = ({ value, missing }: Total, currency: string): string =>
+  `${textOfDecimal(value, currencyPlaces(currency))}${missing.length > 0 ? " +?" : ""}`;
+
+const nameOf = (bill: Bill, id: string): string => bill.nodes.get(id)?.labels.en ?? id;
+
+function sourceText({ source, cost }: NodeCost): string {
+  if (source === null || cost === null) return "";
+  const { purchase } = cost;
+  const by = source.supplierId === null ? "" : ` ${source.supplierId}`;
+  const from = purchase === null ? "" : ` at ${plain(purchase.price)} ${purchase.currency}`;
+  return `${source.wayId ?? source.kind}${by}${from}`;
+}
+
+/** Columns that stand right: quantity, cost of one, cost in one machine. */
+const FIGURES: ReadonlySet<number> = new Set([1, 3, 4]);
+
+function levelsText(line: LineResult, nodeId: string, cost: CostRollUp | null, isOne: boolean): string {
+  const { bill } = line.parts;
+  const heads = ["what", "quantity", "unit", ...(cost === null ? [] : ["each", "in all", "how"]), "name"];
+  const rows = allLevels(bill, nodeId)
+    .filter(({ level }) => !isOne || level === 1)
+    .map(({ level, node, line: { why, colour }, quantity, circle }) => {
+      const found = cost?.nodes.get(node.id);
+      const figures = cost === null ? [] : costCells(found, quantity, cost.currency);
+      const what = `${"  ".repeat(level - 1)}${node.id}${colour === "" ? "" : ` ${colour}`}`;
+      const note = circle ? ", contains itself" : "";
+      return [what, plain(quantity), node.unit, ...figures, `${node.labels.en} (${why}${note})`];
+    });
+  return textTable([heads, ...rows], FIGURES);
+}
+
+function costCells(found: NodeCost | undefined, quantity: Decimal, currency: string): readonly string[] {
+  if (found === undefined) return ["?", "?", ""];
+  const all = { ...found.each, value: timesDecimal(found.each.value, quantity) };
+  return [money(found.each, currency), money(all, currency), sourceText(found)];
+}
+
+function totalText(cost: CostRollUp, nodeId: string): string {
+  const found = cost.nodes.get(nodeId);
+  const each = found?.each ?? addTotals([cost.each]);
+  const lines = [
+    `${nodeId === MACHINE_NODE ? "one machine" : `one ${nodeId}`}: ${money(each, cost.currency)} ${cost.currency} at ${cost.machines} machines, of which ${money({ value: found?.work ?? 0n, missing: [] }, cost.currency)} own work`,
+  ];
+  if (nodeId === MACHINE_NODE)
+    lines.push(
+      `left over in packs after the run: ${textOfDecimal(cost.leftOver, currencyPlaces(cost.currency))} ${cost.currency}`,
+    );
+  for (const { lack, id } of each.missing) lines.push(`  not in it: ${id} (${lack})`);
+  return lines.join("\n");
+}
+
+function whereText(bill: Bill, nodeId: string): string {
+  const atOf = (lines: readonly BillLine[]): string =>
+    lines.map(({ why, at }) => `${why}${at.length > 0 ? `: ${at.join(" ")}` : ""}`).join("; ");
+  const rows = whereUsed(bill, nodeId).map(({ node, lines, quantity }) => [
+    node.id,
+    plain(quantity),
+    lines.length === 0 ? "further down" : atOf(lines),
+  ]);
+  return textTable([["in one", "quantity", "as"], ...rows], new Set([1]));
+}
+
+function waysText({ machine, parts: { bill } }: LineResult, partId: string, cost: CostRollUp): string {
+  const contents = bill.lines.some(({ parentId }) => parentId === partId);
+  const inside = contents ? addTotals(contentTotals(bill, partId, cost)) : null;
+  const found = makeOrBuy(new PriceBook(machine), partId, WAY_QUANTITIES, inside);
+  const nameAt = (i: number): string => found.ways[i]?.wayId ?? found.ways[i]?.kind ?? "?";
+  const heads = ["outlay for", ...found.ways.map((_, i) => nameAt(i)), "cheapest"];
+  const rows = found.quantities.map((quantity, i) => [
+    String(quantity),
+    ...found.ways.map(({ costs }) => money(costs[i] ?? { value: 0n, missing: [] }, cost.currency)),
+    nameAt(found.cheapest[i] ?? -1),
+  ]);
+  const changes = found.changes.map(
+    ({ from, fromWay, toWay }) => `from ${from} on ${nameAt(toWay)} is cheaper than ${nameAt(fromWay)}`,
+  );
+  return [textTable([heads, ...rows], new Set(heads.keys())), ...changes].join("\n");
+}
+
+const contentTotals = (bill: Bill, id: string, { nodes }: CostRollUp): readonly Total[] =>
+  bill.lines
+    .filter(({ parentId }) => parentId === id)
+    .map(({ childId, quantity }) => {
+      const each = nodes.get(childId)?.each ?? { value: 0n, missing: [] };
+      return { ...each, value: timesDecimal(each.value, quantity) };
+    });
+
+/** Everything as JSON; decimals as text, so that none is rounded. */
+function asJson({ machine, parts: { bill } }: LineResult, cost: CostRollUp | null): string {
+  const { id, revision } = machine.book.machine;
+  const exact = (_key: string, value: unknown): unknown => {
+    if (typeof value === "bigint") return plain(value);
+    return value instanceof Map ? Object.fromEntries(value) : value;
+  };
+  return `${JSON.stringify({ machine: id, revision, ...bill, cost }, exact, 2)}\n`;
+}
+
+/** The node that is asked about. */
+function askedNode(bill: Bill, asked: string | undefined): string {
+  if (asked === undefined) return MACHINE_NODE;
+  if (bill.nodes.has(asked)) return asked;
+  const stocked = [...bill.nodes.values()].find(
+    ({ id, partId }) => partId === asked || id.endsWith(`:${asked}`),
+  );
+  if (stocked !== undefined) return stocked.id;
+  const near = [...bill.nodes.keys()].filter((id) => id.includes(asked)).slice(0, 5);
+  throw new UsageError(
+    `${asked}: nothing in the bill has this id${near.length > 0 ? `; near it are ${near.join(", ")}` : ""}`,
+  );
+}
+
+function costAsked(call: CommandCall, line: LineResult): CostRollUp | null {
+  const machines = countOption(call, "machines");
+  if (machines === undefined && !call.flag("ways")) return null;
+  const of = machines ?? 1;
+  return rollUp(line.machine, line.parts.bill, { machines: of, minutes: ownMinutes(line, of) });
+}
+
+/** Tells what a machine is made of, where a part is used, and what it costs at a quantity. */
+export const billCommand: Command = {
+  name: "bill",
+  operands: "BOOK [ID]",
+  about: "tell what a machine or one part of it is made of, where it is used, and what it costs",
+  count: [1, 2],
+  options: {
+    ...BOOK_OPTIONS,
+    machines: {
+      type: "string",
+      value: "N",
+      about: "with costs, at the prices that hold for so many machines",
+    },
+    one: { type: "boolean", about: "one level only" },
+    where: { type: "boolean", about: "tell where ID is used" },
+    ways: { type: "boolean", about: "make, have made or buy ID: the ways held against each other" },
+    json: { type: "boolean", about: "write all of it as JSON, decimals as text" },
+  },
+  run: async (call, terminal) => {
+    if ((call.flag("where") || call.flag("ways")) && call.positionals.length < 2)
+      throw new UsageError("--where and --ways: expected an ID");
+    const loaded = await loadBook(call);
+    for (const fault of loaded.faults) terminal.err(`${faultText(fault)}\n`);
+    if (fatalFaults(loaded.faults).length > 0) return STATUS.failed;
+    const line = runLine(loaded);
+    const { bill } = line.parts;
+    const nodeId = askedNode(bill, call.positionals[1]);
+    const cost = costAsked(call, line);
+    if (call.flag("json")) terminal.out(asJson(line, cost));
+    else if (call.flag("where"))
+      terminal.out(`${nodeId}: ${nameOf(bill, nodeId)}\n${whereText(bill, nodeId)}\n`);
+    else if (call.flag("ways") && cost !== null)
+      terminal.out(`${waysText(line, bill.nodes.get(nodeId)?.partId ?? nodeId, cost)}\n`);
+    else {
+      terminal.out(`${levelsText(line, nodeId, cost, call.flag("one"))}\n`);
+      if (cost !== null) terminal.out(`\n${totalText(cost, nodeId)}\n`);
+    }
+    return STATUS.good;
+  },
+};
