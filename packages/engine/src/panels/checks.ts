@@ -1,4 +1,5 @@
 import type { ShopRow } from "@pinwright/book";
+import { roundTo } from "@pinwright/kernel";
 import { type Finding, type Machine, makeFinding, type PanelCut, type PanelsResult } from "../model/index.ts";
 import type { SheetGoods } from "./goods.ts";
 
@@ -14,8 +15,8 @@ const GRAIN_COSTS = 1.5;
  * memory; a maker's table (18 mm +0.7 −0.9, 12 mm +0.5 −0.7) agrees with it.
  */
 const thicknessWindow = (nominalMm: number): { readonly leastMm: number; readonly mostMm: number } => ({
-  leastMm: nominalMm - 0.4 - 0.03 * nominalMm,
-  mostMm: nominalMm + 0.2 + 0.03 * nominalMm,
+  leastMm: roundTo(nominalMm - 0.4 - 0.03 * nominalMm, 0.01),
+  mostMm: roundTo(nominalMm + 0.2 + 0.03 * nominalMm, 0.01),
 });
 
 /** What is wrong with panels, their sheets, sizes, slots and fits. */

@@ -52,6 +52,8 @@ class Layout {
   readonly #panels: PieceArea[] = [];
   readonly #offcuts: CutArea[] = [];
   readonly #nodes: SheetNode[] = [];
+  /** Far edges of the sheet as it is cut up, trimmed or not. */
+  #farMm = { x: 0, y: 0 };
 
   constructor(stock: ShopRow<"stock_sheets">, kerfMm: number, offcutMinMm: number) {
     const { length_mm: widthMm, width_mm: heightMm, trim_mm } = stock;
@@ -70,6 +72,11 @@ class Layout {
   of(part: CutPart): SheetLayout {
     const reaches = this.#reaches(part, this.#inside);
     const root = this.#trimMm > 0 ? this.#trims(reaches) : -1;
+    const { widthMm, heightMm } = this.#whole;
+    this.#farMm = {
+      x: reaches.x ? exact(widthMm - this.#trimMm) : widthMm,
+      y: reaches.y ? exact(heightMm - this.#trimMm) : heightMm,
+    };
     this.#visit(part, this.#inside, root);
     return { panels: this.#panels, offcuts: this.#offcuts, nodes: this.#nodes };
   }
@@ -120,10 +127,8 @@ class Layout {
     const half = this.#kerfMm / 2;
     const x = exact(area.xMm + part.atMm + half);
     const y = exact(area.yMm + part.atMm + half);
-    const line: SheetNode["line"] =
-      part.cut === "rip"
-        ? [area.xMm, y, exact(area.xMm + area.widthMm), y]
-        : [x, area.yMm, x, exact(area.yMm + area.heightMm)];
+    const far = this.#farOf(area);
+    const line: SheetNode["line"] = part.cut === "rip" ? [area.xMm, y, far.x, y] : [x, area.yMm, x, far.y];
     const done: number[] = [];
     this.#nodes.push({ kind: part.cut, fenceMm: part.atMm, line, after, done });
     for (const [own, inside] of [
@@ -134,6 +139,16 @@ class Layout {
       if (own.kind === "piece") done.push(this.#panels.length);
       this.#visit(own, inside, at);
     }
+  }
+
+  /** Far corner of a part on the saw: it reaches to the old edge of its sheet where that is not trimmed. */
+  #farOf(area: CutArea): { readonly x: number; readonly y: number } {
+    const { xMm, yMm, widthMm, heightMm } = this.#inside;
+    const [x, y] = [exact(area.xMm + area.widthMm), exact(area.yMm + area.heightMm)];
+    return {
+      x: x >= exact(xMm + widthMm) ? this.#farMm.x : x,
+      y: y >= exact(yMm + heightMm) ? this.#farMm.y : y,
+    };
   }
 
   #parts(part: CutPart & { readonly kind: "cut" }, area: CutArea): readonly [CutArea, CutArea | null] {
