@@ -11,6 +11,8 @@ export const panels = {
   empty:
     "No panel is cut from a sheet yet. Give a panel its sheet goods in the column “part” of the table of panels, and put the sheets into the shop's table of stock sheets:",
   mm,
+  mm2: (value: number) => `${number(value, 2)} mm`,
+  exact: (value: number) => number(value, 2),
   machines: "Machines",
   print: "Sheets to print:",
   findings: "What is wrong with it",
@@ -59,9 +61,24 @@ export const panels = {
   stopped: "Stopped: the sheets below are planned, the others are not.",
   again: "Plan them too",
   sheets: "Sheets",
+  sheetCount: (fresh: number, offcuts: number) =>
+    offcuts === 0 ? String(fresh) : `${fresh} + ${n(offcuts, "offcut", "offcuts")}`,
+  differentSettings: "Different settings of the fence",
+  setups: "Times that the fence is set",
+  leastSetups: (least: number) => `these patterns need at least ${least}`,
+  leastSetupsMet: "these patterns need as many",
+  sawTime: "At the saw",
+  minutes: (minutes: number) =>
+    minutes < 120 ? `${number(minutes, 0)} min` : `${number(minutes / 60, 1)} h`,
+  cutCount: (count: number) => n(count, "cut", "cuts"),
+  setupWork: (pattern: number, copies: number, cuts: readonly number[]) =>
+    `pattern ${pattern}${copies > 1 ? ` (${copies}×)` : ""}: ${cuts.length === 1 ? "cut" : "cuts"} ${cuts.join(", ")}`,
+  settingsHint:
+    "In the order of the work, over all sheets: what mates is cut without the fence being moved. Press one to see its cuts.",
+  atSetup: (setup: number) => `setting ${setup}`,
+  unplaced: (names: string) => `No sheet is left for: ${names}. The shop's stock has too few.`,
   proven: (least: number) => `no plan needs fewer than ${least}`,
   gap: (least: number) => `a plan could need as few as ${least}; none was found`,
-  settings: "Fence settings",
   leastSettings: (least: number) => `these sizes need at least ${least}`,
   leastSettingsMet: "these sizes need as many",
   used: "Of the sheets",
@@ -72,14 +89,12 @@ export const panels = {
   offcutOf: (count: number, width: number, length: number) =>
     `${count} × ${number(width, 0)} × ${number(length, 0)} mm`,
   allSettings: "Every setting of the fence",
-  settingsTable: "Settings of the fence in the order of the work",
   cutKinds: { trim: "Trim", rip: "Rip", cross: "Cross" },
   cutHelp: {
     trim: "Trim: a first straight edge, off the factory edge",
     rip: "Rip: along the sheet's length",
     cross: "Cross: across the sheet's length",
   },
-  fence: "Fence",
   fenceAt: (value: number) => number(value, 1),
   pattern: (index: number, copies: number) => `Pattern ${index}: ${n(copies, "sheet", "sheets")}`,
   patternTab: (index: number, copies: number) => `${index} (${copies}×)`,
@@ -96,17 +111,16 @@ export const panels = {
   panelSays: (name: string, width: number, height: number, copy: number) =>
     `${name}, ${number(width, 1)} × ${number(height, 1)} mm, number ${copy}`,
   offcut: "offcut",
-  keep: "keep",
-  waste: "waste",
   legend: {
-    panel: "panel",
+    "panel later": "panel",
+    "panel now": "done with this cut",
+    "panel done": "done before",
     offcut: "offcut to keep",
     waste: "waste and trim",
     cut: "this cut",
     grain: "face grain",
   },
   tooLarge: (names: string) => `Larger than any sheet: ${names}. No plan without a larger sheet.`,
-  noStock: "The shop has no sheets of it:",
   notPlanned: "Not planned.",
   keepTitle: "When these sheets have been cut",
   keepDo: (count: number) => `Put ${n(count, "offcut", "offcuts")} into stock`,
@@ -159,28 +173,35 @@ export const panels = {
   total: "Together",
 
   paintTitle: "Painting the cabinets",
-  paintAbout: (rack: number) =>
-    `The rack holds ${n(rack, "cabinet", "cabinets")}. The next batch is worked on while this one dries.`,
+  paintAbout: (rack: number, hours: number) =>
+    `The rack holds ${n(rack, "cabinet", "cabinets")}; a working day has ${number(hours, 1)} hours. While one batch dries, also at night, the next is worked on.`,
   noCoats: "The shop has no coats yet. A coat has its minutes of work and its hours of drying:",
   batch: "Batch",
-  batchOf: (number: number, cabinets: number) => `Batch ${number}: ${n(cabinets, "cabinet", "cabinets")}`,
+  batchOf: (index: number, cabinets: number) => `Batch ${index}: ${n(cabinets, "cabinet", "cabinets")}`,
   cabinets: "Cabinets",
   batches: "Batches",
+  batchSize: (size: number) => `of ${n(size, "cabinet", "cabinets")}, the last may be smaller`,
   coat: "Coat",
   worked: "work",
   drying: "drying",
-  hoursAxis: "hours from the first",
-  hours: (value: number) => `${number(value, 1)} h`,
-  days: (value: number) => `${number(value, 1)} days of 24 h`,
-  lastDry: "The last is dry after",
-  paintWork: "Work",
-  paintChart: (batches: number, hours: number) =>
-    `${n(batches, "batch", "batches")} over ${number(hours, 1)} hours: work and drying of each coat; the table below has the figures.`,
-  coatSays: (coat: string, start: number, end: number, dry: number) =>
-    `${coat}: work from ${number(start, 1)} h to ${number(end, 1)} h, dry at ${number(dry, 1)} h`,
+  night: "night: nobody works",
+  dayAxis: "working day",
+  clock: (hour: number) => {
+    const day = Math.floor(hour / 24 + 1e-9);
+    return `day ${day + 1}, ${number(hour - 24 * day, 1)} h`;
+  },
+  clockHelp: "Hours are counted from the beginning of the working day.",
+  lastDry: "The last is dry",
+  earliest: (time: string) => `not before ${time}, however it is planned`,
+  earliestMet: "no plan is earlier",
+  paintChart: (batches: number, end: string) =>
+    `${n(batches, "batch", "batches")} until ${end}: work and drying of each coat; the table below has the figures.`,
+  coatSays: (coat: string, start: string, end: string, dry: string) =>
+    `${coat}: work from ${start} to ${end}, dry ${dry}`,
   begins: "Work begins",
   ends: "Work ends",
   dry: "Dry",
+  allBatches: (count: number) => `Show all ${count} batches`,
   caution:
     "Solvent, spray and dust: follow the maker's safety data sheet and local rules for ventilation, fire and breathing protection.",
   sawCaution:
