@@ -44,5 +44,6 @@ export function thicknessOf(
   return own?.measured === true ? own.thicknessMm : panel.thickness_mm;
 }
 
-/** Whether a panel is something that the saw makes: wood, or cut from sheet goods. */
-export const isSawn = (panel: BookRow<"panels">): boolean => panel.wood !== "none" || panel.part !== null;
+/** Whether a panel is something that the saw makes: wood, or cut from sheets that the shop stocks. */
+export const isSawn = (panel: BookRow<"panels">, goods: ReadonlyMap<string, unknown>): boolean =>
+  panel.wood !== "none" || (panel.part !== null && goods.has(panel.part));

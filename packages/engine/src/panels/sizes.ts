@@ -14,7 +14,8 @@ export function panelCuts(machine: Machine, goods: ReadonlyMap<string, SheetGood
   const rows = new Map(
     machine.book.tables.panel_sizes.map((row) => [`${row.panel} ${row.direction}`, row] as const),
   );
-  return [...machine.panels.values()].filter(isSawn).map((panel): PanelCut => {
+  const sawn = [...machine.panels.values()].filter((panel) => isSawn(panel, goods));
+  return sawn.map((panel): PanelCut => {
     const x = rows.get(`${panel.id} x`);
     const y = rows.get(`${panel.id} y`);
     const tolerance = machine.shop.numbers.panel_tolerance_mm;
