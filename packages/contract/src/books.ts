@@ -73,6 +73,8 @@ export const importResultSchema = z.object({
   added: z.number().int(),
   changed: z.number().int(),
   removed: z.number().int(),
+  /** Files that come with it: drawings, outlines and models. */
+  files: z.number().int(),
   faults: z.array(faultSchema),
 });
 export type ImportResult = z.infer<typeof importResultSchema>;

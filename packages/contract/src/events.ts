@@ -13,6 +13,8 @@ export const eventSchema = z.discriminatedUnion("type", [
   }),
   /** The list of books, or what it says of one, is no longer the same. */
   z.object({ type: z.literal("books") }),
+  /** The files of a book are no longer the same. */
+  z.object({ type: z.literal("files"), book: z.string() }),
   z.object({ type: z.literal("job"), job: jobSchema }),
   /** The rights of the person who listens changed, or the session ended. */
   z.object({ type: z.literal("session") }),

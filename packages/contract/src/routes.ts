@@ -12,6 +12,7 @@ import {
   snapshotSchema,
 } from "./books.ts";
 import { acknowledgedSchema, changeHeadSchema, changeRequestSchema, changeSetSchema } from "./changes.ts";
+import { bookFileSchema, sendOutSchema } from "./files.ts";
 import { jobSchema, sheetRequestSchema } from "./jobs.ts";
 import {
   auditEntrySchema,
@@ -239,6 +240,50 @@ export const ROUTES = {
     query: z.strictObject({ name: z.string().max(200), rehearse: z.stringbool().default(false) }),
     takesFile: true,
     answer: importResultSchema,
+  }),
+  bookFiles: route({
+    method: "get",
+    path: "/api/books/:book/files",
+    about: "Files that the parts of a book are made from: drawings, outlines and models.",
+    role: "viewer",
+    answer: z.array(bookFileSchema),
+  }),
+  bookFile: route({
+    method: "get",
+    path: "/api/books/:book/files/:file",
+    about:
+      "One of them, byte by byte; with a hash, that content of this name, also if it had it only before.",
+    role: "viewer",
+    query: z.strictObject({
+      sha256: z
+        .string()
+        .regex(/^[0-9a-f]{64}$/, "64 hexadecimal digits")
+        .optional(),
+    }),
+  }),
+  putBookFile: route({
+    method: "put",
+    path: "/api/books/:book/files/:file",
+    about:
+      "Puts a file into a book: a PDF, DXF as text, SVG or STEP. One of this name is replaced, and kept.",
+    role: "designer",
+    takesFile: true,
+    answer: bookFileSchema,
+  }),
+  deleteBookFile: route({
+    method: "delete",
+    path: "/api/books/:book/files/:file",
+    about: "Takes a file out of a book; its content can still be had by its hash.",
+    role: "designer",
+    answer: bookFileSchema,
+  }),
+  sendOut: route({
+    method: "post",
+    path: "/api/books/:book/send-out",
+    about:
+      "What a shop needs to make some parts, as one ZIP: order sheet, drawings of the right revisions, contents with hashes.",
+    role: "viewer",
+    body: sendOutSchema,
   }),
   readForeign: route({
     method: "post",

@@ -12,6 +12,7 @@ import type { ServerDeps } from "./deps.ts";
 import { Audit } from "./handlers/audit.ts";
 import { bookHandlers } from "./handlers/books.ts";
 import { changeHandlers } from "./handlers/changes.ts";
+import { fileHandlers } from "./handlers/files.ts";
 import { jobHandlers } from "./handlers/jobs.ts";
 import { liveHandlers } from "./handlers/live.ts";
 import type { ServerParts } from "./handlers/parts.ts";
@@ -101,6 +102,7 @@ export async function createServer(deps: ServerDeps): Promise<PinwrightServer> {
         ...peopleHandlers(parts),
         ...bookHandlers(parts),
         ...changeHandlers(parts),
+        ...fileHandlers(parts),
         ...jobHandlers(parts),
         ...liveHandlers(parts),
       },

@@ -28,5 +28,7 @@ export {
 export { composeMachineSheets, machineDocumentNames, machineDocumentsAbout } from "./machine-sheets.ts";
 export { composeMakingSheets, makingDocumentNames } from "./making-sheets.ts";
 export { type SheetOptions, USUAL_OPTIONS } from "./options.ts";
+export { composeCheckSheet } from "./outside/check-sheet.ts";
+export { composeOrderSheet, type SendOutOrder } from "./outside/order-sheet.ts";
 export { composeStepCard } from "./step-cards/step-cards.ts";
 export { pageSvg } from "./svg/svg.ts";

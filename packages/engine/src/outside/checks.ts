@@ -20,14 +20,14 @@ export function checkDrawings(
   return [...parts]
     .sort((a, b) => compareText(a.id, b.id))
     .flatMap((part) => [
-      ...partFindings(part, drawingsOfPart.get(part.id) ?? []),
+      ...partFindings(part, drawingsOfPart.get(part.id) ?? [], dimensionsOfPart.has(part.id)),
       ...[...(dimensionsOfPart.get(part.id) ?? [])]
         .sort((a, b) => compareText(a.mark, b.mark))
         .flatMap(dimensionFindings),
     ]);
 }
 
-function partFindings(part: PartRow, drawings: readonly DrawingRow[]): readonly Finding[] {
+function partFindings(part: PartRow, drawings: readonly DrawingRow[], isMarked: boolean): readonly Finding[] {
   const findings: Finding[] = [];
   const revisions = [...new Set(drawings.map((row) => row.revision))].sort(compareText);
   if (drawings.length > 0 && part.revision === "")
@@ -41,8 +41,8 @@ function partFindings(part: PartRow, drawings: readonly DrawingRow[]): readonly 
         revisions: revisions.join(", "),
       }),
     );
-  else if (drawings.length === 0 && isDrawnOutside(part))
-    findings.push(makeFinding("drawing-none", "note", [part.id], { revision: part.revision }));
+  else if (drawings.length === 0 && isMarked)
+    findings.push(makeFinding("drawing-none", "warning", [part.id], { revision: part.revision }));
   const shared = [...groupRows(drawings, (row) => row.file)]
     .filter(([, rows]) => rows.length > 1)
     .sort(([a], [b]) => compareText(a, b));
@@ -50,9 +50,8 @@ function partFindings(part: PartRow, drawings: readonly DrawingRow[]): readonly 
     const both = rows.map((row) => row.revision).sort(compareText);
     findings.push(makeFinding("drawing-shared", "warning", [part.id], { file, revisions: both.join(", ") }));
   }
-  const unsaid = [part.material === "" ? "material" : "", part.finish === "" ? "finish" : ""].filter(Boolean);
-  if (isDrawnOutside(part) && unsaid.length > 0)
-    findings.push(makeFinding("made-unsaid", "warning", [part.id], { unsaid: unsaid.join("-") }));
+  if (isDrawnOutside(part) && part.material === "")
+    findings.push(makeFinding("made-unsaid", "warning", [part.id], {}));
   return findings;
 }
 

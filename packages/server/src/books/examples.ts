@@ -1,7 +1,7 @@
 import { join } from "node:path";
 import { type CellTables, MACHINE_ROW, MACHINE_TABLE, RANK } from "@pinwright/book";
 import { SHOP_ID } from "@pinwright/contract";
-import type { Actor, Store } from "@pinwright/store";
+import type { Actor, NewFile, Store } from "@pinwright/store";
 import { done } from "../http/problem.ts";
 import type { Files } from "./files.ts";
 import { noteOf } from "./notes.ts";
@@ -18,10 +18,14 @@ export async function readExample(
   files: Files,
   folder: string,
   name: ExampleName,
-): Promise<{ readonly tables: CellTables; readonly shop: CellTables | null }> {
-  const { tables, shop } = await files.readAt(join(folder, name), name);
+): Promise<{
+  readonly tables: CellTables;
+  readonly shop: CellTables | null;
+  readonly drawings: readonly NewFile[];
+}> {
+  const { tables, shop, drawings } = await files.readAt(join(folder, name), name);
   if (tables === null) throw new Error(`The example ${name} is not in ${folder}.`);
-  return { tables, shop };
+  return { tables, shop, drawings };
 }
 
 /** A machine with another id and other names. */
@@ -51,6 +55,7 @@ export async function firstStart(store: Store, files: Files, folder: string): Pr
       id: name,
       kind: "machine",
       tables: example.tables,
+      files: example.drawings,
       note: noteOf({ what: "example" }),
     } as const;
     done(await store.books.add(rows, PROGRAM), `book ${name}`);

@@ -1,7 +1,8 @@
-import { rm } from "node:fs/promises";
+import { readFile, rm } from "node:fs/promises";
 import { join } from "node:path";
-import { type CellTables, LIMITS } from "@pinwright/book";
-import type { ForeignSheet } from "@pinwright/contract";
+import { type CellTables, drawingProblem, isDrawingName, LIMITS } from "@pinwright/book";
+import type { ForeignSheet, SendOut } from "@pinwright/contract";
+import type { NewFile } from "@pinwright/store";
 import { Refused } from "../http/problem.ts";
 import { saveBody } from "../http/read-body.ts";
 import { cellsInTurns, type TableJson } from "../threads/cells-json.ts";
@@ -17,6 +18,8 @@ export interface ReadCells {
   readonly tables: CellTables | null;
   /** Null when there is no shop in it. */
   readonly shop: CellTables | null;
+  /** Files that parts are made from. */
+  readonly drawings: readonly NewFile[];
   readonly faults: ResultOf<"read">["faults"];
 }
 
@@ -43,12 +46,55 @@ export class Files {
 
   /** Reads a book from a folder or a file of this computer. */
   async readAt(path: string, name: string): Promise<ReadCells> {
-    const { tables, shop, faults } = await this.#options.lane.run({ kind: "read", path, name });
+    const { tables, shop, drawings, faults } = await this.#options.lane.run({ kind: "read", path, name });
     return {
       tables: tables === null ? null : await cellsInTurns(tables),
       shop: shop === null ? null : await cellsInTurns(shop),
+      drawings,
       faults,
     };
+  }
+
+  /** The bytes of a drawing that was sent, checked by its name and what it begins with. */
+  async takeDrawing(request: Request, name: string): Promise<Uint8Array> {
+    if (!isDrawingName(name)) {
+      const expected = "letters a to z, digits, dots and hyphens, ending in .pdf, .dxf, .svg, .step or .stp";
+      throw new Refused(
+        "bad-request",
+        `A drawing cannot be called “${name.slice(0, 100)}”. Expected: ${expected}.`,
+        {
+          places: [{ at: "file", expected }],
+        },
+      );
+    }
+    const bytes = await this.#withSent(request, (path) => readFile(path), LIMITS.drawingBytes);
+    const problem = drawingProblem(name, bytes);
+    if (problem !== null) throw new Refused("unreadable", `${name} cannot be kept. Expected: ${problem}.`);
+    return bytes;
+  }
+
+  /** Makes the ZIP of a pack that is sent out, a file of its own, which whoever takes it deletes. */
+  sendOut(task: {
+    readonly tables: readonly TableJson[];
+    readonly shop: readonly TableJson[];
+    readonly order: SendOut;
+    readonly creator: string;
+    readonly drawings: readonly NewFile[];
+  }): Promise<string> {
+    return this.#counted(async () => {
+      const path = this.#path();
+      const { tables, shop, order, creator, drawings } = task;
+      await this.#options.lane.run({
+        kind: "send-out",
+        path,
+        tables: [...tables],
+        shop: [...shop],
+        order,
+        creator,
+        drawings: [...drawings],
+      });
+      return path;
+    });
   }
 
   /** Reads what was sent as a spreadsheet or CSV with any headings. */
@@ -60,10 +106,16 @@ export class Files {
   }
 
   /** Writes a book to a file of its own, which whoever takes it deletes. */
-  write(tables: readonly TableJson[], format: "zip" | "xlsx"): Promise<string> {
+  write(tables: readonly TableJson[], format: "zip" | "xlsx", drawings: readonly NewFile[]): Promise<string> {
     return this.#counted(async () => {
       const path = this.#path();
-      await this.#options.lane.run({ kind: "write", path, format, tables: [...tables] });
+      await this.#options.lane.run({
+        kind: "write",
+        path,
+        format,
+        tables: [...tables],
+        drawings: [...drawings],
+      });
       return path;
     });
   }
@@ -73,11 +125,15 @@ export class Files {
     return join(this.#options.folder, `${this.#options.newId()}.part`);
   }
 
-  #withSent<T>(request: Request, work: (path: string) => Promise<T>): Promise<T> {
+  #withSent<T>(
+    request: Request,
+    work: (path: string) => Promise<T>,
+    limit: number = LIMITS.packedBytes,
+  ): Promise<T> {
     return this.#counted(async () => {
       const path = this.#path();
       try {
-        const bytes = await saveBody(request, path, LIMITS.packedBytes);
+        const bytes = await saveBody(request, path, limit);
         if (bytes === 0) throw new Refused("unreadable", "The file is empty.");
         return await work(path);
       } finally {

@@ -10,8 +10,9 @@ import {
   RANK,
 } from "@pinwright/book";
 import { type BookInfo, type ChangeSet, type ImportResult, SHOP_ID } from "@pinwright/contract";
-import type { Actor } from "@pinwright/store";
+import type { Actor, NewFile } from "@pinwright/store";
 import { actorOf } from "../accounts/caller.ts";
+import { bookDrawings } from "../books/drawings.ts";
 import { EXAMPLES, readExample, renamed } from "../books/examples.ts";
 import type { ReadCells } from "../books/files.ts";
 import { freeId } from "../books/free-id.ts";
@@ -76,6 +77,7 @@ const nothingRead = ({ faults }: ReadCells): ImportResult => ({
   added: 0,
   changed: 0,
   removed: 0,
+  files: 0,
   faults,
 });
 
@@ -84,8 +86,13 @@ export function bookHandlers(parts: ServerParts): Pick<Handlers, Names> {
   const { deps, shelf, files, announcer, audit } = parts;
   const { store } = deps;
 
-  const newBook = async (id: string, tables: CellTables, note: string, actor: Actor): Promise<BookInfo> => {
-    const outcome = await store.books.add({ id, kind: "machine", tables, note }, actor);
+  const newBook = async (
+    id: string,
+    { tables, drawings: files }: Readonly<{ tables: CellTables; drawings: readonly NewFile[] }>,
+    note: string,
+    actor: Actor,
+  ): Promise<BookInfo> => {
+    const outcome = await store.books.add({ id, kind: "machine", tables, note, files }, actor);
     announcer.books();
     return done(outcome, `book ${id}`);
   };
@@ -115,9 +122,11 @@ export function bookHandlers(parts: ServerParts): Pick<Handlers, Names> {
     addBook: async ({ body, caller, place }) => {
       const example = EXAMPLES.find((name) => name === body.from);
       const from =
-        example === undefined ? BLANK : (await readExample(files, deps.paths.examples, example)).tables;
-      const tables = renamed(from, body.id, body.label, body.labelZh);
-      const info = await newBook(body.id, tables, noteOf({ what: "from", name: body.from }), actorOf(caller));
+        example === undefined
+          ? { tables: BLANK, drawings: [] }
+          : await readExample(files, deps.paths.examples, example);
+      const book = { ...from, tables: renamed(from.tables, body.id, body.label, body.labelZh) };
+      const info = await newBook(body.id, book, noteOf({ what: "from", name: body.from }), actorOf(caller));
       await audit.write("book-added", caller.person.name, `${info.id} from ${body.from}`, place);
       return info;
     },
@@ -143,7 +152,7 @@ export function bookHandlers(parts: ServerParts): Pick<Handlers, Names> {
         async () => tables,
       );
       await audit.write("snapshot-restored", caller.person.name, `${book}: ${note}`, place);
-      return { book, no: set?.no ?? null, ...rowCounts(set?.changes ?? []), faults: [] };
+      return { book, no: set?.no ?? null, ...rowCounts(set?.changes ?? []), files: 0, faults: [] };
     },
     exportBook: async ({ parts: { book }, query: { format, snapshot } }) => {
       const { info, tables } = await shelf.now(book);
@@ -151,18 +160,20 @@ export function bookHandlers(parts: ServerParts): Pick<Handlers, Names> {
         snapshot === undefined
           ? tables
           : done(await store.books.snapshotRows(book, snapshot), "snapshot of this name in this book");
-      const path = await files.write(shelf.jsonOf(wanted), format);
+      const drawings =
+        format === "zip" && info.kind === "machine" ? await bookDrawings(store, book, wanted) : [];
+      const path = await files.write(shelf.jsonOf(wanted), format, drawings);
       return fileResponse(path, `${info.id}.${format}`, true);
     },
     importBook: async ({ query: { name, rehearse }, request, caller, place }) => {
       const read = await files.readSent(request, name);
       if (read.tables === null) return nothingRead(read);
-      const { tables, faults } = read;
+      const { tables, drawings, faults } = read;
       const id = freeId(tables, name, new Set((await store.books.list()).map((book) => book.id)));
       const rows = [...tables.values()].reduce((sum, table) => sum + table.size, 0);
-      const result = { added: rows, changed: 0, removed: 0, faults };
+      const result = { added: rows, changed: 0, removed: 0, files: drawings.length, faults };
       if (rehearse) return { book: id, no: null, ...result };
-      const info = await newBook(id, tables, name.slice(0, 200), actorOf(caller));
+      const info = await newBook(id, { tables, drawings }, name.slice(0, 200), actorOf(caller));
       await audit.write("book-imported", caller.person.name, `${id} from ${name}`, place);
       return { book: id, no: info.changeNo, ...result };
     },
@@ -172,6 +183,7 @@ export function bookHandlers(parts: ServerParts): Pick<Handlers, Names> {
       const tables = info.kind === "shop" ? (read.shop ?? read.tables) : read.tables;
       if (tables === null) return nothingRead(read);
       const { faults } = read;
+      const drawings = info.kind === "shop" ? [] : read.drawings;
       // A file that does not say what the machine is leaves that as it was.
       const wanted = (now: CellTables): Promise<CellTables> => {
         const machine = tables.has(MACHINE_TABLE) ? undefined : now.get(MACHINE_TABLE);
@@ -182,12 +194,29 @@ export function bookHandlers(parts: ServerParts): Pick<Handlers, Names> {
       };
       if (rehearse) {
         const { tables: now } = await shelf.now(book);
-        return { book, no: null, ...rowCounts(diffTables(now, await wanted(now))), faults };
+        return {
+          book,
+          no: null,
+          ...rowCounts(diffTables(now, await wanted(now))),
+          files: drawings.length,
+          faults,
+        };
       }
       const set = { id: deps.newId(), kind: "import", note: name.slice(0, 200) } as const;
+      // Files are added and replaced, never removed; the same again changes nothing.
+      if (drawings.length > 0) {
+        done(await store.files.put(book, drawings, actorOf(caller)), `book ${book}`);
+        announcer.files(book);
+      }
       const made = await bring(book, set, actorOf(caller), wanted);
       await audit.write("book-imported", caller.person.name, `${name} into ${book}`, place);
-      return { book, no: made?.no ?? null, ...rowCounts(made?.changes ?? []), faults };
+      return {
+        book,
+        no: made?.no ?? null,
+        ...rowCounts(made?.changes ?? []),
+        files: drawings.length,
+        faults,
+      };
     },
     readForeign: ({ query, request }) => files.readForeign(request, query.name),
     mappings: async () => [...(await store.settings.mappings())],

@@ -10,6 +10,8 @@ const TYPES: Readonly<Record<string, string>> = {
   xlsx: "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet",
   csv: "text/csv; charset=utf-8",
   zip: "application/zip",
+  step: "model/step",
+  stp: "model/step",
 };
 
 /** What a browser shows itself; the rest it saves. */
@@ -20,6 +22,20 @@ function disposition(name: string, shown: boolean): string {
   const plain = name.replace(/[^A-Za-z0-9._-]/g, "_");
   const encoded = encodeURIComponent(name).replace(/['()*]/g, (c) => `%${c.charCodeAt(0).toString(16)}`);
   return `${shown ? "inline" : "attachment"}; filename="${plain}"; filename*=UTF-8''${encoded}`;
+}
+
+/** Bytes as a file that a browser saves and never shows: whoever made it may not be meant well. */
+export function savedResponse(bytes: Uint8Array, name: string): Response {
+  const ending = name.slice(name.lastIndexOf(".") + 1).toLowerCase();
+  return new Response(new Uint8Array(bytes), {
+    headers: {
+      "content-type": TYPES[ending] ?? "application/octet-stream",
+      "content-length": String(bytes.byteLength),
+      "content-disposition": disposition(name, false),
+      "content-security-policy": FILE_POLICY,
+      "cache-control": "private, no-store",
+    },
+  });
 }
 
 /** A file as an answer. `once`: it is deleted after it was read. */

@@ -28,6 +28,11 @@ export class Announcer {
     this.#hub.push({ type: "change", book, no: set.no, set: set.changes.length > EVENT_CELLS ? null : set });
   }
 
+  /** The files of a book are no longer the same. */
+  files(book: string): void {
+    this.#hub.push({ type: "files", book });
+  }
+
   /** The list of books is no longer the same. */
   books(): void {
     this.#hub.push({ type: "books" });

@@ -16,6 +16,7 @@ export async function readFile({ path, name }: Extract<Task, { kind: "read" }>):
   return {
     tables: tables === null || tables.size === 0 ? null : jsonOfCells(tables),
     shop: shop === null || shop.size === 0 ? null : jsonOfCells(shop),
+    drawings: [...(found?.drawings ?? [])].map(([fileName, bytes]) => ({ name: fileName, bytes })),
     faults: told,
   };
 }
@@ -25,11 +26,16 @@ const isShop = (tables: CellTables): boolean =>
   tables.size > 0 && [...tables.keys()].every((name) => Object.hasOwn(SHOP_TABLES, name));
 
 /** Writes a book, or a shop, to a file. */
-export async function writeFile({ path, format, tables }: Extract<Task, { kind: "write" }>): Promise<void> {
+export async function writeFile({
+  path,
+  format,
+  tables,
+  drawings,
+}: Extract<Task, { kind: "write" }>): Promise<void> {
   const cells = cellsOfJson(tables);
   const bytes = isShop(cells)
     ? await writeCells(new Map(), cells, format)
-    : await writeCells(cells, null, format);
+    : await writeCells(cells, null, format, new Map(drawings.map(({ name, bytes }) => [name, bytes])));
   await write(path, bytes, { flag: "wx", mode: 0o600 });
 }
 

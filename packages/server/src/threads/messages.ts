@@ -1,10 +1,15 @@
-import { faultSchema, foreignSheetSchema, sheetRequestSchema } from "@pinwright/contract";
+import { faultSchema, foreignSheetSchema, sendOutSchema, sheetRequestSchema } from "@pinwright/contract";
 import { SHEET_KINDS } from "@pinwright/sheets";
 import { z } from "zod";
 
 /** Tables of a book; see `TableJson`. */
 const tables = z.array(
   z.object({ name: z.string(), json: z.custom<Uint8Array>((value) => value instanceof Uint8Array) }),
+);
+
+/** Files that parts are made from. */
+const drawings = z.array(
+  z.object({ name: z.string(), bytes: z.custom<Uint8Array>((value) => value instanceof Uint8Array) }),
 );
 
 /** Work that is done in another thread. */
@@ -19,6 +24,17 @@ export const taskSchema = z.discriminatedUnion("kind", [
     path: z.string(),
     format: z.enum(["zip", "xlsx"]),
     tables,
+    drawings,
+  }),
+  /** Makes the ZIP of a pack that is sent out. */
+  z.object({
+    kind: z.literal("send-out"),
+    path: z.string(),
+    tables,
+    shop: tables,
+    order: sendOutSchema,
+    creator: z.string(),
+    drawings,
   }),
   /** Makes sheets as numbered files in a folder, and `all.zip` of them. */
   z.object({
@@ -45,10 +61,12 @@ export const resultSchemas = {
     tables: tables.nullable(),
     /** The shop that is in the file; null when there is none. */
     shop: tables.nullable(),
+    drawings,
     faults: z.array(faultSchema),
   }),
   "read-foreign": z.object({ sheets: z.array(foreignSheetSchema) }),
   write: z.object({}),
+  "send-out": z.object({}),
   sheets: z.object({}),
 } as const satisfies Readonly<Record<Task["kind"], z.ZodType>>;
 export type ResultOf<K extends Task["kind"]> = z.infer<(typeof resultSchemas)[K]>;

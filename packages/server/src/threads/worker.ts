@@ -18,6 +18,9 @@ async function work(task: Task): Promise<ResultOf<Task["kind"]>> {
     case "write":
       await (await import("./book-files.ts")).writeFile(task);
       return {};
+    case "send-out":
+      await (await import("./send-out.ts")).makeSendOut(task);
+      return {};
     case "sheets":
       await (await import("./make-sheets.ts")).makeSheets(task, tell);
       return {};

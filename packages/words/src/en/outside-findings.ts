@@ -27,9 +27,9 @@ export const outsideFindings: Readonly<Record<string, RuleWords>> = {
     todo: "Give the part the revision that is made now.",
   },
   "drawing-none": {
-    title: "A part made outside has no drawing",
-    says: "{0} is made by somebody else and has no drawing.",
-    why: "A shop makes what is drawn, not what is said.",
+    title: "A part with marked dimensions has no drawing",
+    says: "{0} revision {revision} has marked dimensions and no drawing.",
+    why: "Balloons stand on a drawing: without it nobody knows what to measure.",
     todo: "Attach its drawing in Parts, Outside work.",
   },
   "drawing-shared": {
@@ -46,12 +46,9 @@ export const outsideFindings: Readonly<Record<string, RuleWords>> = {
   },
   "made-unsaid": {
     title: "A shop is not told what a part is made of",
-    says: "{0} is made by somebody else: {unsaid} not given.",
-    values: {
-      unsaid: { material: "material", finish: "finish", "material-finish": "material and finish" },
-    },
+    says: "{0} is made by somebody else, and no material is given.",
     why: "The order sheet would leave it open, and the shop would choose.",
-    todo: "Fill it in at the part; where there is none, write “none” or “as cut”.",
+    todo: "Fill in the material at the part.",
   },
   "dimension-odd": {
     title: "A marked dimension cannot be judged",

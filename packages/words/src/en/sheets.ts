@@ -1,4 +1,7 @@
+import { boardSheets } from "./board-sheets.ts";
 import { machineSheets } from "./machine-sheets.ts";
+import { outsideSheets } from "./outside-sheets.ts";
+import { partsSheets } from "./parts-sheets.ts";
 import { cautions } from "./sheet-cautions.ts";
 import { stepSheets } from "./step-sheets.ts";
 
@@ -55,6 +58,9 @@ export const sheets = {
   },
   machine: machineSheets,
   steps: stepSheets,
+  parts: partsSheets,
+  boards: boardSheets,
+  outside: outsideSheets,
   /** Colours of IEC 60757 by their letter codes. */
   colours: {
     BK: "black",

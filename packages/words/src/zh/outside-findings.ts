@@ -27,9 +27,9 @@ export const outsideFindings: Readonly<Record<string, RuleWords>> = {
     todo: "给零件填上现在加工的版本。",
   },
   "drawing-none": {
-    title: "外协零件没有图纸",
-    says: "{0} 由外协加工，却没有图纸。",
-    why: "外协厂按图加工，而不是按口头说明。",
+    title: "有标注尺寸的零件没有图纸",
+    says: "{0} 版本 {revision} 有标注尺寸，却没有图纸。",
+    why: "圈号标在图纸上：没有图纸就不知道测什么。",
     todo: "在“零件”的“外协加工”中附上图纸。",
   },
   "drawing-shared": {
@@ -46,10 +46,9 @@ export const outsideFindings: Readonly<Record<string, RuleWords>> = {
   },
   "made-unsaid": {
     title: "没有告诉外协厂零件用什么做",
-    says: "{0} 由外协加工：未给出{unsaid}。",
-    values: { unsaid: { material: "材料", finish: "表面处理", "material-finish": "材料和表面处理" } },
+    says: "{0} 由外协加工，却没有给出材料。",
     why: "订单页会空着，外协厂就会自行决定。",
-    todo: "在零件中填写；若不需要，请写“无”或“切割原样”。",
+    todo: "在零件中填写材料。",
   },
   "dimension-odd": {
     title: "标注尺寸无法判定",

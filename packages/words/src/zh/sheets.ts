@@ -1,6 +1,9 @@
 import type { sheets as english } from "../en/sheets.ts";
 import type { Translated } from "../language.ts";
+import { boardSheets } from "./board-sheets.ts";
 import { machineSheets } from "./machine-sheets.ts";
+import { outsideSheets } from "./outside-sheets.ts";
+import { partsSheets } from "./parts-sheets.ts";
 import { cautions } from "./sheet-cautions.ts";
 import { stepSheets } from "./step-sheets.ts";
 
@@ -56,6 +59,9 @@ export const sheets: Translated<typeof english> = {
   },
   machine: machineSheets,
   steps: stepSheets,
+  parts: partsSheets,
+  boards: boardSheets,
+  outside: outsideSheets,
   colours: {
     BK: "黑",
     BN: "棕",
