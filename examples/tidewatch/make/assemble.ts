@@ -12,6 +12,7 @@ import type { Topic } from "./author.ts";
 import { boxed } from "./box.ts";
 import { inlineTails } from "./inline-tails.ts";
 import { lanes } from "./lanes.ts";
+import { withParts } from "./parts/index.ts";
 import { production } from "./production.ts";
 import { shop } from "./shop.ts";
 import { panelShop } from "./shop-panels.ts";
@@ -46,7 +47,8 @@ function merge<T extends object>(blank: T, parts: readonly Partial<T>[]): T {
 
 /**
  * The book of Tidewatch and its shop, rows in the order of the topics; lanes are drawn over what they
- * placed, what the floor and the buyer need is made from it, and at last the panels get the wood of their joints. */
+ * placed, what the floor and the buyer need is made from it, the panels get the wood of their joints, and at last
+ * everything its part and price. */
 export function assemble(): { readonly book: Book; readonly shop: Shop } {
   const placed = assembleTopics([...TOPICS, { tables: {}, shop }]);
   const drawn = [
@@ -56,7 +58,7 @@ export function assemble(): { readonly book: Book; readonly shop: Shop } {
   ];
   const joinery: Topic = { tables: {}, shop: panelShop };
   const whole = assembleTopics([...TOPICS, { tables: {}, shop }, joinery, ...drawn]);
-  return { ...whole, book: boxed(whole.book) };
+  return withParts(boxed(whole.book), whole.shop);
 }
 
 function assembleTopics(topics: readonly Topic[]): { readonly book: Book; readonly shop: Shop } {

@@ -46,6 +46,7 @@ export const GLASS = {
   height_mm: 1180,
   thickness_mm: 5,
   material: "tempered glass",
+  part: "hw.glass",
 } as const;
 
 /** Sides slope up from the front to the rear; the right one, seen from inside, has its front at the right. */
@@ -75,6 +76,7 @@ export const cabinetPanels: Topic = {
           ...(outline === undefined ? {} : { outline }),
           wood: material.startsWith("birch") ? "hardwood" : "none",
           grain: material.startsWith("birch") ? (width_mm >= height_mm ? "x" : "y") : "none",
+          part: id === "cab.door" ? "hw.door-plate" : null,
         }),
       ),
       GLASS,

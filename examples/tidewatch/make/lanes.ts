@@ -175,7 +175,7 @@ const waypointRows = (on: PanelSide, spots: readonly Spot[], holds: ReadonlySet<
     panel: on.panel,
     side: on.side,
     ...round(at),
-    ...(holds.has(id) ? { hold: "clamp" as const } : {}),
+    ...(holds.has(id) ? { hold: "clamp" as const, hold_part: "hw.clamp-strap" } : {}),
   }));
 
 const laneRows = (net: Pick<LaneNet, "lanes">, max_diameter_mm: number, classes: readonly string[] = []) =>

@@ -1,12 +1,7 @@
-import {
-  type BookRow,
-  SHOP_TABLES,
-  type ShopRow,
-  type ShopTableName,
-  type ShopTables,
-} from "@pinwright/book";
+import { SHOP_TABLES, type ShopRow, type ShopTableName, type ShopTables } from "@pinwright/book";
 import { fillRows } from "./author.ts";
 import { DRIVERS } from "./drivers.ts";
+import { suppliers } from "./shop-suppliers.ts";
 import { wireTypes } from "./wire-types.ts";
 
 const shopRows = <N extends ShopTableName>(name: N, written: readonly Partial<ShopRow<N>>[]): ShopRow<N>[] =>
@@ -37,67 +32,9 @@ export const HOLDERS = [
   holder("clip-34", "clip", "Clamp, two screws, 34 mm", "双螺钉压线夹 34 mm", 18, 34),
 ] as const;
 
-/** Price of one at small, middle and large quantities, by kind of part. Invented, as everything here. */
-const PRICES: Readonly<
-  Record<BookRow<"parts">["kind"], readonly [supplier: string, each: number, pack: number]>
-> = {
-  electronic: ["components", 0.42, 1],
-  connector: ["components", 0.31, 10],
-  contact: ["components", 0.05, 100],
-  wire: ["wire", 0.16, 100],
-  cable: ["wire", 0.95, 50],
-  screw: ["hardware", 0.035, 200],
-  hardware: ["hardware", 0.12, 100],
-  sheet: ["timber", 46, 1],
-  turned: ["metalwork", 3.4, 1],
-  "laser-cut": ["metalwork", 4.8, 1],
-  moulded: ["moulder", 1.1, 1],
-  wood: ["timber", 6.5, 1],
-  mechanism: ["metalwork", 28, 1],
-  "bought-in": ["components", 5.6, 1],
-  board: ["boards", 7.9, 5],
-  consumable: ["hardware", 0.9, 1],
-};
-
-const BREAKS = [
-  [0, 1],
-  [10, 0.86],
-  [50, 0.68],
-] as const;
-
-/** Prices of parts, three breaks each: single packs, ten packs, fifty packs. */
-export function pricesOf(
-  parts: readonly Pick<BookRow<"parts">, "id" | "kind" | "source">[],
-): Partial<ShopTables> {
-  const bought = parts.filter((part) => part.source !== "make");
-  return {
-    prices: shopRows(
-      "prices",
-      bought.flatMap(({ id, kind }) => {
-        const [supplier, each, pack] = PRICES[kind];
-        return BREAKS.map(([packs, factor]) => ({
-          part: id,
-          supplier,
-          from_quantity: packs * pack,
-          price: Math.round(each * factor * 1000) / 1000,
-          pack,
-        }));
-      }),
-    ),
-  };
-}
-
 /** The shop in which Tidewatch is built. */
 export const shop: Partial<ShopTables> = {
-  suppliers: shopRows("suppliers", [
-    { id: "components", label: "Components trade", label_zh: "元件商", currency: "EUR", lead_days: 5 },
-    { id: "wire", label: "Wire works", label_zh: "电线厂", currency: "EUR", lead_days: 10 },
-    { id: "hardware", label: "Hardware trade", label_zh: "五金商", currency: "EUR", lead_days: 3 },
-    { id: "boards", label: "Board maker", label_zh: "电路板厂", currency: "EUR", lead_days: 15 },
-    { id: "timber", label: "Timber yard", label_zh: "木材行", currency: "EUR", lead_days: 7 },
-    { id: "metalwork", label: "Metal workshop", label_zh: "金属加工", currency: "EUR", lead_days: 25 },
-    { id: "moulder", label: "Moulder", label_zh: "注塑厂", currency: "EUR", lead_days: 40 },
-  ]),
+  suppliers,
   holders: shopRows("holders", HOLDERS),
   shop_settings: shopRows("shop_settings", [
     { id: "takt_min", value: 90, remark: "Five machines a day and a half, with the people there are." },
