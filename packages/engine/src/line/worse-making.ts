@@ -41,4 +41,17 @@ export const WORSE_IN_MAKING: Readonly<Record<string, Numbers>> = {
   "part-unnamed": { kind: "name" },
   "price-currency": { currency: "other", parts: "more" },
   "price-order": { from_quantity: "name", price: "more", before: "less" },
+
+  "drawing-old": { revision: "other", revisions: "other" },
+  "drawing-no-revision": { revisions: "other" },
+  "drawing-none": { revision: "other" },
+  "drawing-shared": { file: "name", revisions: "other" },
+  "dimension-odd": {
+    mark: "name",
+    why: "other",
+    nominal: "other",
+    minus: "other",
+    plus: "other",
+    unit: "other",
+  },
 };
