@@ -29,6 +29,7 @@ import {
   type SizedWire,
   usualOptions,
 } from "../model/index.ts";
+import { OutsideSolver } from "../outside/index.ts";
 import { NO_PANELS, PanelsSolver } from "../panels/index.ts";
 import { NO_PARTS, PartsSolver } from "../parts/index.ts";
 import { layPinboard, pinboardInput } from "../pinboard/index.ts";
@@ -74,6 +75,7 @@ export class Line {
   readonly #panels = new PanelsSolver();
   readonly #registers = new BoardsSolver();
   readonly #parts = new PartsSolver();
+  readonly #outside = new OutsideSolver();
   readonly #checks = new Checks();
   /** The next round, with thicker wires; null when none was needed. */
   #thicker: Line | null = null;
@@ -196,6 +198,7 @@ export class Line {
     const stepped = this.#steps.solve(machine, fastened.fastening, harnesses);
     const panelled = this.#panels.solve(machine);
     const registered = this.#registers.solve(machine);
+    const outside = this.#outside.solve(machine);
     const { keying, ratings, findings } = this.#checks.run({
       machine,
       graph,
@@ -205,7 +208,7 @@ export class Line {
       colours,
       packings: this.#packings,
       electric: solved,
-      others: [fastened.findings, stepped.findings, panelled.findings, registered.findings],
+      others: [fastened.findings, stepped.findings, panelled.findings, registered.findings, outside.findings],
       withKeys: (keys) => this.#parts.solve(machine, harnesses, keys, panelled.panels).findings,
     });
     this.#sweep();
@@ -269,6 +272,7 @@ export class Line {
     this.#panels.sweep();
     this.#registers.sweep();
     this.#parts.sweep();
+    this.#outside.sweep();
     this.#checks.sweep();
     for (const query of [
       this.#graphs,
