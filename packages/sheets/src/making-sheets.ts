@@ -3,6 +3,7 @@ import type { SheetLanguage } from "@pinwright/words";
 import type { SheetDocument } from "./compose/document.ts";
 import { MAKING_SHEET_KINDS, type MakingSheetKind } from "./identity.ts";
 import type { SheetOptions } from "./options.ts";
+import { composePartsLists, partsListNames } from "./parts-list/parts-list.ts";
 
 interface Maker {
   readonly compose: (line: LineResult, options: SheetOptions) => Iterable<SheetDocument>;
@@ -22,7 +23,7 @@ const MAKERS: Readonly<Record<MakingSheetKind, Maker>> = {
   "stuffing-guide": NONE,
   "board-kit": NONE,
   "board-test": NONE,
-  "parts-list": NONE,
+  "parts-list": { compose: composePartsLists, names: partsListNames },
 };
 
 /**
