@@ -7,6 +7,7 @@ import { migrateStore } from "./database/migrate.ts";
 import { openDatabase } from "./database/open-database.ts";
 import { fileStore } from "./files/file-store.ts";
 import { peopleStore } from "./people.ts";
+import { recordStore } from "./records/record-store.ts";
 import { settingStore } from "./settings.ts";
 import type { Store, StoreOptions, StorePlace } from "./store.ts";
 
@@ -41,6 +42,7 @@ async function opened(
     files: fileStore(database, options.now),
     people: peopleStore(database, options),
     settings: settingStore(database),
+    records: recordStore(database, options.now),
     audit: auditStore(database, options.now),
     backUp: (file) => backUp(database, file, options.now()),
     close: () => database.close(),

@@ -8,10 +8,13 @@ import type {
   ChangeKind,
   ChangeSet,
   Conflict,
+  Fact,
+  FactBody,
   Mapping,
   Person,
   Role,
   Snapshot,
+  UnitKind,
 } from "@pinwright/contract";
 
 /** Who acts. */
@@ -91,6 +94,7 @@ export interface Store {
   readonly files: FileStore;
   readonly people: PeopleStore;
   readonly settings: SettingStore;
+  readonly records: RecordStore;
   readonly audit: AuditStore;
   /**
    * Everything but sessions in one file (a ZIP of one JSON-lines file a table), as of one moment, while others write.
@@ -185,6 +189,118 @@ export interface SettingStore {
   set(key: string, value: string): Promise<void>;
   mappings(): Promise<readonly Mapping[]>;
   keepMapping(mapping: Mapping): Promise<void>;
+}
+
+/** A fact as it was taken in. */
+export interface ArrivedFact {
+  /** Its place in the order of arrival. */
+  readonly no: number;
+  readonly receivedAt: string;
+  readonly fact: Fact;
+  /** Why it does not count; null: it does. */
+  readonly aside: AsideReason | null;
+}
+
+/**
+ * Why a fact is kept but does not count: its hash is not that of its text; another fact stands at its place in the stream;
+ * it is not linked to the one before; one before it is not here yet; who sent it was not allowed to any more; it is one
+ * that only the server writes.
+ */
+export type AsideReason = "hash" | "fork" | "link" | "gap" | "revoked" | "server-only";
+
+export interface StreamHead {
+  readonly stream: string;
+  readonly seq: number;
+  readonly hash: string;
+}
+
+/** What became of facts that were sent. */
+export interface TakenFacts {
+  /** Heads of the streams that were sent, as they are now: all up to there is kept. */
+  readonly heads: readonly StreamHead[];
+  readonly aside: readonly { readonly stream: string; readonly seq: number; readonly why: AsideReason }[];
+  /** Facts that count since now, in their order. */
+  readonly counted: readonly ArrivedFact[];
+}
+
+/** What to look for; all that is given must hold. */
+export interface Trace {
+  readonly part?: string;
+  readonly lot?: string;
+  readonly type?: string;
+  readonly revision?: string;
+  readonly person?: string;
+  readonly instrument?: string;
+  /** UTC times, the first included, the second not. */
+  readonly from?: string;
+  readonly to?: string;
+}
+
+export interface KeptUnit {
+  readonly unit: string;
+  readonly what: UnitKind;
+  readonly type: string;
+  readonly book: string;
+  readonly revision: string;
+  readonly run: string;
+}
+
+/** A unit that a trace leads to: what it was found by, or what that is or was in. */
+export interface TracedUnit {
+  readonly unit: string;
+  readonly isDirect: boolean;
+}
+
+export interface KeptReading {
+  readonly no: number;
+  readonly unit: string;
+  readonly value: number | null;
+  readonly good: boolean;
+  readonly at: string;
+}
+
+/** A place where the records are not as they were written. */
+export interface StreamFault {
+  readonly stream: string;
+  readonly seq: number;
+  readonly what: "changed" | "missing" | "inserted" | "head";
+}
+
+/** A unit that gets a serial number. */
+export interface NewUnit {
+  readonly what: UnitKind;
+  readonly type: string;
+  readonly book: string;
+  readonly revision: string;
+  readonly run?: string;
+  readonly options: readonly string[];
+}
+
+/**
+ * What happened on the floor. Each device writes a stream of its own, linked by hashes; facts are added and never changed.
+ * The same fact again is answered as before; one that contradicts is kept aside, and never refused.
+ */
+export interface RecordStore {
+  /** @param isRevoked whoever sends them may not any more: they are kept aside */
+  take(facts: readonly Fact[], isRevoked: boolean): Promise<TakenFacts>;
+  /**
+   * Gives out serial numbers and writes that these units were begun, into the server's own stream.
+   */
+  begin(units: readonly NewUnit[], person: string): Promise<readonly ArrivedFact[]>;
+  /** Writes a fact of the server's own. */
+  addOwn(body: FactBody, person: string): Promise<ArrivedFact>;
+  /** Facts after a number, in the order of arrival. */
+  after(no: number, limit: number): Promise<readonly ArrivedFact[]>;
+  /** Facts that name a unit, or a unit that is or was inside it at any depth, in the order of arrival. */
+  ofUnit(unit: string): Promise<readonly ArrivedFact[]>;
+  units(filter: Partial<Pick<KeptUnit, "what" | "type" | "book" | "run">>): Promise<readonly KeptUnit[]>;
+  /** Units that are concerned, and all that they are or were in, in code-point order. */
+  trace(trace: Trace): Promise<readonly TracedUnit[]>;
+  /** The last readings of a test, oldest first. */
+  readings(test: string, limit: number): Promise<readonly KeptReading[]>;
+  heads(): Promise<readonly StreamHead[]>;
+  /** Looks at every row whether it is what was written; heads kept elsewhere show a stream that was cut short. */
+  verify(heads?: readonly StreamHead[]): Promise<readonly StreamFault[]>;
 }
 
 export interface AuditStore {

@@ -26,4 +26,11 @@ export const KEPT_TABLES: readonly KeptTable[] = [
   { name: "mappings", key: ["id"] },
   { name: "audit", key: ["no"] },
   { name: "counters", key: ["name"] },
+  { name: "facts", key: ["no"], large: "body" },
+  { name: "stream_heads", key: ["stream"] },
+  { name: "fact_units", key: ["unit", "no"] },
+  { name: "readings", key: ["no"] },
+  { name: "unit_lots", key: ["no"] },
+  { name: "unit_links", key: ["no"] },
+  { name: "units", key: ["unit"] },
 ];

@@ -86,6 +86,47 @@ export interface Tables {
   settings: { name: string; value: string };
   mappings: { id: string; table_name: string; header: string; columns: string };
   audit: { no: number; at: string; person_name: string; action: string; detail: string; origin: string };
+  /** What happened on the floor, in the order of arrival; rows are added and never changed but for `aside`. */
+  facts: {
+    no: number;
+    stream: string;
+    seq: number;
+    before: string;
+    hash: string;
+    at: string;
+    received_at: string;
+    person: string;
+    kind: string;
+    /** JSON of the body. */
+    body: string;
+    /** Why it does not count; null: it does. */
+    aside: string | null;
+  };
+  /** The last fact of each stream that counts; the row is locked by whoever adds to the stream. */
+  stream_heads: { stream: string; seq: number; hash: string; at: string };
+  /** Facts by the units that they speak of. */
+  fact_units: { unit: string; no: number };
+  /** Facts that count, spread out to be looked up; a correction takes its fact out of these four. */
+  readings: {
+    no: number;
+    test: string;
+    unit: string;
+    value: number | null;
+    good: Flag;
+    instrument: string;
+    at: string;
+  };
+  unit_lots: { no: number; part: string; lot: string; unit: string };
+  unit_links: { no: number; unit: string; within: string; place: string };
+  units: {
+    unit: string;
+    no: number;
+    what: string;
+    type: string;
+    book: string;
+    revision: string;
+    run: string;
+  };
   /** Counters whose row is locked by whoever takes a number. */
   counters: { name: string; value: number };
 }

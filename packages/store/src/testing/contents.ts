@@ -25,8 +25,11 @@ export async function contents(store: Store, settings: readonly string[]): Promi
   for (const { id } of await store.people.list()) people.push(await store.people.byId(id));
   const values = [];
   for (const name of settings) values.push([name, await store.settings.get(name)]);
+  const facts = await store.records.after(0, 1000);
   return {
     books,
+    // Stores before version 3 had no records.
+    ...(facts.length === 0 ? {} : { facts, heads: await store.records.heads() }),
     people,
     settings: values,
     mappings: await store.settings.mappings(),

@@ -1,6 +1,7 @@
 import { RANK } from "@pinwright/book";
 import type { Store } from "../store.ts";
 import { cell, done, edit, tablesOf } from "./cells.ts";
+import { TestStream } from "./facts.ts";
 import { ANN, BEN } from "./options.ts";
 
 /** Names of the settings that `fill` sets. */
@@ -8,7 +9,7 @@ export const FILLED_SETTINGS = ["port", "nothing"];
 
 /** Puts something of every kind into a store. */
 export async function fill(store: Store): Promise<void> {
-  const { books, files, people, settings, audit } = store;
+  const { books, files, people, records, settings, audit } = store;
   const start = tablesOf({
     machine: { machine: { [RANK]: "a0", label: '"Heron"', label_zh: '"苍鹭"' } },
     devices: {
@@ -62,4 +63,15 @@ export async function fill(store: Store): Promise<void> {
   for (const action of ["set-up", "sign-in"]) {
     await audit.add({ personName: "Ann", action, detail: "", from: "127.0.0.1" });
   }
+  const unit = { what: "board", type: "bt.driver", book: "heron", revision: "A", options: [] } as const;
+  await records.begin([unit], ann.id);
+  const tablet = new TestStream("tablet-1");
+  await records.take(
+    [
+      tablet.write({ kind: "lot-used", unit: "b-000001", part: "ic.1", lot: "批 7" }),
+      tablet.write({ kind: "reading", unit: "b-000001", test: "t.current", value: 50.25, good: true }),
+      tablet.write({ kind: "fitted", unit: "b-000001", into: "m-000001", place: "brd.driver" }),
+    ],
+    false,
+  );
 }

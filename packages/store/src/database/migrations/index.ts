@@ -1,9 +1,10 @@
 import type { Migration } from "./types.ts";
 import { VERSION_1 } from "./version-1.ts";
 import { VERSION_2 } from "./version-2.ts";
+import { VERSION_3 } from "./version-3.ts";
 
 /** Every step from an empty database to today, in order. */
-export const MIGRATIONS: readonly Migration[] = [VERSION_1, VERSION_2];
+export const MIGRATIONS: readonly Migration[] = [VERSION_1, VERSION_2, VERSION_3];
 
 /** Version of the tables that this program reads and writes. */
 export const STORE_VERSION = MIGRATIONS.length;

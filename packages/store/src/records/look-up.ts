@@ -1,0 +1,90 @@
+import { type Kysely, type RawBuilder, sql } from "kysely";
+import type { Database } from "../database/database.ts";
+import { comparable } from "../database/number.ts";
+import type { Tables } from "../database/schema.ts";
+import type { KeptUnit, RecordStore, Trace, TracedUnit } from "../store.ts";
+import { factOf } from "./take.ts";
+
+/** Facts, units, readings and what leads from one to the other. */
+export const lookUp = ({
+  db,
+}: Database): Pick<RecordStore, "after" | "ofUnit" | "units" | "trace" | "readings" | "heads"> => ({
+  async after(no, limit) {
+    const rows = await db
+      .selectFrom("facts")
+      .selectAll()
+      .where("no", ">", comparable(no))
+      .orderBy("no")
+      .limit(comparable(limit))
+      .execute();
+    return rows.map(factOf);
+  },
+  async ofUnit(unit) {
+    const { rows } = await sql<Tables["facts"]>`
+      with recursive inner_units(unit) as (
+        select unit from fact_units where unit = ${unit}
+        union
+        select unit_links.unit from unit_links join inner_units on unit_links.within = inner_units.unit
+      )
+      select facts.* from facts
+      where no in (select no from fact_units where unit in (select unit from inner_units))
+      order by no`.execute(db);
+    return rows.map(factOf);
+  },
+  async units({ what, type, book, run }) {
+    let query = db.selectFrom("units").selectAll();
+    if (what !== undefined) query = query.where("what", "=", what);
+    if (type !== undefined) query = query.where("type", "=", type);
+    if (book !== undefined) query = query.where("book", "=", book);
+    if (run !== undefined) query = query.where("run", "=", run);
+    const rows = await query.orderBy("unit").execute();
+    return rows.map((row): KeptUnit => ({ ...row, what: row.what as KeptUnit["what"] }));
+  },
+  trace: (trace) => traced(db, trace),
+  async readings(test, limit) {
+    const rows = await db
+      .selectFrom("readings")
+      .selectAll()
+      .where("test", "=", test)
+      .orderBy("at", "desc")
+      .orderBy("no", "desc")
+      .limit(comparable(limit))
+      .execute();
+    return rows.reverse().map(({ no, unit, value, good, at }) => ({ no, unit, value, good: good === 1, at }));
+  },
+  async heads() {
+    const rows = await db.selectFrom("stream_heads").selectAll().orderBy("stream").execute();
+    return rows.map(({ stream, seq, hash }) => ({ stream, seq, hash }));
+  },
+});
+
+/** Units for which everything that a trace asks holds, then all that they are or were in. */
+async function traced(db: Kysely<Tables>, trace: Trace): Promise<readonly TracedUnit[]> {
+  const conditions: RawBuilder<unknown>[] = [];
+  const { part, lot, type, revision, person, instrument, from, to } = trace;
+  if (part !== undefined || lot !== undefined)
+    conditions.push(sql`select unit from unit_lots where true
+      ${part === undefined ? sql`` : sql`and part = ${part}`}
+      ${lot === undefined ? sql`` : sql`and lot = ${lot}`}`);
+  if (type !== undefined || revision !== undefined)
+    conditions.push(sql`select unit from units where true
+      ${type === undefined ? sql`` : sql`and type = ${type}`}
+      ${revision === undefined ? sql`` : sql`and revision = ${revision}`}`);
+  const times = sql`${from === undefined ? sql`` : sql`and at >= ${from}`} ${to === undefined ? sql`` : sql`and at < ${to}`}`;
+  if (instrument !== undefined)
+    conditions.push(sql`select unit from readings where instrument = ${instrument} ${times}`);
+  else if (person !== undefined || from !== undefined || to !== undefined)
+    conditions.push(sql`select unit from fact_units where no in (
+      select no from facts where aside is null ${person === undefined ? sql`` : sql`and person = ${person}`} ${times})`);
+  if (conditions.length === 0) return [];
+  const { rows } = await sql<{ unit: string; direct: number }>`
+    with recursive found(unit) as (${sql.join(conditions, sql` intersect `)}),
+    outer_units(unit) as (
+      select unit from found
+      union
+      select unit_links.within from unit_links join outer_units on unit_links.unit = outer_units.unit
+    )
+    select unit, case when unit in (select unit from found) then 1 else 0 end as direct
+    from outer_units order by unit`.execute(db);
+  return rows.map(({ unit, direct }) => ({ unit, isDirect: Number(direct) === 1 }));
+}
