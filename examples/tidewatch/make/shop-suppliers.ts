@@ -1,5 +1,6 @@
 import { SHOP_TABLES, type ShopRow } from "@pinwright/book";
 import { fillRows } from "./author.ts";
+import { CNY_EUR } from "./parts/part-kit.ts";
 
 type Supplier = readonly [
   id: string,
@@ -13,6 +14,7 @@ const SUPPLIERS: readonly Supplier[] = [
   ["components", "Components trade", "元件商", 5, { shipping: 9, least_order: 25 }],
   ["components-b", "Components trade, second", "元件商二", 8, { shipping: 12, least_order: 50 }],
   ["wire", "Wire works", "电线厂", 10, { shipping: 28, least_order: 150 }],
+  ["wire-b", "Wire trade, second", "电线商二", 6, { shipping: 16, least_order: 80 }],
   ["hardware", "Hardware trade", "五金商", 3, { shipping: 8, least_order: 20 }],
   ["hardware-b", "Screw wholesaler", "螺钉批发商", 9, { shipping: 22, least_order: 100 }],
   [
@@ -23,7 +25,9 @@ const SUPPLIERS: readonly Supplier[] = [
     { shipping: 35, order_cost: 25, least_order: 80, deposit_pct: 50 },
   ],
   ["timber", "Timber yard", "木材行", 7, { shipping: 60, least_order: 200 }],
+  ["timber-b", "Timber trade, second", "木材商二", 5, { shipping: 85, least_order: 150 }],
   ["metalwork", "Metal workshop", "金属加工", 20, { shipping: 35, order_cost: 30, least_order: 150 }],
+  ["stamper", "Stamping works", "冲压厂", 25, { shipping: 40, order_cost: 30, least_order: 250 }],
   ["turner", "Turning shop", "车削加工", 18, { shipping: 14, order_cost: 25, least_order: 100 }],
   [
     "moulder",
@@ -57,3 +61,9 @@ export const suppliers = fillRows<ShopRow<"suppliers">>(
     ...terms,
   })),
 );
+
+/** What the moulder's currency is worth is invented, too. */
+export const currencies = fillRows<ShopRow<"currencies">>(SHOP_TABLES.currencies, [
+  { id: "EUR", own: "yes", rate: 1 },
+  { id: "CNY", rate: CNY_EUR },
+]);

@@ -1,7 +1,7 @@
 import { SHOP_TABLES, type ShopRow, type ShopTableName, type ShopTables } from "@pinwright/book";
 import { fillRows } from "./author.ts";
 import { DRIVERS } from "./drivers.ts";
-import { suppliers } from "./shop-suppliers.ts";
+import { currencies, suppliers } from "./shop-suppliers.ts";
 import { wireTypes } from "./wire-types.ts";
 
 const shopRows = <N extends ShopTableName>(name: N, written: readonly Partial<ShopRow<N>>[]): ShopRow<N>[] =>
@@ -34,6 +34,7 @@ export const HOLDERS = [
 
 /** The shop in which Tidewatch is built. */
 export const shop: Partial<ShopTables> = {
+  currencies,
   suppliers,
   holders: shopRows("holders", HOLDERS),
   shop_settings: shopRows("shop_settings", [

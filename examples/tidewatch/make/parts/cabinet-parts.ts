@@ -1,205 +1,8 @@
-import { bought, haveMade, type Item, made, moulded, sheetMetal, turned, wears } from "./part-kit.ts";
+import { CABINET_DEVICES } from "./cabinet-device-parts.ts";
+import { bought, haveMade, type Item, made, moulded, sheetMetal, wears } from "./part-kit.ts";
 
 const BLACK = ["steel sheet, cold rolled", "powder-coated, black"] as const;
 const BRUSHED = ["stainless sheet", "brushed"] as const;
-
-/** Supplies, mains parts, earth, buttons, speakers: what the cabinet's devices are. */
-const DEVICES: readonly Item[] = [
-  bought(
-    ["dev.inlet", "Mains inlet", "电源插座（输入）"],
-    "bought-in",
-    [
-      ["components", 1.45, 10],
-      ["components-b", 1.38, 50],
-    ],
-    { mass_g: 22 },
-  ),
-  bought(
-    ["dev.mains-switch", "Mains switch, two poles", "双极电源开关"],
-    "bought-in",
-    [
-      ["components", 2.1, 10],
-      ["components-b", 2.25, 20],
-    ],
-    { mass_g: 26, ...wears(0.004) },
-  ),
-  bought(
-    ["dev.mains-filter", "Mains filter, 10 A", "电源滤波器 10 A"],
-    "bought-in",
-    [
-      ["components", 9.6, 1],
-      ["power", 9.9, 1],
-    ],
-    { mass_g: 290 },
-  ),
-  made(
-    ["dev.mains-duct", "Mains duct with cover", "带盖电源线槽"],
-    "mechanism",
-    { "bi.duct-36": 0.34, "lb.mains": 1 },
-    { mass_g: 150 },
-  ),
-  bought(
-    ["bi.duct-36", "Duct 36 × 40 with cover", "36 × 40 线槽（带盖）"],
-    "bought-in",
-    [["components", 3.2, 2]],
-    { unit: "m" },
-  ),
-  bought(["dev.psu-48", "Supply unit 48 V 12 A", "48 V 12 A 电源"], "bought-in", [["power", 62, 1, 49]], {
-    mass_g: 1250,
-    ...wears(0.02),
-  }),
-  bought(
-    ["dev.psu-12-150", "Supply unit 12 V 12 A", "12 V 12 A 电源"],
-    "bought-in",
-    [
-      ["power", 18.5, 1],
-      ["components-b", 20.8, 1],
-    ],
-    { mass_g: 560, ...wears(0.015) },
-  ),
-  bought(
-    ["dev.psu-12-100", "Supply unit 12 V 8 A", "12 V 8 A 电源"],
-    "bought-in",
-    [
-      ["power", 13.9, 1],
-      ["components-b", 15.2, 1],
-    ],
-    { mass_g: 420, ...wears(0.015) },
-  ),
-  made(
-    ["dev.earth-bar", "Earth bar, twelve studs", "十二柱接地排"],
-    "mechanism",
-    {
-      "br.earth-bar": 1,
-      "tu.earth-stud": 12,
-      "hw.washer-toothed-m4": 12,
-      "hw.nut-m4": 12,
-      "lb.earth": 1,
-    },
-    { mass_g: 118 },
-  ),
-  sheetMetal(["br.earth-bar", "Earth bar, bare", "接地排裸件"], 3, 2.6, { mass_g: 64 }, [
-    "copper strip",
-    "tinned",
-  ]),
-  turned(["tu.earth-stud", "Earth stud M4 × 16", "接地螺柱 M4 × 16"], "steel 8 mm", "nickel", 0.38, {
-    mass_g: 4,
-  }),
-  made(
-    ["dev.earth-stud", "Earth stud with washers and nuts", "接地螺柱（带垫圈螺母）"],
-    "mechanism",
-    {
-      "tu.earth-stud": 1,
-      "hw.nut-m4": 2,
-      "hw.washer-m4": 1,
-      "lb.earth": 1,
-    },
-    { mass_g: 8 },
-  ),
-  made(
-    ["dev.button-lit", "Lit push-button", "带灯按钮"],
-    "mechanism",
-    {
-      "bi.button-28": 1,
-      "sw.micro-body": 1,
-      "el.led-warm": 1,
-      "el.res-025": 1,
-      "ar.button": 1,
-    },
-    { mass_g: 31, ...wears(0.02) },
-  ),
-  bought(["bi.button-28", "Push-button 28 mm, clear, with nut", "28 mm 透明按钮（带螺母）"], "bought-in", [
-    ["switches", 1.65, 10],
-  ]),
-  haveMade(
-    ["ar.button", "Disc of a button, printed", "按钮印片"],
-    "consumable",
-    ["polycarbonate film", 0.25, "printed"],
-    ["print", 0.1],
-  ),
-  made(
-    ["dev.flip-button", "Flipper button with leaf switch", "拨板按钮（簧片）"],
-    "mechanism",
-    {
-      "md.flip-button": 1,
-      "md.flip-bezel": 1,
-      "sw.blade-tungsten": 2,
-      "sw.stack-spacer": 3,
-      "br.leaf": 1,
-      "hw.m3x8": 2,
-    },
-    { mass_g: 29, ...wears(0.04) },
-  ),
-  moulded(["md.flip-button", "Plunger of the flipper button", "拨板按钮芯"], "acetal, red", 0.29, {
-    mass_g: 6,
-    ...wears(0.02),
-  }),
-  moulded(["md.flip-bezel", "Bezel of the flipper button, with nut", "拨板按钮座"], "ABS, black", 0.41, {
-    mass_g: 11,
-  }),
-  bought(["dev.service-button", "Service button", "维修按钮"], "bought-in", [
-    ["switches", 0.66, 20],
-    ["components", 0.74, 10],
-  ]),
-  made(
-    ["dev.tilt-bob", "Tilt bob in its ring", "倾斜摆"],
-    "mechanism",
-    {
-      "tu.tilt-bob": 1,
-      "wf.tilt-rod": 1,
-      "br.tilt-ring": 1,
-      "sp.tilt": 1,
-      "hw.m3x8": 2,
-    },
-    { mass_g: 78 },
-  ),
-  turned(["tu.tilt-bob", "Bob with thumb screw", "倾斜摆锤"], "brass 22 mm", "", 1.5, { mass_g: 52 }),
-  sheetMetal(["br.tilt-ring", "Ring and bracket of the tilt bob", "倾斜摆环支架"], 1.5, 0.9, { mass_g: 18 }),
-  haveMade(
-    ["wf.tilt-rod", "Rod of the tilt bob", "倾斜摆杆"],
-    "hardware",
-    ["stainless wire", 2, ""],
-    ["springs", 0.22, 10],
-  ),
-  made(
-    ["dev.coin-micro", "Coin microswitch", "投币微动开关"],
-    "mechanism",
-    { "sw.micro-body": 1, "wf.coin": 1 },
-    wears(0.03),
-  ),
-  haveMade(
-    ["wf.coin", "Wire lever of a coin switch", "投币开关线柄"],
-    "hardware",
-    ["stainless wire", 0.6, ""],
-    ["springs", 0.14, 10],
-  ),
-  made(
-    ["dev.door-micro", "Door microswitch", "门微动开关"],
-    "mechanism",
-    {
-      "sw.micro-door": 1,
-      "br.door-micro": 1,
-      "hw.m3x8": 2,
-    },
-    { mass_g: 24, ...wears(0.01) },
-  ),
-  bought(
-    ["sw.micro-door", "Microswitch body, 10 A, with pull-out plunger", "微动开关本体 10 A（可拉出）"],
-    "bought-in",
-    [["switches", 2.2, 10]],
-  ),
-  sheetMetal(["br.door-micro", "Bracket of the door switch", "门开关支架"], 1.5, 0.4, { mass_g: 12 }),
-  bought(["dev.speaker-100", "Speaker, 100 mm, 4 Ω", "扬声器 100 mm 4 Ω"], "bought-in", [["power", 3.4, 4]], {
-    mass_g: 310,
-    ...wears(0.006),
-  }),
-  bought(
-    ["dev.speaker-165", "Bass speaker, 165 mm, 8 Ω", "低音扬声器 165 mm 8 Ω"],
-    "bought-in",
-    [["power", 9.2, 2]],
-    { mass_g: 980, ...wears(0.006) },
-  ),
-];
 
 /** Legs, lock bar, rails, door, hinge, prop, glue and paint. */
 const CABINET: readonly Item[] = [
@@ -255,7 +58,10 @@ const CABINET: readonly Item[] = [
   bought(
     ["hw.rail-tape", "Mounting tape of a side rail, 19 mm", "侧边条胶带 19 mm"],
     "consumable",
-    [["hardware", 0.62, 25]],
+    [
+      ["hardware", 0.62, 25],
+      ["hardware-b", 0.583, 100],
+    ],
     { unit: "m" },
   ),
   moulded(["md.glass-channel", "Channel of the glass, side", "玻璃侧槽"], "PVC, black, extruded", 1.4, {
@@ -345,10 +151,21 @@ const CABINET: readonly Item[] = [
   sheetMetal(["br.grille-165", "Grille of the bass speaker", "低音网罩"], 1, 1.9, { mass_g: 118 }, BLACK),
   sheetMetal(["br.vent", "Grille of a vent, 90 mm", "通风网罩 90 mm"], 1, 0.9, { mass_g: 40 }, BLACK),
   sheetMetal(["br.mains-cover", "Cover of the mains fuse board", "市电保险板护罩"], 1, 2.6, { mass_g: 190 }),
-  bought(["wood.batten-20", "Batten 20 × 20, pine", "松木条 20 × 20"], "wood", [["timber", 0.85, 20]], {
-    unit: "m",
-  }),
-  bought(["wood.corner", "Corner block, beech", "榉木角块"], "wood", [["timber", 0.55, 50]]),
+  bought(
+    ["wood.batten-20", "Batten 20 × 20, pine", "松木条 20 × 20"],
+    "wood",
+    [
+      ["timber", 0.85, 20],
+      ["timber-b", 0.918, 20],
+    ],
+    {
+      unit: "m",
+    },
+  ),
+  bought(["wood.corner", "Corner block, beech", "榉木角块"], "wood", [
+    ["timber", 0.55, 50],
+    ["timber-b", 0.594, 50],
+  ]),
   bought(["bi.backglass", "Glass of the backbox, 3 mm", "背箱玻璃 3 mm"], "bought-in", [["glass", 11.8, 1]], {
     source: "have-made",
     revision: "A",
@@ -367,20 +184,66 @@ const CABINET: readonly Item[] = [
     ["hardware", 1.6, 10],
     ["hardware-b", 1.5, 50],
   ]),
-  bought(["pa.primer", "Primer, water-based", "水性底漆"], "consumable", [["paint", 9.2, 5]], { unit: "l" }),
-  bought(["pa.black", "Top coat, black, water-based", "水性黑色面漆"], "consumable", [["paint", 14.5, 5]], {
-    unit: "l",
-  }),
-  bought(["pa.lacquer", "Clear lacquer, water-based", "水性清漆"], "consumable", [["paint", 13.2, 5]], {
-    unit: "l",
-  }),
-  bought(["cs.wood-glue", "Wood glue D3", "木工胶 D3"], "consumable", [["paint", 5.4, 5]], { unit: "kg" }),
-  bought(["cs.filler", "Wood filler", "木腻子"], "consumable", [["paint", 7.1, 1]], { unit: "kg" }),
-  bought(["cs.abrasive", "Abrasive disc 150 mm", "砂纸片 150 mm"], "consumable", [["paint", 0.38, 50]]),
+  bought(
+    ["pa.primer", "Primer, water-based", "水性底漆"],
+    "consumable",
+    [
+      ["paint", 9.2, 5],
+      ["hardware", 10.6, 5],
+    ],
+    { unit: "l" },
+  ),
+  bought(
+    ["pa.black", "Top coat, black, water-based", "水性黑色面漆"],
+    "consumable",
+    [
+      ["paint", 14.5, 5],
+      ["hardware", 16.7, 5],
+    ],
+    {
+      unit: "l",
+    },
+  ),
+  bought(
+    ["pa.lacquer", "Clear lacquer, water-based", "水性清漆"],
+    "consumable",
+    [
+      ["paint", 13.2, 5],
+      ["hardware", 15.2, 5],
+    ],
+    {
+      unit: "l",
+    },
+  ),
+  bought(
+    ["cs.wood-glue", "Wood glue D3", "木工胶 D3"],
+    "consumable",
+    [
+      ["paint", 5.4, 5],
+      ["hardware", 6.21, 5],
+    ],
+    { unit: "kg" },
+  ),
+  bought(
+    ["cs.filler", "Wood filler", "木腻子"],
+    "consumable",
+    [
+      ["paint", 7.1, 1],
+      ["hardware", 8.16, 1],
+    ],
+    { unit: "kg" },
+  ),
+  bought(["cs.abrasive", "Abrasive disc 150 mm", "砂纸片 150 mm"], "consumable", [
+    ["paint", 0.38, 50],
+    ["hardware", 0.437, 50],
+  ]),
   bought(
     ["cs.threadlocker", "Threadlocker, medium", "中强度螺纹胶"],
     "consumable",
-    [["hardware", 310, 0.05]],
+    [
+      ["hardware", 310, 0.05],
+      ["components-b", 326, 0.05],
+    ],
     { unit: "l" },
   ),
   bought(
@@ -394,44 +257,4 @@ const CABINET: readonly Item[] = [
   ),
 ];
 
-export const CABINET_PARTS: readonly Item[] = [...DEVICES, ...CABINET];
-
-/** What the machine contains besides what geometry and wiring tell. */
-export const CABINET_BOM: Readonly<Record<string, number>> = {
-  "hw.ball": 4,
-  "hw.leg": 4,
-  "hw.leveller": 4,
-  "hw.leg-bolt": 8,
-  "br.leg-plate": 4,
-  "hw.t-nut-m10": 8,
-  "hw.lockbar": 1,
-  "asm.receiver": 1,
-  "hw.side-rail": 2,
-  "hw.rail-tape": 5.2,
-  "md.glass-channel": 2,
-  "md.glass-rear": 1,
-  "asm.door-fittings": 1,
-  "br.bb-hinge": 2,
-  "bi.bb-latch": 1,
-  "asm.pf-prop": 1,
-  "br.pf-pivot": 2,
-  "br.pf-hanger": 2,
-  "br.grille-100": 2,
-  "br.grille-165": 1,
-  "br.vent": 2,
-  "br.mains-cover": 1,
-  "wood.batten-20": 6.5,
-  "wood.corner": 12,
-  "bi.backglass": 1,
-  "md.bb-trim": 1,
-  "bi.bb-lock": 1,
-  "pa.primer": 0.9,
-  "pa.black": 1.1,
-  "cs.wood-glue": 0.45,
-  "cs.filler": 0.12,
-  "cs.abrasive": 7,
-  "cs.threadlocker": 0.004,
-  "cs.solder": 0.12,
-  "ar.playfield": 1,
-  "md.ball-guide-clip": 6,
-};
+export const CABINET_PARTS: readonly Item[] = [...CABINET_DEVICES, ...CABINET];

@@ -44,7 +44,7 @@ const COILS: readonly (readonly [
   fails: number,
   wound: number,
 ])[] = [
-  ["flipper", "Flipper coil", "拨板线圈", 0.38, "md.sleeve-54", 0.04, 6.9],
+  ["flipper", "Flipper coil", "拨板线圈", 0.38, "md.sleeve-54", 0.04, 11.2],
   ["sling", "Slingshot coil", "弹弓线圈", 0.3, "md.sleeve-42", 0.03, 4.2],
   ["bumper", "Pop bumper coil", "弹跳柱线圈", 0.31, "md.sleeve-46", 0.03, 4.6],
   ["reset", "Drop target reset coil", "落靶复位线圈", 0.33, "md.sleeve-54", 0.02, 4.9],
@@ -82,7 +82,10 @@ export const COIL_PARTS: readonly Item[] = [
   bought(
     ["cs.tape-coil", "Coil tape 25 mm, polyester", "线圈胶带 25 mm"],
     "consumable",
-    [["wire", 0.11, 66]],
+    [
+      ["wire", 0.11, 66],
+      ["wire-b", 0.116, 66],
+    ],
     { unit: "m" },
   ),
   turned(
@@ -122,7 +125,7 @@ export const COIL_PARTS: readonly Item[] = [
         ...wears(fails),
       },
     );
-    return { ...coilItem, offers: [["coils", price, 5]] };
+    return { ...coilItem, offers: [["coils", Math.round(price * 130) / 100, 5]] };
   }),
 ];
 

@@ -13,7 +13,6 @@ export const COMMON_PARTS: readonly Item[] = [
     ["hw.nut-m2", "Nut M2", "螺母 M2", 0.012],
     ["hw.nut-m4-lock", "Lock nut M4", "防松螺母 M4", 0.026],
     ["hw.nut-m5-lock", "Lock nut M5", "防松螺母 M5", 0.032],
-    ["hw.washer-m3", "Washer M3", "垫圈 M3", 0.006],
     ["hw.washer-m5", "Washer M5", "垫圈 M5", 0.009],
     ["hw.washer-spring-m4", "Spring washer M4", "弹簧垫圈 M4", 0.008],
     ["hw.clip-e-4", "E-clip for 4 mm", "E 形卡簧 4 mm", 0.018],
@@ -38,7 +37,10 @@ export const COMMON_PARTS: readonly Item[] = [
   bought(
     ["hw.bumper-rubber-8", "Stop of rubber, 8 mm, M4 stud", "橡胶止挡 8 mm（M4 螺柱）"],
     "hardware",
-    [["rubber", 0.28, 50]],
+    [
+      ["rubber", 0.28, 50],
+      ["hardware-b", 0.308, 50],
+    ],
     { ...wears(0.05) },
   ),
   bought(
@@ -49,8 +51,14 @@ export const COMMON_PARTS: readonly Item[] = [
       ["hardware-b", 0.27, 200],
     ],
   ),
-  bought(["hw.felt-16", "Felt washer 16 mm", "毛毡垫 16 mm"], "hardware", [["rubber", 0.07, 100]]),
-  bought(["hw.grommet-6", "Grommet 6 mm", "橡胶护圈 6 mm"], "hardware", [["rubber", 0.06, 100]]),
+  bought(["hw.felt-16", "Felt washer 16 mm", "毛毡垫 16 mm"], "hardware", [
+    ["rubber", 0.07, 100],
+    ["hardware-b", 0.077, 100],
+  ]),
+  bought(["hw.grommet-6", "Grommet 6 mm", "橡胶护圈 6 mm"], "hardware", [
+    ["rubber", 0.06, 100],
+    ["hardware-b", 0.066, 100],
+  ]),
   bought(
     ["hw.shrink-3", "Shrink sleeve 3 mm", "热缩管 3 mm"],
     "consumable",
@@ -120,5 +128,4 @@ export const COMMON_PARTS: readonly Item[] = [
   spring(["sp.plunger-6", "Return spring for 6 mm plungers", "6 mm 铁芯复位簧"], 0.5, 0.12),
   spring(["sp.draw-20", "Draw spring 20 mm", "拉簧 20 mm"], 0.6, 0.15, wears(0.03)),
   spring(["sp.draw-34", "Draw spring 34 mm", "拉簧 34 mm"], 0.8, 0.19, wears(0.04)),
-  spring(["sp.torsion-6", "Torsion spring 6 mm", "扭簧 6 mm"], 0.6, 0.18),
 ];

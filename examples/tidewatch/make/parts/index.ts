@@ -1,6 +1,7 @@
 import type { Book, BookRow, BookTables, Shop, ShopTables } from "@pinwright/book";
 import { rows } from "../author.ts";
-import { CABINET_BOM, CABINET_PARTS } from "./cabinet-parts.ts";
+import { CABINET_BOM } from "./cabinet-bom.ts";
+import { CABINET_PARTS } from "./cabinet-parts.ts";
 import { COIL_PARTS } from "./coil-parts.ts";
 import { COMMON_PARTS } from "./common-parts.ts";
 import { DEVICE_PARTS } from "./device-parts.ts";
@@ -11,8 +12,9 @@ import { TARGET_CONTENTS, TARGET_PARTS } from "./mechanism-parts-targets.ts";
 import type { Item, Part } from "./part-kit.ts";
 import { pricesOf } from "./prices.ts";
 import { PRINT_BOM, PRINT_PARTS } from "./print-parts.ts";
+import { tooling } from "./tools.ts";
 import { TOP_PARTS } from "./top-parts.ts";
-import { tooling, waysOf } from "./ways.ts";
+import { waysOf } from "./ways.ts";
 
 const ITEMS: readonly Item[] = [
   ...COMMON_PARTS,

@@ -22,6 +22,13 @@ const hardware = (price: number, pack: number): Known => ({
   ],
 });
 
+const wireOf = (price: number, length: number): Known => ({
+  offers: [
+    ["wire", price, length],
+    ["wire-b", price * 1.08, length],
+  ],
+});
+
 const ELECTRONICS: Readonly<Record<string, Known>> = {
   "el.controller": { offers: [["components", 1.15, 10, 28]], cells: wears(0.002) },
   "el.transceiver": two(0.48, 25, wears(0.004)),
@@ -54,9 +61,9 @@ const POSTS: Readonly<Record<string, Known>> = {
     ],
     cells: wears(0.4),
   },
-  "cable.ribbon-10": { offers: [["wire", 0.74, 30]] },
-  "cable.screened-5": { offers: [["wire", 1.35, 50]] },
-  "cable.cord-2x1": { offers: [["wire", 0.88, 50]] },
+  "cable.ribbon-10": wireOf(0.74, 30),
+  "cable.screened-5": wireOf(1.35, 50),
+  "cable.cord-2x1": wireOf(0.88, 50),
 };
 
 const SHEET_PRICES: Readonly<Record<string, number>> = {
@@ -106,7 +113,7 @@ const RULES: readonly (readonly [form: RegExp, known: (match: readonly string[],
   [/^contact\.(?:p396|i420|tab)/, () => two(0.034, 200)],
   [/^contact\.m750/, () => two(0.062, 100)],
   [/^contact\./, () => two(0.045, 100)],
-  [/^wire\.(?:hu|hv|pe|cord|rb)/, (_, part) => ({ offers: [["wire", wirePrice(part.value), 305]] })],
+  [/^wire\.(?:hu|hv|pe|cord|rb)/, (_, part) => wireOf(wirePrice(part.value), 305)],
   [
     /^hw\.standoff-(?:m3-)?(\d+)/,
     ([, mm]) => ({
@@ -143,7 +150,13 @@ export function knownOf(part: Named): Known | null {
   if (listed !== undefined) return listed;
   const sheet = SHEET_PRICES[part.id];
   if (sheet !== undefined)
-    return { offers: [["timber", sheet, 1]], cells: { material: "birch plywood", scrap_pct: 2 } };
+    return {
+      offers: [
+        ["timber", sheet, 1],
+        ["timber-b", sheet * 1.06, 1],
+      ],
+      cells: { material: "birch plywood", scrap_pct: 2 },
+    };
   const ready = READY[part.id];
   if (ready !== undefined) return { offers: [["boards", ready[0], 1, ready[1]]], cells: wears(0.02) };
   for (const [form, known] of RULES) {

@@ -102,9 +102,17 @@ export const SHOW_PARTS: readonly Item[] = [
     { mass_g: 210 },
   ),
   sheetMetal(["br.shaker-guard", "Guard over the shaker's weights", "振动配重护罩"], 1, 1.6, { mass_g: 66 }),
-  bought(["hw.rubber-strip", "Rubber strip 20 × 3", "橡胶条 20 × 3"], "hardware", [["rubber", 1.9, 10]], {
-    unit: "m",
-  }),
+  bought(
+    ["hw.rubber-strip", "Rubber strip 20 × 3", "橡胶条 20 × 3"],
+    "hardware",
+    [
+      ["rubber", 1.9, 10],
+      ["hardware-b", 2.09, 10],
+    ],
+    {
+      unit: "m",
+    },
+  ),
   sheetMetal(["br.clock-plate", "Plate of the tide clock", "潮汐钟底板"], 1.5, 1.5, { mass_g: 82 }),
   haveMade(
     ["ar.clock-dial", "Dial of the tide clock", "潮汐钟表盘"],

@@ -70,9 +70,17 @@ export const TARGET_PARTS: readonly Item[] = [
   }),
   sheetMetal(["br.spinner-post", "Post of the spinner, bent", "旋转片支架"], 1.5, 0.74, { mass_g: 14 }),
   wireForm(["wf.spinner", "Wire of the spinner", "旋转片轴线"], 1.6, "", 0.42, wears(0.1)),
-  bought(["bi.grease", "Grease for mechanisms", "机构润滑脂"], "consumable", [["hardware", 22]], {
-    unit: "kg",
-  }),
+  bought(
+    ["bi.grease", "Grease for mechanisms", "机构润滑脂"],
+    "consumable",
+    [
+      ["hardware", 22, 0.5],
+      ["hardware-b", 20.5, 1],
+    ],
+    {
+      unit: "kg",
+    },
+  ),
 ];
 
 export const TARGET_CONTENTS: Readonly<Record<string, Readonly<Record<string, number>>>> = {

@@ -101,11 +101,31 @@ export const PRINT_PARTS: readonly Item[] = [
     ["cardboard", 4, ""],
     ["packing", 1.5],
   ),
-  bought(["pk.strap", "Strap 16 mm", "打包带 16 mm"], "consumable", [["packing", 0.06, 500]], { unit: "m" }),
-  bought(["pk.film", "Stretch film", "缠绕膜"], "consumable", [["packing", 2.9, 2]], { unit: "kg" }),
-  bought(["pk.silica", "Drying bag 50 g", "干燥剂 50 g"], "consumable", [["packing", 0.18, 100]]),
+  bought(
+    ["pk.strap", "Strap 16 mm", "打包带 16 mm"],
+    "consumable",
+    [
+      ["packing", 0.06, 500],
+      ["hardware", 0.072, 500],
+    ],
+    { unit: "m" },
+  ),
+  bought(
+    ["pk.film", "Stretch film", "缠绕膜"],
+    "consumable",
+    [
+      ["packing", 2.9, 2],
+      ["hardware", 3.48, 2],
+    ],
+    { unit: "kg" },
+  ),
+  bought(["pk.silica", "Drying bag 50 g", "干燥剂 50 g"], "consumable", [
+    ["packing", 0.18, 100],
+    ["hardware", 0.216, 100],
+  ]),
   bought(["pk.bag-zip", "Bag with zip 200 × 300", "自封袋 200 × 300"], "consumable", [
     ["packing", 0.07, 100],
+    ["hardware", 0.084, 100],
   ]),
   made(["asm.spares-bag", "Bag of first spares", "随机备件包"], "mechanism", {
     "pk.bag-zip": 1,

@@ -59,15 +59,34 @@ export const TOP_PARTS: readonly Item[] = [
   bought(
     ["wood.maple-10x32", "Maple strip 10 × 32, planed", "枫木条 10 × 32"],
     "wood",
-    [["timber", 2.4, 10]],
+    [
+      ["timber", 2.4, 10],
+      ["timber-b", 2.57, 10],
+    ],
     { unit: "m" },
   ),
-  bought(["wood.maple-8x32", "Maple strip 8 × 32, planed", "枫木条 8 × 32"], "wood", [["timber", 2.1, 10]], {
-    unit: "m",
-  }),
-  bought(["wood.maple-48x32", "Maple bar 48 × 32, planed", "枫木方 48 × 32"], "wood", [["timber", 7.2, 5]], {
-    unit: "m",
-  }),
+  bought(
+    ["wood.maple-8x32", "Maple strip 8 × 32, planed", "枫木条 8 × 32"],
+    "wood",
+    [
+      ["timber", 2.1, 10],
+      ["timber-b", 2.25, 10],
+    ],
+    {
+      unit: "m",
+    },
+  ),
+  bought(
+    ["wood.maple-48x32", "Maple bar 48 × 32, planed", "枫木方 48 × 32"],
+    "wood",
+    [
+      ["timber", 7.2, 5],
+      ["timber-b", 7.7, 5],
+    ],
+    {
+      unit: "m",
+    },
+  ),
   ...WOODS.map(([name, label, zh, contains, mass_g]) =>
     made(
       [`top.${name}`, label, zh],
@@ -208,7 +227,12 @@ export const TOP_PARTS: readonly Item[] = [
     bought(
       [`insert.round-${mm}`, `Insert, round, ${mm} mm, clear`, `圆形透明嵌件 ${mm} mm`],
       "moulded",
-      [["plastics", price, 100]],
+      mm === 17
+        ? [
+            ["plastics", price, 100],
+            ["components-b", price * 1.1, 100],
+          ]
+        : [["plastics", price, 100]],
       {
         revision: "A",
         material: "acrylic, clear",
