@@ -9,6 +9,7 @@ import { history } from "./history.ts";
 import { imports } from "./imports.ts";
 import { layout } from "./layout.ts";
 import { lists } from "./lists.ts";
+import { outside } from "./outside.ts";
 import { panels } from "./panels.ts";
 import { parts } from "./parts.ts";
 import { people } from "./people.ts";
@@ -36,6 +37,7 @@ export const app = {
   shell,
   start,
   boards,
+  outside,
   panels,
   parts,
   runs,
