@@ -84,7 +84,10 @@ export interface StageBlock {
   /** Machines finished at the end of each working day. */
   readonly days: readonly { readonly day: DayNumber; readonly machines: number; readonly minutes: number }[];
   readonly people: number;
+  /** On average over the run. */
   readonly minutesPerMachine: number;
+  /** Whether the stage or the book tells how long it takes. */
+  readonly isKnown: boolean;
 }
 
 /** Money that goes out. */
@@ -119,9 +122,13 @@ export interface MachineCost {
   readonly each: Total;
   /** In descending order. */
   readonly kinds: readonly { readonly kind: CostKind; readonly each: Decimal }[];
-  /** What contributes most, assemblies with their work rolled up apart; in descending order. */
+  /**
+   * What contributes, in descending order; all of them add up to the whole: parts, work by `stage:ID`, tools by
+   * `tooling:ID`, and `scrap`, `carriage` and `overhead`, which have no names of their own.
+   */
   readonly contributors: readonly {
     readonly id: string;
+    readonly kind: CostKind;
     readonly labels: Languages;
     readonly each: Decimal;
   }[];

@@ -1,5 +1,14 @@
+export { costAgainstQuantity, USUAL_QUANTITIES } from "./against-quantity.ts";
+export { mondayOf, WorkCalendar, weekdayOf } from "./calendar.ts";
+export { changeRun, type RunChange } from "./change.ts";
+export { comparePlans, compareRuns, type PlanPair, type RunFigures, type RunPair } from "./compare-plans.ts";
 export { dayNumber, dayText } from "./days.ts";
+export { frozenPrices } from "./frozen-prices.ts";
 export type { MachineVariant, PlanInput, RunMix, StageKind, StageMinutes } from "./input.ts";
 export { openRuns, optionsKey, runMixes } from "./mixes.ts";
 export { planRuns } from "./plan-runs.ts";
+export { type Shortage, shortages } from "./shortages.ts";
+export { spareCount, sparesBinomial } from "./spares.ts";
+export { openReceipts, type Receipt } from "./stock/receipts.ts";
+export { type LedgerLine, type PartStock, stockLedger, stockOf, usableStock } from "./stock/stock.ts";
 export { variantOf } from "./variant.ts";

@@ -14,6 +14,11 @@ export interface MachineVariant {
   readonly bill: Bill;
   /** Of the first machine of a run where people learn: `assembly` and `mechanisms`. */
   readonly minutes: StageMinutes;
+  /**
+   * Minutes for the boards of one machine, tests included, against the number of machines whose boards are made together:
+   * by rising number; in the cheaper way of soldering. Empty: those of `minutes`.
+   */
+  readonly boardMinutes: readonly { readonly machines: number; readonly minutes: number }[];
   /** Square metres of sheet goods that one machine takes, waste included, by part; what is not in it has no waste. */
   readonly sheetUse: ReadonlyMap<string, Decimal>;
 }

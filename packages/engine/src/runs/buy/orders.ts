@@ -1,0 +1,150 @@
+import type { Shop, ShopRow } from "@pinwright/book";
+import {
+  compareText,
+  currencyPlaces,
+  type Decimal,
+  decimal,
+  roundDecimal,
+  timesDecimal,
+} from "@pinwright/kernel";
+import { groupRows, type ProposedLine, type ProposedOrder, rowsById, type Total } from "../../model/index.ts";
+import { mondayOf } from "../calendar.ts";
+import { dayText } from "../days.ts";
+import type { PlannedLots } from "./sourcing.ts";
+
+/** One lot with all that an order says of it. */
+interface OrderedLot extends ProposedLine {
+  readonly supplierId: string;
+  readonly orderDay: number;
+  readonly lacksPrice: boolean;
+}
+
+/** An order while lines are still joined to it. */
+interface Draft {
+  readonly supplierId: string;
+  readonly orderDay: number;
+  readonly lines: readonly OrderedLot[];
+}
+
+/**
+ * Orders from the lots: those that one supplier gets in one week are one order, on the day of the earliest; each line
+ * keeps its own day. An order below the supplier's least value takes the next one with it; the last one goes with the one
+ * before.
+ */
+export function ordersOf(shop: Shop, lots: readonly PlannedLots[], own: string): readonly ProposedOrder[] {
+  const suppliers = rowsById(shop.tables.suppliers);
+  const drafts = [...groupRows(lots.flatMap(orderedLots), (lot) => lot.supplierId)].flatMap(
+    ([supplierId, ownLots]) => joined(weeks(supplierId, ownLots), suppliers.get(supplierId)),
+  );
+  return drafts
+    .map((draft) => orderOf(shop, draft, suppliers.get(draft.supplierId), own))
+    .sort((a, b) => a.orderDay - b.orderDay || compareText(a.supplierId, b.supplierId));
+}
+
+function orderedLots({ demand, found }: PlannedLots): readonly OrderedLot[] {
+  const supplierId = found?.lots.supplierId ?? null;
+  if (found === null || supplierId === null) return [];
+  const { pack, orders } = found.lots;
+  const places = currencyPlaces(found.offer.currency);
+  return orders.map(({ day, orderDay, quantity, price, runIds }) => ({
+    partId: demand.partId,
+    colour: demand.colour,
+    revision: demand.part?.revision ?? "",
+    quantity,
+    pack,
+    packs: Number(quantity / pack),
+    price,
+    amount: roundDecimal(timesDecimal(quantity, price ?? 0n), places),
+    dueDay: day,
+    runIds,
+    supplierId,
+    orderDay,
+    lacksPrice: price === null,
+  }));
+}
+
+function weeks(supplierId: string, lots: readonly OrderedLot[]): readonly Draft[] {
+  return [...groupRows(lots, (lot) => String(mondayOf(lot.orderDay)))]
+    .map(([, lines]) => ({
+      supplierId,
+      orderDay: lines.reduce((day, line) => Math.min(day, line.orderDay), Number.POSITIVE_INFINITY),
+      lines,
+    }))
+    .sort((a, b) => a.orderDay - b.orderDay);
+}
+
+const amountOf = ({ lines }: Draft): Decimal => lines.reduce((sum, line) => sum + line.amount, 0n);
+
+function joined(drafts: readonly Draft[], supplier: ShopRow<"suppliers"> | undefined): readonly Draft[] {
+  const least = decimal(supplier?.least_order ?? 0);
+  const result: Draft[] = [];
+  const joinLast = (draft: Draft): void => {
+    const before = result.pop();
+    result.push(before === undefined ? draft : { ...before, lines: [...before.lines, ...draft.lines] });
+  };
+  for (const draft of drafts) {
+    const before = result.at(-1);
+    if (before !== undefined && amountOf(before) < least) joinLast(draft);
+    else result.push(draft);
+  }
+  const last = result.at(-1);
+  if (result.length > 1 && last !== undefined && amountOf(last) < least) {
+    result.pop();
+    joinLast(last);
+  }
+  return result;
+}
+
+function orderOf(
+  { tables }: Shop,
+  { supplierId, orderDay, lines }: Draft,
+  supplier: ShopRow<"suppliers"> | undefined,
+  own: string,
+): ProposedOrder {
+  const currency = supplier?.currency ?? own;
+  const shipping = decimal(supplier?.shipping ?? 0);
+  const value = lines.reduce((sum, line) => sum + line.amount, shipping);
+  const unpriced = [...new Set(lines.filter((line) => line.lacksPrice).map((line) => line.partId))];
+  const missing: Total["missing"] = unpriced.sort(compareText).map((id) => ({ lack: "no-price", id }));
+  const rate = currency === own ? 1 : (tables.currencies.find((row) => row.id === currency)?.rate ?? null);
+  const places = currencyPlaces(own);
+  const sameParts = mergedLines(lines);
+  return {
+    id: `${supplierId}.${dayText(orderDay)}`,
+    supplierId,
+    currency,
+    orderDay,
+    dueDay: lines.reduce((day, line) => Math.max(day, line.dueDay), orderDay),
+    lines: sameParts,
+    shipping,
+    total: { value, missing },
+    ownTotal: {
+      value: rate === null ? 0n : roundDecimal(timesDecimal(value, decimal(rate)), places),
+      missing: rate === null ? [...missing, { lack: "no-rate", id: supplierId }] : missing,
+    },
+  };
+}
+
+/** Lines by part, colour and day; what is wanted of one on one day is one line. */
+function mergedLines(lots: readonly OrderedLot[]): readonly ProposedLine[] {
+  const lines = new Map<string, ProposedLine>();
+  for (const { supplierId: _, orderDay: __, lacksPrice: ___, ...line } of lots) {
+    const name = `${line.partId}\n${line.colour}\n${line.dueDay}\n${line.price}`;
+    const before = lines.get(name);
+    lines.set(
+      name,
+      before === undefined
+        ? line
+        : {
+            ...before,
+            quantity: before.quantity + line.quantity,
+            packs: before.packs + line.packs,
+            amount: before.amount + line.amount,
+            runIds: [...new Set([...before.runIds, ...line.runIds])],
+          },
+    );
+  }
+  return [...lines.values()].sort(
+    (a, b) => compareText(a.partId, b.partId) || compareText(a.colour, b.colour) || a.dueDay - b.dueDay,
+  );
+}
