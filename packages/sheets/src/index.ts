@@ -2,6 +2,7 @@ export { composeSheets, type MadeSheet, type SheetsChoice, sheetNames } from "./
 export { stepCautions } from "./assembly/step-cautions.ts";
 export { assemblyDocumentNames, assemblyDocumentsAbout, composeAssemblySheets } from "./assembly-sheets.ts";
 export { type BoardPicture, boardPage, boardScaleText, drawBoard } from "./board-picture/board-picture.ts";
+export { markedSide } from "./board-picture/bodies.ts";
 export { bodyHash } from "./compose/body-hash.ts";
 export type { SheetDocument } from "./compose/document.ts";
 export type { Grid, GridValue } from "./compose/grid.ts";

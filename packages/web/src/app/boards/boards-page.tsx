@@ -1,16 +1,58 @@
 import { useEffect } from "react";
-import { useWords } from "../words.tsx";
+import { Link, useLocation } from "wouter";
+import { useDesk, useView } from "../book/desk.tsx";
+import { openCount } from "../findings/section-findings.tsx";
+import { usePick, useWords } from "../words.tsx";
+import { TABS, tabAddress } from "./address.ts";
+import { BoardPage } from "./board-page.tsx";
+import { RegisterTab } from "./register-tab.tsx";
+import { SolderTab } from "./solder-tab.tsx";
+import { TestsTab } from "./tests-tab.tsx";
+import "../wiring/currents/currents.css";
+import "../wiring/currents/tables.css";
+import "../steps/steps.css";
+import "../panels/panels.css";
+import "./boards.css";
 
-/** Boards: register, stuffing, soldering, tests. */
+/** Boards: which there are, how each kind is stuffed and kitted, how they are soldered and tested. */
 export default function BoardsPage() {
   const words = useWords();
+  const pick = usePick();
+  const { bookId } = useDesk();
+  const [location] = useLocation();
+  const register = useView("boardRegister", null);
+  const findings = useView("boardFindings", null);
+  const [, asked = ""] = location.slice(`/b/${bookId}/boards`.length).split("/");
+  const tab = TABS.find((one) => one === asked) ?? (asked === "" ? "register" : null);
+  const typeId = decodeURIComponent(asked);
+  const kind = register?.get(typeId);
+  const title =
+    tab === null
+      ? kind === undefined
+        ? typeId
+        : pick(kind.label, kind.labelZh) || typeId
+      : words.boards.tabs[tab];
   useEffect(() => {
-    document.title = `${words.shell.sections.boards} · Pinwright`;
-  }, [words]);
+    document.title = `${words.shell.sections.boards}: ${title} · Pinwright`;
+  }, [title, words]);
+  if (register === null || findings === null) return <p className="page dim">{words.common.loading}</p>;
+  const open = openCount(findings);
   return (
-    <div className="page">
-      <h2>{words.shell.sections.boards}</h2>
-      <p>{words.boards.empty}</p>
+    <div className="currents boards">
+      <nav className="currents-tabs" aria-label={words.shell.sections.boards}>
+        {TABS.map((one) => (
+          <Link key={one} href={tabAddress(bookId, one)} aria-current={one === tab ? "page" : undefined}>
+            {words.boards.tabs[one]}
+            {one === "register" && open > 0 && <span className="tab-count">{open}</span>}
+          </Link>
+        ))}
+      </nav>
+      <div className="currents-body">
+        {tab === "register" && <RegisterTab register={register} findings={findings} />}
+        {tab === "solder" && <SolderTab register={register} />}
+        {tab === "tests" && <TestsTab register={register} />}
+        {tab === null && <BoardPage key={typeId} typeId={typeId} kind={kind} findings={findings} />}
+      </div>
     </div>
   );
 }

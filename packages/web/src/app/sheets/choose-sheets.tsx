@@ -3,6 +3,7 @@ import type { SheetRequest } from "@pinwright/contract";
 import { sheetWords } from "@pinwright/words";
 import { IconPrinter } from "@tabler/icons-react";
 import { type ReactNode, useState } from "react";
+import { CountField } from "../book/count-field.tsx";
 import { useSpeech } from "../words.tsx";
 import {
   ASSEMBLY_SHEET_KINDS,
@@ -16,12 +17,16 @@ import {
 } from "./sheet-kinds.ts";
 import "./sheets.css";
 
+const MOST_MACHINES = 1000;
+
 type Wanted = Omit<SheetRequest, "id">;
 
 /** Kinds, files and language of sheets to make, and the button that asks for them. */
 export function ChooseSheets({
   harnessIds,
   ofMachine = false,
+  asked = null,
+  machines: askedMachines = 1,
   onMake,
   children,
 }: {
@@ -29,19 +34,26 @@ export function ChooseSheets({
   readonly harnessIds: readonly string[];
   /** Whether sheets of the whole machine are offered, too. */
   readonly ofMachine?: boolean;
+  /** Kinds that are chosen at first; null: as usual. */
+  readonly asked?: ReadonlySet<string> | null;
+  /** Machines that are made together, at first. */
+  readonly machines?: number;
   readonly onMake: (wanted: Wanted) => Promise<unknown>;
   readonly children?: ReactNode;
 }) {
   const { words: all, language } = useSpeech();
   const words = all.prints;
   const kindWords = sheetWords(language).kinds;
-  const [machineKinds, setMachineKinds] = useState(ofMachine ? MACHINE_SHEET_KINDS : []);
+  const first = <K extends string>(all: readonly K[], usual: boolean): readonly K[] =>
+    asked === null ? (usual ? all : []) : all.filter((kind) => asked.has(kind));
+  const [machineKinds, setMachineKinds] = useState(first(MACHINE_SHEET_KINDS, ofMachine));
   // There are many of them, and who wants one kind seldom wants the others.
-  const [assemblyKinds, setAssemblyKinds] = useState<typeof ASSEMBLY_SHEET_KINDS>([]);
-  const [makingKinds, setMakingKinds] = useState<typeof MAKING_SHEET_KINDS>([]);
-  const [kinds, setKinds] = useState(SHEET_KINDS);
+  const [assemblyKinds, setAssemblyKinds] = useState(first(ASSEMBLY_SHEET_KINDS, false));
+  const [makingKinds, setMakingKinds] = useState(first(MAKING_SHEET_KINDS, false));
+  const [kinds, setKinds] = useState(first(SHEET_KINDS, true));
   const [formats, setFormats] = useState<readonly SheetFormat[]>(["pdf"]);
   const [sheetLanguage, setSheetLanguage] = useState<SheetLanguage>(language);
+  const [machines, setMachines] = useState(askedMachines);
   const [busy, setBusy] = useState(false);
   const [failed, setFailed] = useState("");
   // Without a harness there is nothing to make the sheets of a harness of.
@@ -58,6 +70,7 @@ export function ChooseSheets({
         kinds: [...machineKinds, ...assemblyKinds, ...makingKinds, ...harnessKinds],
         formats: [...formats],
         language: sheetLanguage,
+        machines,
       });
     } catch (error) {
       setFailed(words.failed(error instanceof Error ? error.message : String(error)));
@@ -117,7 +130,9 @@ export function ChooseSheets({
           chosen={makingKinds}
           onChoose={setMakingKinds}
           nameOf={(kind) => kindWords[kind]}
-        />
+        >
+          <CountField label={words.machines} value={machines} most={MOST_MACHINES} onCount={setMachines} />
+        </Choices>
       )}
       {children}
       <Choices
@@ -154,12 +169,15 @@ export function Choices<T extends string>({
   chosen,
   onChoose,
   nameOf,
+  children,
 }: {
   readonly title: string;
   readonly all: readonly T[];
   readonly chosen: readonly T[];
   readonly onChoose: (chosen: readonly T[]) => void;
   readonly nameOf: (one: T) => string;
+  /** What else is to be said for them. */
+  readonly children?: ReactNode;
 }) {
   const { words } = useSpeech();
   const picked = new Set<string>(chosen);
@@ -192,6 +210,7 @@ export function Choices<T extends string>({
           />
         ))}
       </div>
+      {children}
     </fieldset>
   );
 }

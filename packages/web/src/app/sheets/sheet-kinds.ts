@@ -64,6 +64,9 @@ export const MAKING_SHEET_KINDS = everyOne<MakingSheetKind>()([
 /** What the names of files of the whole machine begin with, where others have their harness. */
 export const MACHINE_SHEETS: typeof MachineSheets = "machine";
 
+/** Any kind of sheet. */
+export type SheetKind = HarnessSheetKind | MachineSheetKind | AssemblySheetKind | MakingSheetKind;
+
 export type SheetFormat = SheetRequest["formats"][number];
 export const SHEET_FORMATS = everyOne<SheetFormat>()(["pdf", "svg", "dxf", "xlsx", "csv"]);
 

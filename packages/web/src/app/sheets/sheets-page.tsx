@@ -1,4 +1,5 @@
 import { useEffect, useRef, useState } from "react";
+import { useSearchParams } from "wouter";
 import { useView } from "../book/desk.tsx";
 import { usePick, useWords } from "../words.tsx";
 import { Choices, ChooseSheets } from "./choose-sheets.tsx";
@@ -14,6 +15,9 @@ export default function SheetsPage() {
   const [chosen, setChosen] = useState<readonly string[] | null>(null);
   const [latest, setLatest] = useState<string | null>(null);
   const made = useRef<HTMLElement>(null);
+  const [params] = useSearchParams();
+  const kinds = params.get("kinds");
+  const machines = Number(params.get("machines") ?? "1");
   const ids = [...(harnesses?.keys() ?? [])];
   const known = new Set(ids);
   const wanted = (chosen ?? ids).filter((id) => known.has(id));
@@ -32,7 +36,10 @@ export default function SheetsPage() {
             <p className="dim">{words.intro}</p>
             <ChooseSheets
               harnessIds={wanted}
+              key={kinds}
               ofMachine
+              machines={Number.isInteger(machines) && machines > 0 ? machines : 1}
+              asked={kinds === null ? null : new Set(kinds.split(","))}
               onMake={async (request) => {
                 setLatest((await make(request)).id);
                 made.current?.scrollIntoView({ block: "nearest", behavior: "smooth" });

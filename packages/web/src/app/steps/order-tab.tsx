@@ -1,10 +1,9 @@
-import { findingWords } from "@pinwright/words";
 import { Link } from "wouter";
 import type { ViewEntry } from "../../worker/protocol.ts";
 import { useDesk } from "../book/desk.tsx";
 import type { Entries } from "../book/desk-client.ts";
-import { subjectAddress } from "../findings/address.ts";
-import { usePick, useSpeech, useWords } from "../words.tsx";
+import { SectionFindings } from "../findings/section-findings.tsx";
+import { useWords } from "../words.tsx";
 
 /** The order in figures, and what is wrong with it: loops that nobody can assemble, screws that nobody can reach. */
 export function OrderTab({
@@ -44,45 +43,7 @@ export function OrderTab({
         {figure(own.bitChanges, figures.bitChanges, "")}
       </dl>
       <h3>{own.findings}</h3>
-      {findings.size === 0 ? (
-        <p className="dim">{own.noFindings}</p>
-      ) : (
-        <ul className="order-findings">
-          {[...findings].map(([key, entry]) => (
-            <OrderFinding key={key} entry={entry} />
-          ))}
-        </ul>
-      )}
+      <SectionFindings findings={findings} none={own.noFindings} />
     </>
-  );
-}
-
-function OrderFinding({ entry: { finding, subjects } }: { readonly entry: ViewEntry<"stepFindings"> }) {
-  const { words, language } = useSpeech();
-  const { bookId } = useDesk();
-  const pick = usePick();
-  const wording = findingWords(language, finding.rule);
-  const isLoop = finding.rule === "order-loop";
-  return (
-    <li className={`said ${finding.severity}`}>
-      <b>
-        {words.common.severity[finding.severity]}: {wording.title}
-      </b>
-      {finding.accepted !== null && <span className="dim"> {words.steps.accepted}</span>}
-      <p>{wording.say(finding)}</p>
-      <p className="loop">
-        {subjects.map((subject, i) => {
-          const address = subjectAddress(bookId, subject);
-          const name = pick(subject.label, subject.labelZh) || subject.id;
-          return (
-            <span key={subject.id}>
-              {i > 0 && (isLoop ? " → " : ", ")}
-              {address === null ? name : <Link href={address}>{name}</Link>}
-            </span>
-          );
-        })}
-      </p>
-      <p className="dim">{wording.todo}</p>
-    </li>
   );
 }

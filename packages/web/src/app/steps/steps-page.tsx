@@ -1,6 +1,7 @@
 import { useEffect } from "react";
 import { Link, useLocation } from "wouter";
 import { useDesk, useOne, useView } from "../book/desk.tsx";
+import { openCount } from "../findings/section-findings.tsx";
 import { useWords } from "../words.tsx";
 import { TABS, tabAddress } from "./address.ts";
 import { LearningTab } from "./learning-tab.tsx";
@@ -26,7 +27,7 @@ export default function StepsPage() {
   }, [tab, words]);
   if (steps === null || figures === undefined || findings === null)
     return <p className="page dim">{words.common.loading}</p>;
-  const open = [...findings.values()].filter(({ finding }) => finding.accepted === null).length;
+  const open = openCount(findings);
   return (
     <div className="currents steps">
       <nav className="currents-tabs" aria-label={words.shell.sections.steps}>

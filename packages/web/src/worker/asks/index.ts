@@ -1,13 +1,17 @@
 import type { Model } from "../model.ts";
+import { boardKitFor, boardStuffing } from "./board-making.ts";
 import { candidates } from "./candidates.ts";
 import { composeSheet } from "./compose-sheet.ts";
+import { cuttingOfSheet } from "./cutting-of-sheet.ts";
 import { importTrial } from "./import-trial.ts";
+import { paintOfRun } from "./paint-of-run.ts";
 import { pegTrial, pinPeg, unpinPegs } from "./pegs.ts";
 import { fastenerTypes, readDrawing } from "./read-drawing.ts";
 import { renaming } from "./renaming.ts";
 import { rowKeys } from "./row-keys.ts";
 import { search } from "./search.ts";
 import { betterHarness, keepHarness } from "./settling.ts";
+import { soldering } from "./soldering.ts";
 import { stationPlan } from "./station-plan.ts";
 import { takenIds } from "./taken-ids.ts";
 
@@ -28,6 +32,11 @@ export const ASKS = {
   readDrawing,
   fastenerTypes,
   stationPlan,
+  cuttingOfSheet,
+  paintOfRun,
+  boardStuffing,
+  boardKitFor,
+  soldering,
 };
 
 export type AskName = keyof typeof ASKS;

@@ -1,3 +1,6 @@
+import type { BookRow } from "@pinwright/book";
+import { fromFrame } from "@pinwright/kernel";
+import { markedSide } from "@pinwright/sheets";
 import { centredRing, flat } from "./rings.ts";
 import { view } from "./view.ts";
 
@@ -19,6 +22,8 @@ export interface BoardPart {
   readonly isHidden: boolean;
   /** Corners by turns of x and y, in the board's frame. */
   readonly ring: readonly number[];
+  /** Where the mark of the right way round is drawn: the ends of a bar, or one place for a dot; blank: none. */
+  readonly mark: readonly number[];
 }
 
 /** A kind of board as it is drawn. */
@@ -71,6 +76,7 @@ export const boardPlacements = view<{ readonly typeId: string }, BoardFace>({
             masks: row.masks,
             isHidden: row.hidden,
             ring: centredRing(row.x_mm, row.y_mm, row.rotation_deg, row.width_mm, row.depth_mm),
+            mark: markOf(row, type),
           };
         }),
     };
@@ -78,3 +84,28 @@ export const boardPlacements = view<{ readonly typeId: string }, BoardFace>({
   },
   restsInPreview: true,
 });
+
+/** How far a mark is inside of a part, as a share of its half extent. */
+const INSIDE = 0.82;
+/** A dot is at most so far from the corner or edge. */
+const DOT_MM = 1.2;
+
+/** The mark as on the printed picture: a bar along the marked side, a dot for a notch or a leg. */
+function markOf(row: BookRow<"placements">, type: BookRow<"board_types">): readonly number[] {
+  if (row.polarity === "") return [];
+  const [hw, hd] = [row.width_mm / 2, row.depth_mm / 2];
+  const frame = { xMm: row.x_mm, yMm: row.y_mm, rotationDeg: row.rotation_deg };
+  const at = (xMm: number, yMm: number): readonly number[] => {
+    const p = fromFrame(frame, { xMm, yMm });
+    return [p.xMm, p.yMm];
+  };
+  if (/notch|leg/u.test(row.polarity)) {
+    const inMm = Math.min(DOT_MM, 0.4 * Math.min(hw, hd) + 0.2);
+    return at(inMm - hw, row.polarity.includes("leg") ? hd - inMm : 0);
+  }
+  const [x, y] = markedSide(row, type);
+  const ends = [-1, 1].map((end) =>
+    x === 0 ? at(end * hw * INSIDE, y * hd * INSIDE) : at(x * hw * INSIDE, end * hd * INSIDE),
+  );
+  return ends.flat();
+}

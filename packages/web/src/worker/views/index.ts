@@ -4,6 +4,7 @@ import { boardRegister } from "./board-register.ts";
 import { boardTests } from "./board-tests.ts";
 import { carriers } from "./carriers.ts";
 import { continuity } from "./continuity.ts";
+import { cuttingBasis } from "./cutting-basis.ts";
 import { electricBasis } from "./electric-basis.ts";
 import { electricConductors } from "./electric-conductors.ts";
 import { electricFuse, electricFuses } from "./electric-fuses.ts";
@@ -29,12 +30,14 @@ import { layoutTrace } from "./layout-trace.ts";
 import { layoutCrossings, layoutLanes, layoutWaypoints } from "./layout-ways.ts";
 import { learning } from "./learning.ts";
 import { net, nets } from "./nets.ts";
+import { paintBasis } from "./paint-basis.ts";
 import { panelFits, panelSizes } from "./panel-sizes.ts";
 import { pinboard } from "./pinboard.ts";
 import { boardFindings, panelFindings, stepFindings } from "./rule-findings.ts";
 import { screwAbout } from "./screw-about.ts";
 import { screwMarks } from "./screw-marks.ts";
 import { screwTypes } from "./screw-types.ts";
+import { solderBasis } from "./solder-basis.ts";
 import { stations } from "./stations.ts";
 import { stepFigures } from "./step-figures.ts";
 import { stepLines } from "./step-lines.ts";
@@ -102,11 +105,14 @@ export const VIEWS = {
   learning,
   panelSizes,
   panelFits,
+  cuttingBasis,
+  paintBasis,
   panelFindings,
   boardRegister,
   boardPlacements,
   boardTests,
   boardFindings,
+  solderBasis,
 };
 
 export type ViewName = keyof typeof VIEWS;

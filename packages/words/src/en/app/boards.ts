@@ -4,7 +4,7 @@ const n = (count: number, one: string, many: string): string =>
 const minutes = (value: number): string =>
   value < 0.95
     ? `${number(value * 60, 0)} s`
-    : value < 600
+    : value < 120
       ? `${number(value, value < 100 ? 1 : 0)} min`
       : `${number(value / 60, 1)} h`;
 
@@ -39,7 +39,7 @@ export const boards = {
 
   noSuchKind: (id: string) => `There is no kind of board “${id}”.`,
   toRegister: "Register of boards",
-  boardParts: { stuffing: "Stuffing", kit: "Kit", tests: "Tests", places: "Places" },
+  boardParts: { tests: "Tests", places: "Where they are" },
   facts: "Facts",
   barePart: "Bare board",
   stuffedPart: "Stuffed board",
@@ -158,9 +158,12 @@ export const boards = {
   curveTitle: "Work against the number of machines",
   curveChart: (crossing: string) =>
     `Minutes of work by hand and in the bath against the number of machines; they cross at ${crossing}. The table below has the figures.`,
+  curveFigures: "The curve in figures",
+  boardCount: "Boards",
+  countOf: (name: string) => `Boards of ${name}`,
   curveHand: "by hand",
   curveBath: "in the bath",
-  curveCross: (machines: number) => `${machines}`,
+  sessionAt: (machines: number) => `this session: ${n(machines, "machine", "machines")}`,
   machineAxis: "machines in one session",
   hourAxis: (hours: number) => `${number(hours, 1)} h`,
   times: "Times, to try others",

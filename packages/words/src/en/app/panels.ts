@@ -15,7 +15,7 @@ export const panels = {
   exact: (value: number) => number(value, 2),
   machines: "Machines",
   print: "Sheets to print:",
-  findings: "What is wrong with it",
+  findings: "What is wrong with them",
   noFindings: "Nothing was found.",
   accepted: "accepted",
 
@@ -126,7 +126,7 @@ export const panels = {
   keepDo: (count: number) => `Put ${n(count, "offcut", "offcuts")} into stock`,
   takeDo: "Take the sheets out of stock",
   keepAbout:
-    "The offcuts become rows of the shop's stock sheets, and the sheets that were used leave it. One undo takes it all back. What is planned here afterwards begins with these offcuts.",
+    "The offcuts of all kinds of sheet become rows of the shop's stock sheets, and counted sheets and offcuts that were used leave it. One undo takes it all back. What is planned here afterwards begins with these offcuts.",
   keepNote: (count: number, sheets: number) =>
     `Sheets cut: ${n(sheets, "sheet", "sheets")} used, ${n(count, "offcut", "offcuts")} put into stock`,
   kept: (count: number) =>
@@ -174,7 +174,7 @@ export const panels = {
 
   paintTitle: "Painting the cabinets",
   paintAbout: (rack: number, hours: number) =>
-    `The rack holds ${n(rack, "cabinet", "cabinets")}; a working day has ${number(hours, 1)} hours. While one batch dries, also at night, the next is worked on.`,
+    `The rack holds ${n(rack, "cabinet", "cabinets")}; a working day has ${number(hours, 1)} hours. While one batch dries, also at night, the next is worked on as far as the rack has room.`,
   noCoats: "The shop has no coats yet. A coat has its minutes of work and its hours of drying:",
   batch: "Batch",
   batchOf: (index: number, cabinets: number) => `Batch ${index}: ${n(cabinets, "cabinet", "cabinets")}`,

@@ -6,6 +6,7 @@ export const prints = {
   noHarnesses: "There are no harnesses yet, so there are no sheets to make.",
   machine: "Machine",
   assembly: "Assembly of the machine",
+  machines: "Made together: machines",
   making: "Panels, boards and parts",
   harnesses: "Harnesses",
   kinds: "Kinds of sheet, for each harness",
@@ -26,7 +27,9 @@ export const prints = {
   makeSays: (machine: number, assembly: number, harnesses: number, kinds: number) =>
     [
       machine === 0 ? "" : `${machine} ${machine === 1 ? "sheet" : "sheets"} of the machine`,
-      assembly === 0 ? "" : `${assembly} ${assembly === 1 ? "kind" : "kinds"} of sheet for making and assembling it`,
+      assembly === 0
+        ? ""
+        : `${assembly} ${assembly === 1 ? "kind" : "kinds"} of sheet for making and assembling it`,
       harnesses === 0
         ? ""
         : `${kinds} ${kinds === 1 ? "kind" : "kinds"} of sheet for ${harnesses} ${harnesses === 1 ? "harness" : "harnesses"}`,

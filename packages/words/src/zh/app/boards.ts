@@ -5,7 +5,7 @@ const number = (value: number, digits: number): string => String(Number(value.to
 const minutes = (value: number): string =>
   value < 0.95
     ? `${number(value * 60, 0)} 秒`
-    : value < 600
+    : value < 120
       ? `${number(value, value < 100 ? 1 : 0)} 分钟`
       : `${number(value / 60, 1)} 小时`;
 
@@ -38,7 +38,7 @@ export const boards: Translated<typeof english> = {
 
   noSuchKind: (id) => `没有电路板种类“${id}”。`,
   toRegister: "电路板清单",
-  boardParts: { stuffing: "插件", kit: "配料", tests: "测试", places: "位置" },
+  boardParts: { tests: "测试", places: "所在位置" },
   facts: "资料",
   barePart: "裸板",
   stuffedPart: "成品板",
@@ -154,9 +154,12 @@ export const boards: Translated<typeof english> = {
   },
   curveTitle: "工作量随台数的变化",
   curveChart: (crossing) => `手工和浸焊的工作量随台数的变化；相交于${crossing}。数字见下表。`,
+  curveFigures: "曲线的数字",
+  boardCount: "板数",
+  countOf: (name) => `${name}的板数`,
   curveHand: "手工",
   curveBath: "浸焊",
-  curveCross: (machines) => `${machines}`,
+  sessionAt: (machines) => `本次：${machines} 台`,
   machineAxis: "一次作业的台数",
   hourAxis: (hours) => `${number(hours, 1)} 小时`,
   times: "时间，可试用别的",

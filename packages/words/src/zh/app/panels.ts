@@ -117,7 +117,7 @@ export const panels: Translated<typeof english> = {
   keepDo: (count) => `把 ${count} 块余料放回库存`,
   takeDo: "从库存扣除板材",
   keepAbout:
-    "余料成为车间库存板材表的行，用掉的板材从库存扣除。一次撤销可全部恢复。此后这里的方案会先用这些余料。",
+    "各种板材的余料成为车间库存板材表的行，用掉的已计数板材和余料从库存扣除。一次撤销可全部恢复。此后这里的方案会先用这些余料。",
   keepNote: (count, sheets) => `板材已裁：用掉 ${sheets} 张，放回余料 ${count} 块`,
   kept: (count) => `${count} 块余料已在库存中。上面的方案是下一次开料的。`,
 
@@ -161,7 +161,7 @@ export const panels: Translated<typeof english> = {
 
   paintTitle: "机箱油漆",
   paintAbout: (rack, hours) =>
-    `晾架可放 ${rack} 台机箱；每个工作日 ${number(hours, 1)} 小时。一批晾干时（夜间也晾）做下一批。`,
+    `晾架可放 ${rack} 台机箱；每个工作日 ${number(hours, 1)} 小时。一批晾干时（夜间也晾），只要晾架有空就做下一批。`,
   noCoats: "车间还没有涂层。每道涂层有作业分钟数和干燥小时数：",
   batch: "批",
   batchOf: (index, cabinets) => `第 ${index} 批：${cabinets} 台`,

@@ -7,6 +7,7 @@ export const prints: Translated<typeof en> = {
   noHarnesses: "还没有线束，因此没有可生成的图纸。",
   machine: "整机",
   assembly: "整机装配",
+  machines: "一起制造的台数",
   making: "板件、电路板和零件",
   harnesses: "线束",
   kinds: "图纸种类，每个线束各一份",
