@@ -12,10 +12,12 @@ import type { Topic } from "./author.ts";
 import { boxed } from "./box.ts";
 import { inlineTails } from "./inline-tails.ts";
 import { lanes } from "./lanes.ts";
+import { withOutside } from "./outside/index.ts";
 import { withParts } from "./parts/index.ts";
 import { production } from "./production.ts";
 import { shop } from "./shop.ts";
 import { panelShop } from "./shop-panels.ts";
+import { runShop } from "./shop-runs.ts";
 import { TOPICS } from "./topics.ts";
 
 const MACHINE = machineSchema.parse({
@@ -47,8 +49,8 @@ function merge<T extends object>(blank: T, parts: readonly Partial<T>[]): T {
 
 /**
  * The book of Tidewatch and its shop, rows in the order of the topics; lanes are drawn over what they
- * placed, what the floor and the buyer need is made from it, the panels get the wood of their joints, and at last
- * everything its part and price. */
+ * placed, what the floor and the buyer need is made from it, the panels get the wood of their joints, everything
+ * its part and price, and at last what is made outside its drawings and samples. */
 export function assemble(): { readonly book: Book; readonly shop: Shop } {
   const placed = assembleTopics([...TOPICS, { tables: {}, shop }]);
   const drawn = [
@@ -57,8 +59,10 @@ export function assemble(): { readonly book: Book; readonly shop: Shop } {
     production(placed.book, placed.shop),
   ];
   const joinery: Topic = { tables: {}, shop: panelShop };
-  const whole = assembleTopics([...TOPICS, { tables: {}, shop }, joinery, ...drawn]);
-  return withParts(boxed(whole.book), whole.shop);
+  const planned: Topic = { tables: {}, shop: runShop };
+  const whole = assembleTopics([...TOPICS, { tables: {}, shop }, joinery, planned, ...drawn]);
+  const priced = withParts(boxed(whole.book), whole.shop);
+  return withOutside(priced.book, priced.shop);
 }
 
 function assembleTopics(topics: readonly Topic[]): { readonly book: Book; readonly shop: Shop } {
