@@ -1,5 +1,6 @@
 import type { BookRow } from "@pinwright/book";
 import { rows, type Topic } from "./author.ts";
+import { inCarrier } from "./board-carriers.ts";
 
 /** A cavity as the author writes it: what it carries, its class and limit; `-` is spare, `key` is blocked. */
 export type PinWritten =
@@ -167,6 +168,7 @@ export function boardTypeTopic(written: readonly BoardTypeWritten[]): Topic {
           standoff_mm: b.standoffMm ?? 10,
           holes: b.holes?.map((at) => at.join(",")).join(" ") ?? cornerHoles(b.sizeMm[0], b.sizeMm[1]),
           part: `pcb.${b.name}`,
+          carrier: inCarrier(b.sizeMm[0], b.sizeMm[1]),
         })),
       ),
       connectors: rows(

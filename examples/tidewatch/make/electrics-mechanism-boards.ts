@@ -296,7 +296,7 @@ const troughTx: BoardTypeWritten = {
   label: "Trough emitter board",
   labelZh: "球槽发射板",
   purpose: "Five emitters in series on the board, opposite the receivers.",
-  sizeMm: [170, 14, 10],
+  sizeMm: [170, 14, 12],
   connectors: [{ name: "j1", label: "receiver board", family: "s250", at: [80, 7], pins: troughPins() }],
   elements: [{ kind: "led", from: "j1.1", to: "j1.2", volt: 6.5, amp: 0.03, ohm: 0 }],
 };

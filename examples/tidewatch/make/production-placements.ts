@@ -1,200 +1,10 @@
 import type { BookRow } from "@pinwright/book";
 import { rows } from "./author.ts";
+import { componentsOf, type Stuffed } from "./board-components.ts";
 import { families } from "./families.ts";
 
 type Element = BookRow<"elements">;
 type Placement = Partial<BookRow<"placements">>;
-
-/** A part as it is stuffed: size, joints, and what marks its right way round. */
-interface Stuffed {
-  readonly letter: string;
-  readonly part: string;
-  readonly label: string;
-  readonly labelZh: string;
-  readonly size: readonly [width: number, depth: number, height: number];
-  readonly joints: number;
-  readonly polarity?: string;
-  readonly afterWash?: boolean;
-}
-
-const CONTROLLER: Stuffed = {
-  letter: "U",
-  part: "el.controller",
-  label: "Controller, 20 legs",
-  labelZh: "控制器 20 脚",
-  size: [10, 26, 5],
-  joints: 20,
-  polarity: "notch",
-};
-const TRANSCEIVER: Stuffed = {
-  letter: "U",
-  part: "el.transceiver",
-  label: "Bus transceiver, 8 legs",
-  labelZh: "总线收发器 8 脚",
-  size: [10, 10, 5],
-  joints: 8,
-  polarity: "notch",
-};
-const POWER_FET: Stuffed = {
-  letter: "Q",
-  part: "el.fet-power",
-  label: "Transistor, 100 V 30 A",
-  labelZh: "功率晶体管 100 V 30 A",
-  size: [5, 10, 17],
-  joints: 3,
-  polarity: "tab to the edge",
-};
-const SMALL_FET: Stuffed = {
-  letter: "Q",
-  part: "el.fet-small",
-  label: "Transistor, 60 V 1 A",
-  labelZh: "晶体管 60 V 1 A",
-  size: [5, 5, 6],
-  joints: 3,
-  polarity: "flat side",
-};
-const RESISTOR: Stuffed = {
-  letter: "R",
-  part: "el.res-025",
-  label: "Resistor 0.25 W",
-  labelZh: "电阻 0.25 W",
-  size: [8, 2.5, 2.5],
-  joints: 2,
-};
-const DIODE: Stuffed = {
-  letter: "D",
-  part: "el.diode-clamp",
-  label: "Diode 1 A, clamp",
-  labelZh: "续流二极管 1 A",
-  size: [8, 2.8, 2.8],
-  joints: 2,
-  polarity: "ring",
-};
-const LED: Stuffed = {
-  letter: "D",
-  part: "el.led-5",
-  label: "LED 5 mm",
-  labelZh: "发光二极管 5 mm",
-  size: [5, 5, 9],
-  joints: 2,
-  polarity: "flat side",
-};
-const HOLDER: Stuffed = {
-  letter: "F",
-  part: "el.fuse-holder",
-  label: "Fuse clips 5 × 20",
-  labelZh: "保险丝夹 5 × 20",
-  size: [22, 8, 12],
-  joints: 4,
-};
-const RESETTABLE: Stuffed = {
-  letter: "F",
-  part: "el.fuse-reset",
-  label: "Resettable fuse",
-  labelZh: "自恢复保险丝",
-  size: [8, 3.5, 11],
-  joints: 2,
-};
-const REGULATOR: Stuffed = {
-  letter: "U",
-  part: "el.regulator",
-  label: "Regulator module",
-  labelZh: "稳压模块",
-  size: [12, 9, 12],
-  joints: 3,
-  polarity: "bevel",
-  afterWash: true,
-};
-const ELECTROLYTIC: Stuffed = {
-  letter: "C",
-  part: "el.cap-470",
-  label: "Electrolytic 470 µF",
-  labelZh: "电解电容 470 µF",
-  size: [10, 10, 17],
-  joints: 2,
-  polarity: "minus stripe",
-};
-const CERAMIC: Stuffed = {
-  letter: "C",
-  part: "el.cap-100n",
-  label: "Ceramic 100 nF",
-  labelZh: "陶瓷电容 100 nF",
-  size: [5, 2.5, 4],
-  joints: 2,
-};
-const RELAY: Stuffed = {
-  letter: "K",
-  part: "el.relay",
-  label: "Relay 48 V, 16 A",
-  labelZh: "继电器 48 V 16 A",
-  size: [29, 13, 26],
-  joints: 8,
-  polarity: "mark at leg 1",
-  afterWash: true,
-};
-
-/** Everything that is stuffed besides headers, as parts. */
-export const ELECTRONICS = [
-  CONTROLLER,
-  TRANSCEIVER,
-  POWER_FET,
-  SMALL_FET,
-  RESISTOR,
-  DIODE,
-  LED,
-  HOLDER,
-  RESETTABLE,
-  REGULATOR,
-  ELECTROLYTIC,
-  CERAMIC,
-  RELAY,
-];
-
-const POWER_BOARDS: ReadonlySet<string> = new Set([
-  "bt.coil8",
-  "bt.coil4",
-  "bt.flipper",
-  "bt.bumper",
-  "bt.sling",
-  "bt.magnet",
-  "bt.motor",
-  "bt.beacon",
-]);
-const CARTRIDGES: ReadonlySet<string> = new Set([
-  "bt.mains",
-  "bt.dist48",
-  "bt.dist12",
-  "bt.distmotor",
-  "bt.distlogic",
-]);
-
-/** The parts that an element of a board stands for. */
-function partsOf(type: string, element: Element): readonly Stuffed[] {
-  switch (element.kind) {
-    case "driver":
-      return POWER_BOARDS.has(type) ? [POWER_FET, DIODE, RESISTOR] : [SMALL_FET, RESISTOR];
-    case "input":
-      return [RESISTOR, CERAMIC];
-    case "resistor":
-      return [RESISTOR];
-    case "diode":
-      return [DIODE];
-    case "led":
-      return [LED];
-    case "fuse":
-      return [CARTRIDGES.has(type) ? HOLDER : RESETTABLE];
-    case "source":
-      return [REGULATOR, ELECTROLYTIC, CERAMIC];
-    case "capacitor":
-      return [ELECTROLYTIC];
-    case "coil":
-      return [RELAY];
-    case "load":
-      return [CERAMIC];
-    default:
-      return [];
-  }
-}
 
 interface Box {
   readonly minX: number;
@@ -205,6 +15,9 @@ interface Box {
 
 const meet = (a: Box, b: Box): boolean =>
   a.minX < b.maxX && b.minX < a.maxX && a.minY < b.maxY && b.minY < a.maxY;
+
+/** Headers of a finer pitch than this are low. */
+const LOW_PITCH_MM = 2.5;
 
 /** Headers lie where the plugs go; a header is 6 mm deep for each row and a pitch longer than its pins. */
 function headers(connectors: readonly BookRow<"connectors">[]): (Placement & { readonly box: Box })[] {
@@ -228,7 +41,7 @@ function headers(connectors: readonly BookRow<"connectors">[]): (Placement & { r
       rotation_deg: c.rotation_deg,
       width_mm: Math.round(along * 100) / 100,
       depth_mm: across,
-      height_mm: 12,
+      height_mm: pitch < LOW_PITCH_MM ? 7.5 : 12,
       joints: c.ways,
       polarity: "locking wall to the edge",
       box: { minX: x - width / 2, minY: y - depth / 2, maxX: x + width / 2, maxY: y + depth / 2 },
@@ -253,29 +66,45 @@ function place(
       return { minX: x, minY: y, maxX: x + HOLE_ROOM_MM, maxY: y + HOLE_ROOM_MM };
     }),
   );
-  const boxes: Box[] = [...taken, ...corners];
+  const boxes: Box[] = [...taken, ...corners, ...parts.flatMap((part) => fixedBox(part) ?? [])];
   const counts = new Map<string, number>();
   const placed: Placement[] = [];
   for (const part of parts) {
-    const found = firstFree(type, part, boxes);
+    const found = fixedBox(part) ?? firstFree(type, part, boxes);
     if (found === null) return null;
     boxes.push(found);
     const number = (counts.get(part.letter) ?? 0) + 1;
     counts.set(part.letter, number);
-    placed.push({
-      reference: `${part.letter}${number}`,
-      part: part.part,
-      x_mm: Math.round(((found.minX + found.maxX) / 2) * 100) / 100,
-      y_mm: Math.round(((found.minY + found.maxY) / 2) * 100) / 100,
-      width_mm: part.size[0],
-      depth_mm: part.size[1],
-      height_mm: part.size[2],
-      joints: part.joints,
-      ...(part.polarity === undefined ? {} : { polarity: part.polarity }),
-      ...(part.afterWash === true ? { after_wash: true } : {}),
-    });
+    placed.push(placementOf(part, `${part.letter}${number}`, found));
   }
   return placed;
+}
+
+/** The room of a part that has a place of its own. */
+function fixedBox({ at, size }: Stuffed): Box | null {
+  if (at === undefined) return null;
+  const [x, y] = at;
+  const [halfX, halfY] = [(size[0] + GAP_MM) / 2, (size[1] + GAP_MM) / 2];
+  return { minX: x - halfX, minY: y - halfY, maxX: x + halfX, maxY: y + halfY };
+}
+
+const hundredth = (mm: number): number => Math.round(mm * 100) / 100;
+
+/** A part in its room. What goes in after the wash has its holes masked, so that no solder fills them. */
+function placementOf(part: Stuffed, reference: string, room: Box): Placement {
+  return {
+    reference,
+    part: part.part,
+    x_mm: hundredth((room.minX + room.maxX) / 2),
+    y_mm: hundredth((room.minY + room.maxY) / 2),
+    width_mm: part.size[0],
+    depth_mm: part.size[1],
+    height_mm: part.size[2],
+    joints: part.joints,
+    ...(part.polarity === undefined ? {} : { polarity: part.polarity }),
+    ...(part.afterWash === true ? { after_wash: true, masks: part.joints } : {}),
+    ...(part.hidden === true ? { hidden: true } : {}),
+  };
 }
 
 function firstFree(type: BookRow<"board_types">, part: Stuffed, boxes: readonly Box[]): Box | null {
@@ -314,12 +143,9 @@ export function placements(
       .flatMap((type) => {
         const heads = headers(connectors.filter((c) => c.board_type === type.id));
         const own = elements.filter((e) => e.board_type === type.id);
-        const thinks = own.filter((e) => e.kind === "driver" || e.kind === "input").length >= 3;
-        const parts = [
-          ...(thinks ? [CONTROLLER, TRANSCEIVER] : []),
-          ...own.flatMap((e) => partsOf(type.id, e)),
-        ];
-        const large = parts.toSorted((a, b) => b.size[0] * b.size[1] - a.size[0] * a.size[1]);
+        const large = componentsOf(type, own).toSorted(
+          (a, b) => b.size[0] * b.size[1] - a.size[0] * a.size[1],
+        );
         const rest = place(
           type,
           large,
@@ -332,4 +158,20 @@ export function placements(
         }));
       }),
   );
+}
+
+/** Everything that is stuffed besides headers, as parts, in the order of the boards. */
+export function electronics(
+  types: readonly BookRow<"board_types">[],
+  elements: readonly Element[],
+): readonly Stuffed[] {
+  const all = types
+    .filter((type) => !BOUGHT_STUFFED.has(type.id))
+    .flatMap((type) =>
+      componentsOf(
+        type,
+        elements.filter((e) => e.board_type === type.id),
+      ),
+    );
+  return all.filter((part, i) => all.findIndex((other) => other.part === part.part) === i);
 }

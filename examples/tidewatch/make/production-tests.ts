@@ -1,73 +1,9 @@
 import type { BookRow } from "@pinwright/book";
 import { rows } from "./author.ts";
+import { boardTests } from "./board-tests.ts";
+import { COIL_CAUTION, MAINS_CAUTION } from "./test-cautions.ts";
 
 type Test = Partial<BookRow<"tests">>;
-
-const MAINS_CAUTION = {
-  caution:
-    "Mains: trained person only, guarded bench, plug out before hands go in. Local codes and a licensed electrician decide.",
-  caution_zh: "市电：仅限受训人员，护栏测试台，动手前拔插头。以当地法规及持证电工为准。",
-};
-const COIL_CAUTION = {
-  caution: "48 V and moving coils: keep fingers off plungers; the supply keeps its charge for some seconds.",
-  caution_zh: "48 V 与运动线圈：手指远离铁芯；电源断电后仍带电数秒。",
-};
-
-/** Three tests of every board: look, current of the unloaded board, answer to its inputs. */
-function boardTests(
-  types: readonly BookRow<"board_types">[],
-  elements: readonly BookRow<"elements">[],
-): Test[] {
-  return types.flatMap((type): Test[] => {
-    const loads = elements.filter((e) => e.board_type === type.id && e.kind === "load");
-    const nominal = Math.round(loads.reduce((sum, e) => sum + (e.amp ?? 0) * 1000, 0));
-    const name = type.id.slice(3);
-    const of = { scope: "board" as const, board_type: type.id };
-    return [
-      {
-        ...of,
-        id: `t.${name}-look`,
-        order: 10,
-        kind: "visual",
-        purpose: "other",
-        label: `${type.label}: look`,
-        label_zh: `${type.label_zh}：目检`,
-        do: "Look at every joint and at each part with a polarity mark.",
-        do_zh: "检查每个焊点及有极性的元件。",
-      },
-      ...(nominal > 0
-        ? [
-            {
-              ...of,
-              id: `t.${name}-current`,
-              order: 20,
-              kind: "measure" as const,
-              purpose: "supply" as const,
-              label: `${type.label}: current without load`,
-              label_zh: `${type.label_zh}：空载电流`,
-              unit: "mA",
-              nominal,
-              min: Math.round(nominal * 0.6),
-              max: Math.round(nominal * 1.4),
-              do: "Supply limited to twice the nominal current.",
-              do_zh: "电源限流为标称电流的两倍。",
-            },
-          ]
-        : []),
-      {
-        ...of,
-        id: `t.${name}-answer`,
-        order: 30,
-        kind: "sequence",
-        purpose: "logic",
-        label: `${type.label}: answer on the jig`,
-        label_zh: `${type.label_zh}：夹具应答`,
-        do: "Run the jig's sequence; every input and output answers.",
-        do_zh: "运行夹具程序；每路输入输出均应答。",
-      },
-    ];
-  });
-}
 
 /** Two tests of every harness: a tug on each contact, then every point against all others. */
 function harnessTests(harnesses: readonly BookRow<"harnesses">[]): Test[] {

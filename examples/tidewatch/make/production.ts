@@ -3,7 +3,7 @@ import { resolveMachine } from "@pinwright/engine";
 import { rows, type Topic } from "./author.ts";
 import { bonds } from "./production-bonds.ts";
 import { boardFixings, STANDOFFS } from "./production-fixings.ts";
-import { ELECTRONICS, placements } from "./production-placements.ts";
+import { electronics, placements } from "./production-placements.ts";
 import { stepRules } from "./production-rules.ts";
 import { STATIONS, stationChoices, steps } from "./production-steps.ts";
 import { tests } from "./production-tests.ts";
@@ -47,8 +47,14 @@ export function production(book: Book, shop: Shop): Topic {
   const known = new Set(t.parts.map((part) => part.id));
   const parts = rows("parts", [
     ...LOOSE,
-    ...ELECTRONICS.map(
-      ({ part, label, labelZh }): Part => ({ id: part, label, label_zh: labelZh, kind: "electronic" }),
+    ...electronics(t.board_types, t.elements).map(
+      ({ part, label, labelZh, value = "" }): Part => ({
+        id: part,
+        label,
+        label_zh: labelZh,
+        kind: "electronic",
+        value,
+      }),
     ),
     ...HOLDERS.map(
       ({ part, label, label_zh, kind }): Part => ({

@@ -103,7 +103,7 @@ export const CABINET_DEVICES: readonly Item[] = [
       "bi.button-28": 1,
       "sw.micro-body": 1,
       "el.led-warm": 1,
-      "el.res-025": 1,
+      "el.res-180r": 1,
       "ar.button": 1,
     },
     { mass_g: 31, ...wears(0.02) },

@@ -65,7 +65,7 @@ const MOTORS_SENSORS: readonly Item[] = [
     {
       "el.hall": 1,
       "el.cap-100n": 1,
-      "el.res-025": 1,
+      "el.res-10k": 1,
       "pcb.hall-head": 1,
       "md.hall-case": 1,
     },

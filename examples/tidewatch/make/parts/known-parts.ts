@@ -34,9 +34,13 @@ const ELECTRONICS: Readonly<Record<string, Known>> = {
   "el.transceiver": two(0.48, 25, wears(0.004)),
   "el.fet-power": two(0.62, 25, wears(0.006)),
   "el.fet-small": two(0.058, 100, wears(0.001)),
-  "el.res-025": two(0.0075, 100),
   "el.diode-clamp": two(0.034, 100),
-  "el.led-5": two(0.052, 100, wears(0.001)),
+  "el.led-3": two(0.061, 100, wears(0.001)),
+  "el.ir-emitter": two(0.19, 50, wears(0.004)),
+  "el.ir-receiver": two(0.24, 50, wears(0.003)),
+  "el.link": two(0.09, 100),
+  "el.pot-10k": two(0.92, 10, wears(0.02)),
+  "el.jack-35": two(0.48, 20, wears(0.02)),
   "el.fuse-holder": two(0.16, 50),
   "el.fuse-reset": two(0.14, 50, wears(0.002)),
   "el.regulator": two(1.9, 5, wears(0.004)),
@@ -86,6 +90,8 @@ export const READY_BOARDS: ReadonlySet<string> = new Set(Object.keys(READY));
 
 /** Wire by copper and insulation; connectors by ways; bare boards by area; stand-offs by length. */
 const RULES: readonly (readonly [form: RegExp, known: (match: readonly string[], part: Named) => Known])[] = [
+  [/^el\.res-/, () => two(0.0075, 100)],
+  [/^el\.shunt-/, () => two(0.21, 50)],
   [/^fuse\..*-h$/, () => two(0.42, 10, wears(0.05))],
   [/^fuse\./, () => two(0.16, 10, wears(0.05))],
   [/^housing\.(?:s|i)2[05]0-(\d+)/, ([, ways]) => two(0.03 + 0.014 * Number(ways), 50)],

@@ -58,7 +58,7 @@ export const LAMP_PARTS: readonly Item[] = [
     "mechanism",
     {
       "el.led-warm": 1,
-      "el.res-025": 1,
+      "el.res-180r": 1,
       "md.lamp-holder": 1,
       "br.lamp-insert": 1,
     },
@@ -69,7 +69,7 @@ export const LAMP_PARTS: readonly Item[] = [
     "mechanism",
     {
       "el.led-warm": 1,
-      "el.res-025": 1,
+      "el.res-150r": 1,
       "bi.lug-socket": 1,
       "br.lamp-gi": 1,
     },
@@ -80,7 +80,7 @@ export const LAMP_PARTS: readonly Item[] = [
     "mechanism",
     {
       "el.led-warm": 1,
-      "el.res-025": 1,
+      "el.res-150r": 1,
       "md.lamp-plug": 1,
     },
     { mass_g: 3, ...wears(0.004) },
@@ -133,7 +133,7 @@ export const LAMP_PARTS: readonly Item[] = [
     "mechanism",
     {
       "el.led-warm": 1,
-      "el.res-025": 1,
+      "el.res-150r": 1,
       "md.lamp-holder": 1,
       "br.lamp-insert": 1,
     },

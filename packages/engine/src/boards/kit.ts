@@ -18,8 +18,12 @@ const SMALL: ReadonlySet<BookRow<"parts">["kind"]> = new Set(["electronic", "con
  * How many more of a part are laid out than the boards take: small parts by the shop's attrition, at least its least
  * number; all others by the shop's share of spoilt parts; a part with a share of its own by that. Rounded up.
  */
-export function attrition(machine: Machine, part: BookRow<"parts"> | undefined, needed: number): number {
-  const { part_attrition_pct, part_attrition_each, scrap_pct } = machine.shop.numbers;
+export function attrition(
+  { shop }: Pick<Machine, "shop">,
+  part: BookRow<"parts"> | undefined,
+  needed: number,
+): number {
+  const { part_attrition_pct, part_attrition_each, scrap_pct } = shop.numbers;
   if (needed === 0) return 0;
   const isSmall = part !== undefined && SMALL.has(part.kind);
   const share = part?.scrap_pct ?? (isSmall ? part_attrition_pct : scrap_pct);
@@ -35,8 +39,12 @@ const roundedPercent = (needed: number, share: number): number => Number(((neede
  * in code-point order when equal. Prices of suppliers with other currencies are compared by the shop's rates. Null: no
  * price is known, or packs of nothing.
  */
-export function packFor(machine: Machine, partId: string, quantity: number): BoardKitLine["pack"] {
-  const { prices, suppliers, currencies } = machine.shop.tables;
+export function packFor(
+  { shop }: Pick<Machine, "shop">,
+  partId: string,
+  quantity: number,
+): BoardKitLine["pack"] {
+  const { prices, suppliers, currencies } = shop.tables;
   const offers = prices.filter((row) => row.part === partId && row.pack > 0);
   const rateOf = (supplierId: string): number => {
     const currency = suppliers.find((row) => row.id === supplierId)?.currency;
