@@ -15,6 +15,8 @@ export const eventSchema = z.discriminatedUnion("type", [
   z.object({ type: z.literal("books") }),
   /** The files of a book are no longer the same. */
   z.object({ type: z.literal("files"), book: z.string() }),
+  /** Something was recorded on the floor; the number is that of the last fact that counts. */
+  z.object({ type: z.literal("facts"), no: z.number().int() }),
   z.object({ type: z.literal("job"), job: jobSchema }),
   /** The rights of the person who listens changed, or the session ended. */
   z.object({ type: z.literal("session") }),

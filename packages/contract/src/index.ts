@@ -7,5 +7,7 @@ export * from "./jobs.ts";
 export { openApi } from "./open-api.ts";
 export * from "./people.ts";
 export * from "./problem.ts";
+export * from "./record-routes.ts";
+export type { Route } from "./route.ts";
 export * from "./routes.ts";
 export { bookId, plainText, requestId, utcTime } from "./text.ts";

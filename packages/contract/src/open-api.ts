@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { problemSchema } from "./problem.ts";
-import { ROUTES, type Route, TOKEN_HEADER } from "./routes.ts";
+import type { Route } from "./route.ts";
+import { ROUTES, TOKEN_HEADER } from "./routes.ts";
 
 const jsonOf = (schema: z.ZodType, io: "input" | "output") => {
   const { $schema: _, ...rest } = z.toJSONSchema(schema, { io, unrepresentable: "any" });

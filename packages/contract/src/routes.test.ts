@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { openApi } from "./open-api.ts";
-import { pathTo, ROUTES, type Route } from "./routes.ts";
+import type { Route } from "./route.ts";
+import { pathTo, ROUTES } from "./routes.ts";
 
 describe("routes", () => {
   it("are told apart by method and path, and all stand in the OpenAPI document", () => {

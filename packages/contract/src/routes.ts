@@ -19,34 +19,19 @@ import {
   newPersonSchema,
   personPatchSchema,
   personSchema,
-  type Role,
   setUpSchema,
   signInSchema,
   statusSchema,
 } from "./people.ts";
+import { RECORD_ROUTES } from "./record-routes.ts";
+import { type Route, route } from "./route.ts";
 
-/** One thing that can be asked of the server. The app, the server and the OpenAPI document all read this. */
-export interface Route {
-  readonly method: "get" | "post" | "patch" | "put" | "delete";
-  /** Path with `:name` for its parts. */
-  readonly path: string;
-  readonly about: string;
-  /** Least role; `anyone`: also without a session. */
-  readonly role: Role | "anyone";
-  readonly query?: z.ZodType;
-  /** JSON body. */
-  readonly body?: z.ZodType;
-  /** Takes the bytes of a file as its body. */
-  readonly takesFile?: true;
-  /** JSON answer; absent: a file, or a stream of events. */
-  readonly answer?: z.ZodType;
-}
-
-const route = <const R extends Route>(given: R): R => given;
 const done = z.object({ done: z.literal(true) });
 const number = (usual: number, max: number) => z.coerce.number().int().min(0).max(max).default(usual);
 
+/** Everything that can be asked of the server. */
 export const ROUTES = {
+  ...RECORD_ROUTES,
   status: route({
     method: "get",
     path: "/api/status",

@@ -17,6 +17,7 @@ import { jobHandlers } from "./handlers/jobs.ts";
 import { liveHandlers } from "./handlers/live.ts";
 import type { ServerParts } from "./handlers/parts.ts";
 import { peopleHandlers } from "./handlers/people.ts";
+import { recordHandlers } from "./handlers/records.ts";
 import { type AppEnv, bindRoutes, type FindCaller } from "./http/bind.ts";
 import { guard } from "./http/guard.ts";
 import { isLoopback } from "./http/place.ts";
@@ -105,6 +106,7 @@ export async function createServer(deps: ServerDeps): Promise<PinwrightServer> {
         ...fileHandlers(parts),
         ...jobHandlers(parts),
         ...liveHandlers(parts),
+        ...recordHandlers(parts),
       },
       {
         findCaller: callerFinder(parts),

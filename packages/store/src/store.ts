@@ -1,6 +1,8 @@
 import type { CellChange, CellTables } from "@pinwright/book";
 import type {
   Acknowledged,
+  ArrivedFact,
+  AsideReason,
   AuditEntry,
   BookFile,
   BookInfo,
@@ -10,10 +12,12 @@ import type {
   Conflict,
   Fact,
   FactBody,
+  KeptUnit,
   Mapping,
   Person,
   Role,
   Snapshot,
+  StreamHead,
   UnitKind,
 } from "@pinwright/contract";
 
@@ -191,29 +195,6 @@ export interface SettingStore {
   keepMapping(mapping: Mapping): Promise<void>;
 }
 
-/** A fact as it was taken in. */
-export interface ArrivedFact {
-  /** Its place in the order of arrival. */
-  readonly no: number;
-  readonly receivedAt: string;
-  readonly fact: Fact;
-  /** Why it does not count; null: it does. */
-  readonly aside: AsideReason | null;
-}
-
-/**
- * Why a fact is kept but does not count: its hash is not that of its text; another fact stands at its place in the stream;
- * it is not linked to the one before; one before it is not here yet; who sent it was not allowed to any more; it is one
- * that only the server writes.
- */
-export type AsideReason = "hash" | "fork" | "link" | "gap" | "revoked" | "server-only";
-
-export interface StreamHead {
-  readonly stream: string;
-  readonly seq: number;
-  readonly hash: string;
-}
-
 /** What became of facts that were sent. */
 export interface TakenFacts {
   /** Heads of the streams that were sent, as they are now: all up to there is kept. */
@@ -225,24 +206,15 @@ export interface TakenFacts {
 
 /** What to look for; all that is given must hold. */
 export interface Trace {
-  readonly part?: string;
-  readonly lot?: string;
-  readonly type?: string;
-  readonly revision?: string;
-  readonly person?: string;
-  readonly instrument?: string;
+  readonly part?: string | undefined;
+  readonly lot?: string | undefined;
+  readonly type?: string | undefined;
+  readonly revision?: string | undefined;
+  readonly person?: string | undefined;
+  readonly instrument?: string | undefined;
   /** UTC times, the first included, the second not. */
-  readonly from?: string;
-  readonly to?: string;
-}
-
-export interface KeptUnit {
-  readonly unit: string;
-  readonly what: UnitKind;
-  readonly type: string;
-  readonly book: string;
-  readonly revision: string;
-  readonly run: string;
+  readonly from?: string | undefined;
+  readonly to?: string | undefined;
 }
 
 /** A unit that a trace leads to: what it was found by, or what that is or was in. */
@@ -266,13 +238,21 @@ export interface StreamFault {
   readonly what: "changed" | "missing" | "inserted" | "head";
 }
 
+/** Which units are wanted; what is not given is not asked. */
+export interface UnitFilter {
+  readonly what?: UnitKind | undefined;
+  readonly type?: string | undefined;
+  readonly book?: string | undefined;
+  readonly run?: string | undefined;
+}
+
 /** A unit that gets a serial number. */
 export interface NewUnit {
   readonly what: UnitKind;
   readonly type: string;
   readonly book: string;
   readonly revision: string;
-  readonly run?: string;
+  readonly run?: string | undefined;
   readonly options: readonly string[];
 }
 
@@ -281,8 +261,8 @@ export interface NewUnit {
  * The same fact again is answered as before; one that contradicts is kept aside, and never refused.
  */
 export interface RecordStore {
-  /** @param isRevoked whoever sends them may not any more: they are kept aside */
-  take(facts: readonly Fact[], isRevoked: boolean): Promise<TakenFacts>;
+  /** @param refuse why a fact does not count although it is linked as it should be; null: it does */
+  take(facts: readonly Fact[], refuse: (fact: Fact) => AsideReason | null): Promise<TakenFacts>;
   /**
    * Gives out serial numbers and writes that these units were begun, into the server's own stream.
    */
@@ -293,7 +273,7 @@ export interface RecordStore {
   after(no: number, limit: number): Promise<readonly ArrivedFact[]>;
   /** Facts that name a unit, or a unit that is or was inside it at any depth, in the order of arrival. */
   ofUnit(unit: string): Promise<readonly ArrivedFact[]>;
-  units(filter: Partial<Pick<KeptUnit, "what" | "type" | "book" | "run">>): Promise<readonly KeptUnit[]>;
+  units(filter: UnitFilter): Promise<readonly KeptUnit[]>;
   /** Units that are concerned, and all that they are or were in, in code-point order. */
   trace(trace: Trace): Promise<readonly TracedUnit[]>;
   /** The last readings of a test, oldest first. */

@@ -1,5 +1,5 @@
 import { createHash } from "node:crypto";
-import { type Fact, type FactBody, factText } from "@pinwright/contract";
+import { type AsideReason, type Fact, type FactBody, factText } from "@pinwright/contract";
 
 /** Stream of what the server itself writes. */
 export const SERVER_STREAM = "server";
@@ -10,6 +10,13 @@ export const factHash = (fact: Omit<Fact, "hash">): string =>
 
 /** Facts that only the server writes. */
 export const SERVER_ONLY: ReadonlySet<FactBody["kind"]> = new Set(["begun", "released"]);
+
+/** Reasons for which a fact does not count, and is a link of its stream all the same. */
+export const LINKED: readonly AsideReason[] = ["revoked", "not-allowed", "server-only"];
+
+/** Whether the next fact of a stream is linked to one that is kept so. */
+export const isLinked = (stream: string, aside: AsideReason | null): boolean =>
+  aside === null || (stream !== SERVER_STREAM && LINKED.includes(aside));
 
 /** Units that a fact speaks of, each once. */
 export function unitsOf(body: FactBody): readonly string[] {

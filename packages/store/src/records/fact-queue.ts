@@ -1,11 +1,9 @@
 import type { Fact } from "@pinwright/contract";
 import type { Database } from "../database/database.ts";
 import type { TakenFacts } from "../store.ts";
-import { takeFacts } from "./take.ts";
+import { type SentFacts, takeFacts } from "./take.ts";
 
-interface Waiting {
-  readonly facts: readonly Fact[];
-  readonly isRevoked: boolean;
+interface Waiting extends SentFacts {
   readonly answer: (taken: TakenFacts) => void;
   readonly fail: (reason: unknown) => void;
 }
@@ -29,9 +27,9 @@ export class FactQueue {
     this.#now = now;
   }
 
-  take(facts: readonly Fact[], isRevoked: boolean): Promise<TakenFacts> {
+  take(facts: readonly Fact[], refuse: SentFacts["refuse"]): Promise<TakenFacts> {
     return new Promise((answer, fail) => {
-      this.#waiting.push({ facts, isRevoked, answer, fail });
+      this.#waiting.push({ facts, refuse, answer, fail });
       if (!this.#running) void this.#run();
     });
   }

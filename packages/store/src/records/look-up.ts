@@ -1,8 +1,9 @@
+import type { KeptUnit } from "@pinwright/contract";
 import { type Kysely, type RawBuilder, sql } from "kysely";
 import type { Database } from "../database/database.ts";
 import { comparable } from "../database/number.ts";
 import type { Tables } from "../database/schema.ts";
-import type { KeptUnit, RecordStore, Trace, TracedUnit } from "../store.ts";
+import type { RecordStore, Trace, TracedUnit } from "../store.ts";
 import { factOf } from "./take.ts";
 
 /** Facts, units, readings and what leads from one to the other. */

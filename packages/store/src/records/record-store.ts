@@ -39,7 +39,7 @@ export function recordStore(database: Database, now: () => string): RecordStore 
   const queue = new FactQueue(database, now);
   return {
     ...lookUp(database),
-    take: (facts, isRevoked) => queue.take(facts, isRevoked),
+    take: (facts, refuse) => queue.take(facts, refuse),
     begin: (units, person) =>
       database.write(async (db) => {
         const numbers = new Map<UnitKind, string[]>();

@@ -1,11 +1,12 @@
+import type { ArrivedFact, AsideReason, StreamHead } from "@pinwright/contract";
 import { type Fact, factBodySchema, NO_FACT } from "@pinwright/contract";
 import type { Kysely, Selectable } from "kysely";
 import type { Database } from "../database/database.ts";
 import { inChunks } from "../database/in-chunks.ts";
 import { comparable } from "../database/number.ts";
 import type { Tables } from "../database/schema.ts";
-import type { ArrivedFact, AsideReason, StreamHead, TakenFacts } from "../store.ts";
-import { factHash, SERVER_ONLY, SERVER_STREAM } from "./chain.ts";
+import type { TakenFacts } from "../store.ts";
+import { factHash, isLinked, SERVER_ONLY, SERVER_STREAM } from "./chain.ts";
 import { project } from "./project.ts";
 
 const COUNTER = "facts";
@@ -63,8 +64,8 @@ async function lockHeads(
 /** Facts that somebody sent. */
 export interface SentFacts {
   readonly facts: readonly Fact[];
-  /** Whoever sends them may not any more. */
-  readonly isRevoked: boolean;
+  /** Why a fact does not count although it is linked as it should be. */
+  readonly refuse: (fact: Fact) => AsideReason | null;
 }
 
 interface Judged {
@@ -131,14 +132,18 @@ class Known {
   }
 }
 
+/** Why a fact that is linked as it should be does not count. */
+const refused = (fact: Fact, refuse: SentFacts["refuse"]): AsideReason | null =>
+  SERVER_ONLY.has(fact.body.kind) ? "server-only" : refuse(fact);
+
 /** Why a fact does not count, if it does not. */
-function asideOf(fact: Fact, head: StreamHead, isRevoked: boolean): AsideReason | null {
+function asideOf(fact: Fact, head: StreamHead, refuse: SentFacts["refuse"]): AsideReason | null {
   if (factHash(fact) !== fact.hash) return "hash";
-  if (isRevoked) return "revoked";
-  if (fact.stream === SERVER_STREAM || SERVER_ONLY.has(fact.body.kind)) return "server-only";
+  if (fact.stream === SERVER_STREAM) return "server-only";
   if (fact.seq <= head.seq) return "fork";
   if (fact.seq > head.seq + 1) return "gap";
-  return fact.before === head.hash ? null : "link";
+  if (fact.before !== head.hash) return "link";
+  return refused(fact, refuse);
 }
 
 /** Keeps facts, those that count spread out to where they are looked up. */
@@ -186,6 +191,7 @@ async function keep(
 async function promote(
   db: Kysely<Tables>,
   head: StreamHead,
+  refuse: SentFacts["refuse"],
 ): Promise<{ readonly head: StreamHead; readonly promoted: readonly ArrivedFact[] }> {
   const promoted: ArrivedFact[] = [];
   let now = head;
@@ -199,10 +205,13 @@ async function promote(
       .execute();
     const next = rows.find((row) => row.before === now.hash);
     if (next === undefined) return { head: now, promoted };
-    await db.updateTable("facts").set({ aside: null }).where("no", "=", next.no).execute();
-    const arrived = { ...factOf(next), aside: null };
-    await project(db, [arrived]);
-    promoted.push(arrived);
+    const found = factOf(next);
+    const arrived = { ...found, aside: refused(found.fact, refuse) };
+    await db.updateTable("facts").set({ aside: arrived.aside }).where("no", "=", next.no).execute();
+    if (arrived.aside === null) {
+      await project(db, [arrived]);
+      promoted.push(arrived);
+    }
     now = { stream: now.stream, seq: next.seq, hash: next.hash };
   }
 }
@@ -237,7 +246,7 @@ export async function takeFacts(
   const before = new Map(heads);
   const known = await Known.of(db, streams);
   const judged: Judged[] = [];
-  for (const [request, { facts, isRevoked }] of requests.entries()) {
+  for (const [request, { facts, refuse }] of requests.entries()) {
     const byStream = new Map<string, Fact[]>();
     for (const fact of facts) byStream.set(fact.stream, [...(byStream.get(fact.stream) ?? []), fact]);
     for (const [stream, list] of byStream) {
@@ -246,8 +255,8 @@ export async function takeFacts(
       for (const fact of list.sort((a, b) => a.seq - b.seq)) {
         if (known.has(fact)) continue;
         known.note(stream, fact.seq, fact.hash);
-        const aside = asideOf(fact, head, isRevoked);
-        if (aside === null) head = { stream, seq: fact.seq, hash: fact.hash };
+        const aside = asideOf(fact, head, refuse);
+        if (isLinked(stream, aside)) head = { stream, seq: fact.seq, hash: fact.hash };
         judged.push({ request, fact, aside });
       }
       heads.set(stream, head);
@@ -259,7 +268,8 @@ export async function takeFacts(
   for (const stream of streams) {
     const head = heads.get(stream);
     if (head === undefined || (!known.hasAside(stream) && !waiting.has(stream))) continue;
-    const followed = await promote(db, head);
+    const sender = requests.findLast(({ facts }) => facts.some((fact) => fact.stream === stream));
+    const followed = await promote(db, head, sender?.refuse ?? (() => null));
     heads.set(stream, followed.head);
     promoted.set(stream, followed.promoted);
   }

@@ -1,9 +1,10 @@
+import type { StreamHead } from "@pinwright/contract";
 import { factBodySchema, NO_FACT } from "@pinwright/contract";
 import type { Kysely } from "kysely";
 import type { Database } from "../database/database.ts";
 import type { Tables } from "../database/schema.ts";
-import type { StreamFault, StreamHead } from "../store.ts";
-import { factHash } from "./chain.ts";
+import type { StreamFault } from "../store.ts";
+import { factHash, LINKED, SERVER_STREAM } from "./chain.ts";
 
 const ROWS_AT_ONCE = 5_000;
 
@@ -48,7 +49,11 @@ async function verifyStream(
       .selectFrom("facts")
       .selectAll()
       .where("stream", "=", stream)
-      .where("aside", "is", null)
+      .where((row) =>
+        stream === SERVER_STREAM
+          ? row("aside", "is", null)
+          : row.or([row("aside", "is", null), row("aside", "in", LINKED)]),
+      )
       .where((row) => row.or([row("seq", ">", seq), row.and([row("seq", "=", seq), row("no", ">", no)])]))
       .orderBy("seq")
       .orderBy("no")

@@ -72,6 +72,6 @@ export async function fill(store: Store): Promise<void> {
       tablet.write({ kind: "reading", unit: "b-000001", test: "t.current", value: 50.25, good: true }),
       tablet.write({ kind: "fitted", unit: "b-000001", into: "m-000001", place: "brd.driver" }),
     ],
-    false,
+    () => null,
   );
 }

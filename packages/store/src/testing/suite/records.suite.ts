@@ -30,7 +30,7 @@ export function recordsSuite(fresh: FreshPlace): void {
   afterEach(() => store.close());
   const notes = (count: number, stream = tablet): Fact[] =>
     Array.from({ length: count }, (_, i) => stream.write(noted("b-000001", `note ${i + 1}`)));
-  const take = (...facts: Fact[]) => records.take(facts, false);
+  const take = (...facts: Fact[]) => records.take(facts, () => null);
 
   it("gives out serial numbers of each kind, each once", async () => {
     const made = await records.begin([board, machine, board], "ann");
@@ -94,10 +94,20 @@ export function recordsSuite(fresh: FreshPlace): void {
     const own = new TestStream("tablet-2").write({ kind: "released", unit: "m-000001", heads: [] });
     expect((await take(own)).aside).toMatchObject([{ why: "server-only" }]);
     const revoked = new TestStream("tablet-3").write(noted("b-000001", "after the revocation"));
-    expect((await records.take([revoked], true)).aside).toMatchObject([{ why: "revoked" }]);
+    expect((await records.take([revoked], () => "revoked")).aside).toMatchObject([{ why: "revoked" }]);
     const all = await records.after(0, 100);
     expect(all).toHaveLength(8);
     expect(all.filter(({ aside }) => aside === null)).toHaveLength(2);
+    expect(await records.verify()).toEqual([]);
+  });
+
+  it("goes on with a stream behind a fact that does not count", async () => {
+    const [one, two, three] = notes(3);
+    if (!(one && two && three)) throw new Error("three notes");
+    await take(three);
+    const taken = await records.take([one, two], ({ seq }) => (seq === 2 ? "not-allowed" : null));
+    expect(taken).toMatchObject({ heads: [{ seq: 3 }], aside: [{ seq: 2, why: "not-allowed" }] });
+    expect(taken.counted.map(({ fact }) => fact.seq)).toEqual([1, 3]);
     expect(await records.verify()).toEqual([]);
   });
 

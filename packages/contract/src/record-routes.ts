@@ -1,0 +1,152 @@
+import { z } from "zod";
+import { factSchema, UNIT_KINDS } from "./facts.ts";
+import { type Route, route } from "./route.ts";
+import { bookId, plainText, utcTime } from "./text.ts";
+
+const name = plainText(120).min(1);
+const optionalName = name.optional();
+const whole = (usual: number, max: number) => z.coerce.number().int().min(0).max(max).default(usual);
+
+export const ASIDE_REASONS = [
+  "hash",
+  "fork",
+  "link",
+  "gap",
+  "revoked",
+  "not-allowed",
+  "server-only",
+] as const;
+/**
+ * Why a fact is kept but does not count: its hash is not that of its text; another fact stands at its place in the stream;
+ * it is not linked to the one before; one before it is not here yet; who wrote it may not come in any more, or may not do
+ * this; it is one that only the server writes.
+ */
+export type AsideReason = (typeof ASIDE_REASONS)[number];
+
+export const streamHeadSchema = z.object({ stream: z.string(), seq: z.number().int(), hash: z.string() });
+export type StreamHead = z.infer<typeof streamHeadSchema>;
+
+export const arrivedFactSchema = z.object({
+  /** Its place in the order of arrival. */
+  no: z.number().int(),
+  receivedAt: utcTime,
+  fact: factSchema,
+  aside: z.enum(ASIDE_REASONS).nullable(),
+});
+export type ArrivedFact = z.infer<typeof arrivedFactSchema>;
+
+export const keptUnitSchema = z.object({
+  unit: z.string(),
+  what: z.enum(UNIT_KINDS),
+  type: z.string(),
+  book: z.string(),
+  revision: z.string(),
+  run: z.string(),
+});
+export type KeptUnit = z.infer<typeof keptUnitSchema>;
+
+/** Most facts that are sent at once. */
+export const MOST_FACTS = 500;
+
+export const newUnitsSchema = z.strictObject({
+  book: bookId,
+  what: z.enum(UNIT_KINDS),
+  /** Board type, harness or mechanism type; of a machine the book itself. */
+  type: name,
+  run: optionalName,
+  options: z.array(name).max(50).default([]),
+  count: z.number().int().min(1).max(1000),
+});
+
+/** What is asked and recorded on the floor. */
+export const RECORD_ROUTES = {
+  sendFacts: route({
+    method: "post",
+    path: "/api/facts",
+    about:
+      "Takes in what a device recorded, in the order of its stream. What is there already is answered as before; what contradicts is kept aside.",
+    role: "builder",
+    body: z.strictObject({ facts: z.array(factSchema).min(1).max(MOST_FACTS) }),
+    answer: z.object({
+      heads: z.array(streamHeadSchema),
+      aside: z.array(z.object({ stream: z.string(), seq: z.number().int(), why: z.enum(ASIDE_REASONS) })),
+    }),
+  }),
+  facts: route({
+    method: "get",
+    path: "/api/facts",
+    about: "Facts after a number, in the order of arrival.",
+    role: "viewer",
+    query: z.strictObject({ after: whole(0, 2 ** 31 - 1), limit: whole(500, 2000) }),
+    answer: z.array(arrivedFactSchema),
+  }),
+  streams: route({
+    method: "get",
+    path: "/api/streams",
+    about: "Where each stream stands: the number and hash of its last fact that counts.",
+    role: "viewer",
+    answer: z.array(streamHeadSchema),
+  }),
+  units: route({
+    method: "get",
+    path: "/api/units",
+    about: "Units that were begun.",
+    role: "viewer",
+    query: z.strictObject({
+      what: z.enum(UNIT_KINDS).optional(),
+      type: optionalName,
+      book: optionalName,
+      run: optionalName,
+    }),
+    answer: z.array(keptUnitSchema),
+  }),
+  addUnits: route({
+    method: "post",
+    path: "/api/units",
+    about: "Gives out serial numbers.",
+    role: "lead",
+    body: newUnitsSchema,
+    answer: z.array(keptUnitSchema),
+  }),
+  unitFacts: route({
+    method: "get",
+    path: "/api/units/:unit",
+    about: "Everything that was recorded of a unit and of what is or was inside it, in the order of arrival.",
+    role: "viewer",
+    answer: z.array(arrivedFactSchema),
+  }),
+  trace: route({
+    method: "get",
+    path: "/api/trace",
+    about:
+      "Units that something went into or somebody worked on, and all that they are or were in. What is given must all hold.",
+    role: "viewer",
+    query: z.strictObject({
+      part: optionalName,
+      lot: optionalName,
+      type: optionalName,
+      revision: optionalName,
+      person: optionalName,
+      instrument: optionalName,
+      from: utcTime.optional(),
+      to: utcTime.optional(),
+    }),
+    answer: z.array(z.object({ unit: z.string(), isDirect: z.boolean() })),
+  }),
+  readings: route({
+    method: "get",
+    path: "/api/readings",
+    about: "The last readings of a test, oldest first.",
+    role: "viewer",
+    query: z.strictObject({ test: name, limit: whole(1000, 100_000) }),
+    answer: z.array(
+      z.object({
+        no: z.number().int(),
+        unit: z.string(),
+        value: z.number().nullable(),
+        good: z.boolean(),
+        at: utcTime,
+      }),
+    ),
+  }),
+} as const satisfies Readonly<Record<string, Route>>;

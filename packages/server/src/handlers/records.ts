@@ -1,0 +1,91 @@
+import {
+  type AsideReason,
+  atLeast,
+  type Fact,
+  type FactBody,
+  type KeptUnit,
+  type Role,
+} from "@pinwright/contract";
+import { LOCAL_PERSON } from "../accounts/caller.ts";
+import type { Handlers } from "../http/bind.ts";
+import { done, Refused } from "../http/problem.ts";
+import type { ServerParts } from "./parts.ts";
+
+type Names = "sendFacts" | "facts" | "streams" | "units" | "addUnits" | "unitFacts" | "trace" | "readings";
+
+/** Least role of whoever writes a fact, where a builder may not; it counts only when the writer sends it. */
+const LEAST: Readonly<Partial<Record<FactBody["kind"], Role>>> = {
+  override: "lead",
+  recall: "lead",
+  "recall-ended": "lead",
+};
+
+/** The least role that a fact needs; null: whoever may work on the floor. */
+function leastRole(body: FactBody): Role | null {
+  if (body.kind === "alternate" && body.allowed === "concession") return "lead";
+  return LEAST[body.kind] ?? null;
+}
+
+/** What was recorded on the floor. */
+export function recordHandlers({ deps, accounts, shelf, hub }: ServerParts): Pick<Handlers, Names> {
+  const { records, people } = deps.store;
+
+  /** Ids of those who may come in; null while there are no accounts. */
+  const active = async (): Promise<ReadonlySet<string> | null> => {
+    if (!(await accounts.exist())) return null;
+    return new Set((await people.list()).filter((person) => person.active).map(({ id }) => id));
+  };
+
+  return {
+    sendFacts: async ({ body: { facts }, caller }) => {
+      const present = await active();
+      const refuse = ({ person, body }: Fact): AsideReason | null => {
+        if (present !== null && !present.has(person)) return "revoked";
+        const least = leastRole(body);
+        if (least === null) return null;
+        const isWriter = person === caller.person.id;
+        return isWriter && atLeast(caller.person.role, least) ? null : "not-allowed";
+      };
+      const { heads, aside, counted } = await records.take(facts, refuse);
+      const last = counted.at(-1);
+      if (last !== undefined) hub.push({ type: "facts", no: last.no });
+      return { heads: [...heads], aside: [...aside] };
+    },
+    facts: async ({ query: { after, limit } }) => [...(await records.after(after, limit))],
+    streams: async () => [...(await records.heads())],
+    units: async ({ query }) => [...(await records.units(query))],
+    addUnits: async ({ body: { book, count, ...unit }, caller }) => {
+      const info = done({ done: await shelf.now(book) }, `book ${book}`).info;
+      if (info.kind === "shop") throw new Refused("bad-request", "The shop is no machine: name a book.");
+      const made = await records.begin(
+        Array.from({ length: count }, () => ({ ...unit, book, revision: `@${info.changeNo}` })),
+        caller.sessionHash === null ? LOCAL_PERSON.id : caller.person.id,
+      );
+      hub.push({ type: "facts", no: made.at(-1)?.no ?? 0 });
+      return made.flatMap(({ fact: { body } }): KeptUnit[] =>
+        body.kind === "begun"
+          ? [
+              {
+                unit: body.unit,
+                what: body.what,
+                type: body.type,
+                book: body.book,
+                revision: body.revision,
+                run: body.run ?? "",
+              },
+            ]
+          : [],
+      );
+    },
+    unitFacts: async ({ parts: { unit } }) => [...(await records.ofUnit(unit))],
+    trace: async ({ query }) => {
+      if (Object.values(query).every((value) => value === undefined))
+        throw new Refused(
+          "bad-request",
+          "Say what to look for: a part, lot, type, revision, person, instrument or time.",
+        );
+      return [...(await records.trace(query))];
+    },
+    readings: async ({ query: { test, limit } }) => [...(await records.readings(test, limit))],
+  };
+}
