@@ -4,6 +4,7 @@ import { Line } from "@pinwright/engine";
 import { call } from "../api/call.ts";
 import { type AnyAsk, ASKS } from "./asks/index.ts";
 import { Bases } from "./bases.ts";
+import { CraftShop } from "./craft-shop.ts";
 import { changesOf, type Edit } from "./edits/index.ts";
 import type { Model } from "./model.ts";
 import type { FromWorker, SyncState, ToWorker } from "./protocol.ts";
@@ -27,6 +28,7 @@ export class Desk {
   readonly #live = new LiveBook();
   readonly #line = new Line();
   readonly #bases = new Bases();
+  readonly #craftShop = new CraftShop();
   /** Rows that are on their way before anyone has opened their book. */
   readonly #expected = new Map<string, Promise<BookRows>>();
   #book: ServerBook | null = null;
@@ -239,7 +241,8 @@ export class Desk {
     const preview = this.#preview;
     const [tables, shopTables] = withPreview(this.#book.tables, this.#shop.tables, preview?.edit ?? null);
     const live = this.#live.update(tables, shopTables);
-    const line = early ? this.#line.places(live.book, live.shop) : this.#line.run(live.book, live.shop);
+    const craft = this.#craftShop.of(live.shop);
+    const line = early ? this.#line.places(live.book, craft) : this.#line.run(live.book, craft);
     this.#model = {
       tables,
       shopTables,

@@ -7,6 +7,7 @@ export interface Model {
   readonly shopTables: CellTables;
   readonly book: Book;
   readonly shop: Shop;
+  /** Derived from the book and from the shop without its records: for these, `shop` is the one that is true. */
   readonly line: LineResult;
   /** The line as it was before the last change, or before the drag that is going on. */
   readonly base: LineResult;

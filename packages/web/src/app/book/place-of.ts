@@ -1,4 +1,5 @@
 import type { AskAnswer } from "../../worker/protocol.ts";
+import { partAddress } from "../parts/address.ts";
 import { stepAddress } from "../steps/address.ts";
 
 type Found = AskAnswer<"search">[number];
@@ -23,6 +24,6 @@ export function addressOf(bookId: string, { kind, id }: Pick<Found, "kind" | "id
     case "step":
       return stepAddress(bookId, id);
     case "part":
-      return `/b/${bookId}/tables/parts?id=${asked}`;
+      return partAddress(bookId, id);
   }
 }

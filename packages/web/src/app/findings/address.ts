@@ -1,5 +1,6 @@
 import type { ViewEntry } from "../../worker/protocol.ts";
 import { addressOf } from "../book/place-of.ts";
+import { runAddress } from "../runs/address.ts";
 import { screwsAddress } from "../screws/use-screws-place.ts";
 
 type Subject = ViewEntry<"findings">["subjects"][number];
@@ -16,6 +17,7 @@ export function subjectAddress(bookId: string, { kind, id, table }: Subject): st
   if (kind === null) return null;
   const tab = kind === "row" ? CURRENTS.get(table ?? "") : undefined;
   if (tab !== undefined) return `/b/${bookId}/wiring/currents/${tab}?id=${encodeURIComponent(id)}`;
+  if (kind === "row" && table === "runs") return runAddress(bookId, id);
   if (kind === "row") return `/b/${bookId}/tables/${table}?id=${encodeURIComponent(id)}`;
   if (kind === "screw") return screwsAddress(bookId, { screwId: id });
   return addressOf(bookId, { kind, id });

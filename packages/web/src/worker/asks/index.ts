@@ -6,9 +6,12 @@ import { cuttingOfSheet } from "./cutting-of-sheet.ts";
 import { importTrial } from "./import-trial.ts";
 import { paintOfRun } from "./paint-of-run.ts";
 import { pegTrial, pinPeg, unpinPegs } from "./pegs.ts";
+import { prepareRuns } from "./prepare-runs.ts";
 import { fastenerTypes, readDrawing } from "./read-drawing.ts";
 import { renaming } from "./renaming.ts";
 import { rowKeys } from "./row-keys.ts";
+import { frozenKeys, runPrices, runQuantities, runShortages } from "./run-more.ts";
+import { runPlan, runsFigures } from "./run-plan.ts";
 import { search } from "./search.ts";
 import { betterHarness, keepHarness } from "./settling.ts";
 import { soldering } from "./soldering.ts";
@@ -37,6 +40,13 @@ export const ASKS = {
   boardStuffing,
   boardKitFor,
   soldering,
+  prepareRuns,
+  runsFigures,
+  runPlan,
+  runQuantities,
+  runShortages,
+  runPrices,
+  frozenKeys,
 };
 
 export type AskName = keyof typeof ASKS;

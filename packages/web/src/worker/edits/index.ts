@@ -13,6 +13,7 @@ import {
 } from "./layout-rows.ts";
 import { type PlaceItems, placeItems } from "./place-items.ts";
 import { type PutOutline, putOutline } from "./put-outline.ts";
+import { type PutRows, putRows } from "./put-rows.ts";
 import { type SetCells, setCells } from "./set-cells.ts";
 
 /** Changes as a screen worked them out itself, each with what it saw before. */
@@ -30,6 +31,7 @@ export type Edit =
   | RemoveRows
   | SetRow
   | PutOutline
+  | PutRows
   | AcceptFindings
   | ReopenFindings
   | Choose
@@ -52,6 +54,8 @@ export function changesOf(tables: CellTables, edit: Edit): readonly CellChange[]
       return setRow(tables, edit);
     case "outline":
       return putOutline(tables, edit);
+    case "put":
+      return putRows(tables, edit);
     case "accept":
       return acceptFindings(tables, edit);
     case "reopen":

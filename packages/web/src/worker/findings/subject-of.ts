@@ -12,6 +12,7 @@ type SubjectKind =
   | "wire"
   | "connector"
   | "harness"
+  | "part"
   | "row"
   | "waypoint"
   | "crossing";
@@ -42,6 +43,9 @@ const ROW_TABLES = [
   "stations",
   "step_rules",
 ] as const;
+
+/** The same of the shop. */
+const SHOP_TABLES = ["runs", "stages", "suppliers", "orders", "stock_sheets", "sites", "benches"] as const;
 
 const none: Languages = { en: "", zh: "" };
 
@@ -92,5 +96,25 @@ export function subjectOf(model: Model, id: string): Subject {
     if (ways[kind].some((row) => row.id === id)) return subject(id, kind);
   if (poses.some((row) => row.id === id)) return subject(id, "row", none, "poses");
   const table = ROW_TABLES.find((name) => model.book.tables[name].some((row) => row.id === id));
-  return subject(id, table === undefined ? null : "row", none, table ?? null);
+  if (table !== undefined) return subject(id, "row", none, table);
+  return partOf(model, id) ?? shopRowOf(model, id) ?? subject(id, null);
+}
+
+/** Something of the bill, or a part that nothing uses. */
+function partOf(model: Model, id: string): Subject | null {
+  const node = model.line.parts.bill.nodes.get(id);
+  if (node !== undefined) return subject(id, "part", node.labels);
+  const part = model.book.tables.parts.find((row) => row.id === id);
+  return part === undefined ? null : subject(id, "part", { en: part.label, zh: part.label_zh });
+}
+
+/** A row of the shop, by its name where it has one. */
+function shopRowOf({ shop }: Model, id: string): Subject | null {
+  for (const table of SHOP_TABLES) {
+    const row = shop.tables[table].find((one) => one.id === id);
+    if (row === undefined) continue;
+    const labels = "label" in row ? { en: row.label, zh: row.label_zh } : none;
+    return subject(id, "row", labels, table);
+  }
+  return null;
 }

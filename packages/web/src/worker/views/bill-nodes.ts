@@ -27,7 +27,13 @@ export const billNodes = view<null, BillEntry>({
   uses: ({ line }) => [line.parts.bill],
   entries: ({ line }) => {
     const { nodes, lines, totals } = line.parts.bill;
-    const inside = Map.groupBy(lines, ({ parentId }) => parentId);
+    const inside = new Map<string, Inside[]>();
+    for (const { parentId, childId, why, colour, quantity } of lines) {
+      const own = inside.get(parentId);
+      const line: Inside = { childId, why, colour, quantity };
+      if (own === undefined) inside.set(parentId, [line]);
+      else own.push(line);
+    }
     const ids = [...nodes.keys()].sort((a, b) => Number(b === "machine") - Number(a === "machine"));
     return new Map(
       ids.flatMap((id) => {
@@ -41,12 +47,7 @@ export const billNodes = view<null, BillEntry>({
           partId: node.partId,
           unit: node.unit,
           total: totals.get(id) ?? null,
-          inside: (inside.get(id) ?? []).map(({ childId, why, colour, quantity }) => ({
-            childId,
-            why,
-            colour,
-            quantity,
-          })),
+          inside: inside.get(id) ?? [],
         };
         return [[id, entry] as const];
       }),

@@ -1,4 +1,6 @@
 import type { Model } from "../model.ts";
+import { billCosts, billFigures } from "./bill-costs.ts";
+import { billNodes } from "./bill-nodes.ts";
 import { boardPlacements } from "./board-placements.ts";
 import { boardRegister } from "./board-register.ts";
 import { boardTests } from "./board-tests.ts";
@@ -30,10 +32,18 @@ import { layoutTrace } from "./layout-trace.ts";
 import { layoutCrossings, layoutLanes, layoutWaypoints } from "./layout-ways.ts";
 import { learning } from "./learning.ts";
 import { net, nets } from "./nets.ts";
+import { outsideDetail, outsideLines, outsideSuppliers } from "./outside.ts";
 import { paintBasis } from "./paint-basis.ts";
 import { panelFits, panelSizes } from "./panel-sizes.ts";
+import { partAbout } from "./part-about.ts";
+import { partFlags } from "./part-flags.ts";
+import { partWays } from "./part-ways.ts";
 import { pinboard } from "./pinboard.ts";
+import { placedOrders } from "./placed-orders.ts";
+import { planMoment } from "./plan-moment.ts";
 import { boardFindings, panelFindings, stepFindings } from "./rule-findings.ts";
+import { runSizes } from "./run-sizes.ts";
+import { planGround, runs } from "./runs.ts";
 import { screwAbout } from "./screw-about.ts";
 import { screwMarks } from "./screw-marks.ts";
 import { screwTypes } from "./screw-types.ts";
@@ -42,11 +52,13 @@ import { stations } from "./stations.ts";
 import { stepFigures } from "./step-figures.ts";
 import { stepLines } from "./step-lines.ts";
 import { stepParts } from "./step-parts.ts";
+import { stock, stockHistory, stockNames } from "./stock.ts";
 import { summary } from "./summary.ts";
 import { table } from "./table.ts";
 import { tableFaults } from "./table-faults.ts";
 import { tableList } from "./table-list.ts";
 import type { View } from "./view.ts";
+import { wayCurve } from "./way-curve.ts";
 import { wire } from "./wire.ts";
 import { wiringPlace } from "./wiring-place.ts";
 
@@ -106,6 +118,7 @@ export const VIEWS = {
   panelSizes,
   panelFits,
   cuttingBasis,
+  runSizes,
   paintBasis,
   panelFindings,
   boardRegister,
@@ -113,6 +126,23 @@ export const VIEWS = {
   boardTests,
   boardFindings,
   solderBasis,
+  billNodes,
+  billCosts,
+  billFigures,
+  partAbout,
+  partFlags,
+  partWays,
+  wayCurve,
+  stock,
+  stockHistory,
+  stockNames,
+  runs,
+  planGround,
+  planMoment,
+  placedOrders,
+  outsideLines,
+  outsideDetail,
+  outsideSuppliers,
 };
 
 export type ViewName = keyof typeof VIEWS;

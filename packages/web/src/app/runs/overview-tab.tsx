@@ -1,0 +1,286 @@
+import { Button } from "@mantine/core";
+import { type Decimal, decimal, numberOfDecimal, timesDecimal } from "@pinwright/kernel";
+import { useState } from "react";
+import { Link, useLocation } from "wouter";
+import type { ViewEntry } from "../../worker/protocol.ts";
+import { useDesk } from "../book/desk.tsx";
+import { partAddress } from "../parts/address.ts";
+import { moneyText } from "../parts/amounts.ts";
+import { NodeName } from "../parts/node-name.tsx";
+import { Money, TotalText } from "../parts/total-text.tsx";
+import { useMay } from "../session/session.tsx";
+import { useTrouble } from "../trouble.ts";
+import { usePick, useWords } from "../words.tsx";
+import { runAddress, runsAddress } from "./address.ts";
+import { dayText } from "./days.ts";
+import { PlanFindings } from "./plan-findings.tsx";
+import { RunForm } from "./run-form.tsx";
+import type { Plan, Run, RunTab } from "./run-tab.ts";
+
+const LARGEST = 5;
+
+/** A run at a glance: what a machine costs and of what, whether the day can be kept, and what is wrong. */
+export function OverviewTab({ run, runs, ground, plan, day }: RunTab) {
+  const words = useWords();
+  const own = words.runs;
+  const mayEdit = useMay("designer");
+  const [isEditing, setEditing] = useState(false);
+  return (
+    <>
+      {plan !== null && <Figures run={run} plan={plan} />}
+      {plan !== null && plan.cost !== null && (
+        <div className="two-columns">
+          <Breakdown cost={plan.cost} currency={plan.currency} />
+          <Largest cost={plan.cost} currency={plan.currency} />
+        </div>
+      )}
+      {plan !== null && (
+        <>
+          <h3>{own.overview.findings}</h3>
+          <PlanFindings findings={plan.findings} none={own.overview.noFindings} />
+        </>
+      )}
+      {mayEdit && isEditing && (
+        <RunForm run={run} runs={runs} ground={ground} done={() => setEditing(false)} />
+      )}
+      {mayEdit && !isEditing && (
+        <div className="run-buttons">
+          <Button variant="default" onClick={() => setEditing(true)}>
+            {own.form.change}
+          </Button>
+          {plan !== null && <Freeze run={run} day={day} />}
+          <Remove run={run} />
+        </div>
+      )}
+      {run.remark !== "" && <p>{run.remark}</p>}
+    </>
+  );
+}
+
+function Figures({ run, plan }: { readonly run: Run; readonly plan: Plan }) {
+  const own = useWords().runs;
+  const pick = usePick();
+  const { bookId } = useDesk();
+  const { timing, cost, currency } = plan;
+  const first = plan.orders.reduce(
+    (least, { orderDay }) => Math.min(least, orderDay),
+    Number.POSITIVE_INFINITY,
+  );
+  const heldBy = timing?.heldBy ?? null;
+  const part = plan.parts.get(heldBy ?? "");
+  const stage = plan.stageNames.get(heldBy ?? "");
+  const holder = part ?? stage;
+  return (
+    <dl className="plan-figures">
+      {cost !== null && (
+        <>
+          <div>
+            <dt>{own.costEach}</dt>
+            <dd>
+              <b>
+                <TotalText total={cost.each} currency={currency} />
+              </b>
+            </dd>
+          </div>
+          <div>
+            <dt>{own.costAll}</dt>
+            <dd>
+              <b>{moneyText(timesDecimal(cost.each.value, decimal(run.machines)), currency)}</b>
+            </dd>
+          </div>
+        </>
+      )}
+      <div>
+        <dt>{own.ship}</dt>
+        <dd>
+          <b>{run.ship}</b>
+          {timing?.readyDay == null ? (
+            <span className="dim">{own.overview.noStages}</span>
+          ) : timing.isLate ? (
+            <span className="error-text">{own.overview.shipMissed(dayText(timing.readyDay))}</span>
+          ) : (
+            <span className="dim">{own.overview.shipMet(dayText(timing.readyDay))}</span>
+          )}
+          {heldBy !== null && (
+            <small>
+              {own.overview.heldBy}{" "}
+              {part === undefined ? (
+                pick(holder?.label ?? "", holder?.labelZh ?? "") || heldBy
+              ) : (
+                <Link href={partAddress(bookId, heldBy)}>{pick(part.label, part.labelZh) || heldBy}</Link>
+              )}
+            </small>
+          )}
+        </dd>
+      </div>
+      {timing?.startDay != null && (
+        <div>
+          <dt>{own.overview.starts}</dt>
+          <dd>
+            <b>{dayText(timing.startDay)}</b>
+          </dd>
+        </div>
+      )}
+      <div>
+        <dt>{own.overview.firstOrder}</dt>
+        <dd>
+          {Number.isFinite(first) ? (
+            <b>
+              <Link href={runAddress(bookId, run.id, "orders")}>{dayText(first)}</Link>
+            </b>
+          ) : (
+            <span className="dim">{own.overview.noOrder}</span>
+          )}
+        </dd>
+      </div>
+    </dl>
+  );
+}
+
+type Cost = NonNullable<Plan["cost"]>;
+
+/** Share of a whole, 0 to 1. */
+const shareOf = (part: Decimal, whole: Decimal): number =>
+  whole === 0n ? 0 : numberOfDecimal(part) / numberOfDecimal(whole);
+
+function Breakdown({ cost, currency }: { readonly cost: Cost; readonly currency: string }) {
+  const own = useWords().runs;
+  return (
+    <section aria-label={own.overview.breakdown}>
+      <h3>{own.overview.breakdown}</h3>
+      <table className="plain shares">
+        <caption className="visually-hidden">{own.overview.breakdown}</caption>
+        <tbody>
+          {cost.kinds.map(({ kind, each }) => {
+            const share = shareOf(each, cost.each.value);
+            return (
+              <tr key={kind}>
+                <th scope="row">{own.overview.kinds[kind]}</th>
+                <td className="end">
+                  <Money value={each} currency={currency} />
+                </td>
+                <td className="end">{own.percent(share)}</td>
+                <td className="share-bar" aria-hidden="true">
+                  <span style={{ width: `${Math.max(0, Math.min(1, share)) * 100}%` }} />
+                </td>
+              </tr>
+            );
+          })}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+function Largest({ cost, currency }: { readonly cost: Cost; readonly currency: string }) {
+  const own = useWords().runs;
+  const { bookId } = useDesk();
+  return (
+    <section aria-label={own.overview.largest}>
+      <h3>{own.overview.largest}</h3>
+      <table className="plain shares">
+        <caption className="visually-hidden">{own.overview.largest}</caption>
+        <tbody>
+          {cost.contributors.slice(0, LARGEST).map(({ id, labels, each }) => (
+            <tr key={id}>
+              <th scope="row">
+                <Link href={partAddress(bookId, id)}>
+                  <NodeName id={id} label={labels.en} labelZh={labels.zh} />
+                </Link>
+              </th>
+              <td className="end">
+                <Money value={each} currency={currency} />
+              </td>
+              <td className="end">{own.percent(shareOf(each, cost.each.value))}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}
+
+/** Keeps the prices of today for a run, or lets it follow those of the day again. */
+function Freeze({ run, day }: { readonly run: ViewEntry<"runs">; readonly day: string }) {
+  const own = useWords().runs;
+  const pick = usePick();
+  const desk = useDesk();
+  const trouble = useTrouble();
+  const [failed, setFailed] = useState("");
+  const name = pick(run.label, run.labelZh) || run.id;
+  const isFrozen = run.frozenPrices > 0;
+  const freeze = async (): Promise<void> => {
+    const prices = await desk.ask("runPrices", { runId: run.id, today: day, change: null });
+    await desk.edit(own.notes.freeze(name), {
+      kind: "put",
+      rows: [
+        {
+          table: "runs",
+          key: { id: run.id },
+          cells: { state: run.state === "planned" ? "frozen" : run.state },
+        },
+        ...prices.map((row) => ({ table: "run_prices", ...row })),
+      ],
+    });
+  };
+  const thaw = async (): Promise<void> => {
+    const keys = await desk.ask("frozenKeys", { runId: run.id });
+    await desk.edit(own.notes.thaw(name), {
+      kind: "put",
+      rows: [
+        {
+          table: "runs",
+          key: { id: run.id },
+          cells: { state: run.state === "frozen" ? "planned" : run.state },
+        },
+      ],
+      gone: keys.map((key) => ({ table: "run_prices", key })),
+    });
+  };
+  return (
+    <>
+      <Button
+        variant="default"
+        title={own.overview.freezeAbout}
+        onClick={() => {
+          setFailed("");
+          (isFrozen ? thaw() : freeze()).catch((error: unknown) => setFailed(trouble(error)));
+        }}
+      >
+        {isFrozen ? own.overview.thaw : own.overview.freeze}
+      </Button>
+      {isFrozen && <span className="dim">{own.overview.frozen(run.frozenPrices)}</span>}
+      {failed !== "" && <span className="error-text">{failed}</span>}
+    </>
+  );
+}
+
+function Remove({ run }: { readonly run: Run }) {
+  const own = useWords().runs;
+  const pick = usePick();
+  const desk = useDesk();
+  const trouble = useTrouble();
+  const [, go] = useLocation();
+  const [failed, setFailed] = useState("");
+  const remove = async (): Promise<void> => {
+    const keys = await desk.ask("frozenKeys", { runId: run.id });
+    await desk.edit(own.notes.remove(pick(run.label, run.labelZh) || run.id), {
+      kind: "put",
+      rows: [],
+      gone: [
+        ...run.mix.map(({ options }) => ({ table: "run_mix", key: { run: run.id, options } })),
+        ...keys.map((key) => ({ table: "run_prices", key })),
+        { table: "runs", key: { id: run.id } },
+      ],
+    });
+    go(runsAddress(desk.bookId));
+  };
+  return (
+    <>
+      <Button variant="default" onClick={() => remove().catch((error: unknown) => setFailed(trouble(error)))}>
+        {own.form.remove}
+      </Button>
+      {failed !== "" && <span className="error-text">{failed}</span>}
+    </>
+  );
+}
