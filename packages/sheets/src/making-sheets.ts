@@ -20,8 +20,6 @@ interface Maker {
   readonly names: (line: LineResult, language: SheetLanguage) => readonly string[];
 }
 
-const NONE: Maker = { compose: () => [], names: () => [] };
-
 const MAKERS: Readonly<Record<MakingSheetKind, Maker>> = {
   "cutting-plan": { compose: composeCuttingPlans, names: cuttingPlanNames },
   "cutting-order": { compose: composeCuttingOrders, names: cuttingOrderNames },

@@ -1,6 +1,7 @@
 import { boardSheets } from "./board-sheets.ts";
 import { machineSheets } from "./machine-sheets.ts";
 import { outsideSheets } from "./outside-sheets.ts";
+import { panelSheets } from "./panel-sheets.ts";
 import { partsSheets } from "./parts-sheets.ts";
 import { cautions } from "./sheet-cautions.ts";
 import { stepSheets } from "./step-sheets.ts";
@@ -61,6 +62,7 @@ export const sheets = {
   parts: partsSheets,
   boards: boardSheets,
   outside: outsideSheets,
+  panels: panelSheets,
   /** Colours of IEC 60757 by their letter codes. */
   colours: {
     BK: "black",

@@ -3,6 +3,7 @@ import type { Translated } from "../language.ts";
 import { boardSheets } from "./board-sheets.ts";
 import { machineSheets } from "./machine-sheets.ts";
 import { outsideSheets } from "./outside-sheets.ts";
+import { panelSheets } from "./panel-sheets.ts";
 import { partsSheets } from "./parts-sheets.ts";
 import { cautions } from "./sheet-cautions.ts";
 import { stepSheets } from "./step-sheets.ts";
@@ -62,6 +63,7 @@ export const sheets: Translated<typeof english> = {
   parts: partsSheets,
   boards: boardSheets,
   outside: outsideSheets,
+  panels: panelSheets,
   colours: {
     BK: "黑",
     BN: "棕",
