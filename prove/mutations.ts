@@ -6,7 +6,7 @@
  */
 import type { Finding } from "@pinwright/engine";
 import { findingWords } from "@pinwright/words";
-import { ELECTRICAL, FASTENING, WIRING } from "../examples/tidewatch/mutations/all.ts";
+import { ELECTRICAL, FASTENING, MAKING, WIRING } from "../examples/tidewatch/mutations/all.ts";
 import { Bench } from "../examples/tidewatch/mutations/bench.ts";
 import { writeJson } from "./write-json.ts";
 
@@ -14,7 +14,7 @@ const said = (finding: Finding): string =>
   `${finding.rule}: ${findingWords("en", finding.rule).say(finding)}`;
 
 const bench = await Bench.open();
-const mutations = [...WIRING, ...ELECTRICAL, ...FASTENING].map((mutation) => {
+const mutations = [...WIRING, ...ELECTRICAL, ...FASTENING, ...MAKING].map((mutation) => {
   const { plan, verdict, faults } = bench.try(mutation);
   const { caught, followed, strays, lost } = verdict;
   const isSound = caught.length > 0 && strays.length + lost.length + faults.length === 0;

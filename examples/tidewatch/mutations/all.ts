@@ -1,5 +1,6 @@
 import { access } from "./access.ts";
 import { ball } from "./ball.ts";
+import { boards } from "./boards.ts";
 import { bundles } from "./bundles.ts";
 import { clash } from "./clash.ts";
 import { coils } from "./coils.ts";
@@ -12,6 +13,7 @@ import { lamps } from "./lamps.ts";
 import type { Mutation } from "./mutation.ts";
 import { nets } from "./nets.ts";
 import { order } from "./order.ts";
+import { parts } from "./parts.ts";
 import { program } from "./program.ts";
 import { protection } from "./protection.ts";
 import { routes } from "./routes.ts";
@@ -40,3 +42,6 @@ export const WIRING: readonly Mutation[] = [
 
 /** Faults of screws, of what stands in whose way, of the tool's room, of the ball's ways and of the order of work. */
 export const FASTENING: readonly Mutation[] = [...fit, ...threads, ...clash, ...access, ...ball, ...order];
+
+/** Faults of what the machine is made of, and of what the shop knows of its prices. */
+export const MAKING: readonly Mutation[] = [...boards, ...parts];

@@ -53,14 +53,16 @@ export class Bench {
     const plan = mutation.plan(this.sound);
     const edit = new Edit(this.#cells);
     plan.change(edit);
-    const reading = this.#read(edit.tables);
+    const shop = new Edit(this.#shop);
+    plan.changeShop?.(shop);
+    const reading = this.#read(edit.tables, shop.tables);
     const { findings } = this.#run(reading);
     const verdict = judge(mutation, plan, this.sound.findings, findings);
     return { plan, verdict, findings, faults: reading.faults() };
   }
 
-  #read(cells: CellTables): LiveReading {
-    return this.#live.update(cells, this.#shop);
+  #read(cells: CellTables, shop = this.#shop): LiveReading {
+    return this.#live.update(cells, shop);
   }
 
   #run({ book, shop }: LiveReading): LineResult {

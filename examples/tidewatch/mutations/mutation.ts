@@ -12,6 +12,8 @@ export interface Plan {
   /** Ids that one finding of the rule must have among its subjects. */
   readonly victim: readonly string[];
   readonly change: (edit: Edit) => void;
+  /** What is done to the shop, whose tables several machines share. */
+  readonly changeShop?: (edit: Edit) => void;
   /** What else may newly be found, each as narrowly as can be said beforehand. */
   readonly follows?: readonly Consequence[];
   /** What may no longer be found; what follows may also replace a finding by one that differs. */
