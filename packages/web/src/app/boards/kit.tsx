@@ -48,7 +48,9 @@ export function Kit({ typeId }: { readonly typeId: string }) {
                     <Link href={`/b/${bookId}/tables/parts?id=${encodeURIComponent(line.partId)}`}>
                       {pick(line.labels.en, line.labels.zh) || line.partId}
                     </Link>
-                    {line.value !== "" && <small>{line.value}</small>}
+                    {line.value !== "" && !pick(line.labels.en, line.labels.zh).includes(line.value) && (
+                      <small>{line.value}</small>
+                    )}
                   </>
                 ),
               },

@@ -14,6 +14,7 @@ export function SessionTable({
   counts,
   usual,
   setCount,
+  setAll,
   bathTypeIds,
   register,
 }: {
@@ -23,15 +24,27 @@ export function SessionTable({
   readonly usual: ReadonlyMap<string, number>;
   /** null: as many as the machines have. */
   readonly setCount: (typeId: string, count: number | null) => void;
+  /** Every kind as often as the machines have it, or none. */
+  readonly setAll: (all: boolean) => void;
   /** Kinds that go into the bath when it is lit. */
   readonly bathTypeIds: readonly string[];
   readonly register: Entries<"boardRegister">;
 }) {
-  const words = useWords().boards;
+  const { boards: words, prints } = useWords();
   const pick = usePick();
   const { bookId } = useDesk();
+  const places = new Map([...register.keys()].map((typeId, i) => [typeId, i]));
+  const inOrder = (a: { readonly typeId: string }, b: { readonly typeId: string }): number =>
+    (places.get(a.typeId) ?? 0) - (places.get(b.typeId) ?? 0);
   return (
     <div className="plain-scroll">
+      <p className="times-head">
+        {(["all", "none"] as const).map((which) => (
+          <button key={which} type="button" className="link-button" onClick={() => setAll(which === "all")}>
+            {prints[which]}
+          </button>
+        ))}
+      </p>
       <table className="plain session-table">
         <caption className="visually-hidden">{words.session}</caption>
         <thead>
@@ -45,7 +58,7 @@ export function SessionTable({
           </tr>
         </thead>
         <tbody>
-          {kinds.map(({ typeId, aloneFrom }) => {
+          {kinds.toSorted(inOrder).map(({ typeId, aloneFrom }) => {
             const kind = register.get(typeId);
             const name = kind === undefined ? typeId : pick(kind.label, kind.labelZh) || typeId;
             const count = counts.get(typeId) ?? 0;

@@ -1,9 +1,9 @@
 import type { SolderMinutes } from "@pinwright/engine";
 import { useState } from "react";
 import { useSearchParams } from "wouter";
-import { CountField } from "../book/count-field.tsx";
 import { useOne } from "../book/desk.tsx";
 import type { Entries } from "../book/desk-client.ts";
+import { MachinesField } from "../book/machines-field.tsx";
 import { useAnswer } from "../book/use-answer.ts";
 import { useAskedCount } from "../book/use-asked-count.ts";
 import { usePick, useWords } from "../words.tsx";
@@ -48,10 +48,7 @@ export function SolderTab({ register }: { readonly register: Entries<"boardRegis
     basis === undefined || usual.size === 0 ? null : question,
     basis ?? null,
   );
-  const setCount = (typeId: string, count: number | null): void => {
-    const next = new Map(other);
-    if (count === null) next.delete(typeId);
-    else next.set(typeId, count);
+  const putCounts = (next: ReadonlyMap<string, number>): void =>
     setParams(
       (before) => {
         const after = new URLSearchParams(before);
@@ -61,6 +58,11 @@ export function SolderTab({ register }: { readonly register: Entries<"boardRegis
       },
       { replace: true },
     );
+  const setCount = (typeId: string, count: number | null): void => {
+    const next = new Map(other);
+    if (count === null) next.delete(typeId);
+    else next.set(typeId, count);
+    putCounts(next);
   };
   if (basis === undefined) return <p className="dim">{words.common.loading}</p>;
   if (usual.size === 0)
@@ -81,7 +83,7 @@ export function SolderTab({ register }: { readonly register: Entries<"boardRegis
       <p className="dim">{own.solderAbout}</p>
       {failed !== "" && <p className="error-text">{failed}</p>}
       <div className="question">
-        <CountField label={own.machines} value={machines} most={MOST_MACHINES} onCount={setMachines} />
+        <MachinesField label={own.machines} value={machines} most={MOST_MACHINES} onCount={setMachines} />
         <span className="session-sum">{own.together(boards)}</span>
       </div>
       {answer !== undefined && (
@@ -104,6 +106,7 @@ export function SolderTab({ register }: { readonly register: Entries<"boardRegis
             counts={counts}
             usual={usual}
             setCount={setCount}
+            setAll={(all) => putCounts(new Map(all ? [] : [...usual.keys()].map((typeId) => [typeId, 0])))}
             bathTypeIds={answer.choice.bathTypeIds}
             register={register}
           />

@@ -1,8 +1,8 @@
 import { Button } from "@mantine/core";
 import { Link, useSearchParams } from "wouter";
-import { CountField } from "../book/count-field.tsx";
 import { useDesk, useView } from "../book/desk.tsx";
 import type { Entries } from "../book/desk-client.ts";
+import { MachinesField } from "../book/machines-field.tsx";
 import { useAskedCount } from "../book/use-asked-count.ts";
 import { SheetLinks } from "../sheets/sheet-links.tsx";
 import { usePick, useWords } from "../words.tsx";
@@ -57,7 +57,7 @@ export function CuttingTab({ sizes }: { readonly sizes: Entries<"panelSizes"> })
         <Link href={`/b/${bookId}/tables/shop_settings?id=saw_kerf_mm`}>{own.shopSettings}</Link>
       </p>
       <div className="question">
-        <CountField label={own.machines} value={machines} most={MOST_MACHINES} onCount={setMachines} />
+        <MachinesField label={own.machines} value={machines} most={MOST_MACHINES} onCount={setMachines} />
       </div>
       <nav className="sheet-tabs" aria-label={own.sheets}>
         {partIds.map((id) => (

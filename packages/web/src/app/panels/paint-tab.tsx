@@ -1,8 +1,8 @@
 import { Button } from "@mantine/core";
 import { useState } from "react";
 import { Link } from "wouter";
-import { CountField } from "../book/count-field.tsx";
 import { useDesk, useOne } from "../book/desk.tsx";
+import { MachinesField } from "../book/machines-field.tsx";
 import { useAnswer } from "../book/use-answer.ts";
 import { useAskedCount } from "../book/use-asked-count.ts";
 import { SheetLinks } from "../sheets/sheet-links.tsx";
@@ -12,8 +12,6 @@ import { PaintChart } from "./paint-chart.tsx";
 
 /** Batches that are shown before all are asked for. */
 const FIRST = 24;
-/** One rack full: what a batch is thought of at first. */
-const USUAL_CABINETS = 25;
 const SAME_HOURS = 0.02;
 
 /** How the cabinets of a run go over the rack. */
@@ -22,8 +20,9 @@ export function PaintTab() {
   const own = words.panels;
   const pick = usePick();
   const { bookId } = useDesk();
-  const [machines, setMachines] = useAskedCount("machines", USUAL_CABINETS, MOST_MACHINES);
   const basis = useOne("paintBasis", null);
+  // One rack full, unless somebody asks for more.
+  const [machines, setMachines] = useAskedCount("machines", basis?.rackCabinets ?? 1, MOST_MACHINES);
   const { answer: plan, failed, isCurrent } = useAnswer("paintOfRun", { machines }, basis ?? null);
   const [all, setAll] = useState(false);
   const tables = (
@@ -56,7 +55,7 @@ export function PaintTab() {
       <h2>{own.paintTitle}</h2>
       <p className="dim">{own.paintAbout(plan.rackCabinets, plan.hoursDay)}</p>
       <div className="question">
-        <CountField label={own.cabinets} value={machines} most={MOST_MACHINES} onCount={setMachines} />
+        <MachinesField label={own.cabinets} value={machines} most={MOST_MACHINES} onCount={setMachines} />
       </div>
       <div className={isCurrent ? "" : "stale"}>
         <dl className="plan-figures">
@@ -64,7 +63,7 @@ export function PaintTab() {
             <dt>{own.batches}</dt>
             <dd>
               <b>{plan.batches.length}</b>
-              <span className="dim">{own.batchSize(plan.batchSize)}</span>
+              <span className="dim">{own.batchSize(plan.batchSize, plan.batches.length > 1)}</span>
             </dd>
           </div>
           <div>

@@ -71,17 +71,6 @@ export function SheetSection({
       {sheet !== undefined && (
         <>
           <SheetFigures cutting={cutting} />
-          <h4>{own.allSettings}</h4>
-          <p className="dim">{own.settingsHint}</p>
-          <SetupList
-            setups={cutting.setups}
-            chosen={at.setup}
-            choose={(setup) => {
-              const here = setup?.work.some((one) => one.sheet === index - 1) ?? true;
-              const pattern = here ? index : (setup?.work[0]?.sheet ?? 0) + 1;
-              look({ pattern, cut: null, setup: setup?.number ?? null });
-            }}
-          />
           <nav className="pattern-tabs" aria-label={own.patterns}>
             <span>{own.patterns}</span>
             {cutting.sheets.map(({ copies }, i) => (
@@ -114,6 +103,17 @@ export function SheetSection({
                 sizes={sizes}
               />
               <PatternLegend grain={grain} />
+              <h4>{own.allSettings}</h4>
+              <p className="dim">{own.settingsHint}</p>
+              <SetupList
+                setups={cutting.setups}
+                chosen={at.setup}
+                choose={(setup) => {
+                  const here = setup?.work.some((one) => one.sheet === index - 1) ?? true;
+                  const pattern = here ? index : (setup?.work[0]?.sheet ?? 0) + 1;
+                  look({ pattern, cut: null, setup: setup?.number ?? null });
+                }}
+              />
             </div>
             <div>
               <h4>{own.order}</h4>

@@ -14,6 +14,7 @@ export const panels = {
   mm2: (value: number) => `${number(value, 2)} mm`,
   exact: (value: number) => number(value, 2),
   machines: "Machines",
+  ofRun: (run: string, count: number) => `${run}: ${count}`,
   print: "Sheets to print:",
   findings: "What is wrong with them",
   noFindings: "Nothing was found.",
@@ -180,7 +181,8 @@ export const panels = {
   batchOf: (index: number, cabinets: number) => `Batch ${index}: ${n(cabinets, "cabinet", "cabinets")}`,
   cabinets: "Cabinets",
   batches: "Batches",
-  batchSize: (size: number) => `of ${n(size, "cabinet", "cabinets")}, the last may be smaller`,
+  batchSize: (size: number, several: boolean) =>
+    `of ${n(size, "cabinet", "cabinets")}${several ? ", the last may be smaller" : ""}`,
   coat: "Coat",
   worked: "work",
   drying: "drying",
