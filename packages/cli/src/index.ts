@@ -1,11 +1,13 @@
 import type { Command } from "./command.ts";
 import { billCommand } from "./commands/bill.ts";
+import { boardsCommand } from "./commands/boards.ts";
 import { checkCommand } from "./commands/check.ts";
 import { convertCommand } from "./commands/convert.ts";
 import { currentsCommand } from "./commands/currents.ts";
 import { mapCommand } from "./commands/map.ts";
 import { matrixCommand } from "./commands/matrix.ts";
 import { newCommand } from "./commands/new.ts";
+import { panelsCommand } from "./commands/panels.ts";
 import { settleCommand } from "./commands/settle.ts";
 import { sheetsCommand } from "./commands/sheets.ts";
 import { showCommand } from "./commands/show.ts";
@@ -21,6 +23,8 @@ export const COMMANDS: readonly Command[] = [
   currentsCommand,
   stepsCommand,
   stationsCommand,
+  panelsCommand,
+  boardsCommand,
   billCommand,
   mapCommand,
   matrixCommand,
