@@ -79,7 +79,11 @@ export class DrawnPage {
     this.line(onLine(a), onLine(b));
     const [x, y] = [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
     if (along === "x") this.text(text, [x, at + 1.2], 2.5, true);
-    else this.text(text, [at + 1.5, y - 1.2], 2.5);
+    else {
+      // On the side that the line lies off to: there is nothing else.
+      const widthMm = (text.length * 2.5 * 0.5) / 0.718;
+      this.text(text, [offMm < 0 ? at - widthMm - 1.5 : at + 1.5, y - 1.2], 2.5);
+    }
   }
 
   #at([x, y]: XY): string {

@@ -62,14 +62,14 @@ export function flipperPlatePdf(part: Part, revision: string, file: string): Uin
   page.text(`4\u00d7 \u00d8 ${revision === "A" ? "4.2" : "4.5"} +0.1 0`, at([66, 62.5]));
   page.text("\u00d8 13 +0.05 0", at([96, 38]));
   page.balloon("1", at([60, -24]), at([60, -11]));
-  page.balloon("2", at([-22, 48]), at([-11, 40]));
+  page.balloon("2", at([-22, 48]), at([-10, 42]));
   page.balloon("3", at([132, 66]), at([115.6, 55.6]));
   page.balloon("4", at([132, 30]), at([98.5, 30]));
   const side = placedAt([200, 90], 1);
   page.pen(0.5);
   page.ring([side([0, 0]), side([2, 0]), side([2, 58]), side([20, 58]), side([20, 60]), side([0, 60])]);
   page.dimension("20", side([0, 60]), side([20, 60]), 6);
-  page.dimension("2", side([0, 0]), side([2, 0]), -6);
+  page.dimension("2", side([0, 0]), side([2, 0]), -8);
   page.balloon("5", side([-14, 20]), side([0, 20]));
   page.balloon("6", side([34, 72]), side([20, 59]));
   return page.pdf(`${part.id} ${revision}`);
@@ -101,13 +101,13 @@ export function armaturePdf(part: Part, revision: string, file: string): Uint8Ar
   for (const ring of ARMATURE.rings) page.ring(ring.map(at));
   for (const { at: middle, diameter } of ARMATURE.circles) page.circle(at(middle), diameter);
   page.dimension("48 \u00b1 0.05", at([6, 10]), at([54, 10]), -32);
-  page.dimension("60", at([0, 0]), at([60, 0]), -22);
+  page.dimension("60", at([0, 20]), at([60, 20]), 22);
   page.dimension("20", at([60, 0]), at([60, 20]), 10);
-  page.text("2\u00d7 \u00d8 5.1 +0.05 0", at([8, 22]));
-  page.text("\u00d8 4.2 +0.1 0", at([32, 22]));
-  page.balloon("1", at([30, -14]), at([30, -6]));
-  page.balloon("2", at([-6, 24]), at([4, 12]));
-  page.balloon("3", at([24, 26]), at([29, 12]));
+  page.text("2\u00d7 \u00d8 5.1 +0.05 0", at([1, 22]));
+  page.text("\u00d8 4.2 +0.1 0", at([24, 22]));
+  page.balloon("1", at([30, -13]), at([30, -6]));
+  page.balloon("2", at([-14, 22]), at([3.8, 11.4]));
+  page.balloon("3", at([44, 26]), at([31, 12]));
   page.balloon("4", at([70, 24]), at([58, 16]));
   return page.pdf(`${part.id} ${revision}`);
 }

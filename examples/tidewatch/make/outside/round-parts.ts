@@ -30,7 +30,7 @@ export function shaftPdf(part: Part, revision: string, file: string): Uint8Array
   page.line(at([-3, 0]), at([81.5, 0]));
   page.dimension("78.5 \u00b1 0.1", at([0, -4]), at([78.5, -4]), -14);
   page.dimension("18.5", at([60, 4]), at([78.5, 4]), 10);
-  page.dimension("\u00d8 8 h7 (0 -0.015)", at([0, -4]), at([0, 4]), -14);
+  page.dimension("\u00d8 8 h7 (0 -0.015)", at([0, -4]), at([0, 4]), -8);
   page.dimension("7 0 -0.1", at([78.5, -4]), at([78.5, 3]), 14);
   page.balloon("1", at([-12, 13]), at([0, 4]));
   page.balloon("2", at([39, -16]), at([39, -11]));
@@ -54,15 +54,20 @@ export function plungerPdf(part: Part, revision: string, file: string): Uint8Arr
   page.line(at([46, 2.1]), at([62, 2.1]));
   page.line(at([46, -2.1]), at([62, -2.1]));
   page.line(at([46, -2.1]), at([46, 2.1]));
-  page.circle(at([56, 4]), 2);
+  page.pen(0.25, [2, 1]);
+  for (const x of [54, 58]) {
+    page.line(at([x, -6]), at([x, -2.1]));
+    page.line(at([x, 2.1]), at([x, 6]));
+  }
+  page.text("\u00d8 4 through, for the pin", at([50, 15]));
   page.dimension("62 \u00b1 0.2", at([0, -6]), at([62, -6]), -12);
-  page.dimension("\u00d8 11.9 0 -0.05", at([0, -6]), at([0, 6]), -14);
+  page.dimension("\u00d8 11.9 0 -0.05", at([0, -6]), at([0, 6]), -8);
   page.dimension("4.2 +0.1 0", at([62, -2.1]), at([62, 2.1]), 12);
   page.dimension("6", at([56, 6]), at([62, 6]), 8);
   page.balloon("1", at([-14, 14]), at([0, 6]));
   page.balloon("2", at([31, -16]), at([31, -12]));
   page.balloon("3", at([76, 10]), at([62, 1]));
-  page.balloon("4", at([8, 14]), at([0, 2]));
+  page.balloon("4", at([-12, -14]), at([0, -2]));
   return page.pdf(`${part.id} ${revision}`);
 }
 

@@ -37,7 +37,7 @@ class Data {
   }
 
   axes(origin: string, axis: string, reference: string): string {
-    return this.add(`AXIS2_PLACEMENT3D('',${origin},${axis},${reference})`);
+    return this.add(`AXIS2_PLACEMENT_3D('',${origin},${axis},${reference})`);
   }
 
   vertex(at: XY, z: number): { readonly point: string; readonly vertex: string } {
