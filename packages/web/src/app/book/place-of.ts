@@ -1,4 +1,6 @@
 import type { AskAnswer } from "../../worker/protocol.ts";
+import { boardAddress } from "../boards/address.ts";
+import { fitAddress } from "../panels/address.ts";
 import { partAddress } from "../parts/address.ts";
 import { stepAddress } from "../steps/address.ts";
 
@@ -23,6 +25,10 @@ export function addressOf(bookId: string, { kind, id }: Pick<Found, "kind" | "id
       return `/b/${bookId}/harnesses/${asked}`;
     case "step":
       return stepAddress(bookId, id);
+    case "board-type":
+      return boardAddress(bookId, id);
+    case "fit":
+      return fitAddress(bookId, id);
     case "part":
       return partAddress(bookId, id);
   }

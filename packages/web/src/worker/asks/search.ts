@@ -15,6 +15,8 @@ export interface Found {
     | "cutout"
     | "part"
     | "connector"
+    | "board-type"
+    | "fit"
     | "step";
   readonly id: string;
   readonly label: string;
@@ -50,6 +52,9 @@ function* candidates({ line, book }: Model): Generator<Found> {
   for (const { id } of book.tables.cutouts) yield { kind: "cutout", id, label: "", labelZh: "" };
   for (const { id, number, labels } of line.steps.steps)
     yield { kind: "step", id, label: `${number}. ${labels.en}`, labelZh: `${number}. ${labels.zh}` };
+  for (const { typeId, labels } of line.boards.register)
+    yield { kind: "board-type", id: typeId, label: labels.en, labelZh: labels.zh };
+  for (const { id, label, label_zh } of book.tables.fits) yield { kind: "fit", id, label, labelZh: label_zh };
   for (const part of book.tables.parts)
     yield { kind: "part", id: part.id, label: part.label, labelZh: part.label_zh };
 }
@@ -63,7 +68,7 @@ function rank(found: Found, words: readonly string[], whole: string): number | n
   return texts.some((text) => text.includes(whole)) ? 2 : 3;
 }
 
-/** Items, nets, wires, harnesses, panels, ways, cutouts, steps and parts whose id, number or label has all the words. */
+/** Items, nets, wires, harnesses, panels, ways, cutouts, steps, kinds of board, fits and parts whose id, number or label has all the words. */
 export function search(model: Model, text: string): readonly Found[] {
   const whole = text.trim().toLowerCase();
   if (whole === "") return [];

@@ -15,7 +15,9 @@ type SubjectKind =
   | "part"
   | "row"
   | "waypoint"
-  | "crossing";
+  | "crossing"
+  | "board-type"
+  | "fit";
 
 /** One id that a finding is about: what it stands for, and what people call it. */
 export interface Subject {
@@ -39,7 +41,7 @@ const ROW_TABLES = [
   "fastener_types",
   "mechanism_types",
   "device_types",
-  "board_types",
+  "tests",
   "stations",
   "step_rules",
 ] as const;
@@ -90,10 +92,14 @@ export function subjectOf(model: Model, id: string): Subject {
   }
   const panel = machine.panels.get(id);
   if (panel !== undefined) return subject(id, "panel", { en: panel.label, zh: panel.label_zh });
-  const { lanes, crossings, waypoints, poses } = model.book.tables;
+  const { lanes, crossings, waypoints, poses, fits } = model.book.tables;
   const ways = { lane: lanes, crossing: crossings, waypoint: waypoints } as const;
   for (const kind of ["lane", "crossing", "waypoint"] as const)
     if (ways[kind].some((row) => row.id === id)) return subject(id, kind);
+  const board = model.line.boards.register.find(({ typeId }) => typeId === id);
+  if (board !== undefined) return subject(id, "board-type", board.labels);
+  const fit = fits.find((row) => row.id === id);
+  if (fit !== undefined) return subject(id, "fit", { en: fit.label, zh: fit.label_zh });
   if (poses.some((row) => row.id === id)) return subject(id, "row", none, "poses");
   const table = ROW_TABLES.find((name) => model.book.tables[name].some((row) => row.id === id));
   if (table !== undefined) return subject(id, "row", none, table);

@@ -45,6 +45,8 @@ export const shell = {
     cutout: "cutout",
     part: "part",
     connector: "connector",
+    "board-type": "kind of board",
+    fit: "fit",
     step: "step",
   },
   /** Why something was not done, by the code of the problem. */

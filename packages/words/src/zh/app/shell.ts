@@ -46,6 +46,8 @@ export const shell: Translated<typeof en> = {
     cutout: "开孔",
     part: "零件",
     connector: "连接器",
+    "board-type": "电路板种类",
+    fit: "配合",
     step: "步骤",
   },
   trouble: {
