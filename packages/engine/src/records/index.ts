@@ -12,6 +12,16 @@ export {
   testBench,
 } from "./continuity/index.ts";
 export {
+  defectsPerUnit,
+  firstPassYield,
+  type ParetoBar,
+  type ParetoBy,
+  pareto,
+  passedFirst,
+  rolledYield,
+  type Yield,
+} from "./quality/index.ts";
+export {
   type Block,
   byTime,
   contentsOf,
@@ -29,3 +39,4 @@ export {
   type StepRecord,
   type UnitState,
 } from "./units/index.ts";
+export { continuityTest, inOrderOfRisk, neededFor, testsOf } from "./work/needed.ts";

@@ -1,0 +1,2 @@
+export { type ParetoBar, type ParetoBy, pareto } from "./pareto.ts";
+export { defectsPerUnit, firstPassYield, passedFirst, rolledYield, type Yield } from "./yield.ts";
