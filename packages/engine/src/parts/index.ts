@@ -15,7 +15,7 @@ export { ownMinutes } from "./cost/own-minutes.ts";
 export { type CostQuestion, type CostRollUp, type NodeCost, rollUp } from "./cost/roll-up.ts";
 export { type Billed, NO_PARTS, PartsSolver } from "./parts-solver.ts";
 export { buyAt, type Offer, type PriceBreak, type Purchase } from "./prices/offer.ts";
-export { ownCurrency, PriceBook, type Tool, type Way } from "./prices/price-book.ts";
+export { ownCurrency, PriceBook, priceBook, type Tool, type Way } from "./prices/price-book.ts";
 export {
   costOfWay,
   type Priced,

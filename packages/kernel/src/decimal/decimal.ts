@@ -34,6 +34,7 @@ const NUMBER = /^(-)?(\d+)(?:\.(\d+))?(?:e([+-]?\d+))?$/i;
  * @throws RangeError for text that is no decimal number, infinity and what is no number
  */
 export function decimal(value: number | string): Decimal {
+  if (Number.isSafeInteger(value)) return BigInt(value) * SCALE;
   const found = NUMBER.exec(String(value).trim());
   if (found === null) throw new RangeError(`${value} is no decimal number`);
   const [, sign, whole = "0", fraction = "", exponent = "0"] = found;

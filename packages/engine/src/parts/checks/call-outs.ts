@@ -1,6 +1,6 @@
 import type { Bill, Machine } from "../../model/index.ts";
 import { MACHINE_NODE } from "../bill/nodes.ts";
-import { PriceBook, type Way } from "../prices/price-book.ts";
+import { priceBook, type Way } from "../prices/price-book.ts";
 import { needsParts } from "./needed.ts";
 
 /** A bought part that only one supplier sells. */
@@ -25,15 +25,17 @@ export interface CallOuts {
 /**
  * Parts that depend on one supplier or take longer than the shop's limit. What is made to the shop's own drawing can go
  * elsewhere and is not called out for its supplier.
+ * @param needed nodes that somebody has to get; absent: found from the bill
  */
 export function callOuts(
   machine: Pick<Machine, "book" | "shop">,
   bill: Bill,
-  prices = new PriceBook(machine),
+  needed?: ReadonlySet<string>,
 ): CallOuts {
+  const prices = priceBook(machine);
   const singleSource: SingleSource[] = [];
   const longLead: LongLead[] = [];
-  for (const id of needsParts(bill, prices)) {
+  for (const id of needed ?? needsParts(bill, prices)) {
     const partId = bill.nodes.get(id)?.partId ?? null;
     if (partId === null || id === MACHINE_NODE) continue;
     const ways = prices.waysOf(partId);

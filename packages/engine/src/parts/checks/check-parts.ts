@@ -1,7 +1,7 @@
 import { compareText } from "@pinwright/kernel";
 import { type Bill, type BillNode, type Finding, type Machine, makeFinding } from "../../model/index.ts";
 import { derivedOf, unnamedOf } from "../bill/nodes.ts";
-import { PriceBook } from "../prices/price-book.ts";
+import { priceBook } from "../prices/price-book.ts";
 import { checkPrices } from "./check-prices.ts";
 import { checkSources } from "./check-sources.ts";
 import { needsParts } from "./needed.ts";
@@ -12,7 +12,7 @@ import { needsParts } from "./needed.ts";
  * have no say, so that nothing is looked at again because a wire has become longer.
  */
 export function checkParts(machine: Machine, bill: Bill): readonly Finding[] {
-  const prices = new PriceBook(machine);
+  const prices = priceBook(machine);
   const needed = needsParts(bill, prices);
   const parts = [...needed].flatMap((id) => {
     const partId = bill.nodes.get(id)?.partId ?? null;

@@ -1,7 +1,7 @@
 import { decimal } from "@pinwright/kernel";
 import { type Bill, type Finding, type Lack, type Machine, makeFinding } from "../../model/index.ts";
 import { linesByParent } from "../cost/explode.ts";
-import type { PriceBook } from "../prices/price-book.ts";
+import type { PriceBook, Way } from "../prices/price-book.ts";
 import { sourceOf } from "../prices/source.ts";
 import { total } from "../prices/totals.ts";
 import { callOuts } from "./call-outs.ts";
@@ -19,6 +19,8 @@ export function checkSources(
   for (const id of needed) {
     const partId = bill.nodes.get(id)?.partId ?? null;
     if (partId === null) continue;
+    const ways = prices.waysOf(partId);
+    if (!ways.some(({ chosen }) => chosen) && ways.some(isPriced)) continue;
     const contents = (byParent.get(id)?.length ?? 0) > 0 ? total(0n) : null;
     const lacks = sourceOf(prices, partId, decimal(1), contents)?.cost.units.missing ?? [];
     const numbers = { containers: parentsOf.get(id)?.size ?? 0 };
@@ -26,7 +28,7 @@ export function checkSources(
     if (lacked.has("no-price")) found.push(makeFinding("part-no-price", "warning", [partId], numbers));
     if (lacked.has("no-source")) found.push(makeFinding("part-no-source", "warning", [partId], numbers));
   }
-  const { singleSource, longLead } = callOuts(machine, bill, prices);
+  const { singleSource, longLead } = callOuts(machine, bill, needed);
   for (const { partId, supplierId } of singleSource)
     found.push(makeFinding("single-source", "note", [partId, supplierId]));
   for (const { partId, leadDays } of longLead)
@@ -38,6 +40,10 @@ export function checkSources(
     );
   return found;
 }
+
+/** Whether a price with a rate is there, or none is asked for. Then some way's cost is known. */
+const isPriced = ({ kind, offers, tool }: Way): boolean =>
+  kind !== "make" && tool?.cost !== null && (offers === null || offers.some(({ rate }) => rate !== null));
 
 /** What directly contains each node. */
 function containers({ lines }: Bill): ReadonlyMap<string, ReadonlySet<string>> {

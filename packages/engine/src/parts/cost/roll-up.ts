@@ -2,7 +2,7 @@ import type { Shop } from "@pinwright/book";
 import { type Decimal, decimal, divideDecimal, timesDecimal } from "@pinwright/kernel";
 import type { Bill, BillLine, BillNode, Machine, Missing, PartSource, Total } from "../../model/index.ts";
 import { MACHINE_NODE } from "../bill/nodes.ts";
-import { PriceBook } from "../prices/price-book.ts";
+import { PriceBook, priceBook } from "../prices/price-book.ts";
 import { byCost, costOfWay, type Sourced, sourceOf, type WayCost, workCost } from "../prices/source.ts";
 import { addTotals, joinMissing, lacking, total } from "../prices/totals.ts";
 import { explode, linesByParent } from "./explode.ts";
@@ -78,7 +78,9 @@ export function rollUp(
   question: CostQuestion,
 ): CostRollUp {
   const shop = question.shop ?? machine.shop;
-  const prices = new PriceBook({ book: machine.book, shop }, question.runId ?? null);
+  const { book } = machine;
+  const prices =
+    question.runId === undefined ? priceBook({ book, shop }) : new PriceBook({ book, shop }, question.runId);
   const rolling: Rolling = {
     bill,
     prices,

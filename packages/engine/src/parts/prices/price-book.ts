@@ -1,5 +1,5 @@
 import type { BookRow, ShopRow } from "@pinwright/book";
-import { compareText, type Decimal, decimal } from "@pinwright/kernel";
+import { compareText, type Decimal, decimal, SharedMemory } from "@pinwright/kernel";
 import { groupRows, type Languages, labelsOf, type Machine, rowsById } from "../../model/index.ts";
 import type { Offer } from "./offer.ts";
 
@@ -35,8 +35,6 @@ export interface Tool {
   readonly leadDays: number;
 }
 
-type Prices = ReadonlyMap<string, readonly Offer[]>;
-
 /**
  * What the shop knows of prices, money and ways, read once and asked often. A pack of nothing and a price of nothing
  * cannot be used; they are left out and told of by `isBad`.
@@ -47,8 +45,10 @@ export class PriceBook {
   /** The shop's own currency, as an ISO 4217 code; blank: nobody has said. */
   readonly own: string;
   readonly labourRate: Decimal;
-  readonly #offers: Prices;
-  readonly #bad: ReadonlySet<string>;
+  readonly #rows: ReadonlyMap<string, readonly PriceRow[]>;
+  readonly #suppliers: ReadonlyMap<string, ShopRow<"suppliers">>;
+  readonly #rates: ReadonlyMap<string, Decimal>;
+  readonly #known = new Map<string, { readonly offers: readonly Offer[]; ways: readonly Way[] | null }>();
   readonly #ways: ReadonlyMap<string, readonly ShopRow<"ways">[]>;
   readonly #tools: ReadonlyMap<string, Tool>;
 
@@ -59,25 +59,24 @@ export class PriceBook {
     this.labourRate = decimal(shop.numbers.labour_rate);
     const frozen = tables.run_prices.filter((row) => row.run === runId);
     const rows: readonly PriceRow[] =
-      frozen.length === 0
-        ? tables.prices.map((row) => ({ ...row, rate: null }))
-        : frozen.map((row) => ({ ...row, order_number: "", rate: decimal(row.rate) }));
+      frozen.length === 0 ? tables.prices : frozen.map((row) => ({ ...row, order_number: "" }));
     const rates = new Map(tables.currencies.map(({ id, rate }) => [id, decimal(rate)]));
     if (this.own !== "") rates.set(this.own, decimal(1));
-    this.#offers = readOffers(rows, rowsById(tables.suppliers), rates);
-    this.#bad = new Set(rows.filter((row) => !isUsable(row)).map((row) => row.part));
+    this.#rows = groupRows(rows, (row) => row.part);
+    this.#suppliers = rowsById(tables.suppliers);
+    this.#rates = rates;
     this.#ways = groupRows(tables.ways, (row) => row.part);
     this.#tools = new Map(book.tables.tooling.map((row) => [row.id, toolOf(row)]));
   }
 
   /** Offers of a part, by supplier in code-point order. */
   offersOf(partId: string): readonly Offer[] {
-    return this.#offers.get(partId) ?? [];
+    return this.#of(partId).offers;
   }
 
   /** Whether some price of a part cannot be used. */
   isBad(partId: string): boolean {
-    return this.#bad.has(partId);
+    return this.#rows.get(partId)?.some((row) => !isUsable(row)) ?? false;
   }
 
   /**
@@ -85,7 +84,22 @@ export class PriceBook {
    * when no row is of that kind.
    */
   waysOf(partId: string): readonly Way[] {
-    const offers = this.offersOf(partId);
+    const known = this.#of(partId);
+    known.ways ??= this.#findWays(partId, known.offers);
+    return known.ways;
+  }
+
+  /** What is read of a part once it is asked for. */
+  #of(partId: string): { readonly offers: readonly Offer[]; ways: readonly Way[] | null } {
+    const known = this.#known.get(partId);
+    if (known !== undefined) return known;
+    const offers = readOffers(this.#rows.get(partId) ?? [], this.#suppliers, this.#rates);
+    const fresh = { offers, ways: null };
+    this.#known.set(partId, fresh);
+    return fresh;
+  }
+
+  #findWays(partId: string, offers: readonly Offer[]): readonly Way[] {
     const rows = this.#ways.get(partId) ?? [];
     const ways = rows
       .map((row) => this.#wayOf(row, offers))
@@ -168,17 +182,21 @@ export function ownCurrency({
 type PriceRow = Pick<
   ShopRow<"prices">,
   "part" | "supplier" | "from_quantity" | "price" | "pack" | "lead_days" | "order_number"
-> & { readonly rate: Decimal | null };
+> & {
+  /** Of a frozen price; else that of the currency. */
+  readonly rate?: number;
+};
 
 const isUsable = ({ price, pack }: Pick<PriceRow, "price" | "pack">): boolean => price > 0 && pack > 0;
 
+/** Offers of one part from its rows. */
 function readOffers(
   rows: readonly PriceRow[],
   suppliers: ReadonlyMap<string, ShopRow<"suppliers">>,
   rates: ReadonlyMap<string, Decimal>,
-): Prices {
-  const byOffer = groupRows(rows.filter(isUsable), (row) => `${row.part}|${row.supplier}`);
-  const offers = [...byOffer.values()].flatMap((group): readonly Offer[] => {
+): readonly Offer[] {
+  const bySupplier = groupRows(rows.filter(isUsable), (row) => row.supplier);
+  const offers = [...bySupplier.values()].flatMap((group): readonly Offer[] => {
     const sorted = [...group].sort((a, b) => a.from_quantity - b.from_quantity);
     const [first] = sorted;
     if (first === undefined) return [];
@@ -189,7 +207,7 @@ function readOffers(
         partId: first.part,
         supplierId: first.supplier,
         currency,
-        rate: first.rate ?? rates.get(currency) ?? null,
+        rate: first.rate === undefined ? (rates.get(currency) ?? null) : decimal(first.rate),
         leadDays: first.lead_days ?? supplier?.lead_days ?? 0,
         orderNumber: sorted.find((row) => row.order_number !== "")?.order_number ?? "",
         breaks: sorted.map((row) => ({
@@ -200,6 +218,15 @@ function readOffers(
       },
     ];
   });
-  offers.sort((a, b) => compareText(a.supplierId, b.supplierId));
-  return groupRows(offers, ({ partId }) => partId);
+  return offers.sort((a, b) => compareText(a.supplierId, b.supplierId));
+}
+
+const books = new SharedMemory<readonly ShopRow<"prices">[], PriceBook>();
+
+/** The price book of today's prices, shared by all who ask for as long as nothing in it has changed. */
+export function priceBook({ book, shop }: Pick<Machine, "book" | "shop">): PriceBook {
+  const { prices, run_prices, suppliers, currencies, ways } = shop.tables;
+  const { parts, tooling } = book.tables;
+  const inputs = [run_prices, suppliers, currencies, ways, parts, tooling, shop.numbers.labour_rate];
+  return books.ask(prices, inputs, () => new PriceBook({ book, shop }));
 }
