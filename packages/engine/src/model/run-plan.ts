@@ -29,6 +29,8 @@ export interface PartNeed extends NeedReasons {
   readonly net: Decimal;
   /** Day by which the first of it must be there. */
   readonly neededDay: DayNumber;
+  /** Day by which the first of `net` must be there; null: nothing is lacking. */
+  readonly shortDay: DayNumber | null;
   /** Stage that takes it; null: spares, which leave with the run, or the shop has no such stage. */
   readonly stageId: string | null;
 }

@@ -53,7 +53,8 @@ export function mixFindings(book: Book, shop: Shop): readonly Finding[] {
     asked.set(runId, (asked.get(runId) ?? 0) + machines);
     const names = namesOf(options);
     const unknown = names.filter((name) => !rows.has(name));
-    if (unknown.length > 0) findings.push(makeFinding("run-options", "error", [runId, ...unknown], { kind: "unknown" }));
+    if (unknown.length > 0)
+      findings.push(makeFinding("run-options", "error", [runId, ...unknown], { kind: "unknown" }));
     const kinds = names.map((name) => rows.get(name)?.kind ?? "").filter((kind) => kind !== "");
     const twice = kinds.find((kind, i) => kinds.indexOf(kind) !== i);
     if (twice !== undefined)

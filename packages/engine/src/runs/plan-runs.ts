@@ -22,6 +22,7 @@ import { mixFindings, openRuns, runMixes } from "./mixes.ts";
 import { cashWeeks } from "./money/cash.ts";
 import { machineCosts } from "./money/machine-cost.ts";
 import { unitPrices } from "./money/unit-prices.ts";
+import { madeCosts, unorderedOf } from "./money/unordered.ts";
 import type { NeedingRun, Needs } from "./needs/demand.ts";
 import { explodeNeeds, type NeedQuestion } from "./needs/explode.ts";
 import type { Supply } from "./needs/net.ts";
@@ -103,6 +104,7 @@ export function planRuns(input: PlanInput): RunsPlan {
     cash: cashWeeks(shop, own, {
       orders,
       receipts: openReceipts(shop, today),
+      unordered: [...lots.flatMap(unorderedOf), ...madeCosts(sourcing, needs.made)],
       tools,
       stages: blocks,
       minuteCost: loadedCost,

@@ -17,6 +17,7 @@ export interface Shortage {
   readonly ordered: Decimal;
   /** Still to be ordered or made. */
   readonly short: Decimal;
+  /** By which the first of what is short must be there; of all of it where nothing is. */
   readonly neededDay: DayNumber;
   /** Last day to order what is short; null: nobody says how it comes, or it is made here. */
   readonly orderDay: DayNumber | null;
@@ -54,7 +55,7 @@ export function shortages(
         onHand: need.fromStock,
         ordered: need.fromOrders,
         short: need.net,
-        neededDay: need.neededDay,
+        neededDay: need.shortDay ?? need.neededDay,
         orderDay: firstOrder.get(`${need.partId}\n${need.colour}`) ?? null,
       };
     })

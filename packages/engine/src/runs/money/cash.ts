@@ -31,6 +31,8 @@ export interface Paid {
   readonly orders: readonly ProposedOrder[];
   /** Placed before and still to come. */
   readonly receipts: readonly Receipt[];
+  /** Lots that are in no order: their material and outside work, in the shop's own currency. */
+  readonly unordered: readonly { readonly day: DayNumber; readonly amount: Decimal }[];
   readonly tools: readonly ToolPurchase[];
   readonly stages: readonly StageBlock[];
   /** Cost of a minute at each stage, overhead included, by its id. */
@@ -59,6 +61,13 @@ export function cashWeeks(shop: Shop, own: string, paid: Paid): readonly CashWee
   const payments = [
     ...paid.orders.flatMap((o) => split(o.supplierId, o.orderDay, o.dueDay, o.ownTotal.value)),
     ...paid.receipts.flatMap((r) => split(r.supplierId, r.orderDay, r.dueDay, ownAmount(shop, own, r))),
+    ...paid.unordered.map(
+      ({ day, amount }): Payment => ({
+        day,
+        kind: "material",
+        amount: roundDecimal(amount, places),
+      }),
+    ),
     ...paid.tools.map((t): Payment => ({ day: t.dueDay, kind: "tooling", amount: t.cost ?? 0n })),
     ...paid.stages.flatMap(({ stageId, days }) =>
       days.map(({ day, minutes }): Payment => {

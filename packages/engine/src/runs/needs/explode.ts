@@ -202,6 +202,7 @@ function tell(
     fromOrders: add((slice) => slice.fromOrders),
     net: add((slice) => slice.net),
     neededDay: first.day,
+    shortDay: slices.find((slice) => slice.net > 0n)?.day ?? null,
     stageId: stageIds[group.stage] ?? null,
   });
   if (group.isSpare) return;
