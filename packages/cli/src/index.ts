@@ -8,6 +8,7 @@ import { mapCommand } from "./commands/map.ts";
 import { matrixCommand } from "./commands/matrix.ts";
 import { newCommand } from "./commands/new.ts";
 import { panelsCommand } from "./commands/panels.ts";
+import { sendCommand } from "./commands/send.ts";
 import { settleCommand } from "./commands/settle.ts";
 import { sheetsCommand } from "./commands/sheets.ts";
 import { showCommand } from "./commands/show.ts";
@@ -29,5 +30,6 @@ export const COMMANDS: readonly Command[] = [
   mapCommand,
   matrixCommand,
   newCommand,
+  sendCommand,
   convertCommand,
 ];

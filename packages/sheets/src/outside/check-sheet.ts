@@ -34,6 +34,9 @@ const LEFT_MM = 1.2;
 /** Lettering of readings: a field to write in is 1.7 times as high. */
 const READING_MM = 5;
 
+/** Lettering of the field for remarks. */
+const REMARK_MM = 7;
+
 /** `±0.1`, `+0.1 −0.2`, `+0.1 0`; a dash for what is only looked at. */
 export function toleranceText({ nominal, minus, plus }: CheckedDimension): string {
   if (nominal === null) return "—";
@@ -81,8 +84,8 @@ export function composeCheckSheet(
     paper: PAPERS["a4-portrait"],
     heading: {
       badge: revision,
-      title: `${partId}: ${title.split("\n").join(" · ")}`,
-      subtitle: name,
+      title,
+      subtitle: name === partId ? partId : `${partId} · ${name}`,
       facts: sampleFacts(machine, sample, words),
     },
     cautions: [],
@@ -212,8 +215,15 @@ function checkBlocks(
         ]
       : list),
     gap(5),
-    ...decisionBlocks(sample, words, widthMm, continued),
+    ...together(decisionBlocks(sample, words, widthMm, continued)),
   ];
+}
+
+/** Blocks that stand on one page. */
+function together(blocks: readonly Block[]): readonly Block[] {
+  const [first, ...others] = blocks;
+  if (first === undefined) return [];
+  return [{ ...first, keepMm: others.reduce((sum, { heightMm }) => sum + heightMm, 0) }, ...others];
 }
 
 function decisionBlocks(
@@ -242,7 +252,13 @@ function decisionBlocks(
     ),
     gap(2),
     ...table(
-      [{ header: words((w) => w.outside.check.remark), heightMm: row?.remark ? TEXT.normal : 9, grow: true }],
+      [
+        {
+          header: words((w) => w.outside.check.remark),
+          heightMm: row?.remark ? TEXT.normal : REMARK_MM,
+          grow: true,
+        },
+      ],
       [{ kind: "row", cells: [field(row?.remark)] }],
       widthMm,
       continued,

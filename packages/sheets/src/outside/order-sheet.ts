@@ -99,8 +99,12 @@ function madeOf(part: PackPart, words: Say): string {
     .join("\n");
 }
 
+/** The figure, and below it what is counted. */
 const quantityText = (part: PackPart, words: Say): string =>
-  `${shortNumber(part.quantity, 3)} ${part.unit === "each" ? words((w) => w.outside.order.pieces, " · ") : part.unit}`;
+  [
+    shortNumber(part.quantity, 3),
+    part.unit === "each" ? words((w) => w.outside.order.pieces, " · ") : part.unit,
+  ].join("\n");
 
 function orderBlocks(
   pack: SendOutPack,
@@ -145,6 +149,7 @@ function orderBlocks(
           weight: "bold",
           align: "end",
           whole: true,
+          detail: true,
         },
         { header: words((w) => w.outside.order.made), align: "middle", whole: true },
       ],
