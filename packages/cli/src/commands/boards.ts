@@ -7,12 +7,13 @@ import {
   type Machine,
   resolveMachine,
   type SolderWay,
+  type StuffingPlan,
   sessionOf,
   solderChoice,
   solderCurve,
   solderShifts,
-  stuffingBenches,
   stuffingPlan,
+  usefulBenches,
 } from "@pinwright/engine";
 import type { Command, CommandCall } from "../command.ts";
 import { faultText } from "../fault-text.ts";
@@ -35,7 +36,7 @@ interface Asked {
   readonly register: readonly BoardRegisterRow[];
   readonly machines: number;
   readonly typeId: string | undefined;
-  readonly benches: number;
+  readonly benches: number | undefined;
   readonly way: SolderWay | undefined;
   readonly kit: number | undefined;
 }
@@ -57,7 +58,7 @@ function askedOf(call: CommandCall, machine: Machine): Asked {
     register,
     machines: countOption(call, "machines") ?? 1,
     typeId,
-    benches: countOption(call, "benches") ?? stuffingBenches(machine),
+    benches: countOption(call, "benches"),
     way,
     kit,
   };
@@ -92,9 +93,14 @@ function wayOf({ machine, machines, way }: Asked, typeId: string): SolderWay {
   return choice.better === "bath" && choice.bathTypeIds.includes(typeId) ? "bath" : "hand";
 }
 
+function planOf(asked: Asked, typeId: string): StuffingPlan {
+  const way = wayOf(asked, typeId);
+  const benches = asked.benches ?? usefulBenches(asked.machine, typeId, way);
+  return stuffingPlan(asked.machine, typeId, benches, way);
+}
+
 function stuffingText(asked: Asked, typeId: string): string {
-  const { machine, benches } = asked;
-  const plan = stuffingPlan(machine, typeId, benches, wayOf(asked, typeId));
+  const plan = planOf(asked, typeId);
   const rows = plan.stages.map((stage) => [
     String(stage.number),
     String(stage.bench),
@@ -169,13 +175,13 @@ function solderText({ machine, machines, typeId }: Asked): string {
 }
 
 function asJson(asked: Asked, isSolder: boolean): string {
-  const { machine, register, machines, typeId, benches, kit } = asked;
+  const { machine, register, machines, typeId, kit } = asked;
   const session = sessionOf(machine, machines, typeId === undefined ? undefined : [typeId]);
   const told = {
     machine: machine.book.machine.id,
     revision: machine.book.machine.revision,
     register: typeId === undefined ? register : register.filter((row) => row.typeId === typeId),
-    ...(typeId === undefined ? {} : { plan: stuffingPlan(machine, typeId, benches, wayOf(asked, typeId)) }),
+    ...(typeId === undefined ? {} : { plan: planOf(asked, typeId) }),
     ...(typeId === undefined || kit === undefined ? {} : { kit: boardKit(machine, typeId, kit) }),
     ...(isSolder
       ? {
@@ -201,7 +207,7 @@ export const boardsCommand: Command = {
     benches: {
       type: "string",
       value: "N",
-      about: "people who stuff it in line; else those at the board benches",
+      about: "people who stuff it in line; else those of the board benches who have a minute of work on it",
     },
     way: {
       type: "string",

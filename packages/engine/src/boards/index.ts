@@ -1,4 +1,4 @@
-export { stuffingBenches } from "./benches.ts";
+export { stuffingBenches, usefulBenches } from "./benches.ts";
 export { BoardsSolver, NO_BOARDS, type Registered } from "./boards-solver.ts";
 export { type Placement, placementsOf } from "./joints.ts";
 export { attrition, boardKit, packFor } from "./kit.ts";

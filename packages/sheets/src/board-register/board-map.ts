@@ -7,7 +7,6 @@ import { at, box, group, LINE, stroke, TEXT } from "../compose/draw.ts";
 import type { Block } from "../compose/flow.ts";
 import { placeLabels } from "../compose/label-placer.ts";
 import type { Mark, PagePoint } from "../compose/mark.ts";
-import { type Obstacle, ringObstacles } from "../compose/obstacle.ts";
 import { paragraph } from "../compose/paragraph.ts";
 import { say } from "../compose/say.ts";
 import type { BoardSide } from "./board-register.ts";
@@ -46,7 +45,6 @@ export function mapBlocks(
   const view = panelView(line, side.panelId, side.side, scale);
   if (view === null) return [];
   const rings = side.boards.map(({ number, item }) => ({ number, ring: item.footprint.map(view.toPage) }));
-  const obstacles = rings.flatMap(({ ring }): readonly Obstacle[] => ringObstacles(ring));
   const labels = placeLabels(
     rings.map(({ number, ring }) => ({
       id: String(number),
@@ -55,7 +53,7 @@ export function mapBlocks(
       places: () => [{ middle: middleOf(ring), turnDeg: 0, cost: 0 }],
       layer: "TEXT" as const,
     })),
-    obstacles,
+    [],
     [],
     box(-MARGIN_MM, -MARGIN_MM, view.widthMm + 2 * MARGIN_MM, view.heightMm + 2 * MARGIN_MM),
   );

@@ -88,7 +88,7 @@ export function limitText(test: Test, language: SheetLanguage): string {
       if (min !== null) return w.atLeast(valueText(min, unit));
       return max === null ? w.none : w.atMost(valueText(max, unit));
     },
-    " · ",
+    "\n",
   );
   if (nominal === null) return limits;
   return `${limits}\n${say(language, (w) => w.boards.test.nominal(valueText(nominal, unit)), " · ")}`;

@@ -125,15 +125,13 @@ function bathBlocks({ plan, placements, options }: Guide, widthMm: number): read
   const rows = plan.order.flatMap((reference) => placements.get(reference) ?? []);
   const masked = rows.filter((row) => row.masks > 0);
   const hidden = rows.filter((row) => row.hidden && !row.after_wash).map((row) => row.reference);
-  const masks = masked.map((row) =>
-    say(language, (w) => w.boards.guide.maskOf(row.reference, row.masks), " · "),
-  );
+  const masks = masked.map((row) => `${row.reference} × ${row.masks}`);
   const list = (title: string, texts: readonly string[]): readonly Block[] =>
     texts.length === 0 ? [] : [paragraph(`${title}: ${texts.join(", ")}`, widthMm, TEXT.normal, true)];
   return [
     ...list(
       say(language, (w) => w.boards.guide.masks, " · "),
-      [...new Set(masks)],
+      masks,
     ),
     ...list(
       say(language, (w) => w.boards.guide.hidden, " · "),

@@ -8,8 +8,8 @@ import {
   type StuffingPlan,
   sessionOf,
   solderChoice,
-  stuffingBenches,
   stuffingPlan,
+  usefulBenches,
 } from "@pinwright/engine";
 import type { SheetLanguage } from "@pinwright/words";
 import { boardCount, boardName, boardSlug, stuffedTypes } from "../board-picture/board-texts.ts";
@@ -54,7 +54,9 @@ export function* composeStuffingGuides(
   const wayOf = waysOf(line, options.machines);
   const parts = new Map(line.machine.book.tables.parts.map((part) => [part.id, part]));
   for (const row of stuffedTypes(line)) {
-    const plan = stuffingPlan(line.machine, row.typeId, stuffingBenches(line.machine), wayOf(row.typeId));
+    const way = wayOf(row.typeId);
+    const benches = usefulBenches(line.machine, row.typeId, way);
+    const plan = stuffingPlan(line.machine, row.typeId, benches, way);
     const placements = new Map(placementsOf(line.machine, row.typeId).map((p) => [p.reference, p]));
     yield composeGuide({ line, row, plan, placements, parts, options });
   }

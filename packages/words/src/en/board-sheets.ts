@@ -56,7 +56,6 @@ export const boardSheets = {
       "Then to the bath: mask, flux, dip, let cool, wash and dry, clip the leads, look at each joint and mend.",
     afterWash: "Only when the board is washed and dry. Solder by hand; do not wash again.",
     masks: "Mask before the bath",
-    maskOf: (reference: string, count: number) => `${reference}: ${count}`,
     hidden: "Joints hidden below parts: look from the side, mend by hand",
     free: "either way",
     noRoom: "No room on the drawing",

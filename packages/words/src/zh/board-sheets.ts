@@ -57,7 +57,6 @@ export const boardSheets: Translated<typeof english> = {
     lastBath: "然后浸焊：遮蔽、涂助焊剂、浸焊、冷却、清洗烘干、剪脚、逐点目检并补焊。",
     afterWash: "板已清洗并干燥后才装。手工焊接；不再清洗。",
     masks: "浸焊前遮蔽",
-    maskOf: (reference, count) => `${reference}：${count} 处`,
     hidden: "元件下方的隐蔽焊点：从侧面检查，手工补焊",
     free: "方向任意",
     noRoom: "图上放不下",
