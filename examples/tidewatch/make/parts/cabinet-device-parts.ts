@@ -132,7 +132,6 @@ export const CABINET_DEVICES: readonly Item[] = [
   ),
   moulded(["md.flip-button", "Plunger of the flipper button", "拨板按钮芯"], "acetal, red", 0.29, {
     mass_g: 6,
-    ...wears(0.02),
   }),
   moulded(["md.flip-bezel", "Bezel of the flipper button, with nut", "拨板按钮座"], "ABS, black", 0.41, {
     mass_g: 11,

@@ -30,24 +30,14 @@ const MOTORS_SENSORS: readonly Item[] = [
     ["components", 0.46, 20],
     ["components-b", 0.42, 100],
   ]),
-  bought(
-    ["el.ir-tx", "Infrared LED", "红外发射管"],
-    "electronic",
-    [
-      ["components", 0.12, 50],
-      ["components-b", 0.1, 200],
-    ],
-    wears(0.004),
-  ),
-  bought(
-    ["el.ir-rx", "Infrared transistor", "红外接收管"],
-    "electronic",
-    [
-      ["components", 0.15, 50],
-      ["components-b", 0.13, 200],
-    ],
-    wears(0.004),
-  ),
+  bought(["el.ir-tx", "Infrared LED", "红外发射管"], "electronic", [
+    ["components", 0.12, 50],
+    ["components-b", 0.1, 200],
+  ]),
+  bought(["el.ir-rx", "Infrared transistor", "红外接收管"], "electronic", [
+    ["components", 0.15, 50],
+    ["components-b", 0.13, 200],
+  ]),
   haveMade(
     ["pcb.hall-head", "Head board of the magnetic sensor, bare", "磁感应头裸板"],
     "board",
@@ -107,7 +97,7 @@ const ABOVE: readonly Item[] = [
       "hw.pin-roll-2x12": 1,
       "rubber.flipper": 1,
     },
-    { mass_g: 54, ...wears(0.04) },
+    { mass_g: 54 },
   ),
   made(
     ["dev.bumper-body", "Pop bumper body and skirt", "弹跳柱柱身"],
@@ -159,12 +149,10 @@ const ABOVE: readonly Item[] = [
     },
     { mass_g: 53 },
   ),
-  made(
-    ["dev.plunger-tip", "Plunger fork", "发球拨叉"],
-    "mechanism",
-    { "md.plunger-fork": 1, "hw.pin-roll-2x12": 1 },
-    wears(0.05),
-  ),
+  made(["dev.plunger-tip", "Plunger fork", "发球拨叉"], "mechanism", {
+    "md.plunger-fork": 1,
+    "hw.pin-roll-2x12": 1,
+  }),
   haveMade(
     ["dev.swing-plate", "Spinner plate, printed", "旋转片（印刷）"],
     "laser-cut",

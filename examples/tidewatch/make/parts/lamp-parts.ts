@@ -2,24 +2,14 @@ import { bought, type Item, made, moulded, sheetMetal, wears } from "./part-kit.
 
 /** Lamps: LEDs with their resistor on brackets and in sockets. */
 export const LAMP_PARTS: readonly Item[] = [
-  bought(
-    ["el.led-warm", "LED, warm white, 5 mm, wide angle", "暖白 LED 5 mm 广角"],
-    "electronic",
-    [
-      ["components", 0.062, 100],
-      ["components-b", 0.055, 500],
-    ],
-    wears(0.002),
-  ),
-  bought(
-    ["el.led-power", "LED, 1 A, on a star of aluminium", "大功率 LED（铝基星板）"],
-    "electronic",
-    [
-      ["components", 0.74, 20],
-      ["components-b", 0.7, 100],
-    ],
-    wears(0.004),
-  ),
+  bought(["el.led-warm", "LED, warm white, 5 mm, wide angle", "暖白 LED 5 mm 广角"], "electronic", [
+    ["components", 0.062, 100],
+    ["components-b", 0.055, 500],
+  ]),
+  bought(["el.led-power", "LED, 1 A, on a star of aluminium", "大功率 LED（铝基星板）"], "electronic", [
+    ["components", 0.74, 20],
+    ["components-b", 0.7, 100],
+  ]),
   bought(["el.res-05", "Resistor 0.5 W", "电阻 0.5 W"], "electronic", [
     ["components", 0.014, 100],
     ["components-b", 0.011, 1000],

@@ -67,7 +67,6 @@ export const FLIP_PARTS: readonly Item[] = [
   moulded(["md.bumper-base", "Base of the pop bumper body", "弹跳柱座"], "ABS, white", 0.48, { mass_g: 15 }),
   moulded(["md.bumper-spoon", "Spoon of the skirt switch", "勺形开关触碗"], "nylon, black", 0.12, {
     mass_g: 0.9,
-    ...wears(0.05),
   }),
   spring(["sp.bumper-skirt", "Skirt spring", "裙座弹簧"], 0.5, 0.14, wears(0.02)),
 ];

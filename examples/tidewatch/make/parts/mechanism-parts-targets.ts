@@ -15,7 +15,6 @@ export const TARGET_PARTS: readonly Item[] = [
   spring(["sp.drop-target", "Spring of a drop target", "落靶弹簧"], 0.5, 0.13, wears(0.05)),
   moulded(["md.drop-target", "Drop target with stem", "落靶片（带柄）"], "nylon, white", 0.46, {
     mass_g: 9,
-    ...wears(0.1),
   }),
   sheetMetal(["br.saucer-plate", "Saucer plate", "球碗底板"], 2, 1.5, { mass_g: 48 }),
   moulded(["md.saucer-cup", "Saucer cup", "球碗"], "acetal, black", 0.66, { mass_g: 18, ...wears(0.02) }),

@@ -43,17 +43,17 @@ type Break = readonly [pieces: number, factor: number];
 
 /** Where work is set up for each lot, a small lot is dear. */
 const BY_LOT: readonly Break[] = [
-  [0, 2.1],
-  [25, 1.35],
+  [0, 1.9],
+  [25, 1.2],
   [100, 1],
-  [400, 0.87],
-  [1500, 0.76],
+  [400, 0.9],
+  [1500, 0.81],
 ];
 const FROM_MOULD: readonly Break[] = [
-  [0, 1.7],
-  [100, 1.25],
+  [0, 1.5],
+  [100, 1.14],
   [500, 1],
-  [2500, 0.85],
+  [2500, 0.88],
 ];
 /** Off the shelf: by full packs. */
 const BY_PACK: readonly Break[] = [

@@ -9,41 +9,26 @@ export const SWITCH_PARTS: readonly Item[] = [
       ["switches", 0.72, 50],
       ["components-b", 0.84, 100],
     ],
-    { mass_g: 2.1, ...wears(0.01) },
+    { mass_g: 2.1 },
   ),
-  bought(
-    ["sw.blade-long", "Contact blade, 44 mm, gold spot", "触点簧片 44 mm"],
-    "contact",
-    [
-      ["switches", 0.19, 100],
-      ["components-b", 0.209, 100],
-    ],
-    wears(0.02),
-  ),
-  bought(
-    ["sw.blade-short", "Contact blade, 30 mm, gold spot", "触点簧片 30 mm"],
-    "contact",
-    [
-      ["switches", 0.17, 100],
-      ["components-b", 0.187, 100],
-    ],
-    wears(0.02),
-  ),
-  bought(
-    ["sw.blade-tungsten", "Contact blade, 40 mm, tungsten", "钨触点簧片 40 mm"],
-    "contact",
-    [
-      ["switches", 0.36, 50],
-      ["components-b", 0.396, 50],
-    ],
-    wears(0.05),
-  ),
+  bought(["sw.blade-long", "Contact blade, 44 mm, gold spot", "触点簧片 44 mm"], "contact", [
+    ["switches", 0.19, 100],
+    ["components-b", 0.209, 100],
+  ]),
+  bought(["sw.blade-short", "Contact blade, 30 mm, gold spot", "触点簧片 30 mm"], "contact", [
+    ["switches", 0.17, 100],
+    ["components-b", 0.187, 100],
+  ]),
+  bought(["sw.blade-tungsten", "Contact blade, 40 mm, tungsten", "钨触点簧片 40 mm"], "contact", [
+    ["switches", 0.36, 50],
+    ["components-b", 0.396, 50],
+  ]),
   bought(["sw.stack-spacer", "Spacer of a blade stack", "簧片绝缘垫"], "contact", [
     ["switches", 0.04, 200],
     ["components-b", 0.044, 200],
   ]),
-  wireForm(["wf.rollover", "Wire lever of a rollover", "滚道开关线柄"], 1.2, "", 0.21, wears(0.03)),
-  wireForm(["wf.lever-ramp", "Wire lever of a ramp switch", "坡道开关线柄"], 1, "", 0.19, wears(0.03)),
+  wireForm(["wf.rollover", "Wire lever of a rollover", "滚道开关线柄"], 1.2, "", 0.21),
+  wireForm(["wf.lever-ramp", "Wire lever of a ramp switch", "坡道开关线柄"], 1, "", 0.19),
   sheetMetal(["br.rollover", "Bracket of a rollover", "滚道开关支架"], 1.2, 0.34, { mass_g: 11 }),
   sheetMetal(["br.star", "Bracket of a star rollover", "星形开关支架"], 1.2, 0.36, { mass_g: 10 }),
   sheetMetal(["br.standup", "Bracket of a stand-up target", "立式靶支架"], 1.5, 0.44, { mass_g: 17 }),
@@ -55,12 +40,10 @@ export const SWITCH_PARTS: readonly Item[] = [
   sheetMetal(["br.drop-switch", "Bracket of a drop target switch", "落靶开关支架"], 1.2, 0.27, { mass_g: 5 }),
   moulded(["md.star", "Star of a rollover", "星形滚压片"], "acetal, yellow", 0.19, {
     mass_g: 1.7,
-    ...wears(0.03),
   }),
   moulded(["md.star-well", "Well of a star rollover", "星形开关井"], "acetal, white", 0.21, { mass_g: 2.4 }),
   moulded(["md.standup-face", "Face of a stand-up target", "立式靶面"], "nylon, white", 0.24, {
     mass_g: 4.1,
-    ...wears(0.06),
   }),
   haveMade(
     ["ar.standup", "Printed face of a stand-up target", "立式靶面贴"],
@@ -68,15 +51,10 @@ export const SWITCH_PARTS: readonly Item[] = [
     ["polycarbonate film", 0.25, "printed"],
     ["print", 0.12],
   ),
-  bought(
-    ["hw.foam-target", "Foam pad behind a target", "靶背泡棉"],
-    "hardware",
-    [
-      ["rubber", 0.05, 200],
-      ["hardware-b", 0.055, 200],
-    ],
-    wears(0.08),
-  ),
+  bought(["hw.foam-target", "Foam pad behind a target", "靶背泡棉"], "hardware", [
+    ["rubber", 0.05, 200],
+    ["hardware-b", 0.055, 200],
+  ]),
   made(
     ["dev.micro", "Microswitch, short lever", "短柄微动开关"],
     "bought-in",
