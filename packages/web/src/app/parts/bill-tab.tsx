@@ -85,7 +85,8 @@ export function BillTab({ nodes }: { readonly nodes: BillNodes }) {
           </b>{" "}
           <span className="dim">
             {own.forAll(moneyText(figures.each.value * BigInt(machines), figures.currency))}
-          </span>
+          </span>{" "}
+          <span className="dim">{own.costAbout}</span>
         </p>
       )}
       {narrowed !== null && narrowed.ids.size === 0 && <p>{words.lists.none}</p>}

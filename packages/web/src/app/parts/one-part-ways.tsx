@@ -213,7 +213,9 @@ function Choosing({
                   </th>
                   <td className="end">
                     {curve?.toolCost == null ? "–" : priceText(curve.toolCost, curves.currency)}
-                    {curve?.toolLife != null && <small>{own.toolLife(curve.toolLife)}</small>}
+                    {curve?.toolLife != null && (
+                      <small>{own.toolLife(grouped(String(curve.toolLife)))}</small>
+                    )}
                   </td>
                   {told.map((n) => {
                     const each = eachAt(curves, i, n);

@@ -5,6 +5,7 @@ import { Link } from "wouter";
 import type { ViewEntry } from "../../worker/protocol.ts";
 import { useDesk, useView } from "../book/desk.tsx";
 import { subjectAddress } from "../findings/address.ts";
+import { outsideAddress } from "../outside/address.ts";
 import { WireColour } from "../wiring/wire-colour.tsx";
 import { usePick, useSpeech, useWords } from "../words.tsx";
 import { nodeAddress, tabAddress } from "./address.ts";
@@ -72,6 +73,9 @@ export function PartPanel({
         )}
         {partId !== undefined && (
           <Link href={tabAddress(bookId, "stock", { id: partId })}>{words.tabs.stock}</Link>
+        )}
+        {about?.part != null && about.part.source !== "buy" && (
+          <Link href={outsideAddress(bookId, about.part.id)}>{words.tabs.outside}</Link>
         )}
       </p>
       {flagged?.flags.map(({ rule, finding }) => (

@@ -1,6 +1,7 @@
 import { useEffect } from "react";
 import { Link, useLocation } from "wouter";
 import { useDesk, useView } from "../book/desk.tsx";
+import { OutsideTab } from "../outside/outside-tab.tsx";
 import { useWords } from "../words.tsx";
 import { TABS, tabAddress } from "./address.ts";
 import { BillTab } from "./bill-tab.tsx";
@@ -37,8 +38,10 @@ export default function PartsPage() {
           <BillTab nodes={nodes} />
         ) : tab === "ways" ? (
           <WaysTab />
-        ) : (
+        ) : tab === "stock" ? (
           <StockTab />
+        ) : (
+          <OutsideTab />
         )}
       </div>
     </div>

@@ -34,7 +34,12 @@ export function StockHistory({
       rows={[...movements.values()].reverse()}
       rowKey={(row) => row.id}
       columns={[
-        { key: "day", header: own.day, value: (row) => row.day },
+        {
+          key: "day",
+          header: own.day,
+          value: (row) => row.day,
+          cell: (row) => <span className="amount">{row.day}</span>,
+        },
         { key: "kind", header: own.kind, value: (row) => own.kinds[row.kind] },
         {
           key: "quantity",

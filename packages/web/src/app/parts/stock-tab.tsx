@@ -179,7 +179,12 @@ function StockList({ lines, currency }: { readonly lines: Entries<"stock">; read
               align: "end",
               minor: true,
             },
-            { key: "last", header: own.last, value: (line) => line.lastDay },
+            {
+              key: "last",
+              header: own.last,
+              value: (line) => line.lastDay,
+              cell: (line) => <span className="amount">{line.lastDay}</span>,
+            },
           ]}
         />
       )}

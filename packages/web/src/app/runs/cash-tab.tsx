@@ -4,6 +4,7 @@ import { moneyText, roundMoney } from "../parts/amounts.ts";
 import { Money } from "../parts/total-text.tsx";
 import { useWords } from "../words.tsx";
 import { CashChart } from "./cash-chart.tsx";
+import { DayText } from "./day.tsx";
 import { dayText } from "./days.ts";
 import type { Plan, RunTab } from "./run-tab.ts";
 
@@ -48,7 +49,12 @@ export function CashPart({ cash, currency }: { readonly cash: readonly Week[]; r
         rows={cash}
         rowKey={({ week }) => String(week)}
         columns={[
-          { key: "week", header: own.week, value: ({ week }) => dayText(week) },
+          {
+            key: "week",
+            header: own.week,
+            value: ({ week }) => dayText(week),
+            cell: ({ week }) => <DayText day={week} />,
+          },
           column("material", own.material, ({ material }) => material, true),
           column("tooling", own.tooling, ({ tooling }) => tooling, true),
           column("work", own.work, ({ work }) => work, true),

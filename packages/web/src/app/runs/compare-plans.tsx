@@ -23,6 +23,7 @@ export function ComparePlans({
   bName,
   aRun,
   bRun,
+  isOnePlan = false,
 }: {
   readonly a: Plan;
   readonly b: Plan;
@@ -30,6 +31,8 @@ export function ComparePlans({
   readonly bName: string;
   readonly aRun: Pick<Run, "machines" | "ship">;
   readonly bRun: Pick<Run, "machines" | "ship">;
+  /** Both are runs of the same plan. */
+  readonly isOnePlan?: boolean;
 }) {
   const words = useWords().runs;
   const own = words.whatIf;
@@ -92,7 +95,8 @@ export function ComparePlans({
     count(own.rows.orders, a.orders.length, b.orders.length),
     day(own.rows.firstOrder, first(a), first(b)),
     money(own.rows.tools, tools(a), tools(b)),
-    money(own.rows.peak, peak(a), peak(b)),
+    // Two runs are paid from one purse: of one plan there is one dearest week.
+    ...(isOnePlan ? [] : [money(own.rows.peak, peak(a), peak(b))]),
   ];
   const parts = kinds.map((kind) => money(words.overview.kinds[kind], kindOf(a, kind), kindOf(b, kind)));
   return (

@@ -65,6 +65,7 @@ export function CompareRuns({
               bName={pick(second.label, second.labelZh) || b}
               aRun={first}
               bRun={second}
+              isOnePlan
             />
           )}
         </>

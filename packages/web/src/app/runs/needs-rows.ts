@@ -1,22 +1,22 @@
 import type { Plan } from "./run-tab.ts";
 
-type Need = Plan["needs"][number];
+type Need = Pick<
+  Plan["needs"][number],
+  | "partId"
+  | "colour"
+  | "gross"
+  | "build"
+  | "scrap"
+  | "spares"
+  | "fromStock"
+  | "fromOrders"
+  | "net"
+  | "neededDay"
+  | "stageId"
+>;
 
 /** What a run needs of one part in one colour, with the stages that it is made of. */
-export interface NeedRow
-  extends Pick<
-    Need,
-    | "partId"
-    | "colour"
-    | "gross"
-    | "build"
-    | "scrap"
-    | "spares"
-    | "fromStock"
-    | "fromOrders"
-    | "net"
-    | "neededDay"
-  > {
+export interface NeedRow extends Omit<Need, "stageId"> {
   readonly key: string;
   readonly stages: readonly Need[];
 }

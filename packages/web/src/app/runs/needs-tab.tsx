@@ -10,6 +10,7 @@ import { NodeName } from "../parts/node-name.tsx";
 import { FilterField, hasWords } from "../wiring/currents/filter-field.tsx";
 import { WireColour } from "../wiring/wire-colour.tsx";
 import { usePick, useWords } from "../words.tsx";
+import { DayText } from "./day.tsx";
 import { dayText } from "./days.ts";
 import { type NeedRow, needRows } from "./needs-rows.ts";
 import type { Plan, RunTab } from "./run-tab.ts";
@@ -79,20 +80,17 @@ export function NeedsTab({ plan }: RunTab) {
             value: nameOf,
             text: (row) => `${nameOf(row)} ${row.partId} ${row.colour}`.trim(),
             cell: (row) => (
-              <Link href={partAddress(bookId, row.partId)}>
-                <NodeName
-                  id={row.partId}
-                  label={partOf(row)?.label ?? ""}
-                  labelZh={partOf(row)?.labelZh ?? ""}
-                />
-              </Link>
+              <>
+                <Link href={partAddress(bookId, row.partId)}>
+                  <NodeName
+                    id={row.partId}
+                    label={partOf(row)?.label ?? ""}
+                    labelZh={partOf(row)?.labelZh ?? ""}
+                  />
+                </Link>
+                {row.colour !== "" && <WireColour code={row.colour} />}
+              </>
             ),
-          },
-          {
-            key: "colour",
-            header: own.colour,
-            value: ({ colour }) => colour,
-            cell: ({ colour }) => (colour === "" ? "" : <WireColour code={colour} />),
           },
           column("gross", own.gross, ({ gross }) => gross),
           column("build", own.build, ({ build }) => build, true),
@@ -101,7 +99,13 @@ export function NeedsTab({ plan }: RunTab) {
           column("stock", own.stock, ({ fromStock }) => fromStock, true),
           column("orders", own.orders, ({ fromOrders }) => fromOrders, true),
           column("net", own.net, ({ net }) => net),
-          { key: "day", header: own.day, value: ({ neededDay }) => dayText(neededDay), minor: true },
+          {
+            key: "day",
+            header: own.day,
+            value: ({ neededDay }) => dayText(neededDay),
+            cell: ({ neededDay }) => <DayText day={neededDay} />,
+            minor: true,
+          },
           { key: "source", header: own.source, value: sourceOf, minor: true },
         ]}
       />

@@ -1,6 +1,7 @@
 import { Link } from "wouter";
 import { useDesk } from "../book/desk.tsx";
-import { partAddress, tabAddress } from "../parts/address.ts";
+import { outsideAddress } from "../outside/address.ts";
+import { partAddress } from "../parts/address.ts";
 import { moneyText } from "../parts/amounts.ts";
 import { usePick, useWords } from "../words.tsx";
 import { dayText } from "./days.ts";
@@ -90,7 +91,7 @@ export function FirstArticles({ plan }: { readonly plan: Plan }) {
               return (
                 <tr key={`${article.partId} ${article.revision}`}>
                   <th scope="row">
-                    <Link href={tabAddress(bookId, "outside", { part: article.partId })}>
+                    <Link href={outsideAddress(bookId, article.partId)}>
                       {pick(part?.label ?? "", part?.labelZh ?? "") || article.partId}
                     </Link>
                   </th>

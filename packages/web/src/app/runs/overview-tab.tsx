@@ -31,7 +31,7 @@ export function OverviewTab({ run, runs, ground, plan, day }: RunTab) {
       {plan !== null && plan.cost !== null && (
         <div className="two-columns">
           <Breakdown cost={plan.cost} currency={plan.currency} />
-          <Largest cost={plan.cost} currency={plan.currency} />
+          <Largest cost={plan.cost} currency={plan.currency} runId={run.id} />
         </div>
       )}
       {plan !== null && (
@@ -172,9 +172,16 @@ function Breakdown({ cost, currency }: { readonly cost: Cost; readonly currency:
   );
 }
 
-function Largest({ cost, currency }: { readonly cost: Cost; readonly currency: string }) {
+function Largest({
+  cost,
+  currency,
+  runId,
+}: {
+  readonly cost: Cost;
+  readonly currency: string;
+  readonly runId: string;
+}) {
   const own = useWords().runs;
-  const { bookId } = useDesk();
   return (
     <section aria-label={own.overview.largest}>
       <h3>{own.overview.largest}</h3>
@@ -184,9 +191,7 @@ function Largest({ cost, currency }: { readonly cost: Cost; readonly currency: s
           {cost.contributors.slice(0, LARGEST).map(({ id, labels, each }) => (
             <tr key={id}>
               <th scope="row">
-                <Link href={partAddress(bookId, id)}>
-                  <NodeName id={id} label={labels.en} labelZh={labels.zh} />
-                </Link>
+                <Contributor id={id} labels={labels} runId={runId} />
               </th>
               <td className="end">
                 <Money value={each} currency={currency} />
@@ -197,6 +202,34 @@ function Largest({ cost, currency }: { readonly cost: Cost; readonly currency: s
         </tbody>
       </table>
     </section>
+  );
+}
+
+/** What it is: a stage's work leads to the schedule, a part to the bill. */
+function Contributor({
+  id,
+  labels,
+  runId,
+}: {
+  readonly id: string;
+  readonly labels: Cost["contributors"][number]["labels"];
+  readonly runId: string;
+}) {
+  const own = useWords().runs;
+  const pick = usePick();
+  const { bookId } = useDesk();
+  if (id === "overhead") return own.overview.kinds.overhead;
+  if (id.startsWith("stage:"))
+    return (
+      <Link href={runAddress(bookId, runId, "schedule")}>
+        {pick(labels.en, labels.zh) || id}
+        <small>{own.overview.kinds.work}</small>
+      </Link>
+    );
+  return (
+    <Link href={partAddress(bookId, id)}>
+      <NodeName id={id} label={labels.en} labelZh={labels.zh} />
+    </Link>
   );
 }
 

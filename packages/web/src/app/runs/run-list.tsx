@@ -123,7 +123,12 @@ function Table({
           ),
         },
         { key: "machines", header: own.machines, value: (run) => run.machines, align: "end" },
-        { key: "ship", header: own.ship, value: (run) => run.ship },
+        {
+          key: "ship",
+          header: own.ship,
+          value: (run) => run.ship,
+          cell: (run) => <span className="amount">{run.ship}</span>,
+        },
         {
           key: "ready",
           header: own.ready,
@@ -132,7 +137,7 @@ function Table({
             const timing = timings.get(run.id);
             return (
               <>
-                {readyOf(run)}
+                <span className="amount">{readyOf(run)}</span>
                 {timing?.readyDay != null && (
                   <small className={timing.isLate ? "amber-text" : ""}>
                     {timing.isLate ? own.late : own.inTime}

@@ -94,7 +94,7 @@ export function ScheduleChart({
                   {pick(row.label, row.labelZh) || row.stageId}
                 </text>
                 <text x={0} y={y + 31}>
-                  {own.people(row.people)}
+                  {row.people > 0 && own.people(row.people)}
                 </text>
                 {row.blocks
                   .filter(({ startDay, endDay }) => endDay >= from && startDay <= to)

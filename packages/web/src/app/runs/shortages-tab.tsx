@@ -8,6 +8,7 @@ import { quantityText } from "../parts/amounts.ts";
 import { NodeName } from "../parts/node-name.tsx";
 import { WireColour } from "../wiring/wire-colour.tsx";
 import { usePick, useWords } from "../words.tsx";
+import { DayText } from "./day.tsx";
 import { dayText } from "./days.ts";
 import { PlanProgress } from "./plan-progress.tsx";
 import type { RunTab } from "./run-tab.ts";
@@ -61,26 +62,28 @@ export function ShortagesTab({ run, plan, day, preparing }: RunTab) {
               value: nameOf,
               text: (line) => `${nameOf(line)} ${line.partId} ${line.colour}`.trim(),
               cell: (line) => (
-                <Link href={tabAddress(bookId, "stock", { id: line.partId })}>
-                  <NodeName
-                    id={line.partId}
-                    label={partOf(line)?.label ?? ""}
-                    labelZh={partOf(line)?.labelZh ?? ""}
-                  />
-                </Link>
+                <>
+                  <Link href={tabAddress(bookId, "stock", { id: line.partId })}>
+                    <NodeName
+                      id={line.partId}
+                      label={partOf(line)?.label ?? ""}
+                      labelZh={partOf(line)?.labelZh ?? ""}
+                    />
+                  </Link>
+                  {line.colour !== "" && <WireColour code={line.colour} />}
+                </>
               ),
-            },
-            {
-              key: "colour",
-              header: words.needs.colour,
-              value: ({ colour }) => colour,
-              cell: ({ colour }) => (colour === "" ? "" : <WireColour code={colour} />),
             },
             column("needed", own.needed, ({ needed }) => needed),
             column("have", own.have, ({ onHand }) => onHand, true),
             column("ordered", own.ordered, ({ ordered }) => ordered, true),
             column("short", own.short, ({ short }) => short),
-            { key: "day", header: own.by, value: ({ neededDay }) => dayText(neededDay) },
+            {
+              key: "day",
+              header: own.by,
+              value: ({ neededDay }) => dayText(neededDay),
+              cell: ({ neededDay }) => <DayText day={neededDay} />,
+            },
           ]}
         />
       )}

@@ -1,8 +1,7 @@
 import type { PartSource, Total } from "@pinwright/engine";
 import type { Decimal } from "@pinwright/kernel";
-import type { Model } from "../model.ts";
 import { namedSupplier } from "../parts/named-part.ts";
-import { rolledUp } from "../parts/rolled-up.ts";
+import { costBasis, rolledUp } from "../parts/rolled-up.ts";
 import type { NamedId } from "../steps/named.ts";
 import { view } from "./view.ts";
 
@@ -22,17 +21,9 @@ export interface BillCost {
   } | null;
 }
 
-const uses = ({ line, book, shop }: Model): readonly unknown[] => [
-  line.parts.bill,
-  line.machine.shop,
-  book.tables.parts,
-  book.tables.tooling,
-  shop.tables.suppliers,
-];
-
 /** Costs of everything in the bill when so many machines are made together, by id. */
 export const billCosts = view<{ readonly machines: number }, BillCost>({
-  uses,
+  uses: costBasis,
   entries: (model, { machines }) => {
     const { currency, nodes } = rolledUp(model, machines);
     return new Map(
@@ -67,7 +58,7 @@ export interface BillFigures {
 }
 
 export const billFigures = view<{ readonly machines: number }, BillFigures>({
-  uses,
+  uses: costBasis,
   entries: (model, { machines }) => {
     const { currency, each, leftOver } = rolledUp(model, machines);
     return new Map([["", { currency, each, leftOver }]]);

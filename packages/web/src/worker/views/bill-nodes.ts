@@ -22,6 +22,18 @@ export interface BillEntry extends NamedId {
   readonly inside: readonly Inside[];
 }
 
+/** Assemblies before loose parts, as a reader looks for them. */
+const RANKS: Readonly<Record<BillNodeKind, number>> = {
+  machine: 0,
+  panel: 1,
+  board: 2,
+  harness: 3,
+  mechanism: 4,
+  part: 6,
+  unnamed: 7,
+};
+const RANK_OF_ASSEMBLY = 5;
+
 /** Everything in the bill of the machine with its usual options; `machine` comes first. */
 export const billNodes = view<null, BillEntry>({
   uses: ({ line }) => [line.parts.bill],
@@ -34,6 +46,11 @@ export const billNodes = view<null, BillEntry>({
       if (own === undefined) inside.set(parentId, [line]);
       else own.push(line);
     }
+    const rank = ({ childId }: Inside): number => {
+      const own = RANKS[nodes.get(childId)?.kind ?? "part"];
+      return own === RANKS.part && inside.has(childId) ? RANK_OF_ASSEMBLY : own;
+    };
+    for (const own of inside.values()) own.sort((a, b) => rank(a) - rank(b));
     const ids = [...nodes.keys()].sort((a, b) => Number(b === "machine") - Number(a === "machine"));
     return new Map(
       ids.flatMap((id) => {

@@ -2,7 +2,7 @@ import { PriceBook, type Way, type WayCost } from "@pinwright/engine";
 import type { Decimal } from "@pinwright/kernel";
 import type { Model } from "../model.ts";
 import { namedPart, namedSupplier } from "../parts/named-part.ts";
-import { rolledUp } from "../parts/rolled-up.ts";
+import { costBasis, rolledUp } from "../parts/rolled-up.ts";
 import type { NamedId } from "../steps/named.ts";
 import { view } from "./view.ts";
 
@@ -41,13 +41,7 @@ const isSame = (a: Way, b: WayCost["way"]): boolean => a.wayId === b.wayId && a.
 
 /** Parts of the bill for which there is something to decide, by part; parts of the shop's table of ways come too. */
 export const partWays = view<{ readonly machines: number }, PartWays>({
-  uses: ({ line, book, shop }) => [
-    line.parts.bill,
-    line.machine.shop,
-    book.tables.parts,
-    book.tables.tooling,
-    shop.tables.suppliers,
-  ],
+  uses: costBasis,
   entries: (model, { machines }) => {
     const { bill } = model.line.parts;
     const prices = new PriceBook(model.line.machine);

@@ -2,7 +2,7 @@ import { type LedgerLine, stockLedger, stockOf, type Total } from "@pinwright/en
 import { type Decimal, timesDecimal } from "@pinwright/kernel";
 import type { Model } from "../model.ts";
 import { namedPart, partRows } from "../parts/named-part.ts";
-import { rolledUp } from "../parts/rolled-up.ts";
+import { costBasis, rolledUp } from "../parts/rolled-up.ts";
 import type { NamedId } from "../steps/named.ts";
 import { view } from "./view.ts";
 
@@ -36,12 +36,7 @@ function inMachines({ line }: Model): ReadonlyMap<string, Decimal> {
 
 /** Every part of the book, and whatever else ever moved, by id: what moved comes first. */
 export const stock = view<null, StockLine>({
-  uses: ({ line, book, shop }) => [
-    line.parts.bill,
-    line.machine.shop,
-    book.tables.parts,
-    shop.tables.movements,
-  ],
+  uses: (model) => [...costBasis(model), model.shop.tables.movements],
   entries: (model) => {
     const stocks = stockOf(model.shop);
     const wanted = inMachines(model);

@@ -1,7 +1,7 @@
 import { type MakeOrBuy, makeOrBuy, PriceBook, type Total } from "@pinwright/engine";
 import { numberOfDecimal, timesDecimal } from "@pinwright/kernel";
 import type { Model } from "../model.ts";
-import { rolledUp } from "../parts/rolled-up.ts";
+import { costBasis, rolledUp } from "../parts/rolled-up.ts";
 import { view } from "./view.ts";
 
 /** What a part costs in each way against the quantity. */
@@ -46,13 +46,7 @@ function contentsOf(model: Model, partId: string, machines: number): Total | nul
 
 /** Curves of one part; no entry when the bill has no such part. */
 export const wayCurve = view<{ readonly id: string; readonly machines: number }, WayCurves>({
-  uses: ({ line, book, shop }) => [
-    line.parts.bill,
-    line.machine.shop,
-    book.tables.parts,
-    book.tables.tooling,
-    shop.tables.suppliers,
-  ],
+  uses: costBasis,
   entries: (model, { id, machines }) => {
     const { bill } = model.line.parts;
     const node = [...bill.nodes.values()].find((one) => one.partId === id);

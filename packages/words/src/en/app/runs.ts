@@ -220,7 +220,7 @@ export const runs = {
   },
   quantity: {
     about:
-      "The same run with other numbers of machines: more of them reach better prices, share tools and learn.",
+      "The same run with other numbers of machines: each as a run by itself, with empty shelves, tools bought anew and nothing shared with other runs. More machines reach better prices, share tools and learn.",
     chart: (from: string, to: string) =>
       `Cost of one machine in runs of ${from} to ${to}; the table below has the figures.`,
     machines: "Machines in the run",
@@ -253,7 +253,7 @@ export const runs = {
       orders: "Orders",
       firstOrder: "First order",
       net: "Parts still to get",
-      tools: "Tools",
+      tools: "Tools, once",
       peak: "Dearest week",
     },
   },

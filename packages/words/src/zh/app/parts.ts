@@ -14,6 +14,7 @@ export const parts: Translated<typeof english> = {
   machines: "同批生产台数",
   onlyFlagged: (n) => `只看需要注意的（${n}）`,
   oneMachineCosts: (n) => `同批生产 ${n} 台时，每台成本`,
+  costAbout: "材料、模具和自有人工；报废、运费和管理费在批次中计入。",
   forAll: (all) => `合计 ${all}`,
   oneLevel: "全部收起",
   allLevels: "展开全部层级",

@@ -201,7 +201,8 @@ export const runs: Translated<typeof english> = {
     axis: "周",
   },
   quantity: {
-    about: "同一批次换成其他台数：台数多，价格更好，模具分摊更多，也更熟练。",
+    about:
+      "同一批次换成其他台数，每个都按单独一批计算：货架空着，模具重新购买，不与其他批次共用。台数多，价格更好，模具分摊更多，也更熟练。",
     chart: (from, to) => `批次 ${from} 到 ${to} 台时每台的成本；下表列出数值。`,
     machines: "批次台数",
     axis: "每台成本",
@@ -232,7 +233,7 @@ export const runs: Translated<typeof english> = {
       orders: "订单",
       firstOrder: "首次下单",
       net: "还需的零件",
-      tools: "模具",
+      tools: "模具（一次性）",
       peak: "支出最多的一周",
     },
   },

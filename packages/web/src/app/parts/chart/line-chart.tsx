@@ -19,7 +19,9 @@ export interface ChartMark {
 
 const WIDTH = 720;
 const HEIGHT = 320;
-const [LEFT, RIGHT, TOP, BOTTOM] = [84, 20, 24, 44];
+const [LEFT, RIGHT, TOP, BOTTOM] = [84, 36, 24, 44];
+/** So few lines on the axis below that each has its figure. */
+const FEW_TICKS = 8;
 /** Curves that are told apart: by colour, and by dashes for whoever sees no colour. */
 export const CURVE_LOOKS = 6;
 
@@ -59,6 +61,7 @@ export function LineChart({
     yAxis === "log" && aboveNothing.length > 0
       ? logScale(Math.min(...aboveNothing), Math.max(...ys), HEIGHT - BOTTOM, TOP)
       : linearScale(Math.min(...ys), Math.max(...ys), HEIGHT - BOTTOM, TOP);
+  const isSparse = x.ticks.length <= FEW_TICKS;
   const path = ({ points, isStepped = false }: Curve): string =>
     points
       .map((point, i) => {
@@ -90,7 +93,7 @@ export function LineChart({
                 className={isMinor ? "grid minor" : "grid"}
                 d={`M${x.at(value)} ${TOP}V${HEIGHT - BOTTOM}`}
               />
-              {!isMinor && (
+              {(!isMinor || isSparse) && (
                 <text x={x.at(value)} y={HEIGHT - BOTTOM + 16} textAnchor="middle">
                   {xText(value)}
                 </text>
