@@ -26,12 +26,15 @@ describe("bill", () => {
     const [, id = ""] = /^ {2}(\S+) [A-Z]{2,4} +[\d.]+ +m /mu.exec(out) ?? [];
     expect((await call("bill", example, id, "--where")).out).toMatch(/^harness:\S+ +[\d.]+ +wire: \S+/mu);
     expect((await call("bill", example, id, "--ways")).out).toMatch(/^outlay for .* cheapest$/mu);
+    expect((await call("bill", example, id, "--yearly", "500")).out).toMatch(
+      /^supplier +at a time +orders /mu,
+    );
   });
 
   it("refuses what it cannot answer", async () => {
     for (const [args, says] of [
       [["no.such-thing"], "no.such-thing: nothing in the bill has this id"],
-      [["--where"], "--where and --ways: expected an ID"],
+      [["--where"], "--where, --ways and --yearly: expected an ID"],
       [["--machines", "0"], "--machines 0: expected a whole number from 1"],
     ] as const) {
       const { status, err } = await call("bill", example, ...args);

@@ -4,17 +4,24 @@ import {
   type Bill,
   type BillLine,
   type CostRollUp,
+  economicQuantity,
   type LineResult,
   MACHINE_NODE,
   makeOrBuy,
   type NodeCost,
   ownMinutes,
-  PriceBook,
+  priceBook,
   rollUp,
   type Total,
   whereUsed,
 } from "@pinwright/engine";
-import { currencyPlaces, type Decimal, textOfDecimal, timesDecimal } from "@pinwright/kernel";
+import {
+  currencyPlaces,
+  type Decimal,
+  numberOfDecimal,
+  textOfDecimal,
+  timesDecimal,
+} from "@pinwright/kernel";
 import type { Command, CommandCall } from "../command.ts";
 import { faultText } from "../fault-text.ts";
 import { BOOK_OPTIONS, fatalFaults, loadBook, runLine } from "../load.ts";
@@ -93,7 +100,7 @@ function whereText(bill: Bill, nodeId: string): string {
 function waysText({ machine, parts: { bill } }: LineResult, partId: string, cost: CostRollUp): string {
   const contents = bill.lines.some(({ parentId }) => parentId === partId);
   const inside = contents ? addTotals(contentTotals(bill, partId, cost)) : null;
-  const found = makeOrBuy(new PriceBook(machine), partId, WAY_QUANTITIES, inside);
+  const found = makeOrBuy(priceBook(machine), partId, WAY_QUANTITIES, inside);
   const nameAt = (i: number): string => found.ways[i]?.wayId ?? found.ways[i]?.kind ?? "?";
   const heads = ["outlay for", ...found.ways.map((_, i) => nameAt(i)), "cheapest"];
   const rows = found.quantities.map((quantity, i) => [
@@ -114,6 +121,36 @@ const contentTotals = (bill: Bill, id: string, { nodes }: CostRollUp): readonly 
       const each = nodes.get(childId)?.each ?? { value: 0n, missing: [] };
       return { ...each, value: timesDecimal(each.value, quantity) };
     });
+
+/** How many of a part to order at a time from each supplier, when so many are used in a year. */
+function yearlyText({ machine }: LineResult, partId: string, yearly: number): string {
+  const prices = priceBook(machine);
+  const { order_cost, holding_pct } = machine.shop.numbers;
+  const orderCosts = new Map(machine.shop.tables.suppliers.map((row) => [row.id, row.order_cost]));
+  const rows = prices.offersOf(partId).map(({ supplierId, rate, breaks }) => {
+    const inOwn = (price: Decimal): number => numberOfDecimal(timesDecimal(price, rate ?? 0n));
+    const found = economicQuantity({
+      yearly,
+      orderCost: orderCosts.get(supplierId) ?? order_cost,
+      holdingPct: holding_pct,
+      breaks: breaks.map(({ from, price }) => ({ from: numberOfDecimal(from), price: inOwn(price) })),
+      pack: numberOfDecimal(breaks[0]?.pack ?? 0n),
+    });
+    const best = found?.best;
+    return best === undefined
+      ? [supplierId, "?", "?", "?", "?", "?"]
+      : [
+          supplierId,
+          String(best.quantity),
+          (yearly / best.quantity).toFixed(1),
+          ...[best.purchase, best.ordering + best.holding, best.total].map((n) =>
+            n.toFixed(currencyPlaces(prices.own)),
+          ),
+        ];
+  });
+  const heads = ["supplier", "at a time", "orders", "parts", "orders and holding", "in a year"];
+  return textTable([heads, ...rows], new Set([1, 2, 3, 4, 5]));
+}
 
 /** Everything as JSON; decimals as text, so that none is rounded. */
 function asJson({ machine, parts: { bill } }: LineResult, cost: CostRollUp | null): string {
@@ -162,23 +199,31 @@ export const billCommand: Command = {
     one: { type: "boolean", about: "one level only" },
     where: { type: "boolean", about: "tell where ID is used" },
     ways: { type: "boolean", about: "make, have made or buy ID: the ways held against each other" },
+    yearly: {
+      type: "string",
+      value: "N",
+      about: "how many of ID to order at a time, when N are used a year",
+    },
     json: { type: "boolean", about: "write all of it as JSON, decimals as text" },
   },
   run: async (call, terminal) => {
-    if ((call.flag("where") || call.flag("ways")) && call.positionals.length < 2)
-      throw new UsageError("--where and --ways: expected an ID");
+    const yearly = countOption(call, "yearly");
+    const isAboutOne = call.flag("where") || call.flag("ways") || yearly !== undefined;
+    if (isAboutOne && call.positionals.length < 2)
+      throw new UsageError("--where, --ways and --yearly: expected an ID");
     const loaded = await loadBook(call);
     for (const fault of loaded.faults) terminal.err(`${faultText(fault)}\n`);
     if (fatalFaults(loaded.faults).length > 0) return STATUS.failed;
     const line = runLine(loaded);
     const { bill } = line.parts;
     const nodeId = askedNode(bill, call.positionals[1]);
+    const partId = bill.nodes.get(nodeId)?.partId ?? nodeId;
     const cost = costAsked(call, line);
     if (call.flag("json")) terminal.out(asJson(line, cost));
     else if (call.flag("where"))
       terminal.out(`${nodeId}: ${nameOf(bill, nodeId)}\n${whereText(bill, nodeId)}\n`);
-    else if (call.flag("ways") && cost !== null)
-      terminal.out(`${waysText(line, bill.nodes.get(nodeId)?.partId ?? nodeId, cost)}\n`);
+    else if (yearly !== undefined) terminal.out(`${yearlyText(line, partId, yearly)}\n`);
+    else if (call.flag("ways") && cost !== null) terminal.out(`${waysText(line, partId, cost)}\n`);
     else {
       terminal.out(`${levelsText(line, nodeId, cost, call.flag("one"))}\n`);
       if (cost !== null) terminal.out(`\n${totalText(cost, nodeId)}\n`);
