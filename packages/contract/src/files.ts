@@ -32,4 +32,14 @@ export const sendOutSchema = z.strictObject({
   remark: plainText(500).default(""),
   language: z.enum(["en", "zh", "both"]),
 });
+/** Which first-article check is printed. */
+export const checkSheetSchema = z.strictObject({
+  part: z.string().min(1).max(80),
+  /** Sample whose readings stand on it; absent: a blank sheet. */
+  sample: z.string().min(1).max(80).optional(),
+  date: day,
+  language: z.enum(["en", "zh", "both"]),
+});
+export type CheckSheet = z.infer<typeof checkSheetSchema>;
+
 export type SendOut = z.infer<typeof sendOutSchema>;

@@ -12,7 +12,7 @@ import {
   snapshotSchema,
 } from "./books.ts";
 import { acknowledgedSchema, changeHeadSchema, changeRequestSchema, changeSetSchema } from "./changes.ts";
-import { bookFileSchema, sendOutSchema } from "./files.ts";
+import { bookFileSchema, checkSheetSchema, sendOutSchema } from "./files.ts";
 import { jobSchema, sheetRequestSchema } from "./jobs.ts";
 import {
   auditEntrySchema,
@@ -269,6 +269,13 @@ export const ROUTES = {
       "What a shop needs to make some parts, as one ZIP: order sheet, drawings of the right revisions, contents with hashes.",
     role: "viewer",
     body: sendOutSchema,
+  }),
+  checkSheet: route({
+    method: "get",
+    path: "/api/books/:book/first-article",
+    about: "First-article check of a part as a PDF: blank, or with the readings of a sample.",
+    role: "viewer",
+    query: checkSheetSchema,
   }),
   readForeign: route({
     method: "post",

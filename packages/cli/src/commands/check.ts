@@ -1,13 +1,23 @@
 import type { Fault } from "@pinwright/book";
-import type { Finding, LineResult, Severity } from "@pinwright/engine";
+import { type Finding, type LineResult, outsideFindings, type Severity } from "@pinwright/engine";
 import { findingWords, type Language } from "@pinwright/words";
 import type { Command } from "../command.ts";
 import { faultText } from "../fault-text.ts";
 import { harnessTable } from "../harness-table.ts";
-import { BOOK_OPTIONS, fatalFaults, loadBook, runLine } from "../load.ts";
+import { BOOK_OPTIONS, fatalFaults, type Loaded, loadBook, runLine } from "../load.ts";
+import { sha256 } from "../manifest.ts";
 import { STATUS, type Status, UsageError } from "../terminal.ts";
 
 const SEVERITIES: readonly Severity[] = ["error", "warning", "note"];
+
+/** A line with what the files of the book and the samples in the shop tell besides. */
+function withFiles(result: LineResult, { drawings, shop }: Loaded): LineResult {
+  const facts = new Map(
+    [...drawings].map(([name, bytes]) => [name, { bytes: bytes.length, sha256: sha256(bytes) }]),
+  );
+  const found = outsideFindings({ ...result.machine, shop }, facts);
+  return { ...result, findings: [...result.findings, ...found] };
+}
 
 /** Findings of one severity by rule, rules in code-point order; accepted ones are told apart. */
 function byRule(findings: readonly Finding[]): ReadonlyMap<string, readonly Finding[]> {
@@ -95,7 +105,7 @@ export const checkCommand: Command = {
     const language = languageOf(call.text("language"));
     const loaded = await loadBook(call);
     const fatal = fatalFaults(loaded.faults).length > 0;
-    const result = fatal ? null : runLine(loaded);
+    const result = fatal ? null : withFiles(runLine(loaded), loaded);
     if (call.flag("json")) terminal.out(asJson(loaded.path, loaded.faults, result));
     else {
       for (const fault of loaded.faults) terminal.out(`FAULT ${faultText(fault)}\n`);

@@ -1,7 +1,7 @@
 import { readFile, rm } from "node:fs/promises";
 import { join } from "node:path";
 import { type CellTables, drawingProblem, isDrawingName, LIMITS } from "@pinwright/book";
-import type { ForeignSheet, SendOut } from "@pinwright/contract";
+import type { CheckSheet, ForeignSheet, SendOut } from "@pinwright/contract";
 import type { NewFile } from "@pinwright/store";
 import { Refused } from "../http/problem.ts";
 import { saveBody } from "../http/read-body.ts";
@@ -71,6 +71,28 @@ export class Files {
     const problem = drawingProblem(name, bytes);
     if (problem !== null) throw new Refused("unreadable", `${name} cannot be kept. Expected: ${problem}.`);
     return bytes;
+  }
+
+  /** Makes a first-article check as a PDF, a file of its own, which whoever takes it deletes. */
+  checkSheet(task: {
+    readonly tables: readonly TableJson[];
+    readonly shop: readonly TableJson[];
+    readonly sheet: CheckSheet;
+    readonly creator: string;
+  }): Promise<string> {
+    return this.#counted(async () => {
+      const path = this.#path();
+      const { tables, shop, sheet, creator } = task;
+      await this.#options.lane.run({
+        kind: "check-sheet",
+        path,
+        tables: [...tables],
+        shop: [...shop],
+        sheet,
+        creator,
+      });
+      return path;
+    });
   }
 
   /** Makes the ZIP of a pack that is sent out, a file of its own, which whoever takes it deletes. */

@@ -167,6 +167,19 @@ describe("a book with files", () => {
   });
 });
 
+describe("a first-article check", () => {
+  it("comes as a PDF, and not for a part or a sample that is not there", async () => {
+    const path = "/api/books/drawn/first-article?date=2026-11-30&language=en&part=br.plate";
+    const answer = await viewer.send(path);
+    expect(answer.headers.get("content-type")).toBe("application/pdf");
+    writeFileSync(join(folder, "check.pdf"), new Uint8Array(await answer.arrayBuffer()));
+    const text = execFileSync("pdftotext", ["-layout", join(folder, "check.pdf"), "-"], { encoding: "utf8" });
+    expect(text).toMatch(/4\.2 mm\s+\+0\.1 0\s+4\.2 … 4\.3/);
+    expect(await viewer.refusal(`${path}x`)).toMatchObject({ code: "unreadable" });
+    expect(await viewer.refusal(`${path}&sample=none`)).toMatchObject({ code: "unreadable" });
+  });
+});
+
 describe("a pack that is sent out", () => {
   const order = {
     parts: [{ part: "br.plate", quantity: 25 }],
@@ -208,7 +221,7 @@ describe("a pack that is sent out", () => {
     expect(good).toEqual([true, true, true, true]);
     writeFileSync(join(folder, "order.pdf"), unzipSync(await packed(order))["order-sheet.pdf"] ?? "");
     const text = execFileSync("pdftotext", ["-layout", join(folder, "order.pdf"), "-"], { encoding: "utf8" });
-    for (const said of ["br.plate", "25 ", "2026-12-11", "steel", "2 mm", "plate-b.step", "外协订单"])
+    for (const said of ["br.plate", "25", "2026-12-11", "steel", "2 mm", "plate-b.step", "外协订单"])
       expect(text).toContain(said);
     expect(text).not.toContain("plate-a");
   });

@@ -1,5 +1,5 @@
 import { LIMITS } from "@pinwright/book";
-import { type BodyOf, SHOP_ID } from "@pinwright/contract";
+import { type BodyOf, type QueryOf, SHOP_ID } from "@pinwright/contract";
 import { actorOf } from "../accounts/caller.ts";
 import { partDrawings } from "../books/drawings.ts";
 import type { Handlers } from "../http/bind.ts";
@@ -7,7 +7,7 @@ import { fileResponse, savedResponse } from "../http/file-response.ts";
 import { done, Refused } from "../http/problem.ts";
 import type { ServerParts } from "./parts.ts";
 
-type Names = "bookFiles" | "bookFile" | "putBookFile" | "deleteBookFile" | "sendOut";
+type Names = "bookFiles" | "bookFile" | "putBookFile" | "deleteBookFile" | "sendOut" | "checkSheet";
 
 /** Files that parts are made from, and what is sent out to be made. */
 export function fileHandlers({ deps, shelf, files, announcer }: ServerParts): Pick<Handlers, Names> {
@@ -50,6 +50,18 @@ export function fileHandlers({ deps, shelf, files, announcer }: ServerParts): Pi
       const gone = done(await store.files.remove(book, file), `file ${file} in this book`);
       announcer.files(book);
       return gone;
+    },
+    checkSheet: async ({ parts: { book }, query, caller }) => {
+      await filesOf(book);
+      const sheet: QueryOf<"checkSheet"> = query;
+      const path = await files.checkSheet({
+        tables: shelf.jsonOf((await shelf.now(book)).tables),
+        shop: shelf.jsonOf((await shelf.now(SHOP_ID)).tables),
+        sheet,
+        creator: caller.sessionHash === null ? "" : caller.person.name,
+      });
+      const name = `first-article-${sheet.sample ?? sheet.part}`.replace(/[^a-z0-9.-]/gi, "-");
+      return fileResponse(path, `${name}.pdf`, true);
     },
     sendOut: async ({ parts: { book }, body, caller }) => {
       await filesOf(book);

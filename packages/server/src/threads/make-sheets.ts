@@ -1,12 +1,21 @@
 import { writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { rawBookOf, rawShopOf, readRawBook, readRawShop } from "@pinwright/book";
-import { Line } from "@pinwright/engine";
-import { composeSheets, sheetNames, USUAL_OPTIONS } from "@pinwright/sheets";
+import { type Book, rawBookOf, rawShopOf, readRawBook, readRawShop, type Shop } from "@pinwright/book";
+import { Line, type RunsPlan } from "@pinwright/engine";
+import {
+  composeRunSheets,
+  composeSheets,
+  type RunSheetsChoice,
+  runSheetNames,
+  type SheetDocument,
+  sheetNames,
+  USUAL_OPTIONS,
+} from "@pinwright/sheets";
 import { formatsOf, renderDocument } from "@pinwright/sheets/print";
 import { cellsOfJson } from "./cells-json.ts";
 import type { Progress, Task } from "./messages.ts";
 import { Refusal } from "./refusal.ts";
+import { runsPlan } from "./runs-plan.ts";
 import { ZipFile } from "./zip-file.ts";
 
 type SheetsTask = Extract<Task, { kind: "sheets" }>;
@@ -18,6 +27,26 @@ const fileName = (text: string): string =>
     .replace(/^\.+/, "_")
     .slice(0, 150);
 
+interface RunSheets {
+  readonly plan: RunsPlan;
+  readonly choice: RunSheetsChoice;
+  readonly today: string;
+}
+
+/** The plan whose sheets are wanted; null: none of runs are. */
+function runSheetsOf({ runs }: SheetsTask, book: Book, shop: Shop): RunSheets | null {
+  if (runs === null) return null;
+  const { kinds, run, today } = runs;
+  const plan = runsPlan(book, shop, today);
+  if (run !== null && !plan.runs.some(({ runId }) => runId === run))
+    throw new Refusal(`There is no run "${run}" of this book.`);
+  return {
+    plan,
+    today,
+    choice: { ...(kinds.length === 0 ? {} : { kinds }), ...(run === null ? {} : { runId: run }) },
+  };
+}
+
 /** Makes the sheets of a task, each file under a number, and tells of every one. */
 export async function makeSheets(task: SheetsTask, tell: (progress: Progress) => void): Promise<void> {
   tell({ type: "progress", done: 0, total: 0, now: "book" });
@@ -27,7 +56,11 @@ export async function makeSheets(task: SheetsTask, tell: (progress: Progress) =>
   const unknown = task.harnessIds.find((id) => !line.harnesses.has(id));
   if (unknown !== undefined) throw new Refusal(`The book has no harness "${unknown}".`);
   const choice = { kinds: task.kinds, harnessIds: task.harnessIds };
-  const total = sheetNames(line, task.language, choice).length;
+  const runs = runSheetsOf(task, book, shop);
+  const isOfRunsOnly = runs !== null && task.kinds.length === 0;
+  const total =
+    (isOfRunsOnly ? 0 : sheetNames(line, task.language, choice).length) +
+    (runs === null ? 0 : runSheetNames(runs.plan, task.language, runs.choice).length);
   const options = {
     ...USUAL_OPTIONS,
     language: task.language,
@@ -39,7 +72,12 @@ export async function makeSheets(task: SheetsTask, tell: (progress: Progress) =>
   const names = new Set<string>();
   let bytesLeft = task.mostBytes;
   let done = 0;
-  for (const { document } of composeSheets(line, options, choice)) {
+  const documents = function* (): Generator<SheetDocument, void> {
+    if (!isOfRunsOnly) for (const { document } of composeSheets(line, options, choice)) yield document;
+    if (runs !== null)
+      yield* composeRunSheets(runs.plan, line, { ...options, date: runs.today }, runs.choice);
+  };
+  for (const document of documents()) {
     tell({ type: "progress", done, total, now: document.fileName });
     for (const format of formatsOf(document)) {
       if (task.formats.length > 0 && !task.formats.includes(format)) continue;

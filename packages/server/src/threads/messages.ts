@@ -1,5 +1,11 @@
-import { faultSchema, foreignSheetSchema, sendOutSchema, sheetRequestSchema } from "@pinwright/contract";
-import { SHEET_KINDS } from "@pinwright/sheets";
+import {
+  checkSheetSchema,
+  faultSchema,
+  foreignSheetSchema,
+  sendOutSchema,
+  sheetRequestSchema,
+} from "@pinwright/contract";
+import { RUN_SHEET_KINDS, SHEET_KINDS } from "@pinwright/sheets";
 import { z } from "zod";
 
 /** Tables of a book; see `TableJson`. */
@@ -36,6 +42,15 @@ export const taskSchema = z.discriminatedUnion("kind", [
     creator: z.string(),
     drawings,
   }),
+  /** Makes a first-article check as a PDF. */
+  z.object({
+    kind: z.literal("check-sheet"),
+    path: z.string(),
+    tables,
+    shop: tables,
+    sheet: checkSheetSchema,
+    creator: z.string(),
+  }),
   /** Makes sheets as numbered files in a folder, and `all.zip` of them. */
   z.object({
     kind: z.literal("sheets"),
@@ -48,6 +63,9 @@ export const taskSchema = z.discriminatedUnion("kind", [
     language: z.enum(["en", "zh", "both"]),
     creator: z.string(),
     machines: sheetRequestSchema.shape.machines,
+    runs: z
+      .object({ kinds: z.array(z.enum(RUN_SHEET_KINDS)), run: z.string().nullable(), today: z.string() })
+      .nullable(),
     /** Most bytes of all files together. */
     mostBytes: z.number(),
   }),
@@ -67,6 +85,7 @@ export const resultSchemas = {
   "read-foreign": z.object({ sheets: z.array(foreignSheetSchema) }),
   write: z.object({}),
   "send-out": z.object({}),
+  "check-sheet": z.object({}),
   sheets: z.object({}),
 } as const satisfies Readonly<Record<Task["kind"], z.ZodType>>;
 export type ResultOf<K extends Task["kind"]> = z.infer<(typeof resultSchemas)[K]>;

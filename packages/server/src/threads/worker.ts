@@ -21,6 +21,9 @@ async function work(task: Task): Promise<ResultOf<Task["kind"]>> {
     case "send-out":
       await (await import("./send-out.ts")).makeSendOut(task);
       return {};
+    case "check-sheet":
+      await (await import("./send-out.ts")).makeCheckSheet(task);
+      return {};
     case "sheets":
       await (await import("./make-sheets.ts")).makeSheets(task, tell);
       return {};

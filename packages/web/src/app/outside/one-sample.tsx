@@ -1,10 +1,11 @@
 import { Button, Textarea } from "@mantine/core";
 import { useState } from "react";
 import type { ViewEntry } from "../../worker/protocol.ts";
-import { useView } from "../book/desk.tsx";
+import { useDesk, useView } from "../book/desk.tsx";
 import { today } from "../runs/today.ts";
 import { useSession } from "../session/session.tsx";
-import { usePick, useWords } from "../words.tsx";
+import { usePick, useSpeech, useWords } from "../words.tsx";
+import { checkSheetPath } from "./address.ts";
 import { Readings } from "./readings.tsx";
 import { StateMark } from "./state-mark.tsx";
 import { useEdit } from "./use-edit.ts";
@@ -25,6 +26,8 @@ export function OneSample({
   const words = useWords().outside;
   const own = words.samples;
   const pick = usePick();
+  const { language } = useSpeech();
+  const { bookId } = useDesk();
   const suppliers = useView("outsideSuppliers", null);
   const { row } = sample;
   const supplier = row.supplier === null ? undefined : suppliers?.get(row.supplier);
@@ -49,6 +52,9 @@ export function OneSample({
         </span>
         <StateMark state={row.state} />
         <span className="dim">{own.counts(sample.passed, sample.failed, sample.open)}</span>
+        <a href={checkSheetPath(bookId, row.part, row.id, language)} target="_blank" rel="noreferrer">
+          {own.sheet}
+        </a>
       </header>
       <dl className="sample-facts">
         {facts
