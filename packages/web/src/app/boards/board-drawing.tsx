@@ -122,6 +122,7 @@ function PartShape({
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: the list beside the picture does the same for keyboards
     <g
+      data-ref={part.reference}
       className={`part ${state}${isPicked ? " picked" : ""}`}
       onClick={() => pick(isPicked ? null : part.reference)}
     >

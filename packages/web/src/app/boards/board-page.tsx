@@ -3,6 +3,7 @@ import type { ViewEntry } from "../../worker/protocol.ts";
 import { useDesk, useOne, useView } from "../book/desk.tsx";
 import type { Entries } from "../book/desk-client.ts";
 import { SectionFindings } from "../findings/section-findings.tsx";
+import { partAddress } from "../parts/address.ts";
 import { SheetLinks } from "../sheets/sheet-links.tsx";
 import { usePick, useWords } from "../words.tsx";
 import { tabAddress } from "./address.ts";
@@ -73,7 +74,7 @@ export function BoardPage({
         ].map(
           (part) =>
             part.id !== null && (
-              <Link key={part.name} href={`/b/${bookId}/tables/parts?id=${encodeURIComponent(part.id)}`}>
+              <Link key={part.name} href={partAddress(bookId, part.id)}>
                 {part.name}: {part.id}
               </Link>
             ),

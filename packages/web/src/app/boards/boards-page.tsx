@@ -1,9 +1,9 @@
 import { useEffect } from "react";
-import { Link, useLocation } from "wouter";
+import { Link, Redirect, useLocation, useSearchParams } from "wouter";
 import { useDesk, useView } from "../book/desk.tsx";
 import { openCount } from "../findings/section-findings.tsx";
 import { usePick, useWords } from "../words.tsx";
-import { TABS, tabAddress } from "./address.ts";
+import { boardAddress, TABS, tabAddress } from "./address.ts";
 import { BoardPage } from "./board-page.tsx";
 import { RegisterTab } from "./register-tab.tsx";
 import { SolderTab } from "./solder-tab.tsx";
@@ -20,6 +20,7 @@ export default function BoardsPage() {
   const pick = usePick();
   const { bookId } = useDesk();
   const [location] = useLocation();
+  const [params] = useSearchParams();
   const register = useView("boardRegister", null);
   const findings = useView("boardFindings", null);
   const [, asked = ""] = location.slice(`/b/${bookId}/boards`.length).split("/");
@@ -35,6 +36,8 @@ export default function BoardsPage() {
   useEffect(() => {
     document.title = `${words.shell.sections.boards}: ${title} · Pinwright`;
   }, [title, words]);
+  const sought = params.get("id");
+  if (asked === "" && sought !== null) return <Redirect to={boardAddress(bookId, sought)} replace />;
   if (register === null || findings === null) return <p className="page dim">{words.common.loading}</p>;
   const open = openCount(findings);
   return (

@@ -4,6 +4,7 @@ import { useDesk, useOne } from "../book/desk.tsx";
 import { useAnswer } from "../book/use-answer.ts";
 import { useAskedCount } from "../book/use-asked-count.ts";
 import { DataTable } from "../harnesses/data-table.tsx";
+import { partAddress } from "../parts/address.ts";
 import { usePick, useWords } from "../words.tsx";
 
 const USUAL_BOARDS = 40;
@@ -45,7 +46,7 @@ export function Kit({ typeId }: { readonly typeId: string }) {
                 value: (line) => pick(line.labels.en, line.labels.zh) || line.partId,
                 cell: (line) => (
                   <>
-                    <Link href={`/b/${bookId}/tables/parts?id=${encodeURIComponent(line.partId)}`}>
+                    <Link href={partAddress(bookId, line.partId)}>
                       {pick(line.labels.en, line.labels.zh) || line.partId}
                     </Link>
                     {line.value !== "" && !pick(line.labels.en, line.labels.zh).includes(line.value) && (

@@ -4,6 +4,7 @@ import { useDesk } from "../book/desk.tsx";
 import type { Entries } from "../book/desk-client.ts";
 import { SectionFindings } from "../findings/section-findings.tsx";
 import { DataTable } from "../harnesses/data-table.tsx";
+import { partAddress } from "../parts/address.ts";
 import { SheetLinks } from "../sheets/sheet-links.tsx";
 import { usePick, useWords } from "../words.tsx";
 import { NoPanels } from "./no-panels.tsx";
@@ -124,7 +125,7 @@ export function SizesTab({
               size.sheet === null ? (
                 <span className="dim">{own.noSheet}</span>
               ) : (
-                <Link href={`/b/${bookId}/tables/parts?id=${encodeURIComponent(size.sheet.id)}`}>
+                <Link href={partAddress(bookId, size.sheet.id)}>
                   {pick(size.sheet.label, size.sheet.labelZh) || size.sheet.id}
                 </Link>
               ),
