@@ -32,5 +32,7 @@ export { composeMakingSheets, makingDocumentNames } from "./making-sheets.ts";
 export { type SheetOptions, USUAL_OPTIONS } from "./options.ts";
 export { composeCheckSheet } from "./outside/check-sheet.ts";
 export { composeOrderSheet, type SendOutOrder } from "./outside/order-sheet.ts";
+export { RUN_SHEET_KINDS, RUN_SHEETS, type RunSheetKind } from "./runs/identity.ts";
+export { composeRunSheets, type RunSheetsChoice, runSheetNames } from "./runs/run-sheets.ts";
 export { composeStepCard } from "./step-cards/step-cards.ts";
 export { pageSvg } from "./svg/svg.ts";

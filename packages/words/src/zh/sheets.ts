@@ -5,6 +5,7 @@ import { machineSheets } from "./machine-sheets.ts";
 import { outsideSheets } from "./outside-sheets.ts";
 import { panelSheets } from "./panel-sheets.ts";
 import { partsSheets } from "./parts-sheets.ts";
+import { runSheets } from "./run-sheets.ts";
 import { cautions } from "./sheet-cautions.ts";
 import { stepSheets } from "./step-sheets.ts";
 
@@ -61,6 +62,7 @@ export const sheets: Translated<typeof english> = {
   machine: machineSheets,
   steps: stepSheets,
   parts: partsSheets,
+  runs: runSheets,
   boards: boardSheets,
   outside: outsideSheets,
   panels: panelSheets,

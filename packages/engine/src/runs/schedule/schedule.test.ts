@@ -9,7 +9,7 @@ import type { StageWork } from "./schedule-run.ts";
 import { type RunToSchedule, readyDay, type ScheduledRun, scheduleRuns, startDay } from "./schedule-runs.ts";
 import { stagesOf } from "./stage.ts";
 
-const benches: SomeShopTables["benches"] = [
+const benches: NonNullable<SomeShopTables["benches"]> = [
   { id: "build", kind: "assembly", people: 1, site: "works" },
   { id: "try", kind: "test", people: 2, site: "works" },
 ];
