@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { requestId } from "./text.ts";
+import { plainText, requestId } from "./text.ts";
 
 /** Sheets to make. Empty lists mean all. */
 export const sheetRequestSchema = z.strictObject({
@@ -10,6 +10,17 @@ export const sheetRequestSchema = z.strictObject({
   language: z.enum(["en", "zh", "both"]),
   /** Machines that are made together, for the sheets that panels are cut and boards are kitted from. */
   machines: z.number().int().min(1).max(100_000).default(1),
+  /** Sheets of the book's runs; then those of the machine are made only when `kinds` names some. */
+  runs: z
+    .strictObject({
+      /** Empty: all. */
+      kinds: z.array(z.string().max(40)).max(10),
+      /** Only what is for this run; absent: all runs. */
+      run: plainText(120).min(1).optional(),
+      /** Day that the plan is made for. */
+      today: z.iso.date(),
+    })
+    .optional(),
 });
 /** As it is sent: what has a usual value may be left out. */
 export type SheetRequest = z.input<typeof sheetRequestSchema>;

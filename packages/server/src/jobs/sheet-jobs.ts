@@ -1,7 +1,7 @@
 import { mkdir, rm } from "node:fs/promises";
 import { join } from "node:path";
 import type { Job, ServerEvent, SheetRequest } from "@pinwright/contract";
-import { SHEET_KINDS } from "@pinwright/sheets";
+import { RUN_SHEET_KINDS, SHEET_KINDS } from "@pinwright/sheets";
 import type { HeldBook } from "../books/shelf.ts";
 import { Refused } from "../http/problem.ts";
 import type { TableJson } from "../threads/cells-json.ts";
@@ -51,6 +51,26 @@ export interface NewJob {
   readonly creator: string;
 }
 
+/** Kinds that are asked for, in their own order; refuses one that there is not. */
+function knownKinds<K extends string>(asked: readonly string[], known: readonly K[], at: string): K[] {
+  const unknown = asked.find((kind) => !known.some((one) => one === kind));
+  if (unknown !== undefined)
+    throw new Refused("bad-request", `There is no sheet "${unknown}"; there are ${known.join(", ")}.`, {
+      places: [{ at, expected: known.join(", ") }],
+    });
+  return known.filter((kind) => asked.includes(kind));
+}
+
+/** Sheets of runs that are asked for; null: none. */
+function runsOf({ runs }: NewJob["request"]): Extract<Task, { kind: "sheets" }>["runs"] {
+  if (runs === undefined) return null;
+  return {
+    kinds: knownKinds(runs.kinds, RUN_SHEET_KINDS, "runs.kinds"),
+    run: runs.run ?? null,
+    today: runs.today,
+  };
+}
+
 /** Sheets that are made in another thread, one job after the other, and the files that came of it. */
 export class SheetJobs {
   readonly #options: SheetJobsOptions;
@@ -87,16 +107,8 @@ export class SheetJobs {
       (k) => k.requestId === request.id && k.personId === personId,
     );
     if (before !== undefined) return before.job;
-    const kinds = SHEET_KINDS.filter((kind) => request.kinds.includes(kind));
-    const unknown = request.kinds.find((kind) => !SHEET_KINDS.some((known) => known === kind));
-    if (unknown !== undefined)
-      throw new Refused(
-        "bad-request",
-        `There is no sheet "${unknown}"; there are ${SHEET_KINDS.join(", ")}.`,
-        {
-          places: [{ at: "kinds", expected: SHEET_KINDS.join(", ") }],
-        },
-      );
+    const kinds = knownKinds(request.kinds, SHEET_KINDS, "kinds");
+    const runs = runsOf(request);
     const open = [...this.#jobs.values()].filter(
       ({ job }) => job.state === "waiting" || job.state === "running",
     );
@@ -140,6 +152,7 @@ export class SheetJobs {
       formats: request.formats,
       language: request.language,
       machines: request.machines ?? 1,
+      runs,
       creator,
       mostBytes: MOST_BYTES,
     };
