@@ -10,8 +10,8 @@ const fasteners = [...machine.items.values()].flatMap((item): FastenerItem[] =>
   item.kind === "fastener" ? [item] : [],
 );
 
-/** Rules of wires and pinboards, which the tests of the electrics look at, and notes for the buyer, which those of the parts do. */
-const OF_OTHERS = /^(bend|pinboard|plugs|hinge|supply|wire|single|long)-/;
+/** Rules of wires and pinboards, which the tests of the electrics look at, and notes for the solderer and the buyer. */
+const OF_OTHERS = /^(bath|bend|pinboard|plugs|hinge|supply|wire|single|long)-/;
 
 describe("how Tidewatch is screwed together", () => {
   it("has nothing found that is neither of others nor accepted with a reason", () => {

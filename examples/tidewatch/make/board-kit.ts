@@ -97,8 +97,8 @@ const NODE_LOAD_A = 0.05;
  */
 export const busConnectors = (widthMm: number): ConnectorWritten[] =>
   [
-    { name: "j1", at: [6, 4] as const },
-    { name: "j2", at: [widthMm - 16, 4] as const },
+    { name: "j1", at: [8, 4] as const },
+    { name: "j2", at: [widthMm - 18, 4] as const },
   ].map(({ name, at }) => ({
     name,
     label: "bus",

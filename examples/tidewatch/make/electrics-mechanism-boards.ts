@@ -180,7 +180,7 @@ const beacon: BoardTypeWritten = {
     ...busConnectors(88),
     motorPower("j3", [26, 4]),
     motorPower("j4", [48, 4]),
-    motorOut([8, 46]),
+    motorOut([9, 46]),
     inputs("j6", 1, 1, 3, [34, 46]),
     {
       name: "j7",

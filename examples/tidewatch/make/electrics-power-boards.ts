@@ -34,7 +34,7 @@ const mains: BoardTypeWritten = {
       name: "j1",
       label: "mains from the filter",
       family: "m750",
-      at: [8, 72],
+      at: [11, 72],
       pins: [pin("L", "mains", 10), pin("N", "mains", 10), "key"],
     },
     mainsOut("j2", "48 V supply", 42),
@@ -62,7 +62,7 @@ const interlock: BoardTypeWritten = {
       name: "j1",
       label: "48 V from the supply",
       family: "m750",
-      at: [10, 8],
+      at: [11, 8],
       pins: [pin("+48 V in", "coil", 12), "key"],
     },
     {
@@ -163,7 +163,7 @@ const distribution = (d: Distribution): BoardTypeWritten => {
         name: "j1",
         label: `${d.volts} from the supply`,
         family: "m750",
-        at: [10, 8],
+        at: [11, 8],
         pins: d.feed.map((f) =>
           f === "key"
             ? "key"
@@ -248,7 +248,7 @@ const starpoint: BoardTypeWritten = {
       name: "j1",
       label: "DC returns and earth",
       family: "m750",
-      at: [8, 10],
+      at: [8, 11],
       pins: [
         pin("0 V of 48 V", "coil", 10),
         pin("0 V of motor 12 V", "motor", 10),
@@ -273,14 +273,14 @@ const bbpower: BoardTypeWritten = {
       name: "j1",
       label: "12 V from the cabinet",
       family: "p396",
-      at: [8, 8],
+      at: [9, 8],
       pins: [pin("+12 V", "logic", 7), "key", pin("0 V", "logic", 7), "-"],
     },
     ...[2, 3, 4, 5, 6, 7].map((n, i) => ({
       name: `j${n}`,
       label: "12 V and 5 V",
       family: "p396",
-      at: [8 + 22 * i, 78] as const,
+      at: [9 + 22 * i, 78] as const,
       pins: [pin("+12 V", "logic", 3), pin("0 V", "logic", 5), "key" as const, pin("+5 V", "logic", 3)],
     })),
     { name: "j8", label: "5 V test", family: "s250", at: [120, 8], pins: ["-", "key", "-"] },

@@ -1,4 +1,5 @@
 import type { BookRow } from "@pinwright/book";
+import { fixingHoles } from "@pinwright/engine";
 import { rows } from "./author.ts";
 import { componentsOf, type Stuffed } from "./board-components.ts";
 import { families } from "./families.ts";
@@ -51,7 +52,8 @@ function headers(connectors: readonly BookRow<"connectors">[]): (Placement & { r
 
 const EDGE_MM = 2;
 const GAP_MM = 0.8;
-const HOLE_ROOM_MM = 8;
+/** Room round the middle of a fixing hole for the head of its screw. */
+const FOOT_MM = 3;
 
 /** Puts parts row by row into the free places of a board; null when they do not all fit. */
 function place(
@@ -59,14 +61,13 @@ function place(
   parts: readonly Stuffed[],
   taken: readonly Box[],
 ): Placement[] | null {
-  const corners = [0, 1].flatMap((right) =>
-    [0, 1].map((up) => {
-      const x = right * (type.width_mm - HOLE_ROOM_MM);
-      const y = up * (type.depth_mm - HOLE_ROOM_MM);
-      return { minX: x, minY: y, maxX: x + HOLE_ROOM_MM, maxY: y + HOLE_ROOM_MM };
-    }),
-  );
-  const boxes: Box[] = [...taken, ...corners, ...parts.flatMap((part) => fixedBox(part) ?? [])];
+  const feet = fixingHoles(type).map(({ xMm, yMm }) => ({
+    minX: xMm - FOOT_MM,
+    minY: yMm - FOOT_MM,
+    maxX: xMm + FOOT_MM,
+    maxY: yMm + FOOT_MM,
+  }));
+  const boxes: Box[] = [...taken, ...feet, ...parts.flatMap((part) => fixedBox(part) ?? [])];
   const counts = new Map<string, number>();
   const placed: Placement[] = [];
   for (const part of parts) {

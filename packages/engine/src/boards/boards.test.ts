@@ -115,6 +115,21 @@ describe("checks of boards", () => {
     expect(lap({ x_mm: 15, hidden: true })).toEqual([]);
   });
 
+  it("placement-hole: a body where the head of a fixing screw goes", () => {
+    const tables = boardTables([part("R1")]);
+    const near = (holes: string) => {
+      const types = (tables.board_types ?? []).map((row) => ({ ...row, holes }));
+      return about(solve({ ...tables, board_types: types }).findings, "placement-hole");
+    };
+    // R1 reaches from x 7 to 13.
+    expect(near("16,10 100,100")).toEqual([]);
+    expect(near("100,100 15,10")).toMatchObject([
+      { severity: "warning", subjects: ["bt", "R1"], numbers: { gap_mm: 2 } },
+    ]);
+    expect(near("10,10")).toMatchObject([{ numbers: { gap_mm: 0 } }]);
+    expect(near("no,pair 5")).toEqual([]);
+  });
+
   it("placement-too-high", () => {
     const high = (mm: number) =>
       about(solve(boardTables([part("R1", { height_mm: mm })])).findings, "placement-too-high");

@@ -1,5 +1,6 @@
 export { stuffingBenches, usefulBenches } from "./benches.ts";
 export { BoardsSolver, NO_BOARDS, type Registered } from "./boards-solver.ts";
+export { fixingHoles } from "./holes.ts";
 export { type Placement, placementsOf } from "./joints.ts";
 export { attrition, boardKit, packFor } from "./kit.ts";
 export { type BoardMinutes, boardMinutes } from "./minutes.ts";

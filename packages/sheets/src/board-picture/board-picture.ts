@@ -1,5 +1,11 @@
 import type { BookRow } from "@pinwright/book";
-import { type Machine, type Placement, placementsOf, type StuffingPlan } from "@pinwright/engine";
+import {
+  fixingHoles,
+  type Machine,
+  type Placement,
+  placementsOf,
+  type StuffingPlan,
+} from "@pinwright/engine";
 import { fromFrame, type PointMm, rectangleCorners } from "@pinwright/kernel";
 import { at, box, LINE, stroke, TEXT } from "../compose/draw.ts";
 import type { LabelLine, LabelPlace } from "../compose/label.ts";
@@ -47,16 +53,7 @@ function outlineOf(machine: Machine, type: BookRow<"board_types">): readonly (re
   );
 }
 
-/** Fixing holes of a board, written as `x,y` pairs. */
-const holesOf = (type: BookRow<"board_types">): readonly PointMm[] =>
-  type.holes
-    .split(/\s+/u)
-    .filter((pair) => pair !== "")
-    .flatMap((pair) => {
-      const [xMm = Number.NaN, yMm = Number.NaN] = pair.split(",").map(Number);
-      return Number.isFinite(xMm) && Number.isFinite(yMm) ? [{ xMm, yMm }] : [];
-    });
-
+/** Hole of a fixing screw of M3, in a picture. */
 const HOLE_MM = 3.2;
 
 /** The bare board with its fixing holes. */
@@ -71,7 +68,7 @@ function groundMarks(view: BoardView, rings: readonly (readonly PointMm[])[]): r
         layer: "BORDER",
       }),
     ),
-    ...holesOf(view.type).map(
+    ...fixingHoles(view.type).map(
       (p): Mark => ({
         kind: "circle",
         at: view.toPage(p),

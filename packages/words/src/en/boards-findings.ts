@@ -20,6 +20,12 @@ export const boardsFindings: Readonly<Record<string, RuleWords>> = {
     why: "A fault of the board is found in the machine, where it takes longest to find.",
     todo: "Add a look at its joints, its current without load and one answer for each of its outputs, with limits.",
   },
+  "placement-hole": {
+    title: "A part stands where a fixing screw goes",
+    says: "{1} on {0}: {gap_mm} mm from the middle of a fixing hole; the screw's head needs {least_mm} mm.",
+    why: "The screw cannot be driven, or its head cuts into the part.",
+    todo: "Move the part or the hole.",
+  },
   "placement-off": {
     title: "A part stands over the edge of its board",
     says: "{1} on {0}: {over_mm} mm beyond the edge.",

@@ -20,6 +20,12 @@ export const boardsFindings: Readonly<Record<string, RuleWords>> = {
     why: "板的故障要到整机上才发现，查找最费时。",
     todo: "增加：焊点目检、空载电流、每路输出的应答，并给出限值。",
   },
+  "placement-hole": {
+    title: "元件占了固定螺钉的位置",
+    says: "{0} 上的 {1}：距固定孔中心 {gap_mm} mm；螺钉头需要 {least_mm} mm。",
+    why: "螺钉拧不进去，或螺钉头压坏元件。",
+    todo: "移动元件或固定孔。",
+  },
   "placement-off": {
     title: "元件伸出板边",
     says: "{0} 上的 {1}：超出板边 {over_mm} mm。",

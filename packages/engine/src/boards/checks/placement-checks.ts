@@ -3,6 +3,7 @@ import {
   convexOverlap,
   type PointMm,
   pointInRing,
+  pointRectangleDistance,
   pointSegmentDistance,
   type RectangleMm,
   rectangleCorners,
@@ -12,6 +13,7 @@ import {
   signedArea,
 } from "@pinwright/kernel";
 import { type Finding, makeFinding } from "../../model/index.ts";
+import { fixingHoles } from "../holes.ts";
 import type { Placement } from "../joints.ts";
 
 /** Bodies may touch, and be given a little larger than they are: common practice, no source. */
@@ -31,6 +33,7 @@ interface Body {
  * - `placement-off`: the middle of a part lies outside the board, or something other than a connector stands over its
  *   edge;
  * - `placement-overlap`: two bodies are in one place, but for a part that is hidden below another;
+ * - `placement-hole`: a body stands where the head of a fixing screw goes;
  * - `placement-too-high`: a part is higher than the board is said to be, so that what lies above it was not checked.
  */
 export function checkPlacements(
@@ -55,7 +58,7 @@ export function checkPlacements(
       }),
     );
   const off = bodies.flatMap((body) => offBoard(type.id, ring, body, kinds.get(body.row.part)));
-  return [...off, ...overlaps(type.id, bodies), ...high];
+  return [...off, ...overlaps(type.id, bodies), ...onHoles(type, bodies), ...high];
 }
 
 function bodyOf(row: Placement): Body {
@@ -109,6 +112,20 @@ function overlaps(typeId: string, bodies: readonly Body[]): readonly Finding[] {
     }
   }
   return found;
+}
+
+/** A pan head of M3 is at most 5.6 mm wide (ISO 7045, from memory). */
+const HEAD_RADIUS_MM = 2.8;
+
+/** Bodies that a fixing screw's head would stand on; of several holes the nearest. */
+function onHoles(type: BookRow<"board_types">, bodies: readonly Body[]): readonly Finding[] {
+  const holes = fixingHoles(type);
+  return bodies.flatMap(({ row, rectangle }) => {
+    const gapMm = Math.min(...holes.map((hole) => pointRectangleDistance(hole, rectangle)));
+    if (gapMm >= HEAD_RADIUS_MM - TOUCH_MM) return [];
+    const numbers = { gap_mm: roundTo(gapMm, 0.01), least_mm: HEAD_RADIUS_MM };
+    return [makeFinding("placement-hole", "warning", [type.id, row.reference], numbers)];
+  });
 }
 
 const shrink = (r: RectangleMm): RectangleMm => ({
