@@ -1,3 +1,4 @@
+import { RANK } from "@pinwright/book";
 import { type Job, jobSchema } from "@pinwright/contract";
 import { unzipSync } from "fflate";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
@@ -61,6 +62,42 @@ describe("sheets", () => {
     const named = await over((await make(owner, request("machine-0002", one))).id);
     expect(named.files.every((file) => file.name.startsWith("hs.deck."))).toBe(true);
     expect(named.files.length).toBeGreaterThan(3);
+  });
+
+  it("of runs are made as of a day, for one run or all, without those of the machine", async () => {
+    const rows = (await owner.get("/api/books/shop/rows")) as { book: { changeNo: number } };
+    expect(rows.book.changeNo).toBeGreaterThan(0);
+    const cell = (column: string, to: string) => ({ table: "runs", row: "run-row-1", column, from: "", to });
+    const changes = [
+      ...[
+        cell("id", "run.trial"),
+        cell("book", "light"),
+        cell("machines", "3"),
+        cell("ship", "2027-06-30"),
+      ],
+      cell(RANK, "a1"),
+    ];
+    await owner.post("/api/books/shop/changes", { id: "runs-change-1", note: "", changes });
+    const runs = { kinds: ["run-cost", "run-schedule"], run: "run.trial", today: "2026-11-30" };
+    const made = await over(
+      (await make(owner, request("runs-0001", { kinds: [], formats: ["csv"], runs }))).id,
+    );
+    expect(made.files.map((file) => file.name)).toEqual([
+      "runs.run-schedule.en.csv",
+      "runs.run-cost-run.trial.en.csv",
+    ]);
+    const none = { kinds: [], formats: ["csv"], runs: { ...runs, run: "run.none" } };
+    expect(await over((await make(owner, request("runs-0002", none))).id)).toMatchObject({
+      state: "failed",
+      now: expect.stringContaining("run.none"),
+    });
+    const wrong = { runs: { ...runs, kinds: ["run-what"] } };
+    expect(
+      await owner.refusal("/api/books/light/sheets", { method: "POST", body: request("runs-0003", wrong) }),
+    ).toMatchObject({
+      code: "bad-request",
+      message: expect.stringContaining("run-what"),
+    });
   });
 
   it("that are stopped stop at once, also those that wait, and the next are made all the same", async () => {

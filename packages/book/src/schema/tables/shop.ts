@@ -67,7 +67,7 @@ export const prices = shopTable(
     supplier: ref("suppliers", "Supplier."),
     from_quantity: num("Quantity from which the price holds.", { min: 0, max: 1e9 }),
     price: num("Price of one unit of the part.", { min: 0, max: 1e9 }),
-    pack: numOr(1, "Sold in packs of.", { min: 0.001, max: 1e6 }),
+    pack: numOr(1, "Sold in packs of.", { min: 0, max: 1e6 }),
     lead_days: maybeNum("Lead time; blank: the supplier's.", { min: 0, max: 1000 }),
     order_number: maybeText("The supplier's number for it."),
   },
@@ -264,7 +264,7 @@ export const run_prices = shopTable(
     from_quantity: num("Quantity from which the price holds.", { min: 0, max: 1e9 }),
     price: num("Price of one unit of the part, in the supplier's currency.", { min: 0, max: 1e9 }),
     rate: numOr(1, "What one of that currency was worth in the shop's own.", { min: 1e-6, max: 1e6 }),
-    pack: numOr(1, "Sold in packs of.", { min: 0.001, max: 1e6 }),
+    pack: numOr(1, "Sold in packs of.", { min: 0, max: 1e6 }),
     lead_days: maybeNum("Lead time; blank: the supplier's.", { min: 0, max: 1000 }),
   },
 );
