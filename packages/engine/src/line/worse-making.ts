@@ -27,6 +27,7 @@ export const WORSE_IN_MAKING: Readonly<Record<string, Numbers>> = {
   },
   "board-no-parts": { boards: "more" },
   "board-no-test": { boards: "more" },
+  "placement-hole": { gap_mm: "less", least_mm: "free" },
   "placement-off": { over_mm: "more" },
   "placement-overlap": { area_mm2: "more" },
   "placement-too-high": { height_mm: "more", board_mm: "less" },
