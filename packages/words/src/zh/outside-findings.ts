@@ -41,7 +41,7 @@ export const outsideFindings: Readonly<Record<string, RuleWords>> = {
   "drawing-stray": {
     title: "文件不属于任何零件",
     says: "{0} 在文件夹 `drawings` 中；没有任何一行说明它是什么。",
-    why: "它随设计书保存和发送，却无人使用。",
+    why: "它随设计册保存和发送，却无人使用。",
     todo: "把它附到零件上，或删除。",
   },
   "made-unsaid": {

@@ -51,8 +51,8 @@ export function BookImport({ file }: { readonly file: File }) {
         <FaultTable faults={would.faults} />
       </>
     );
-  const { added, changed, removed, faults } = would;
-  const nothing = added + changed + removed === 0;
+  const { added, changed, removed, files, faults } = would;
+  const nothing = added + changed + removed + files === 0;
   return (
     <div className="imports-result">
       {nothing ? (
@@ -64,6 +64,7 @@ export function BookImport({ file }: { readonly file: File }) {
             {added > 0 && <li>{text.added(added)}</li>}
             {changed > 0 && <li>{text.changed(changed)}</li>}
             {removed > 0 && <li>{text.removed(removed)}</li>}
+            {files > 0 && <li>{text.files(files)}</li>}
           </ul>
         </>
       )}

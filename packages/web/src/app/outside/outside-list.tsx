@@ -26,6 +26,10 @@ function isShown(line: Line, show: Show): boolean {
   return show === "all" || line.blocked !== null;
 }
 
+/** Whether a part has a drawing, a marked dimension or a sample. */
+const isBegun = ({ drawings, oldDrawings, dimensions, sample }: Line): boolean =>
+  drawings + oldDrawings + dimensions > 0 || sample.state !== "none";
+
 /** Every part that is made outside; some of them can be sent out together. */
 export function OutsideList({ lines }: { readonly lines: Entries<"outsideLines"> }) {
   const words = useWords();
@@ -37,11 +41,13 @@ export function OutsideList({ lines }: { readonly lines: Entries<"outsideLines">
   const [chosen, setChosen] = useState<ReadonlySet<string>>(new Set());
   const [isSending, setSending] = useState(false);
   const show = SHOWS.find((one) => one === params.get("show")) ?? "all";
-  const rows = [...lines.values()].filter(
+  const fitting = [...lines.values()].filter(
     (line) =>
       isShown(line, show) &&
       (filter.trim() === "" || hasWords(`${line.id} ${line.label} ${line.labelZh}`, filter)),
   );
+  // What somebody has begun with stands first.
+  const rows = [...fitting.filter(isBegun), ...fitting.filter((line) => !isBegun(line))];
   const choose = (id: string, isChosen: boolean): void =>
     setChosen(isChosen ? new Set([...chosen, id]) : new Set([...chosen].filter((one) => one !== id)));
   const name = (line: Line): string => pick(line.label, line.labelZh) || line.id;
@@ -74,7 +80,7 @@ export function OutsideList({ lines }: { readonly lines: Entries<"outsideLines">
                 disabled={chosen.size === 0}
                 onClick={() => setSending(true)}
               >
-                {own.send.chosen(chosen.size)}
+                {chosen.size === 0 ? own.send.open : own.send.chosen(chosen.size)}
               </Button>
             </>
           }

@@ -233,7 +233,7 @@ function Attach({
   const wasSent = detail.sample.state !== "none";
   return (
     <section
-      className="imports-drop outside-drop"
+      className="outside-drop"
       aria-label={own.upload(detail.revision)}
       data-over={over || undefined}
       onDragOver={(event) => {

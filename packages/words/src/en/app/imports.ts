@@ -27,6 +27,7 @@ export const imports = {
     added: (n: number) => (n === 1 ? "1 row is added" : `${n} rows are added`),
     changed: (n: number) => (n === 1 ? "1 cell is changed" : `${n} cells are changed`),
     removed: (n: number) => (n === 1 ? "1 row is removed" : `${n} rows are removed`),
+    files: (n: number) => (n === 1 ? "1 drawing is put in or kept" : `${n} drawings are put in or kept`),
     nothing: "The file says the same as the open book. Nothing would change.",
     sound: "Everything in it can be read.",
     faults: (n: number) =>

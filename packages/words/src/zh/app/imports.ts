@@ -29,6 +29,7 @@ export const imports: Translated<typeof en> = {
     added: (n) => `增加 ${n} 行`,
     changed: (n) => `更改 ${n} 个单元格`,
     removed: (n) => `删除 ${n} 行`,
+    files: (n) => `放入或保留 ${n} 个图纸文件`,
     nothing: "文件与当前设计册完全相同，不会有任何变化。",
     sound: "全部内容均可读取。",
     faults: (n) => `${n} 处错误。内容将原样导入，可在相应表格中修正。`,

@@ -8,7 +8,7 @@ export const outside: Translated<typeof english> = {
   none: "还没有外协零件。把零件的来源设为“have-made”，或给零件附上图纸。",
   noneFits: "没有符合筛选的零件。",
   all: "所有外协零件",
-  unknownPart: (id) => `设计书中没有零件 ${id}。`,
+  unknownPart: (id) => `设计册中没有零件 ${id}。`,
   toTable: "在零件表中",
   part: "零件",
   kind: "类别",
