@@ -111,6 +111,20 @@ export const boards: readonly Mutation[] = [
     },
   },
   {
+    name: "the smallest part of the board with most joints, moved onto its last fixing hole",
+    rule: "placement-hole",
+    plan: (sound) => {
+      const { typeId } = most(stuffed(sound), (row) => row.joints);
+      const row = least(partsOn(sound, typeId), (p) => p.width_mm * p.depth_mm);
+      const [x_mm = "", y_mm = ""] = (sizeOf(sound, row).holes.split(" ").at(-1) ?? "").split(",");
+      return {
+        victim: [typeId, row.reference],
+        change: (edit) => edit.set("placements", at(row), { x_mm, y_mm }),
+        follows: [some("placement-overlap", ids(row.reference))],
+      };
+    },
+  },
+  {
     name: "the part that leaves least room under the height of its board, twice as high",
     rule: "placement-too-high",
     plan: (sound) => {
