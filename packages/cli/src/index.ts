@@ -8,6 +8,7 @@ import { mapCommand } from "./commands/map.ts";
 import { matrixCommand } from "./commands/matrix.ts";
 import { newCommand } from "./commands/new.ts";
 import { panelsCommand } from "./commands/panels.ts";
+import { runCommand } from "./commands/run.ts";
 import { sendCommand } from "./commands/send.ts";
 import { settleCommand } from "./commands/settle.ts";
 import { sheetsCommand } from "./commands/sheets.ts";
@@ -27,6 +28,7 @@ export const COMMANDS: readonly Command[] = [
   panelsCommand,
   boardsCommand,
   billCommand,
+  runCommand,
   mapCommand,
   matrixCommand,
   newCommand,

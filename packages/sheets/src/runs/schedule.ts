@@ -79,8 +79,8 @@ function runBlock(input: RunSheetInput, run: RunTiming, axis: Axis): Block {
   const own = input.plan.stages.filter((block) => block.runId === run.runId);
   const heightMm = AXIS_MM + own.length * ROW_MM;
   const marks: Mark[] = [...axisMarks(axis, heightMm)];
-  for (const [i, block] of own.entries()) marks.push(...barMarks(input, block, axis, AXIS_MM + i * ROW_MM));
   if (run.shipDay !== null) marks.push(...shipMarks(axis.xOf(run.shipDay + 1), heightMm));
+  for (const [i, block] of own.entries()) marks.push(...barMarks(input, block, axis, AXIS_MM + i * ROW_MM));
   const late =
     run.isLate && run.shipDay !== null && run.readyDay !== null
       ? [
@@ -120,16 +120,16 @@ function barMarks({ options }: RunSheetInput, block: StageBlock, axis: Axis, yMm
   const to = Math.max(from + 0.8, axis.xOf(block.endDay + 1));
   const dates = `${dayText(block.startDay).slice(5)} – ${dayText(block.endDay).slice(5)}`;
   const datesMm = textWidthMm(dates, TEXT.small);
-  const fits = to + 1.5 + datesMm <= axis.widthMm;
+  // Before the bar, where the ship day is not in the way; after it where there is no room.
+  const isBefore = from - 1.5 - datesMm >= NAME_MM;
+  const textX = isBefore ? from - 1.5 - datesMm : to + 1.5;
   return [
     ...small.map((text, i) =>
       write(text, at(0, yMm + ROW_MM / 2 + heightMm / 2 + (i - (small.length - 1) / 2) * 2.7), { heightMm }),
     ),
     rect(box(from, yMm + 1.8, to - from, ROW_MM - 3.6), stroke("ink", LINE.medium), "faint"),
-    write(dates, at(fits ? to + 1.5 : from - 1.5, yMm + ROW_MM / 2 + TEXT.small / 2), {
-      heightMm: TEXT.small,
-      anchor: fits ? "start" : "end",
-    }),
+    rect(box(textX - 0.4, yMm + 2.4, datesMm + 0.8, ROW_MM - 4.8), null, "paper"),
+    write(dates, at(textX, yMm + ROW_MM / 2 + TEXT.small / 2), { heightMm: TEXT.small }),
     ruled(at(0, yMm + ROW_MM), at(axis.widthMm, yMm + ROW_MM), stroke("faint", LINE.hair)),
   ];
 }

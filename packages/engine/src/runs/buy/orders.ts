@@ -28,8 +28,7 @@ interface Draft {
 
 /**
  * Orders from the lots: those that one supplier gets in one week are one order, on the day of the earliest; each line
- * keeps its own day. An order below the supplier's least value takes the next one with it; the last one goes with the one
- * before.
+ * keeps its own day. An order below the supplier's least value goes with the one that is nearest in time.
  */
 export function ordersOf(shop: Shop, lots: readonly PlannedLots[], own: string): readonly ProposedOrder[] {
   const suppliers = rowsById(shop.tables.suppliers);
@@ -75,22 +74,24 @@ function weeks(supplierId: string, lots: readonly OrderedLot[]): readonly Draft[
 
 const amountOf = ({ lines }: Draft): Decimal => lines.reduce((sum, line) => sum + line.amount, 0n);
 
+/** Drafts, each that is too small joined to the one that is nearest to it in time; the earlier of the two days counts. */
 function joined(drafts: readonly Draft[], supplier: ShopRow<"suppliers"> | undefined): readonly Draft[] {
   const least = decimal(supplier?.least_order ?? 0);
-  const result: Draft[] = [];
-  const joinLast = (draft: Draft): void => {
-    const before = result.pop();
-    result.push(before === undefined ? draft : { ...before, lines: [...before.lines, ...draft.lines] });
-  };
-  for (const draft of drafts) {
-    const before = result.at(-1);
-    if (before !== undefined && amountOf(before) < least) joinLast(draft);
-    else result.push(draft);
-  }
-  const last = result.at(-1);
-  if (result.length > 1 && last !== undefined && amountOf(last) < least) {
-    result.pop();
-    joinLast(last);
+  const result = [...drafts];
+  for (let i = 0; i < result.length; ) {
+    const draft = result[i];
+    if (draft === undefined || result.length === 1) break;
+    if (amountOf(draft) >= least) {
+      i++;
+      continue;
+    }
+    const daysTo = (at: number): number =>
+      Math.abs((result[at]?.orderDay ?? Number.POSITIVE_INFINITY) - draft.orderDay);
+    const first = daysTo(i - 1) <= daysTo(i + 1) ? i - 1 : i;
+    const [a, b] = result.slice(first, first + 2);
+    if (a === undefined || b === undefined) break;
+    result.splice(first, 2, { ...a, lines: [...a.lines, ...b.lines] });
+    i = first;
   }
   return result;
 }
