@@ -1,0 +1,36 @@
+/** Shelves of the device: own facts, ends of streams and other single things, units and facts of others, pictures. */
+export const SHELVES = ["facts", "single", "units", "heard", "pictures"] as const;
+export type Shelf = (typeof SHELVES)[number];
+
+const NAME = "pinwright-floor";
+const VERSION = 1;
+
+/** Resolves with what a request of the database found. */
+export const found = <T>(request: IDBRequest<T>): Promise<T> =>
+  new Promise((done, failed) => {
+    request.onsuccess = () => done(request.result);
+    request.onerror = () => failed(request.error ?? new Error("The device's memory does not answer."));
+  });
+
+/** Resolves when everything of a transaction outlives the page. */
+export const ended = (transaction: IDBTransaction): Promise<void> =>
+  new Promise((done, failed) => {
+    transaction.oncomplete = () => done();
+    transaction.onabort = () => failed(transaction.error ?? new Error("The device's memory is full."));
+    transaction.onerror = () =>
+      failed(transaction.error ?? new Error("The device's memory does not answer."));
+  });
+
+/** Opens what this device keeps for the floor; asks the browser not to throw it away when room is short. */
+export async function openDatabase(): Promise<IDBDatabase> {
+  void navigator.storage?.persist?.();
+  const request = indexedDB.open(NAME, VERSION);
+  request.onupgradeneeded = () => {
+    for (const shelf of SHELVES) request.result.createObjectStore(shelf);
+  };
+  return found(request);
+}
+
+/** A transaction that is on the disk when it ends, where the browser can say so. */
+export const writing = (database: IDBDatabase, ...shelves: readonly Shelf[]): IDBTransaction =>
+  database.transaction([...shelves], "readwrite", { durability: "strict" });
