@@ -110,6 +110,7 @@ function testBlocks(tests: readonly Test[], language: SheetLanguage, widthMm: nu
       weight: "bold",
       detail: true,
       minMm: 30,
+      whole: true,
     },
     ...numbers.map(
       (n): TableColumn => ({

@@ -47,7 +47,7 @@ export const boardSheets = {
     mark: "Right way round",
     done: "The board when it is done",
     picture: (scale: string) =>
-      `Seen from the parts' side, ${scale}. Dark: goes in now, in the order of the list. Light: is in already. White bar or dot: the side with the mark.`,
+      `Seen from the parts' side, lower edge towards you, ${scale}. Dark: goes in now, in the order of the list. Light: is in already. White bar or dot: the side with the mark.`,
     doneHint: (scale: string) =>
       `Seen from the parts' side, ${scale}. The figure in a part is its box; thick bar or dot: the side with the mark.`,
     byHand: "Then: foam on, turn the board over, solder every joint, clip the leads, look at each joint.",

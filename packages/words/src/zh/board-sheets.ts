@@ -50,7 +50,7 @@ export const boardSheets: Translated<typeof english> = {
     mark: "方向标记",
     done: "完成后的电路板",
     picture: (scale) =>
-      `元件面视图，${scale}。深色：现在装入，按表中顺序。浅色：已装入。白条或白点：有标记的一侧。`,
+      `元件面视图，下边朝向操作者，${scale}。深色：现在装入，按表中顺序。浅色：已装入。白条或白点：有标记的一侧。`,
     doneHint: (scale) => `元件面视图，${scale}。元件内数字为料盒号；粗条或圆点：有标记的一侧。`,
     byHand: "然后：垫海绵，翻板，焊接全部焊点，剪脚，逐点目检。",
     toBath: "引脚弯好，元件不掉出。暂不焊接。",
