@@ -210,7 +210,10 @@ function Stages({
             boxes={plan.boxes}
             picked={picked}
             point={setPointed}
-            pick={(ref) => put({ ref })}
+            pick={(ref) => {
+              setPointed(null);
+              put({ ref });
+            }}
           />
         </div>
       </div>

@@ -1,4 +1,5 @@
 import { Button } from "@mantine/core";
+import { useState } from "react";
 import { Link, useSearchParams } from "wouter";
 import { useDesk, useView } from "../book/desk.tsx";
 import type { Entries } from "../book/desk-client.ts";
@@ -21,6 +22,7 @@ export function CuttingTab({ sizes }: { readonly sizes: Entries<"panelSizes"> })
   const [machines, setMachines] = useAskedCount("machines", 1, MOST_MACHINES);
   const basis = useView("cuttingBasis", null);
   const [params, setParams] = useSearchParams();
+  const [kept, setKept] = useState<number | null>(null);
   const partIds = [...new Set([...sizes.values()].map(({ sheetPartId }) => sheetPartId))].filter(
     (id) => id !== null,
   );
@@ -91,8 +93,9 @@ export function CuttingTab({ sizes }: { readonly sizes: Entries<"panelSizes"> })
         machines={machines}
       />
       {!work.working && !work.stopped && work.isCurrent && (
-        <KeepOffcuts done={work.done} stock={basis?.get("")?.stock ?? []} />
+        <KeepOffcuts done={work.done} stock={basis?.get("")?.stock ?? []} onKept={setKept} />
       )}
+      {kept !== null && <p role="status">{own.kept(kept)}</p>}
     </>
   );
 }

@@ -13,16 +13,18 @@ import type { Cutting } from "./use-cutting.ts";
 export function KeepOffcuts({
   done,
   stock,
+  onKept,
 }: {
   readonly done: ReadonlyMap<string, Cutting>;
   readonly stock: ViewEntry<"cuttingBasis">["stock"];
+  /** Hears how many offcuts were put into stock. */
+  readonly onKept: (count: number) => void;
 }) {
   const words = useWords();
   const own = words.panels;
   const desk = useDesk();
   const trouble = useTrouble();
   const mayEdit = useMay("lead");
-  const [kept, setKept] = useState<number | null>(null);
   const [failed, setFailed] = useState("");
   const plans = [...done.values()];
   const count = plans.flatMap(offcutsOf).reduce((sum, one) => sum + one.count, 0);
@@ -31,7 +33,7 @@ export function KeepOffcuts({
   const keep = (): void => {
     setFailed("");
     desk.edit(own.keepNote(count, sheets), { kind: "put", ...stockAfter(stock, plans) }).then(
-      () => setKept(count),
+      () => onKept(count),
       (error: unknown) => setFailed(trouble(error)),
     );
   };
@@ -45,7 +47,6 @@ export function KeepOffcuts({
         </Button>{" "}
         <Link href={`/b/${desk.bookId}/tables/stock_sheets`}>{words.tableNames.tables.stock_sheets}</Link>
       </p>
-      {kept !== null && <p role="status">{own.kept(kept)}</p>}
       {failed !== "" && <p className="error-text">{failed}</p>}
     </section>
   );

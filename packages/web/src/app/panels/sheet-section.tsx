@@ -122,7 +122,11 @@ export function SheetSection({
                 sheet={sheet}
                 shown={shown}
                 point={setPointed}
-                choose={(cut) => look({ pattern: index, cut, setup: null })}
+                choose={(cut) => {
+                  // Whoever goes on by keyboard is not held where the pointer happens to lie.
+                  setPointed(null);
+                  look({ pattern: index, cut, setup: null });
+                }}
                 sizes={sizes}
               />
             </div>
