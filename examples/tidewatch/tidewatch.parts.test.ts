@@ -75,10 +75,10 @@ describe("what Tidewatch is made of", () => {
 
   it("buys inserts at 0.80 a hundred rather than have a mould made, until the run is large", () => {
     expect(RUNS.map((machines) => wayAt("insert.round-16", machines))).toEqual([
-      "buy",
-      "buy",
-      "buy",
-      "buy",
+      "packs",
+      "packs",
+      "packs",
+      "packs",
       "moulded",
       "moulded",
     ]);

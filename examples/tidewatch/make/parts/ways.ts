@@ -17,7 +17,7 @@ const COILS: readonly Row[] = COIL_NAMES.flatMap((coil): readonly Row[] => [
     "自行绕制",
     { minutes: WIND_MINUTES[coil] ?? 4.5, setup_minutes: 25, lead_days: 4 },
   ],
-  [`coil.${coil}`, "winder", "have-made", "Wound by the coil winder", "外协绕制", { supplier: "coils" }],
+  [`coil.${coil}`, "winder", "have-made", "Wound to our drawing", "外协绕制", { supplier: "coils" }],
 ]);
 
 const WOOD: readonly Row[] = WOOD_PARTS.map((part) => [
