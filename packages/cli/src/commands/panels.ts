@@ -95,6 +95,9 @@ function cuttingText(cutting: SheetCutting): string {
     ...patternLines(cutting),
     `  different fence settings: ${cutting.settings.length}; no plan needs fewer than ${cutting.fewestSettings}`,
     `  fence set, trims too: ${cutting.setups.map(({ fenceMm }) => mm(fenceMm)).join(", ")} mm; cuts: ${cutting.cutCount}; about ${Math.ceil(cutting.sawMinutes)} min`,
+    ...(cutting.splitSettings.length === 0
+      ? []
+      : [`  set again, though panels mate: ${cutting.splitSettings.join(", ")}`]),
   ];
   return `${lines.join("\n")}\n`;
 }

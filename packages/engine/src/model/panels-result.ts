@@ -69,7 +69,7 @@ export interface PanelsResult {
   /** Wooden panels and others with sheet goods, in code-point order of their ids. */
   readonly cuts: readonly PanelCut[];
   readonly fits: readonly FitResult[];
-  /** In book order. */
+  /** In code-point order of the cutouts' ids. */
   readonly slots: readonly SlotCut[];
 }
 
@@ -96,6 +96,8 @@ export interface SheetCutting {
   readonly setups: readonly FenceSetup[];
   /** The fence has to be set at least so often for these patterns. */
   readonly fewestSetups: number;
+  /** Names of the book's settings that are set more than once, so that panels that mate are not cut at one setting. */
+  readonly splitSettings: readonly string[];
   /** Whole sheets, and how many no plan can do without. */
   readonly newSheets: number;
   readonly fewestNewSheets: number;
@@ -151,8 +153,9 @@ export interface SawCut {
   readonly setup: number;
   /** Line of the blade in the sheet's frame, in the middle of the kerf. */
   readonly line: readonly [number, number, number, number];
-  /** Panels that are done with this cut. */
+  /** Panels that are done with this cut, and their places among the sheet's panels. */
   readonly doneIds: readonly string[];
+  readonly doneAt: readonly number[];
 }
 
 /** The fence set once, and everything that is cut before it is moved again. */

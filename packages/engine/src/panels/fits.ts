@@ -1,5 +1,5 @@
 import type { BookRow } from "@pinwright/book";
-import { roundTo } from "@pinwright/kernel";
+import { compareText, roundTo } from "@pinwright/kernel";
 import type { FitResult, FitTermValue, Machine, PanelCut } from "../model/index.ts";
 import { type SheetGoods, thicknessOf } from "./goods.ts";
 
@@ -28,8 +28,10 @@ export function fitResults(
     if (rows === undefined) rowsOf.set(row.fit, [row]);
     else rows.push(row);
   }
-  return machine.book.tables.fits.flatMap((fit): FitResult[] => {
-    const terms = (rowsOf.get(fit.id) ?? []).map((row) => termOf(machine, goods, cutOf, row));
+  const fits = [...machine.book.tables.fits].sort((a, b) => compareText(a.id, b.id));
+  return fits.flatMap((fit): FitResult[] => {
+    const rows = (rowsOf.get(fit.id) ?? []).sort((a, b) => compareText(a.term, b.term));
+    const terms = rows.map((row) => termOf(machine, goods, cutOf, row));
     if (terms.length === 0) return [];
     return [
       {

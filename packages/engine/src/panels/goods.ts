@@ -1,5 +1,5 @@
 import type { BookRow, Shop, ShopRow } from "@pinwright/book";
-import { roundTo } from "@pinwright/kernel";
+import { compareText, roundTo } from "@pinwright/kernel";
 
 /** Lengths of panels are set on a fence to this. */
 const SIZE_STEP_MM = 0.1;
@@ -13,17 +13,18 @@ export interface SheetGoods {
   readonly thicknessMm: number;
   /** Whether that thickness was measured. */
   readonly measured: boolean;
-  /** In the order of the shop. */
+  /** In code-point order of their ids. */
   readonly stock: readonly ShopRow<"stock_sheets">[];
 }
 
 /**
- * The shop's sheet goods by part. Their thickness is the one that was measured on whole sheets, else on an offcut, else
- * the nominal one.
+ * The shop's sheet goods by part. Their thickness is the one that was measured on whole sheets, of several the first
+ * in code-point order, else on an offcut, else the nominal one.
  */
 export function sheetGoods(shop: Shop): ReadonlyMap<string, SheetGoods> {
   const byPart = new Map<string, ShopRow<"stock_sheets">[]>();
-  for (const row of shop.tables.stock_sheets) byPart.set(row.part, [...(byPart.get(row.part) ?? []), row]);
+  const rows = [...shop.tables.stock_sheets].sort((a, b) => compareText(a.id, b.id));
+  for (const row of rows) byPart.set(row.part, [...(byPart.get(row.part) ?? []), row]);
   return new Map(
     [...byPart].map(([partId, stock]) => {
       const whole = stock.filter((row) => !row.offcut);

@@ -1,4 +1,5 @@
 import type { BookRow } from "@pinwright/book";
+import { compareText } from "@pinwright/kernel";
 import type { Machine, PanelCut, SlotCut } from "../model/index.ts";
 import { appliesTo } from "../model/index.ts";
 import { isSawn, type SheetGoods, sawMm, thicknessOf } from "./goods.ts";
@@ -14,7 +15,9 @@ export function panelCuts(machine: Machine, goods: ReadonlyMap<string, SheetGood
   const rows = new Map(
     machine.book.tables.panel_sizes.map((row) => [`${row.panel} ${row.direction}`, row] as const),
   );
-  const sawn = [...machine.panels.values()].filter((panel) => isSawn(panel, goods));
+  const sawn = [...machine.panels.values()]
+    .filter((panel) => isSawn(panel, goods))
+    .sort((a, b) => compareText(a.id, b.id));
   return sawn.map((panel): PanelCut => {
     const x = rows.get(`${panel.id} x`);
     const y = rows.get(`${panel.id} y`);
@@ -54,7 +57,7 @@ function growth(machine: Machine, goods: ReadonlyMap<string, SheetGoods>, row: S
  * The width is the smaller extent of the cut, as it is drawn. Circles and outlines have none.
  */
 export function slotCuts(machine: Machine, goods: ReadonlyMap<string, SheetGoods>): readonly SlotCut[] {
-  return machine.book.tables.cutouts.flatMap((row): SlotCut[] => {
+  const slots = machine.book.tables.cutouts.flatMap((row): SlotCut[] => {
     const takes = row.takes === null ? undefined : machine.panels.get(row.takes);
     if (takes === undefined || row.width_mm === null || row.height_mm === null) return [];
     if (!machine.panels.has(row.panel) || !appliesTo(row, machine.options)) return [];
@@ -70,4 +73,5 @@ export function slotCuts(machine: Machine, goods: ReadonlyMap<string, SheetGoods
       },
     ];
   });
+  return slots.sort((a, b) => compareText(a.cutoutId, b.cutoutId));
 }

@@ -85,11 +85,23 @@ function composeOrder(line: LineResult, cutting: SheetCutting, options: SheetOpt
               widthMm,
               TEXT.normal,
             ),
+            ...splitBlocks(cutting, language, widthMm),
             gap(1),
             ...cutting.setups.map((setup) => setupBlock(line, cutting, setup, language, widthMm)),
           ],
     grids: gridsOf(line, cutting, language),
   });
+}
+
+/** A warning of sizes that mate and are not cut at one setting. */
+function splitBlocks(
+  { splitSettings }: SheetCutting,
+  language: SheetLanguage,
+  widthMm: number,
+): readonly Block[] {
+  if (splitSettings.length === 0) return [];
+  const text = say(language, (w) => w.panels.order.split(splitSettings.join(", ")));
+  return [paragraph(text, widthMm, TEXT.normal, true)];
 }
 
 /** `rip 3, 4`: cuts of one sheet at one setting, those of a kind together. */

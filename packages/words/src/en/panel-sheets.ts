@@ -35,6 +35,8 @@ export const panelSheets = {
       `pattern ${patterns.map(([n, copies]) => (copies === 1 ? `${n}` : `${n} (${copies} sheets)`)).join(", ")}: ${cuts}`,
     cuts: (kind: string, numbers: string) => `${kind} ${numbers}`,
     mates: (names: string) => `Mates: ${names}. Do not move the fence before all of them are cut.`,
+    split: (names: string) =>
+      `Set more than once: ${names}. Cut a test piece against a panel of the first time, so that they match.`,
     finished: (names: string) => `Finished: ${names}`,
     total: (setups: number, cuts: number) => `${setups} times setting the fence, ${cuts} cuts`,
     hint: "Set the fence once, cut everything that stands there, on every sheet and part of the run, then move it. Cut a test piece and measure it at each new setting. The part that counts lies between fence and blade.",

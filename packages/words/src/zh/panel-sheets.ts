@@ -34,6 +34,7 @@ export const panelSheets: Translated<typeof english> = {
       `排样 ${patterns.map(([n, copies]) => (copies === 1 ? `${n}` : `${n}（${copies} 张）`)).join("、")}：${cuts}`,
     cuts: (kind, numbers) => `${kind} ${numbers}`,
     mates: (names) => `相配：${names}。全部裁完之前不要移动靠尺。`,
+    split: (names) => `不止设一次：${names}。再设时先裁试件，与第一次裁的板件比对一致。`,
     finished: (names) => `裁成：${names}`,
     total: (setups, cuts) => `设靠尺 ${setups} 次，裁 ${cuts} 刀`,
     hint: "靠尺设一次，把整批所有板和料中该尺寸的都裁完，再移动。每次新设定先裁试件并测量。算尺寸的部分在靠尺与锯片之间。",

@@ -2,7 +2,7 @@ import { type CutPart, type CuttingProblem, cutFaults, mostValue, type SheetPlan
 import { WHOLE_SHEET } from "./demand.ts";
 import { type Column, cover } from "./master.ts";
 import { countsOf } from "./pattern.ts";
-import { bestStrips, partOfStrips } from "./strips.ts";
+import { bestStrips, partOfStrips, type StripPattern } from "./strips.ts";
 import { insideOf, type Units } from "./units.ts";
 
 /** A pattern is worth taking up when its value is more than that of a sheet by this. */
@@ -30,6 +30,8 @@ export const wholesOf = ({ sheets }: CuttingProblem): readonly number[] =>
 export interface Covered {
   readonly patterns: readonly { readonly pattern: Pattern; readonly amount: number }[];
   readonly prices: readonly number[];
+  /** All patterns that were looked at on the way. */
+  readonly seen: readonly Pattern[];
 }
 
 /**
@@ -75,16 +77,21 @@ export function covered(problem: CuttingProblem, units: Units, free: boolean): C
       return pattern === undefined ? [] : [{ pattern, amount }];
     }),
     prices: spread(found.prices),
+    seen: patterns,
   };
 }
 
-function patternOf(problem: CuttingProblem, units: Units, values: readonly number[]): Pattern | null {
+/** The pattern of strips that is worth most; null: there is none. */
+export function patternOf(problem: CuttingProblem, units: Units, values: readonly number[]): Pattern | null {
   const ways = units.ways.filter((way) => (values[way.piece] ?? 0) > 0);
   const best = bestStrips(ways, values, units);
   if (best === null) return null;
-  const part = partOfStrips(best, problem.pieces, insideOf(problem, best.sheet), problem.kerfMm);
-  return { sheet: best.sheet, part, counts: best.counts };
+  return { sheet: best.sheet, part: patternPart(problem, best), counts: best.counts };
 }
+
+/** The cuts of a pattern of strips. */
+export const patternPart = (problem: CuttingProblem, pattern: StripPattern): CutPart =>
+  partOfStrips(pattern, problem.pieces, insideOf(problem, pattern.sheet), problem.kerfMm);
 
 /** The most value from one sheet in any stages, if it comes out within those that are allowed. */
 function freePattern(problem: CuttingProblem, units: Units, values: readonly number[]): Pattern | null {

@@ -54,7 +54,8 @@ function demandOf(shop: Shop, goods: SheetGoods, demands: readonly PanelDemand[]
         widthMm: row.length_mm,
         heightMm: row.width_mm,
         trim: { leftMm: row.trim_mm, rightMm: row.trim_mm, bottomMm: row.trim_mm, topMm: row.trim_mm },
-        count: row.count,
+        // An offcut that nobody counted is one.
+        count: row.count ?? (row.offcut ? 1 : null),
         cost: row.offcut ? 1 : WHOLE_SHEET,
       })),
       ...sawRules(shop),

@@ -55,12 +55,15 @@ const withinStock = (uses: readonly PatternUse[], { sheets }: CuttingProblem): b
   });
 
 /** Each offcut filled with as much area as it can hold of what is wanted. */
-function fillOffcuts(problem: CuttingProblem): { uses: readonly PatternUse[]; left: readonly number[] } {
+export function fillOffcuts(
+  problem: CuttingProblem,
+  order: readonly number[] | null = null,
+): { uses: readonly PatternUse[]; left: readonly number[] } {
   const left = problem.pieces.map(({ count }) => count);
   const uses: PatternUse[] = [];
   problem.sheets.forEach(({ cost, count }, sheet) => {
     if (cost >= WHOLE_SHEET) return;
-    const units = unitsOf(problem, [sheet]);
+    const units = unitsOf(problem, [sheet], order);
     for (let n = 0; n < (count ?? 1); ) {
       const values = problem.pieces.map(({ widthMm, heightMm }, i) =>
         (left[i] ?? 0) > 0 ? widthMm * heightMm : 0,

@@ -57,7 +57,13 @@ export const cuttingProblems = (
   );
 
 function cutGoods(machine: Machine, demand: GoodsDemand, panels: readonly PanelDemand[]): SheetCutting {
-  const found = cutSheets(demand.problem);
+  const names = sizesOf(demand, panels);
+  const orderFor = (uses: readonly PatternUse[]): SawOrder => roughOrder(machine, demand, uses);
+  const found = cutSheets(
+    demand.problem,
+    (uses) => fenceWork(orderFor(uses), names),
+    (uses) => orderFor(uses).setups.map(({ fenceMm }) => fenceKey(fenceMm)),
+  );
   const part = machine.book.tables.parts.find(({ id }) => id === demand.sheetPartId);
   const blank: SheetCutting = {
     sheetPartId: demand.sheetPartId,
@@ -72,6 +78,7 @@ function cutGoods(machine: Machine, demand: GoodsDemand, panels: readonly PanelD
     fewestSettings: 0,
     setups: [],
     fewestSetups: 0,
+    splitSettings: [],
     newSheets: 0,
     fewestNewSheets: 0,
     offcutSheets: 0,
@@ -81,7 +88,7 @@ function cutGoods(machine: Machine, demand: GoodsDemand, panels: readonly PanelD
     cutCount: 0,
     sawMinutes: 0,
   };
-  return found.found ? { ...blank, ...described(machine, demand, found, panels) } : blank;
+  return found.found ? { ...blank, ...described(machine, demand, found, names) } : blank;
 }
 
 const idsOf = (pieces: readonly CutPieceOf[], places: readonly number[]): readonly string[] =>
@@ -94,7 +101,7 @@ function described(
   { shop }: Machine,
   { pieces, stock, problem }: GoodsDemand,
   { uses, fewestWhole, steps }: Cutting & { readonly found: true },
-  panels: readonly PanelDemand[],
+  settingNames: ReadonlyMap<number, readonly string[]>,
 ): Partial<SheetCutting> {
   const { saw_kerf_mm, offcut_min_mm, fence_setting_min, saw_cut_s } = shop.numbers;
   const laid = uses.flatMap((use) => {
@@ -117,7 +124,7 @@ function described(
       cuts: cutsInOrder(layout, order, i, (at) => placed[at]?.panelId ?? ""),
     };
   });
-  const setups = setupsOf(order, sheets, sizesOf(panels));
+  const setups = setupsOf(order, sheets, settingNames);
   const settings = settingsOf(laid.map(({ layout }) => layout));
   const cutCount = setups.reduce((sum, setup) => sum + setup.cutCount, 0);
   const sum = (of: (sheet: SheetCut) => number): number =>
@@ -131,6 +138,7 @@ function described(
     fewestSettings: fewestSettings(pieces, problem),
     setups,
     fewestSetups: order.fewest,
+    splitSettings: splitNames(order, settingNames),
     newSheets,
     fewestNewSheets: Math.min(fewestWhole, newSheets),
     offcutSheets: sum((sheet) => (sheet.offcut ? 1 : 0)),
@@ -201,23 +209,59 @@ function cutsInOrder(
         setup: setup + 1,
         line: node.line,
         doneIds: node.done.map(idOf),
+        doneAt: node.done,
       });
     }
   });
   return cuts;
 }
 
-/** Names of the book's settings by the size that they are cut to. */
-function sizesOf(panels: readonly PanelDemand[]): ReadonlyMap<number, readonly string[]> {
-  const byKey = new Map<number, string[]>();
-  const add = (mm: number, name: string | null): void => {
+/** Orders looked at while plans are compared. */
+const COMPARE_STEPS = 300;
+
+/** An order of the fence that is found quickly. */
+function roughOrder({ shop }: Machine, { stock }: GoodsDemand, uses: readonly PatternUse[]): SawOrder {
+  const { saw_kerf_mm, offcut_min_mm } = shop.numbers;
+  const nodes = uses.flatMap(({ sheet, part }) => {
+    const row = stock[sheet];
+    return row === undefined ? [] : [layOut(row, part, saw_kerf_mm, offcut_min_mm).nodes];
+  });
+  return sawOrder(nodes, COMPARE_STEPS);
+}
+
+/** How many settings that mate are set more than once, and how often the fence is set in all. */
+const fenceWork = (order: SawOrder, names: ReadonlyMap<number, readonly string[]>): readonly number[] => [
+  splitNames(order, names).length,
+  order.setups.length,
+];
+
+/** Names of settings at which the fence is set more than once. */
+function splitNames({ setups }: SawOrder, names: ReadonlyMap<number, readonly string[]>): readonly string[] {
+  const times = new Map<number, number>();
+  for (const { fenceMm } of setups) times.set(fenceKey(fenceMm), (times.get(fenceKey(fenceMm)) ?? 0) + 1);
+  return [...names].flatMap(([key, own]) => ((times.get(key) ?? 0) > 1 ? own : []));
+}
+
+/** Names of the book's settings of several panels of these goods, by the size that they are cut to. */
+function sizesOf(
+  { sheetPartId }: GoodsDemand,
+  panels: readonly PanelDemand[],
+): ReadonlyMap<number, readonly string[]> {
+  const byName = new Map<string, { readonly key: number; readonly ids: Set<string> }>();
+  const add = (mm: number, name: string | null, panelId: string): void => {
     if (name === null) return;
-    const known = byKey.get(fenceKey(mm)) ?? [];
-    if (!known.includes(name)) byKey.set(fenceKey(mm), [...known, name]);
+    const known = byName.get(name) ?? { key: fenceKey(mm), ids: new Set<string>() };
+    known.ids.add(panelId);
+    byName.set(name, known);
   };
   for (const { cut } of panels) {
-    add(cut.widthMm, cut.settingX);
-    add(cut.heightMm, cut.settingY);
+    if (cut.sheetPartId !== sheetPartId) continue;
+    add(cut.widthMm, cut.settingX, cut.panelId);
+    add(cut.heightMm, cut.settingY, cut.panelId);
+  }
+  const byKey = new Map<number, string[]>();
+  for (const [name, { key, ids }] of byName) {
+    if (ids.size > 1) byKey.set(key, [...(byKey.get(key) ?? []), name]);
   }
   return byKey;
 }

@@ -13,7 +13,7 @@ export interface SawOrder {
   readonly fewest: number;
 }
 
-/** Orders looked at, as counted steps. */
+/** Orders looked at, as counted steps: for a plan that is to be followed. */
 const MOST_STEPS = 20_000;
 
 /**
@@ -21,7 +21,7 @@ const MOST_STEPS = 20_000;
  * is cut, of all sheets. A cut waits for the one that its part comes out of. To set a distance twice is needed only where
  * every cut of it cannot wait until others have been made.
  */
-export function sawOrder(sheets: readonly (readonly SheetNode[])[]): SawOrder {
+export function sawOrder(sheets: readonly (readonly SheetNode[])[], mostSteps = MOST_STEPS): SawOrder {
   const cuts = sheets.flatMap((nodes, sheet) =>
     nodes.map((node, at) => ({
       sheet,
@@ -45,6 +45,7 @@ export function sawOrder(sheets: readonly (readonly SheetNode[])[]): SawOrder {
       key: keys.indexOf(key),
     })),
     keys.length,
+    mostSteps,
   );
   const order = search.best();
   const made = new Set<number>();
@@ -71,11 +72,13 @@ interface Cut {
 class Search {
   readonly #cuts: readonly Cut[];
   readonly #keys: number;
+  readonly #mostSteps: number;
   #steps = 0;
   #best: readonly number[] = [];
   readonly bound: number;
 
-  constructor(cuts: readonly Cut[], keys: number) {
+  constructor(cuts: readonly Cut[], keys: number, mostSteps: number) {
+    this.#mostSteps = mostSteps;
     this.#cuts = cuts;
     this.#keys = keys;
     this.bound = this.#atLeast();
@@ -147,7 +150,7 @@ class Search {
   }
 
   #look(done: Uint8Array, order: readonly number[], seen: Map<string, number>): void {
-    if (this.#steps++ > MOST_STEPS || this.#best.length <= this.bound) return;
+    if (this.#steps++ > this.#mostSteps || this.#best.length <= this.bound) return;
     const open = this.#left(done).filter((n) => n > 0).length;
     if (open === 0) {
       if (order.length < this.#best.length) this.#best = order;

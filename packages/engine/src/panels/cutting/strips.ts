@@ -26,21 +26,47 @@ export interface StripSheet {
   readonly h: number;
 }
 
+/** What a pattern of strips may be. */
+export interface StripRules {
+  /** Cuts that may part the strips. */
+  readonly firstCuts: readonly CutKind[];
+  /** Whether strips may be trimmed in a third stage; without it a strip holds pieces of one height. */
+  readonly trims: boolean;
+  /** Rank of every length in the order in which the fence is set: no cut waits for one of a later rank. Null: any. */
+  readonly ranks: ReadonlyMap<number, number> | null;
+}
+
+/** Whether a piece may lie in a strip of some height: by its own height, and by the order of the fence. */
+export function mayLie(
+  alongLength: number,
+  acrossLength: number,
+  stripHeight: number,
+  { trims, ranks }: StripRules,
+): boolean {
+  if (trims ? acrossLength > stripHeight : acrossLength !== stripHeight) return false;
+  if (ranks === null) return true;
+  const rank = (length: number): number => ranks.get(length) ?? 0;
+  return (
+    rank(stripHeight) <= rank(alongLength) &&
+    (acrossLength === stripHeight || rank(alongLength) <= rank(acrossLength))
+  );
+}
+
 /**
  * Most value from one sheet in two stages with trimming (rip, cross, trim, or cross, rip, trim), any number of copies:
  * exact, by a knapsack for each height of strip and one over the strips (P. C. Gilmore, R. E. Gomory, Operations Research
  * 13 (1965) 94–120).
- * @param within the sheets, and whether a third stage may trim; without it a strip holds pieces of one height
+ * @param within the sheets, and what a pattern may be
  */
 export function bestStrips(
   ways: readonly LyingPiece[],
   values: readonly number[],
-  { sheets, trims }: { readonly sheets: readonly StripSheet[]; readonly trims: boolean },
+  within: StripRules & { readonly sheets: readonly StripSheet[] },
 ): StripPattern | null {
   let best: StripPattern | null = null;
-  for (const sheet of sheets) {
-    for (const firstCut of ["rip", "cross"] as const) {
-      const found = inDirection(ways, values, sheet, firstCut, trims);
+  for (const sheet of within.sheets) {
+    for (const firstCut of within.firstCuts) {
+      const found = inDirection(ways, values, sheet, firstCut, within);
       if (found !== null && (best === null || found.value > best.value + 1e-9)) best = found;
     }
   }
@@ -52,7 +78,7 @@ function inDirection(
   values: readonly number[],
   { sheet, w, h }: StripSheet,
   firstCut: CutKind,
-  trims: boolean,
+  rules: StripRules,
 ): StripPattern | null {
   const rip = firstCut === "rip";
   const along = ({ w: x, h: y }: LyingPiece): number => (rip ? x : y);
@@ -61,7 +87,7 @@ function inDirection(
   const fitting = ways.filter((way) => along(way) <= length && across(way) <= width);
   const heights = [...new Set(fitting.map(across))].sort((a, b) => a - b);
   const strips = heights.map((high) => {
-    const own = fitting.filter((way) => (trims ? across(way) <= high : across(way) === high));
+    const own = fitting.filter((way) => mayLie(along(way), across(way), high, rules));
     const filled = knapsack(
       own.map((way) => ({ length: along(way), value: values[way.piece] ?? 0 })),
       length,
@@ -73,17 +99,36 @@ function inDirection(
     width,
   );
   if (chosen.value <= 0) return null;
-  const rows = chosen.taken.flatMap((i) => {
-    const pieces = strips[i]?.pieces ?? [];
-    // The highest first: what is cut off above the others then lies together.
-    return pieces.length === 0
-      ? []
-      : [[...pieces].sort((a, b) => across(b) - across(a) || along(b) - along(a))];
-  });
-  rows.sort((a, b) => Math.max(...b.map(across)) - Math.max(...a.map(across)));
+  const rows = inOrder(
+    chosen.taken.flatMap((i) => {
+      const pieces = strips[i]?.pieces ?? [];
+      return pieces.length === 0 ? [] : [pieces];
+    }),
+    along,
+    across,
+    rules,
+  );
   const counts = values.map(() => 0);
   for (const way of rows.flat()) counts[way.piece] = (counts[way.piece] ?? 0) + 1;
   return { sheet, firstCut, strips: rows, counts, value: chosen.value };
+}
+
+/**
+ * Strips and the pieces in them as they are cut off one after another: in the order of the fence where there is one, for
+ * each waits for the one before; else the highest first, so that what is cut off above the others lies together.
+ */
+export function inOrder(
+  rows: readonly (readonly LyingPiece[])[],
+  along: (way: LyingPiece) => number,
+  across: (way: LyingPiece) => number,
+  { ranks }: StripRules,
+): readonly (readonly LyingPiece[])[] {
+  const rank = (length: number): number => ranks?.get(length) ?? 0;
+  const high = (row: readonly LyingPiece[]): number => Math.max(...row.map(across));
+  const sorted = rows.map((row) =>
+    [...row].sort((a, b) => rank(along(a)) - rank(along(b)) || across(b) - across(a) || along(b) - along(a)),
+  );
+  return sorted.sort((a, b) => rank(high(a)) - rank(high(b)) || high(b) - high(a));
 }
 
 /**

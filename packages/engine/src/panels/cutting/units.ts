@@ -1,13 +1,11 @@
 import type { CuttingProblem } from "@pinwright/kernel";
 import { fenceKey } from "./pattern.ts";
-import type { LyingPiece, StripSheet } from "./strips.ts";
+import type { LyingPiece, StripRules, StripSheet } from "./strips.ts";
 
 /** The problem in whole units for strips, kerf added to all lengths. */
-export interface Units {
+export interface Units extends StripRules {
   readonly ways: readonly LyingPiece[];
   readonly sheets: readonly StripSheet[];
-  /** Whether strips may be trimmed in a third stage. */
-  readonly trims: boolean;
 }
 
 const gcd = (a: number, b: number): number => (b === 0 ? a : gcd(b, a % b));
@@ -24,8 +22,15 @@ export function insideOf({ sheets }: CuttingProblem, sheet: number): { widthMm: 
   };
 }
 
-/** Pieces as they may lie on some of the sheets, and those sheets. */
-export function unitsOf(problem: CuttingProblem, sheets: readonly number[]): Units {
+/**
+ * Pieces as they may lie on some of the sheets, and those sheets.
+ * @param order distances in the order in which the fence is set, in µm; null: any
+ */
+export function unitsOf(
+  problem: CuttingProblem,
+  sheets: readonly number[],
+  order: readonly number[] | null = null,
+): Units {
   const kerf = fenceKey(problem.kerfMm);
   const inside = sheets.map((sheet) => {
     const { widthMm, heightMm } = insideOf(problem, sheet);
@@ -46,6 +51,8 @@ export function unitsOf(problem: CuttingProblem, sheets: readonly number[]): Uni
   return {
     ways: ways.map(scale).filter((way) => scaled.some(({ w, h }) => way.w <= w && way.h <= h)),
     sheets: scaled,
+    firstCuts: problem.firstCut === "either" ? ["rip", "cross"] : [problem.firstCut],
+    ranks: order === null ? null : new Map(order.map((key, rank) => [(key + kerf) / unit, rank] as const)),
     trims: problem.stages === null || problem.stages >= 3,
   };
 }
