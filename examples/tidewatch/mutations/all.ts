@@ -13,6 +13,7 @@ import { lamps } from "./lamps.ts";
 import type { Mutation } from "./mutation.ts";
 import { nets } from "./nets.ts";
 import { order } from "./order.ts";
+import { outside } from "./outside.ts";
 import { parts } from "./parts.ts";
 import { program } from "./program.ts";
 import { protection } from "./protection.ts";
@@ -44,4 +45,4 @@ export const WIRING: readonly Mutation[] = [
 export const FASTENING: readonly Mutation[] = [...fit, ...threads, ...clash, ...access, ...ball, ...order];
 
 /** Faults of what the machine is made of, and of what the shop knows of its prices. */
-export const MAKING: readonly Mutation[] = [...boards, ...parts];
+export const MAKING: readonly Mutation[] = [...boards, ...parts, ...outside];

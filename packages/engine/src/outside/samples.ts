@@ -31,7 +31,7 @@ export type LotBlock =
 const firstDay = ({ asked, received, decided }: ShopRow<"samples">): string => asked || received || decided;
 
 /** Samples in the order in which they were asked for; one without a day comes first, ties go by id. */
-export const inOrder = (samples: readonly ShopRow<"samples">[]): readonly ShopRow<"samples">[] =>
+const inOrder = (samples: readonly ShopRow<"samples">[]): readonly ShopRow<"samples">[] =>
   [...samples].sort((a, b) => compareText(firstDay(a), firstDay(b)) || compareText(a.id, b.id));
 
 /** Every sample of a part, over all its revisions and the ways in which it was made, first first. */

@@ -2,17 +2,8 @@ import { Button, Modal, TextInput } from "@mantine/core";
 import { type FormEvent, useState } from "react";
 import type { ViewEntry } from "../../worker/protocol.ts";
 import { useWords } from "../words.tsx";
+import { nextRevision } from "./next-names.ts";
 import { useEdit } from "./use-edit.ts";
-
-/** The revision that most likely follows: `B` after `A`, `4` after `3`; blank when nothing is likely. */
-export function nextRevision(revision: string): string {
-  if (revision === "") return "A";
-  const number = /^(.*?)(\d+)$/.exec(revision);
-  if (number !== null) return `${number[1]}${Number(number[2]) + 1}`;
-  const last = revision.charCodeAt(revision.length - 1);
-  const isLetter = (last >= 65 && last < 90) || (last >= 97 && last < 122);
-  return isLetter ? `${revision.slice(0, -1)}${String.fromCharCode(last + 1)}` : "";
-}
 
 /** Gives a part another present revision; the earlier one keeps its files and samples. */
 export function ReviseDialog({

@@ -5,6 +5,7 @@ import { useView } from "../book/desk.tsx";
 import { today } from "../runs/today.ts";
 import { useMay } from "../session/session.tsx";
 import { usePick, useWords } from "../words.tsx";
+import { nextSampleId } from "./next-names.ts";
 import { OneSample } from "./one-sample.tsx";
 import { useEdit } from "./use-edit.ts";
 
@@ -25,16 +26,6 @@ export function SamplesSection({ detail }: { readonly detail: Detail }) {
       ))}
     </section>
   );
-}
-
-/** An id for the next sample of a part's present revision: `sm.br.plate.b-2`. */
-export function nextSampleId(partId: string, revision: string, taken: ReadonlySet<string>): string {
-  const of = revision
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, "-")
-    .replace(/^-+|-+$/g, "");
-  const stem = `sm.${partId.slice(0, 60)}.${of || "x"}`;
-  for (let n = 1; ; n++) if (!taken.has(`${stem}-${n}`)) return `${stem}-${n}`;
 }
 
 function AskSample({ detail }: { readonly detail: Detail }) {

@@ -76,7 +76,7 @@ export const outsideLines = view<null, OutsideLine>({
 });
 
 /** A file of a part as the table of drawings has it. */
-export interface OutsideDrawing {
+interface OutsideDrawing {
   readonly revision: string;
   readonly file: string;
   readonly kind: "drawing" | "outline" | "model";
