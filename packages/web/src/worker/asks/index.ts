@@ -3,6 +3,7 @@ import { boardKitFor, boardStuffing } from "./board-making.ts";
 import { candidates } from "./candidates.ts";
 import { composeSheet } from "./compose-sheet.ts";
 import { cuttingOfSheet } from "./cutting-of-sheet.ts";
+import { diagnoseBench } from "./diagnose-bench.ts";
 import { importTrial } from "./import-trial.ts";
 import { paintOfRun } from "./paint-of-run.ts";
 import { pegTrial, pinPeg, unpinPegs } from "./pegs.ts";
@@ -20,6 +21,7 @@ import { takenIds } from "./taken-ids.ts";
 
 /** Questions that are answered once, by their names. */
 export const ASKS = {
+  diagnoseBench,
   search,
   candidates,
   renaming,

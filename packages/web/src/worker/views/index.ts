@@ -17,6 +17,10 @@ import { electricSupplies, electricSupply } from "./electric-supplies.ts";
 import { electricWorkedCurrent, electricWorkedLoad } from "./electric-worked.ts";
 import { faults } from "./faults.ts";
 import { findings, spareAcceptances } from "./findings.ts";
+import { floorBench } from "./floor-bench.ts";
+import { floorStage } from "./floor-stage.ts";
+import { floorTypes } from "./floor-types.ts";
+import { floorWork } from "./floor-work.ts";
 import { harness } from "./harness.ts";
 import { harnessWires } from "./harness-wires.ts";
 import { harnesses } from "./harnesses.ts";
@@ -64,6 +68,10 @@ import { wiringPlace } from "./wiring-place.ts";
 
 /** Every view by its name. */
 export const VIEWS = {
+  floorBench,
+  floorStage,
+  floorTypes,
+  floorWork,
   summary,
   table,
   tableFaults,

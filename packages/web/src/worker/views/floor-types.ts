@@ -1,0 +1,35 @@
+import type { UnitKind } from "@pinwright/contract";
+import type { NamedId } from "../steps/named.ts";
+import { view } from "./view.ts";
+
+/** A kind of thing that is built and gets serial numbers. */
+export interface FloorType extends NamedId {
+  readonly what: UnitKind;
+}
+
+/** Everything of the book that units can be of, by `what type`. */
+export const floorTypes = view<null, FloorType>({
+  uses: ({ book }) => [
+    book.tables.board_types,
+    book.tables.harnesses,
+    book.tables.mechanism_types,
+    book.machine,
+  ],
+  entries: ({ book: { tables, machine } }) => {
+    const kinds = [
+      ["board", tables.board_types],
+      ["harness", tables.harnesses],
+      ["mechanism", tables.mechanism_types],
+      ["machine", [{ id: machine.id, label: machine.label, label_zh: machine.label_zh }]],
+    ] as const;
+    return new Map(
+      kinds.flatMap(([what, rows]) =>
+        rows.map(({ id, label, label_zh }): [string, FloorType] => [
+          `${what} ${id}`,
+          { what, id, label, labelZh: label_zh },
+        ]),
+      ),
+    );
+  },
+  restsInPreview: true,
+});

@@ -1,0 +1,163 @@
+import type { BookRow } from "@pinwright/book";
+import type { UnitKind } from "@pinwright/contract";
+import {
+  cutList,
+  layUpOrder,
+  type Needed,
+  neededFor,
+  stuffingPlan,
+  testsOf,
+  type UnitState,
+} from "@pinwright/engine";
+import type { Model } from "../model.ts";
+import { type NamedId, namedItem } from "../steps/named.ts";
+import { view } from "./view.ts";
+
+/** A test of the book as the bench shows it. */
+export interface FloorTest extends NamedId {
+  readonly kind: BookRow<"tests">["kind"];
+  readonly purpose: string;
+  readonly from: string;
+  readonly to: string;
+  readonly unit: string;
+  readonly nominal: number | null;
+  readonly min: number | null;
+  readonly max: number | null;
+  readonly do: string;
+  readonly doZh: string;
+  readonly caution: string;
+  readonly cautionZh: string;
+}
+
+/** A place in the machine that holds a unit with a serial number of its own, and the step that puts it there. */
+export interface FloorPlace extends NamedId {
+  readonly what: "board" | "harness";
+  readonly type: string;
+  readonly stepId: string | null;
+}
+
+/** A wire as it is laid: from the holder where its end is crimped already. */
+interface LaidWire {
+  readonly wireId: string;
+  readonly from: string;
+  readonly to: string;
+}
+
+/** Everything that a unit of one kind and type takes, in the order of the work. */
+export interface FloorWork {
+  readonly needed: Needed;
+  /** Ids of steps of assembly, or of a mechanism's own bench. */
+  readonly stepIds: readonly string[];
+  readonly tests: readonly FloorTest[];
+  readonly places: readonly FloorPlace[];
+  /** Stages of stuffing. */
+  readonly stages: readonly number[];
+  /** Ids of wires, reel by reel. */
+  readonly cut: readonly string[];
+  readonly lay: readonly LaidWire[];
+}
+
+/** A unit of which nothing is known but its kind and type. */
+const blank = (what: UnitKind, type: string): UnitState => ({
+  unit: "",
+  begun: {
+    ...{ what, type, book: "", revision: "", options: [] },
+    source: { stream: "", seq: 0, at: "", person: "" },
+  },
+  ...{ inside: [], within: [], steps: new Map(), readings: new Map(), defects: new Map() },
+  ...{ lots: [], alternates: [], overrides: [], notes: [] },
+  ...{ stage: "", site: "", onTheWay: null, released: null, minutes: 0 },
+});
+
+const testOf = (row: BookRow<"tests">): FloorTest => ({
+  id: row.id,
+  label: row.label,
+  labelZh: row.label_zh,
+  kind: row.kind,
+  purpose: row.purpose,
+  from: row.from ?? "",
+  to: row.to ?? "",
+  unit: row.unit,
+  nominal: row.nominal,
+  min: row.min,
+  max: row.max,
+  do: row.do,
+  doZh: row.do_zh,
+  caution: row.caution,
+  cautionZh: row.caution_zh,
+});
+
+function placesOf(model: Model): readonly FloorPlace[] {
+  const { machine, steps, harnesses } = model.line;
+  const mountedIn = new Map(steps.steps.flatMap((step) => step.itemIds.map((id) => [id, step.id] as const)));
+  const laidIn = new Map(
+    steps.steps.flatMap(({ harnessId, id }) => (harnessId === null ? [] : [[harnessId, id] as const])),
+  );
+  return [
+    ...[...machine.items.values()].flatMap((item): readonly FloorPlace[] =>
+      item.kind === "board"
+        ? [
+            {
+              ...namedItem(model, item.id),
+              what: "board",
+              type: item.type.id,
+              stepId: mountedIn.get(item.id) ?? null,
+            },
+          ]
+        : [],
+    ),
+    ...[...harnesses.values()].map(
+      ({ harness: { id, label, label_zh } }): FloorPlace => ({
+        ...{ id, label, labelZh: label_zh },
+        what: "harness",
+        type: id,
+        stepId: laidIn.get(id) ?? null,
+      }),
+    ),
+  ];
+}
+
+function workOf(model: Model, what: UnitKind, type: string): FloorWork {
+  const { line } = model;
+  const { machine } = line;
+  const needed = neededFor(line, blank(what, type));
+  const harness = what === "harness" ? line.harnesses.get(type) : undefined;
+  const isStuffed = what === "board" && model.book.tables.placements.some((row) => row.board_type === type);
+  return {
+    needed,
+    stepIds: needed.steps,
+    tests: testsOf(line, what, type).map(testOf),
+    places: what === "machine" ? placesOf(model) : [],
+    stages: isStuffed ? stuffingPlan(machine, type, 1, "hand").stages.map(({ number }) => number) : [],
+    cut:
+      harness === undefined
+        ? []
+        : [cutList(machine, harness)].flatMap(({ groups, cables }) => [
+            ...groups.flatMap(({ rows }) => rows.map(({ wireId }) => wireId)),
+            ...cables.flatMap(({ cores }) => cores.map(({ wireId }) => wireId)),
+          ]),
+    lay:
+      harness === undefined
+        ? []
+        : layUpOrder(machine, harness).flatMap(({ runs }) =>
+            runs.flatMap(({ wires }) =>
+              wires.map(({ wireId, from, to }) => ({ wireId, from: from.id, to: to.id })),
+            ),
+          ),
+  };
+}
+
+/** What a unit of a kind and type takes; one entry. */
+export const floorWork = view<{ readonly what: UnitKind; readonly type: string }, FloorWork>({
+  uses: ({ line, book }, { type }) => [
+    line.steps,
+    line.harnesses.get(type),
+    line.harnesses.size,
+    line.machine.items,
+    book.tables.tests,
+    book.tables.placements,
+    book.tables.board_types,
+  ],
+  entries: (model, { what, type }) => new Map([["", workOf(model, what, type)]]),
+  restsInPreview: true,
+});
