@@ -14,6 +14,7 @@ import type { Mutation } from "./mutation.ts";
 import { nets } from "./nets.ts";
 import { order } from "./order.ts";
 import { outside } from "./outside.ts";
+import { panels } from "./panels.ts";
 import { parts } from "./parts.ts";
 import { program } from "./program.ts";
 import { protection } from "./protection.ts";
@@ -45,4 +46,4 @@ export const WIRING: readonly Mutation[] = [
 export const FASTENING: readonly Mutation[] = [...fit, ...threads, ...clash, ...access, ...ball, ...order];
 
 /** Faults of what the machine is made of, and of what the shop knows of its prices. */
-export const MAKING: readonly Mutation[] = [...boards, ...parts, ...outside];
+export const MAKING: readonly Mutation[] = [...boards, ...parts, ...outside, ...panels];
