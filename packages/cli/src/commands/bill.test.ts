@@ -16,7 +16,7 @@ describe("bill", () => {
   it("adds costs at a quantity, and says what they lack", async () => {
     const { out } = await call("bill", example, "--machines", "25");
     expect(out).toMatch(/^what +quantity +unit +each +in all +how +name$/mu);
-    expect(out).toMatch(/^one machine: [\d.]+(?: \+\?)? \w* ?at 25 machines, of which [\d.]+ own work$/mu);
+    expect(out).toMatch(/^one machine: [\d.]+(?: \+\?)? \w* ?at 25 machines, of which [\d.]+ own work; /mu);
   });
 
   it("tells where a part is used, and how to get it", async () => {

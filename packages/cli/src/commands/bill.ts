@@ -28,25 +28,14 @@ import { BOOK_OPTIONS, fatalFaults, loadBook, runLine } from "../load.ts";
 import { countOption } from "../number-option.ts";
 import { STATUS, UsageError } from "../terminal.ts";
 import { textTable } from "../text-table.ts";
+import { moneyText, partsText, quantityText, sourceText, totalText } from "./bill-costs.ts";
 
 /** Quantities that ways are held against each other at, beside the run's own. */
 const WAY_QUANTITIES: readonly number[] = [1, 10, 25, 50, 100, 250, 500, 1000, 2500, 5000, 10000];
 
 const plain = (value: Decimal): string => textOfDecimal(value);
 
-/** A sum with what it lacks: `12.50 +?` is 12.50 and something that nobody knows. */
-const money = ({ value, missing }: Total, currency: string): string =>
-  `${textOfDecimal(value, currencyPlaces(currency))}${missing.length > 0 ? " +?" : ""}`;
-
 const nameOf = (bill: Bill, id: string): string => bill.nodes.get(id)?.labels.en ?? id;
-
-function sourceText({ source, cost }: NodeCost): string {
-  if (source === null || cost === null) return "";
-  const { purchase } = cost;
-  const by = source.supplierId === null ? "" : ` ${source.supplierId}`;
-  const from = purchase === null ? "" : ` at ${plain(purchase.price)} ${purchase.currency}`;
-  return `${source.wayId ?? source.kind}${by}${from}`;
-}
 
 /** Columns that stand right: quantity, cost of one, cost in one machine. */
 const FIGURES: ReadonlySet<number> = new Set([1, 3, 4]);
@@ -58,32 +47,23 @@ function levelsText(line: LineResult, nodeId: string, cost: CostRollUp | null, i
     .filter(({ level }) => !isOne || level === 1)
     .map(({ level, node, line: { why, colour }, quantity, circle }) => {
       const found = cost?.nodes.get(node.id);
-      const figures = cost === null ? [] : costCells(found, quantity, cost.currency);
+      const figures = cost === null ? [] : costCells(found, quantity, cost.currency, node.labels.en);
       const what = `${"  ".repeat(level - 1)}${node.id}${colour === "" ? "" : ` ${colour}`}`;
       const note = circle ? ", contains itself" : "";
-      return [what, plain(quantity), node.unit, ...figures, `${node.labels.en} (${why}${note})`];
+      return [what, quantityText(quantity), node.unit, ...figures, `${node.labels.en} (${why}${note})`];
     });
   return textTable([heads, ...rows], FIGURES);
 }
 
-function costCells(found: NodeCost | undefined, quantity: Decimal, currency: string): readonly string[] {
+function costCells(
+  found: NodeCost | undefined,
+  quantity: Decimal,
+  currency: string,
+  name: string,
+): readonly string[] {
   if (found === undefined) return ["?", "?", ""];
   const all = { ...found.each, value: timesDecimal(found.each.value, quantity) };
-  return [money(found.each, currency), money(all, currency), sourceText(found)];
-}
-
-function totalText(cost: CostRollUp, nodeId: string): string {
-  const found = cost.nodes.get(nodeId);
-  const each = found?.each ?? addTotals([cost.each]);
-  const lines = [
-    `${nodeId === MACHINE_NODE ? "one machine" : `one ${nodeId}`}: ${money(each, cost.currency)} ${cost.currency} at ${cost.machines} machines, of which ${money({ value: found?.work ?? 0n, missing: [] }, cost.currency)} own work`,
-  ];
-  if (nodeId === MACHINE_NODE)
-    lines.push(
-      `left over in packs after the run: ${textOfDecimal(cost.leftOver, currencyPlaces(cost.currency))} ${cost.currency}`,
-    );
-  for (const { lack, id } of each.missing) lines.push(`  not in it: ${id} (${lack})`);
-  return lines.join("\n");
+  return [moneyText(found.each, currency), moneyText(all, currency), sourceText(found, name)];
 }
 
 function whereText(bill: Bill, nodeId: string): string {
@@ -91,7 +71,7 @@ function whereText(bill: Bill, nodeId: string): string {
     lines.map(({ why, at }) => `${why}${at.length > 0 ? `: ${at.join(" ")}` : ""}`).join("; ");
   const rows = whereUsed(bill, nodeId).map(({ node, lines, quantity }) => [
     node.id,
-    plain(quantity),
+    quantityText(quantity),
     lines.length === 0 ? "further down" : atOf(lines),
   ]);
   return textTable([["in one", "quantity", "as"], ...rows], new Set([1]));
@@ -105,7 +85,7 @@ function waysText({ machine, parts: { bill } }: LineResult, partId: string, cost
   const heads = ["outlay for", ...found.ways.map((_, i) => nameAt(i)), "cheapest"];
   const rows = found.quantities.map((quantity, i) => [
     String(quantity),
-    ...found.ways.map(({ costs }) => money(costs[i] ?? { value: 0n, missing: [] }, cost.currency)),
+    ...found.ways.map(({ costs }) => moneyText(costs[i] ?? { value: 0n, missing: [] }, cost.currency)),
     nameAt(found.cheapest[i] ?? -1),
   ]);
   const changes = found.changes.map(
@@ -197,6 +177,10 @@ export const billCommand: Command = {
       about: "with costs, at the prices that hold for so many machines",
     },
     one: { type: "boolean", about: "one level only" },
+    parts: {
+      type: "boolean",
+      about: "every part once, added up over all levels; with costs the dearest first",
+    },
     where: { type: "boolean", about: "tell where ID is used" },
     ways: { type: "boolean", about: "make, have made or buy ID: the ways held against each other" },
     yearly: {
@@ -224,7 +208,10 @@ export const billCommand: Command = {
       terminal.out(`${nodeId}: ${nameOf(bill, nodeId)}\n${whereText(bill, nodeId)}\n`);
     else if (yearly !== undefined) terminal.out(`${yearlyText(line, partId, yearly)}\n`);
     else if (call.flag("ways") && cost !== null) terminal.out(`${waysText(line, partId, cost)}\n`);
-    else {
+    else if (call.flag("parts")) {
+      terminal.out(`${partsText(line, cost)}\n`);
+      if (cost !== null) terminal.out(`\n${totalText(cost, MACHINE_NODE)}\n`);
+    } else {
       terminal.out(`${levelsText(line, nodeId, cost, call.flag("one"))}\n`);
       if (cost !== null) terminal.out(`\n${totalText(cost, nodeId)}\n`);
     }
