@@ -13,6 +13,7 @@ describe("StaticFiles", () => {
     await mkdir(join(folder, "web", "assets"), { recursive: true });
     await writeFile(join(folder, "secret.txt"), "secret");
     await writeFile(join(folder, "web", "index.html"), "<!doctype html>page");
+    await writeFile(join(folder, "web", "floor.html"), "<!doctype html>floor");
     await writeFile(join(folder, "web", "assets", "app-1a2b.js"), "script");
     await writeFile(join(folder, "web", "assets", "app-1a2b.js.br"), brotliCompressSync("script"));
     await writeFile(join(folder, "web", "assets", "app-1a2b.js.gz"), gzipSync("script"));
@@ -51,6 +52,13 @@ describe("StaticFiles", () => {
     expect(page).toBeTruthy();
     for (const path of ["/b/first-light/harnesses", "/b/first-light/harnesses/hs.deck"])
       expect(await ask(path)?.text()).toBe(page);
+  });
+
+  it("gives the floor its own page, and no other place", async () => {
+    for (const path of ["/floor", "/floor/", "/floor/u/b-000001"])
+      expect(await ask(path)?.text()).toBe("<!doctype html>floor");
+    expect(await ask("/floors")?.text()).toBe("<!doctype html>page");
+    expect(ask("/floor/old.js")).toBeNull();
   });
 
   it("gives nothing for a file that is not there, and nothing from outside of its folder", () => {

@@ -19,6 +19,8 @@ const TYPES: Readonly<Record<string, string>> = {
 
 /** Places within a book. */
 const BOOKS = "/b/";
+/** The floor has a page of its own. */
+const FLOOR = /^\/floor(\/|$)/;
 /** Folder of files that have a hash of their content in their name. */
 const HASHED = "/assets/";
 
@@ -64,7 +66,8 @@ export class StaticFiles {
     // A file of the app has an ending. Places in a book may seem to have one: they end in ids, such as `hs.deck`.
     const isFile =
       (/\.[a-z0-9]+$/i.test(pathname) && !pathname.startsWith(BOOKS)) || pathname.startsWith(HASHED);
-    const path = this.#files.has(pathname) ? pathname : isFile ? null : "/index.html";
+    const page = FLOOR.test(pathname) && this.#files.has("/floor.html") ? "/floor.html" : "/index.html";
+    const path = this.#files.has(pathname) ? pathname : isFile ? null : page;
     const forms = path === null ? undefined : this.#files.get(path);
     if (path === null || forms === undefined) return null;
     const accepted = request.headers.get("accept-encoding") ?? "";

@@ -12,7 +12,10 @@ const CACHE = join(ROOT, ".cache", "web");
 const SOURCES = ["book", "contract", "engine", "kernel", "sheets", "web", "words"].map(
   (name) => `packages/${name}/src`,
 );
-const FILES = ["package-lock.json", "packages/web/index.html", "packages/web/vite.config.ts"];
+const FILES = [
+  "package-lock.json",
+  ...["index.html", "floor.html", "vite.config.ts", "floor-files.ts"].map((name) => `packages/web/${name}`),
+];
 
 /** Fingerprint of everything that the app is built from. */
 function fingerprint(): string {

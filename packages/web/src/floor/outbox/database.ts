@@ -1,6 +1,6 @@
-/** Shelves of the device: own facts, ends of streams and other single things, units and facts of others, pictures. */
-export const SHELVES = ["facts", "single", "units", "heard", "pictures"] as const;
-export type Shelf = (typeof SHELVES)[number];
+/** Shelves of the device: facts to be sent, facts that were, the end of its stream, pictures by their hash. */
+const SHELVES = ["waiting", "sent", "single", "pictures"] as const;
+type Shelf = (typeof SHELVES)[number];
 
 const NAME = "pinwright-floor";
 const VERSION = 1;
@@ -15,10 +15,11 @@ export const found = <T>(request: IDBRequest<T>): Promise<T> =>
 /** Resolves when everything of a transaction outlives the page. */
 export const ended = (transaction: IDBTransaction): Promise<void> =>
   new Promise((done, failed) => {
+    const fail = (): void =>
+      failed(transaction.error ?? new Error("The device's memory is full or does not answer."));
     transaction.oncomplete = () => done();
-    transaction.onabort = () => failed(transaction.error ?? new Error("The device's memory is full."));
-    transaction.onerror = () =>
-      failed(transaction.error ?? new Error("The device's memory does not answer."));
+    transaction.onabort = fail;
+    transaction.onerror = fail;
   });
 
 /** Opens what this device keeps for the floor; asks the browser not to throw it away when room is short. */

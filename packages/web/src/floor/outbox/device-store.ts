@@ -5,15 +5,18 @@ import { freshEnd } from "./outbox.ts";
 import type { KeptFact, OutboxStore, StreamEnd } from "./store.ts";
 
 const END = "end";
-const endSchema = z.object({ stream: z.string(), seq: z.number(), hash: z.string() });
-const keptSchema = z.object({
+const endSchema = z.object({
+  end: z.object({ stream: z.string(), seq: z.number(), hash: z.string() }),
+  turn: z.number(),
+});
+const rowSchema = z.object({
   fact: factSchema,
   sentAt: z.string().nullable(),
   why: z.enum(ASIDE_REASONS).nullable(),
-  /** When its stream was begun: facts of an older stream are sent first. */
+  /** Counts the streams of this device: facts of an older one are sent first. */
   turn: z.number(),
 });
-type Row = z.infer<typeof keptSchema>;
+type Row = z.infer<typeof rowSchema>;
 
 /** Keys sort as facts are sent: stream after stream as they were begun, each in its order. */
 const keyOf = ({ fact, turn }: Row): IDBValidKey => [turn, fact.stream, fact.seq];
@@ -28,19 +31,20 @@ export class DeviceStore implements OutboxStore {
 
   readonly end = async (): Promise<StreamEnd> => {
     const transaction = writing(this.#database, "single");
+    const done = ended(transaction);
     const { end } = await endOf(transaction);
-    await ended(transaction);
+    await done;
     return end;
   };
 
   readonly append = async (after: StreamEnd, facts: readonly Fact[]): Promise<boolean> => {
-    const transaction = writing(this.#database, "single", "facts");
+    const transaction = writing(this.#database, "single", "waiting");
     const done = ended(transaction);
     const { end, turn } = await endOf(transaction);
     const isThere = end.stream === after.stream && end.seq === after.seq && end.hash === after.hash;
     const last = facts.at(-1);
     if (isThere && last !== undefined) {
-      const shelf = transaction.objectStore("facts");
+      const shelf = transaction.objectStore("waiting");
       for (const fact of facts) {
         const row: Row = { fact, sentAt: null, why: null, turn };
         shelf.add(row, keyOf(row));
@@ -52,23 +56,22 @@ export class DeviceStore implements OutboxStore {
     return isThere;
   };
 
-  readonly waiting = async (limit: number): Promise<readonly Fact[]> =>
-    (await this.#rows())
-      .filter(({ sentAt }) => sentAt === null)
-      .slice(0, limit)
-      .map(({ fact }) => fact);
+  readonly waiting = async (limit: number): Promise<readonly Fact[]> => {
+    const shelf = this.#database.transaction("waiting").objectStore("waiting");
+    return (await found(shelf.getAll(null, limit))).map((row) => rowSchema.parse(row).fact);
+  };
 
   readonly settle = async (facts: readonly KeptFact[]): Promise<void> => {
     const settled = new Map(facts.map((one) => [one.fact.hash, one]));
-    await this.#change((row) => {
+    await this.#move("waiting", "sent", (row) => {
       const now = settled.get(row.fact.hash);
-      return now === undefined ? row : { ...row, sentAt: now.sentAt, why: now.why };
+      return now === undefined ? null : { ...row, sentAt: now.sentAt, why: now.why };
     });
   };
 
   readonly sendAgain = (stream: string, fromSeq: number): Promise<void> =>
-    this.#change((row) =>
-      row.fact.stream === stream && row.fact.seq >= fromSeq ? { ...row, sentAt: null, why: null } : row,
+    this.#move("sent", "waiting", (row) =>
+      row.fact.stream === stream && row.fact.seq >= fromSeq ? { ...row, sentAt: null, why: null } : null,
     );
 
   readonly renew = async (): Promise<void> => {
@@ -79,37 +82,62 @@ export class DeviceStore implements OutboxStore {
     await done;
   };
 
-  readonly all = (): Promise<readonly KeptFact[]> => this.#rows();
+  readonly all = async (): Promise<readonly KeptFact[]> => {
+    const transaction = this.#database.transaction(["sent", "waiting"]);
+    const [sent, waiting] = await Promise.all([
+      found(transaction.objectStore("sent").getAll()),
+      found(transaction.objectStore("waiting").getAll()),
+    ]);
+    const rows = [...sent, ...waiting].map((row) => rowSchema.parse(row));
+    return rows.sort((a, b) => a.turn - b.turn || a.fact.seq - b.fact.seq);
+  };
 
-  readonly forget = (sentBefore: string): Promise<void> =>
-    this.#change((row) => (row.sentAt !== null && row.sentAt < sentBefore ? null : row));
-
-  async #rows(): Promise<readonly Row[]> {
-    const shelf = this.#database.transaction("facts").objectStore("facts");
-    return (await found(shelf.getAll())).map((row) => keptSchema.parse(row));
-  }
-
-  /** Puts in place of each fact what `change` makes of it; null takes it away. */
-  async #change(change: (row: Row) => Row | null): Promise<void> {
-    const transaction = writing(this.#database, "facts");
+  readonly forget = async (sentBefore: string): Promise<void> => {
+    const transaction = writing(this.#database, "sent");
     const done = ended(transaction);
-    const shelf = transaction.objectStore("facts");
+    const shelf = transaction.objectStore("sent");
     for (const held of await found(shelf.getAll())) {
-      const row = keptSchema.parse(held);
-      const next = change(row);
-      if (next === null) shelf.delete(keyOf(row));
-      else if (next !== row) shelf.put(next, keyOf(row));
+      const row = rowSchema.parse(held);
+      if (row.sentAt !== null && row.sentAt < sentBefore) shelf.delete(keyOf(row));
+    }
+    await done;
+  };
+
+  /** Keeps a picture under the hash that facts name it by. */
+  readonly keepPicture = async (hash: string, picture: Blob): Promise<void> => {
+    const transaction = writing(this.#database, "pictures");
+    const done = ended(transaction);
+    transaction.objectStore("pictures").put(picture, hash);
+    await done;
+  };
+
+  /** A picture that this device took; null: it was another device. */
+  readonly picture = async (hash: string): Promise<Blob | null> => {
+    const held: unknown = await found(
+      this.#database.transaction("pictures").objectStore("pictures").get(hash),
+    );
+    return held instanceof Blob ? held : null;
+  };
+
+  /** Moves what `moved` makes a new row of to the other shelf, in one transaction. */
+  async #move(from: "waiting" | "sent", to: "waiting" | "sent", moved: (row: Row) => Row | null): Promise<void> {
+    const transaction = writing(this.#database, "waiting", "sent");
+    const done = ended(transaction);
+    const shelf = transaction.objectStore(from);
+    for (const held of await found(shelf.getAll())) {
+      const row = moved(rowSchema.parse(held));
+      if (row === null) continue;
+      shelf.delete(keyOf(row));
+      transaction.objectStore(to).put(row, keyOf(row));
     }
     await done;
   }
 }
 
 /** The end of the stream within a transaction; a stream is begun when there is none. */
-async function endOf(
-  transaction: IDBTransaction,
-): Promise<{ readonly end: StreamEnd; readonly turn: number }> {
+async function endOf(transaction: IDBTransaction): Promise<z.infer<typeof endSchema>> {
   const shelf = transaction.objectStore("single");
-  const held = z.object({ end: endSchema, turn: z.number() }).safeParse(await found(shelf.get(END)));
+  const held = endSchema.safeParse(await found(shelf.get(END)));
   if (held.success) return held.data;
   const fresh = { end: freshEnd(), turn: 1 };
   shelf.put(fresh, END);

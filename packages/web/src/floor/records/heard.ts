@@ -1,0 +1,19 @@
+import type { ArrivedFact, Fact } from "@pinwright/contract";
+import { foldUnits, type UnitState } from "@pinwright/engine";
+import type { KeptFact } from "../outbox/store.ts";
+
+const keyOf = ({ stream, seq }: Fact): string => `${stream} ${seq}`;
+
+/**
+ * What is known of units: what the server told, and on top what this device wrote and the server may not have yet. What is
+ * kept aside counts nowhere.
+ */
+export function knownUnits(
+  heard: readonly (readonly ArrivedFact[])[],
+  own: readonly KeptFact[],
+): ReadonlyMap<string, UnitState> {
+  const facts = new Map<string, Fact>();
+  for (const { fact, aside } of heard.flat()) if (aside === null) facts.set(keyOf(fact), fact);
+  for (const { fact, why } of own) if (why === null) facts.set(keyOf(fact), fact);
+  return foldUnits([...facts.values()]);
+}

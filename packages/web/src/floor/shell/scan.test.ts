@@ -1,0 +1,41 @@
+import { describe, expect, it } from "vitest";
+import { unitInCode, WedgeReader } from "./scan.ts";
+
+describe("scan", () => {
+  it.each([
+    ["b-000017", "b-000017"],
+    [" M-0001\n", "m-0001"],
+    ["https://bench.example:4180/floor/u/h-000203", "h-000203"],
+    ["https://bench.example/x?unit=a-000002", "a-000002"],
+    ["4006381333931", null],
+    ["bd.b-0001x", null],
+    ["", null],
+  ])("reads %j as %j", (text, unit) => {
+    expect(unitInCode(text)).toBe(unit);
+  });
+
+  const typed = (text: string, everyMs: number): string | null => {
+    const reader = new WedgeReader();
+    let heard: string | null = null;
+    [...text, "Enter"].forEach((key, i) => {
+      heard = reader.press(key, i * everyMs);
+    });
+    return heard;
+  };
+
+  it("hears a scanner and no hand", () => {
+    expect(typed("b-000017", 8)).toBe("b-000017");
+    expect(typed("b-000017", 120)).toBeNull();
+    expect(typed("12", 5)).toBeNull();
+  });
+
+  it("forgets what a hand typed before the scan", () => {
+    const reader = new WedgeReader();
+    reader.press("7", 0);
+    [..."h-000001"].forEach((key, i) => {
+      reader.press(key, 900 + i * 5);
+      if (key === "h") reader.press("Shift", 901);
+    });
+    expect(reader.press("Enter", 945)).toBe("h-000001");
+  });
+});

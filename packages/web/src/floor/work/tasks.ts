@@ -1,0 +1,123 @@
+import type { KeptUnit } from "@pinwright/contract";
+import { releaseBlocks, type UnitState } from "@pinwright/engine";
+import type { ViewEntry } from "../../worker/protocol.ts";
+
+export type Work = ViewEntry<"floorWork">;
+export type Test = Work["tests"][number];
+export type Place = Work["places"][number];
+
+/** Work at the bench of boards and harnesses that the book has no row for. */
+export const OWN_STEPS = ["kit", "cut", "lay-up", "tug"] as const;
+export type OwnStep = (typeof OWN_STEPS)[number];
+
+/** One thing that fills the screen. */
+export type Task =
+  /** A step of the book. */
+  | { readonly kind: "step"; readonly key: string; readonly step: string }
+  /** Units with numbers of their own go into their places. */
+  | { readonly kind: "fit"; readonly key: string; readonly places: readonly Place[] }
+  | { readonly kind: "own"; readonly key: string; readonly step: OwnStep }
+  /** A stage of stuffing. */
+  | { readonly kind: "stage"; readonly key: string; readonly step: string; readonly stage: number }
+  /** Every point against all others. */
+  | { readonly kind: "continuity"; readonly key: string; readonly unit: string; readonly test: string }
+  | { readonly kind: "test"; readonly key: string; readonly unit: string; readonly test: Test };
+
+/** Id of a stage of stuffing as a step. */
+export const stageStep = (stage: number): string => `stage-${stage}`;
+
+const step = (id: string): Task => ({ kind: "step", key: `step ${id}`, step: id });
+const own = (id: OwnStep): Task => ({ kind: "own", key: `own ${id}`, step: id });
+const testOn = (unit: string, test: Test): Task => ({ kind: "test", key: `test ${unit} ${test.id}`, unit, test });
+
+/**
+ * Everything that units of one kind and type take, in the order in which it is done. Of a batch every step is done on all of
+ * them before the next, and every unit is tested through before the next one.
+ * @param hereIds steps that are done at this station; null: all
+ */
+export function tasksOf(
+  { what, type }: Pick<KeptUnit, "what" | "type">,
+  work: Work,
+  unitIds: readonly string[],
+  hereIds: ReadonlySet<string> | null,
+): readonly Task[] {
+  const tests = unitIds.flatMap((unit) => work.tests.map((test) => testOn(unit, test)));
+  const isHere = (id: string): boolean => hereIds === null || hereIds.has(id);
+  switch (what) {
+    case "board":
+      return [
+        ...(work.stages.length > 0 ? [own("kit")] : []),
+        ...work.stages.map((stage): Task => {
+          const id = stageStep(stage);
+          return { kind: "stage", key: id, step: id, stage };
+        }),
+        ...tests,
+      ];
+    case "harness":
+      return [
+        ...(["cut", "lay-up", "tug"] as const).map(own),
+        ...unitIds.map(
+          (unit): Task => ({
+            kind: "continuity",
+            key: `continuity ${unit}`,
+            unit,
+            test: `continuity:${type}`,
+          }),
+        ),
+        ...tests,
+      ];
+    case "mechanism":
+      return [...work.stepIds.map(step), ...tests];
+    case "machine":
+      return [...work.stepIds.filter(isHere).flatMap((id) => [step(id), ...fitsIn(work, id)]), ...lastFits(work, hereIds), ...tests];
+  }
+}
+
+function fitsIn({ places }: Work, stepId: string): readonly Task[] {
+  const here = places.filter((place) => place.stepId === stepId);
+  return here.length === 0 ? [] : [{ kind: "fit", key: `fit ${stepId}`, places: here }];
+}
+
+/** Places that no step fills are filled before the first test. */
+function lastFits({ places }: Work, hereIds: ReadonlySet<string> | null): readonly Task[] {
+  const rest = places.filter(({ stepId }) => stepId === null);
+  return rest.length === 0 || hereIds !== null ? [] : [{ kind: "fit", key: "fit rest", places: rest }];
+}
+
+/** Unit that stands at a place now. */
+export const standingAt = (state: UnitState | undefined, placeId: string): string | null =>
+  state?.inside.find(({ place, until }) => place === placeId && until === null)?.unit ?? null;
+
+/** Keys of the tasks that nothing more has to be done for. */
+export function doneTasks(
+  tasks: readonly Task[],
+  work: Work,
+  unitIds: readonly string[],
+  states: ReadonlyMap<string, UnitState>,
+): ReadonlySet<string> {
+  const blocked = new Set(
+    releaseBlocks(states, unitIds, () => work.needed, [])
+      .filter(({ gate }) => gate === "test")
+      .map(({ unit, of }) => `${unit} ${of}`),
+  );
+  const isTested = (unit: string, test: string): boolean => states.has(unit) && !blocked.has(`${unit} ${test}`);
+  const isDone = (task: Task): boolean => {
+    switch (task.kind) {
+      case "step":
+      case "own":
+      case "stage":
+        return unitIds.every((unit) => states.get(unit)?.steps.has(task.step) === true);
+      case "fit":
+        return unitIds.every((unit) => task.places.every(({ id }) => standingAt(states.get(unit), id) !== null));
+      case "continuity":
+        return isTested(task.unit, task.test);
+      case "test":
+        return isTested(task.unit, task.test.id);
+    }
+  };
+  return new Set(tasks.filter(isDone).map(({ key }) => key));
+}
+
+/** Defects of a unit that nobody has mended. */
+export const openDefects = (state: UnitState | undefined) =>
+  [...(state?.defects.values() ?? [])].filter(({ mended }) => mended === null);
