@@ -48,6 +48,11 @@ describe("a run", { timeout: 2 * PATIENCE_MS }, () => {
     await needs.getByRole("link", { name: /^Art of the backglass/u }).waitFor();
 
     await tab(page, "Orders");
+    await page.getByRole("button", { name: "Make PDF, XLSX and CSV" }).click();
+    const file = page.getByRole("link", { name: /XLSX$/u }).first();
+    await file.waitFor();
+    const [download] = await Promise.all([page.waitForEvent("download"), file.click()]);
+    expect(download.suggestedFilename()).toMatch(/^runs\.purchase-order.*\.xlsx$/u);
     const order = page.locator("details.order", { hasText: "Printing house" }).first();
     await order.locator("summary").click();
     await order.getByRole("button", { name: /^Place the order of/u }).click();

@@ -37,7 +37,7 @@ export function StockTab() {
     <>
       <h2>{own.title}</h2>
       <p>{own.about}</p>
-      <div className="stock-and-form">
+      <div className={id === null ? "stock-and-form form-first" : "stock-and-form"}>
         <div>
           {id === null ? (
             <StockList lines={lines} currency={names.currency} />

@@ -6,17 +6,19 @@ import { useWords } from "../words.tsx";
 import { CashChart } from "./cash-chart.tsx";
 import { DayText } from "./day.tsx";
 import { dayText } from "./days.ts";
+import { RunDownloads } from "./run-downloads.tsx";
 import type { Plan, RunTab } from "./run-tab.ts";
 
 type Week = Plan["cash"][number];
 
 /** When money goes out, week by week. */
-export function CashTab({ plan }: RunTab) {
+export function CashTab({ run, plan, day }: RunTab) {
   const own = useWords().runs.cash;
   if (plan === null) return null;
   return (
     <>
       <p>{own.about}</p>
+      <RunDownloads run={run} day={day} kinds={["run-cash"]} />
       <CashPart cash={plan.cash} currency={plan.currency} />
     </>
   );
@@ -46,7 +48,7 @@ export function CashPart({ cash, currency }: { readonly cash: readonly Week[]; r
       </p>
       <DataTable
         caption={words.tabs.cash}
-        rows={cash}
+        rows={cash.filter((week) => sumOf(week) !== 0n)}
         rowKey={({ week }) => String(week)}
         columns={[
           {

@@ -26,7 +26,7 @@ export function OrdersTab({ run, runs, plan, day }: RunTab) {
     <>
       <h3>{own.proposed}</h3>
       <p>{own.about}</p>
-      <RunDownloads run={run} day={day} />
+      <RunDownloads run={run} day={day} kinds={["purchase-order"]} />
       {plan.orders.length === 0 && <p className="dim">{own.none}</p>}
       {plan.orders.map((order) => (
         <Proposed key={order.id} order={order} run={run} plan={plan} day={day} runs={runs} />

@@ -14,6 +14,7 @@ import { usePick, useWords } from "../words.tsx";
 import { runAddress, runsAddress } from "./address.ts";
 import { dayText } from "./days.ts";
 import { PlanFindings } from "./plan-findings.tsx";
+import { RunDownloads } from "./run-downloads.tsx";
 import { RunForm } from "./run-form.tsx";
 import type { Plan, Run, RunTab } from "./run-tab.ts";
 
@@ -36,6 +37,7 @@ export function OverviewTab({ run, runs, ground, plan, day }: RunTab) {
       )}
       {plan !== null && (
         <>
+          <RunDownloads run={run} day={day} kinds={["run-cost"]} />
           <h3>{own.overview.findings}</h3>
           <PlanFindings findings={plan.findings} none={own.overview.noFindings} />
         </>

@@ -1,4 +1,5 @@
 import { IconArrowLeft } from "@tabler/icons-react";
+import { useEffect, useRef } from "react";
 import { Link } from "wouter";
 import type { ViewEntry } from "../../worker/protocol.ts";
 import { useDesk } from "../book/desk.tsx";
@@ -58,11 +59,17 @@ export function RunPage({
     isPlanned ? { runId, today: day, change: null } : null,
     preparing,
   );
+  const tabs = useRef<HTMLElement>(null);
+  // On a phone the tabs are pushed sideways: the one that is open comes into sight.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another tab is brought into sight
+  useEffect(() => {
+    tabs.current?.querySelector("[aria-current]")?.scrollIntoView({ block: "nearest", inline: "center" });
+  }, [tab]);
   const Body = BODIES[tab];
   const plan = answering.answer;
   return (
     <div className="currents runs">
-      <nav className="currents-tabs" aria-label={own.run}>
+      <nav className="currents-tabs" aria-label={own.run} ref={tabs}>
         <Link href={runsAddress(bookId)}>
           <IconArrowLeft size={16} aria-hidden /> {own.all}
         </Link>

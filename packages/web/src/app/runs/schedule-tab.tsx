@@ -2,6 +2,7 @@ import { Link } from "wouter";
 import { useDesk } from "../book/desk.tsx";
 import { usePick, useWords } from "../words.tsx";
 import { dayOf, dayText } from "./days.ts";
+import { RunDownloads } from "./run-downloads.tsx";
 import type { RunTab } from "./run-tab.ts";
 import { ScheduleChart } from "./schedule-chart.tsx";
 import { holidayDays, spanOf, stageRows } from "./schedule-rows.ts";
@@ -28,6 +29,7 @@ export function ScheduleTab({ run, ground, plan, day }: RunTab) {
       <p>
         {own.about} <Link href={`/b/${bookId}/tables/stages`}>{words.tableNames.tables.stages}</Link>
       </p>
+      <RunDownloads run={run} day={day} kinds={["run-schedule"]} />
       <ScheduleChart
         rows={rows}
         runId={run.id}

@@ -11,6 +11,7 @@ import { usePick, useWords } from "../words.tsx";
 import { DayText } from "./day.tsx";
 import { dayText } from "./days.ts";
 import { PlanProgress } from "./plan-progress.tsx";
+import { RunDownloads } from "./run-downloads.tsx";
 import type { RunTab } from "./run-tab.ts";
 import { usePlanAnswer } from "./use-prepared.ts";
 
@@ -46,6 +47,7 @@ export function ShortagesTab({ run, plan, day, preparing }: RunTab) {
   return (
     <>
       <p>{own.about}</p>
+      <RunDownloads run={run} day={day} kinds={["run-shortages"]} />
       <PlanProgress preparing={preparing} answering={answering} />
       {answer !== undefined && lines.length === 0 && <p>{own.none}</p>}
       {lines.length > 0 && (
