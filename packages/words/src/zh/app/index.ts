@@ -3,6 +3,7 @@ import { checks } from "./checks.ts";
 import { common } from "./common.ts";
 import { electric } from "./electric.ts";
 import { faults } from "./faults.ts";
+import { floor } from "./floor.ts";
 import { guide } from "./guide.ts";
 import { harnesses } from "./harnesses.ts";
 import { history } from "./history.ts";
@@ -30,6 +31,7 @@ export const app = {
   common,
   electric,
   faults,
+  floor,
   guide,
   history,
   people,
