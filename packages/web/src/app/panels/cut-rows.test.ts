@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { offcutsOf, stockAfter } from "./cut-rows.ts";
+import { doneStates, offcutsOf, stockAfter } from "./cut-rows.ts";
 
 const area = { xMm: 0, yMm: 0, widthMm: 700, heightMm: 300 };
 const sheet = (stockId: string, copies: number) => ({
@@ -66,5 +66,29 @@ describe("the stock after cutting", () => {
   it("keeps an offcut's row when one is used and a like one comes", () => {
     const kept = { ...ply, id: "off.a", lengthMm: 700, widthMm: 300, count: 1, isOffcut: true };
     expect(stockAfter([kept], [{ sheets: [{ ...sheet("off.a", 1) }] }])).toEqual({ rows: [], gone: [] });
+  });
+});
+
+describe("what a cut frees", () => {
+  const panel = { ...area, panelId: "side", panelIds: ["side"], copy: 1, turned: false };
+  const cut = (number: number, doneAt: readonly number[]) => ({
+    number,
+    kind: "rip" as const,
+    fenceMm: 300,
+    setup: 1,
+    line: [0, 0, 1, 0] as const,
+    doneIds: doneAt.map(() => "side"),
+    doneAt,
+  });
+  const pattern = {
+    ...sheet("ply-18", 1),
+    panels: [panel, panel, panel],
+    cuts: [cut(1, [2]), cut(2, []), cut(3, [0, 1])],
+  };
+
+  it("is told of each panel, also where several have one name", () => {
+    expect(doneStates(pattern, new Set([3]))).toEqual(["now", "now", "done"]);
+    expect(doneStates(pattern, new Set([1]))).toEqual(["later", "later", "now"]);
+    expect(doneStates(pattern, new Set())).toEqual(["later", "later", "later"]);
   });
 });

@@ -149,13 +149,8 @@ export type DoneState = "done" | "now" | "later";
 export function doneStates(sheet: SheetCut, shown: ReadonlySet<number>): readonly DoneState[] {
   const first = shown.size === 0 ? 0 : Math.min(...shown);
   const states = sheet.panels.map((): DoneState => "later");
-  const used = new Set<number>();
   for (const cut of sheet.cuts)
-    for (const id of cut.doneIds) {
-      const at = sheet.panels.findIndex((panel, i) => panel.panelId === id && !used.has(i));
-      if (at < 0) continue;
-      used.add(at);
+    for (const at of cut.doneAt)
       states[at] = shown.has(cut.number) ? "now" : cut.number < first ? "done" : "later";
-    }
   return states;
 }
