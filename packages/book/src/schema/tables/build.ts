@@ -140,7 +140,9 @@ export const placements = table(
     depth_mm: num("Extent in its own y.", { min: 0.2, max: 300 }),
     height_mm: num("Height above the board.", { min: 0, max: 300 }),
     joints: int("Solder joints.", { min: 0, max: 500 }),
-    polarity: maybeText("What marks the right way round; blank: either way."),
+    polarity: maybeText(
+      "What marks the right way round, at the left of the part's own frame; a mark that is turned `to the edge` lies at the side nearest to the edge of the board; blank: either way.",
+    ),
     after_wash: flag("Goes in after bath and wash."),
     masks: intOr(0, "Holes or contacts of it that are masked before a solder bath.", { min: 0, max: 500 }),
     hidden: flag("Its joints are hidden below parts: after a bath they are mended by hand from the side."),

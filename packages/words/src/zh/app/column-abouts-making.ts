@@ -67,7 +67,8 @@ export const BOARD_ABOUTS: Readonly<Record<string, string>> = {
   "placements.depth_mm": "自身 Y 方向尺寸。",
   "placements.height_mm": "高出电路板的高度。",
   "placements.joints": "焊点数。",
-  "placements.polarity": "方向标记；空白：不分方向。",
+  "placements.polarity":
+    "正确方向的标记，位于元件自身坐标的左侧；标记写作 `to the edge` 时位于离板边最近的一侧；空白：方向不限。",
   "placements.after_wash": "在浸焊和清洗之后装入。",
   "tests.id": "测试。",
   "tests.scope": "测试对象。",
