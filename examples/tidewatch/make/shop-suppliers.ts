@@ -57,7 +57,7 @@ export const suppliers = fillRows<ShopRow<"suppliers">>(
     label_zh,
     currency: "EUR",
     lead_days,
-    contact: `Sales of ${label.toLowerCase()}, by letter or by form`,
+    contact: "Sales desk",
     ...terms,
   })),
 );

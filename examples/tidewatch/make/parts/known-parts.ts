@@ -2,7 +2,7 @@ import type { BookRow } from "@pinwright/book";
 import { type Extra, type Offer, wears } from "./part-kit.ts";
 
 /** What the parts that wiring and boards name cost, and how they wear. */
-export interface Known {
+interface Known {
   readonly offers: readonly Offer[];
   readonly cells?: Extra;
 }
