@@ -25,7 +25,7 @@ interface Standing extends Stuffed {
   readonly lying: readonly [width: number, depth: number, height: number];
 }
 
-export const CONTROLLER: Stuffed = {
+const CONTROLLER: Stuffed = {
   letter: "U",
   part: "el.controller",
   label: "Controller, 20 legs",
@@ -34,7 +34,7 @@ export const CONTROLLER: Stuffed = {
   joints: 20,
   polarity: "notch",
 };
-export const TRANSCEIVER: Stuffed = {
+const TRANSCEIVER: Stuffed = {
   letter: "U",
   part: "el.transceiver",
   label: "Bus transceiver, 8 legs",
@@ -142,7 +142,7 @@ const ELECTROLYTIC: Standing = {
   joints: 2,
   polarity: "minus stripe",
 };
-export const CERAMIC: Stuffed = {
+const CERAMIC: Stuffed = {
   letter: "C",
   part: "el.cap-100n",
   label: "Ceramic 100 nF",

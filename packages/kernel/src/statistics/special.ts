@@ -59,9 +59,6 @@ export function gammaBelow(a: number, x: number): number {
 export const normalBelow = (z: number): number =>
   z < 0 ? 0.5 * (1 - gammaBelow(0.5, (z * z) / 2)) : 0.5 * (1 + gammaBelow(0.5, (z * z) / 2));
 
-/** Density of the standard normal distribution. */
-export const normalDensity = (z: number): number => Math.exp((-z * z) / 2) / Math.sqrt(2 * Math.PI);
-
 /** The point below which a share of a rising distribution lies, by halving the interval. */
 function quantile(share: number, low: number, high: number, below: (x: number) => number): number {
   let [a, b] = [low, high];

@@ -104,7 +104,7 @@ export function bodyMarks(view: BoardView, row: Placement, look: Look): readonly
   return row.polarity === "" ? [body] : [body, polarityMark(view, row, mark)];
 }
 
-export const rectangleOf = (row: Placement) => ({
+const rectangleOf = (row: Placement) => ({
   xMm: row.x_mm,
   yMm: row.y_mm,
   rotationDeg: row.rotation_deg,

@@ -18,7 +18,7 @@ import type { SheetOptions } from "../options.ts";
 import { mapBlocks } from "./board-map.ts";
 
 /** A board with its number in the register and on the map. */
-export interface NumberedBoard {
+interface NumberedBoard {
   readonly number: number;
   readonly item: BoardItem;
 }
@@ -31,7 +31,7 @@ export interface BoardSide {
 }
 
 /** The boards of the machine, panel side by panel side in code-point order, counted through from the top of each. */
-export function boardSides(line: LineResult): readonly BoardSide[] {
+function boardSides(line: LineResult): readonly BoardSide[] {
   const items = [...line.machine.items.values()].flatMap((item) => (item.kind === "board" ? [item] : []));
   const keyOf = (item: BoardItem): string => `${item.place.panelId} ${item.place.side}`;
   const keys = [...new Set(items.map(keyOf))].sort(compareText);

@@ -2,7 +2,7 @@ import type { SessionKind } from "./kinds.ts";
 import { eachOf, savingOf } from "./minutes.ts";
 
 /** Most machines whose boards a session is thought of. */
-export const MOST_MACHINES = 10_000;
+const MOST_MACHINES = 10_000;
 
 /**
  * The least number of machines from which on, up to 10 000, the boards of so many take fewer minutes in the bath; kinds

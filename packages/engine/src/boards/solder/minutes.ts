@@ -6,7 +6,7 @@ export const handTotal = (kind: SessionKind, boards: number): number =>
   kind.hand.setup + boards * eachOf(kind.hand);
 
 /** Minutes of so many boards of a kind in the bath, without what a session takes once. */
-export const bathTotal = (kind: SessionKind, boards: number): number =>
+const bathTotal = (kind: SessionKind, boards: number): number =>
   kind.bath.setup + boards * eachOf(kind.bath) + Math.ceil(boards / kind.carrier) * kind.dip;
 
 /** Minutes of one board, set-up and dips apart. */

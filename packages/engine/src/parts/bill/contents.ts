@@ -10,7 +10,7 @@ export interface Contents {
 }
 
 /** Places that a line names at most. */
-export const MOST_PLACES = 500;
+const MOST_PLACES = 500;
 
 export const ONE: Decimal = decimal(1);
 
@@ -61,7 +61,7 @@ export class ContentsBuilder {
   }
 }
 
-export const inOrder = (a: BillLine, b: BillLine): number =>
+const inOrder = (a: BillLine, b: BillLine): number =>
   compareText(a.childId, b.childId) || compareText(a.why, b.why) || compareText(a.colour, b.colour);
 
 /** Contents of one node that are told in several places, in one list. */

@@ -11,7 +11,7 @@ export type DerivedKind = "harness" | "board" | "panel" | "mechanism";
 export const derivedId = (kind: DerivedKind, ref: string): string => `${kind}:${ref}`;
 
 /** Stands for something that is used but for which the book names no part. */
-export const unnamedId = (kind: string, ref: string): string => `unnamed:${kind}:${ref}`;
+const unnamedId = (kind: string, ref: string): string => `unnamed:${kind}:${ref}`;
 
 /** Kind and name of what has no part; null for the id of anything else. */
 export function unnamedOf(nodeId: string): { readonly kind: string; readonly ref: string } | null {
