@@ -60,7 +60,7 @@ describe("a run", { timeout: 2 * PATIENCE_MS }, () => {
     await placed.waitFor();
     await planned(page);
     await placed.locator("summary").click();
-    await placed.getByRole("button", { name: /^Everything of order/u }).click();
+    await placed.getByRole("button", { name: /^All received of order/u }).click();
     await placed.getByText("received", { exact: true }).first().waitFor();
 
     await page.goto("/b/tidewatch/parts/stock");

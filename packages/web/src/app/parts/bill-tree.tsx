@@ -6,6 +6,7 @@ import { usePick, useWords } from "../words.tsx";
 import { quantityText } from "./amounts.ts";
 import { type BillNodes, type BillRow, type Narrowed, ROOT, treeRows } from "./bill-rows.ts";
 import { Flags } from "./flags.tsx";
+import { TableScroll } from "./table-scroll.tsx";
 import { TotalText } from "./total-text.tsx";
 
 type Costs = ReadonlyMap<string, ViewEntry<"billCosts">> | null;
@@ -71,7 +72,7 @@ export function BillTree({
           {words.allLevels}
         </button>
       </div>
-      <div className="plain-scroll">
+      <TableScroll>
         <table className="plain bill-tree">
           <caption className="visually-hidden">{words.tabs.bill}</caption>
           <thead>
@@ -108,7 +109,7 @@ export function BillTree({
             ))}
           </tbody>
         </table>
-      </div>
+      </TableScroll>
       {rows.length > most && (
         <button type="button" className="link-button" onClick={() => setMost(most + MORE)}>
           {words.moreLines(MORE)}

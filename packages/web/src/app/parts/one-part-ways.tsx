@@ -10,6 +10,7 @@ import { usePick, useWords } from "../words.tsx";
 import { partAddress } from "./address.ts";
 import { grouped, priceText, quantityText } from "./amounts.ts";
 import { LineChart } from "./chart/line-chart.tsx";
+import { TableScroll } from "./table-scroll.tsx";
 import { TotalText } from "./total-text.tsx";
 import { useWayName } from "./use-way-name.ts";
 
@@ -184,7 +185,7 @@ function Choosing({
   const cheapest = curves.cheapest[curves.quantities.indexOf(pieces)] ?? null;
   return (
     <>
-      <div className="plain-scroll">
+      <TableScroll>
         <table className="plain">
           <caption className="visually-hidden">{own.waysTitle}</caption>
           <thead>
@@ -251,7 +252,7 @@ function Choosing({
             })}
           </tbody>
         </table>
-      </div>
+      </TableScroll>
       {mayEdit && part.isDecided && (
         <Button variant="default" size="compact-sm" onClick={() => choose(null, own.notes.freeWay(name))}>
           {own.letProgram}

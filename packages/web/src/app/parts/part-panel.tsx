@@ -11,6 +11,7 @@ import { usePick, useSpeech, useWords } from "../words.tsx";
 import { nodeAddress, tabAddress } from "./address.ts";
 import { priceText, quantityText } from "./amounts.ts";
 import type { BillNodes } from "./bill-rows.ts";
+import { TableScroll } from "./table-scroll.tsx";
 import { TotalText } from "./total-text.tsx";
 
 type About = ViewEntry<"partAbout">;
@@ -167,7 +168,7 @@ function Prices({
           {own.noPrices} <Link href={`/b/${bookId}/tables/prices`}>{words.tableNames.tables.prices}</Link>
         </p>
       ) : (
-        <div className="plain-scroll">
+        <TableScroll>
           <table className="plain">
             <caption className="visually-hidden">{own.prices}</caption>
             <thead>
@@ -210,7 +211,7 @@ function Prices({
               })}
             </tbody>
           </table>
-        </div>
+        </TableScroll>
       )}
     </>
   );

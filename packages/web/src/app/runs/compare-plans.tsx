@@ -1,6 +1,7 @@
 import { type Decimal, decimal, timesDecimal } from "@pinwright/kernel";
 import type { ReactNode } from "react";
 import { moneyText } from "../parts/amounts.ts";
+import { TableScroll } from "../parts/table-scroll.tsx";
 import { TotalText } from "../parts/total-text.tsx";
 import { useWords } from "../words.tsx";
 import { dayText } from "./days.ts";
@@ -100,7 +101,7 @@ export function ComparePlans({
   ];
   const parts = kinds.map((kind) => money(words.overview.kinds[kind], kindOf(a, kind), kindOf(b, kind)));
   return (
-    <div className="plain-scroll">
+    <TableScroll>
       <table className="plain compare">
         <caption className="visually-hidden">{words.compareTwo}</caption>
         <thead>
@@ -133,7 +134,7 @@ export function ComparePlans({
           ))}
         </tbody>
       </table>
-    </div>
+    </TableScroll>
   );
 }
 

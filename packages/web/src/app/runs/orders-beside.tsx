@@ -3,6 +3,7 @@ import { useDesk } from "../book/desk.tsx";
 import { outsideAddress } from "../outside/address.ts";
 import { partAddress } from "../parts/address.ts";
 import { moneyText } from "../parts/amounts.ts";
+import { TableScroll } from "../parts/table-scroll.tsx";
 import { usePick, useWords } from "../words.tsx";
 import { dayText } from "./days.ts";
 import type { Plan } from "./run-tab.ts";
@@ -16,7 +17,7 @@ export function ToolOrders({ plan }: { readonly plan: Plan }) {
   return (
     <>
       <h3>{own.tools}</h3>
-      <div className="plain-scroll">
+      <TableScroll>
         <table className="plain">
           <caption className="visually-hidden">{own.tools}</caption>
           <thead>
@@ -57,7 +58,7 @@ export function ToolOrders({ plan }: { readonly plan: Plan }) {
             })}
           </tbody>
         </table>
-      </div>
+      </TableScroll>
     </>
   );
 }
@@ -72,7 +73,7 @@ export function FirstArticles({ plan }: { readonly plan: Plan }) {
   return (
     <>
       <h3>{own.articles}</h3>
-      <div className="plain-scroll">
+      <TableScroll>
         <table className="plain">
           <caption className="visually-hidden">{own.articles}</caption>
           <thead>
@@ -104,7 +105,7 @@ export function FirstArticles({ plan }: { readonly plan: Plan }) {
             })}
           </tbody>
         </table>
-      </div>
+      </TableScroll>
     </>
   );
 }

@@ -3,6 +3,7 @@ import { useState } from "react";
 import { useDesk, useView } from "../book/desk.tsx";
 import { moneyText, priceText, quantityText } from "../parts/amounts.ts";
 import { NodeName } from "../parts/node-name.tsx";
+import { TableScroll } from "../parts/table-scroll.tsx";
 import { TotalText } from "../parts/total-text.tsx";
 import { useMay } from "../session/session.tsx";
 import { useTrouble } from "../trouble.ts";
@@ -115,7 +116,7 @@ function OrderLines({ order, plan }: { readonly order: Order; readonly plan: Pla
   const own = useWords().runs.orders;
   const words = useWords().runs.needs;
   return (
-    <div className="plain-scroll">
+    <TableScroll>
       <table className="plain">
         <thead>
           <tr>
@@ -160,6 +161,6 @@ function OrderLines({ order, plan }: { readonly order: Order; readonly plan: Pla
           })}
         </tbody>
       </table>
-    </div>
+    </TableScroll>
   );
 }

@@ -6,6 +6,7 @@ import type { ViewEntry } from "../../worker/protocol.ts";
 import { useDesk } from "../book/desk.tsx";
 import { moneyText, priceText, quantityText } from "../parts/amounts.ts";
 import { NodeName } from "../parts/node-name.tsx";
+import { TableScroll } from "../parts/table-scroll.tsx";
 import { useMay, useSession } from "../session/session.tsx";
 import { useTrouble } from "../trouble.ts";
 import { usePick, useWords } from "../words.tsx";
@@ -88,7 +89,7 @@ function OneOrder({ order, day }: { readonly order: Placed; readonly day: string
       </summary>
       <div className="order-body">
         {order.remark !== "" && <p>{order.remark}</p>}
-        <div className="plain-scroll">
+        <TableScroll>
           <table className="plain">
             <thead>
               <tr>
@@ -119,7 +120,7 @@ function OneOrder({ order, day }: { readonly order: Placed; readonly day: string
               ))}
             </tbody>
           </table>
-        </div>
+        </TableScroll>
         {mayEdit && (
           <div className="question">
             <NativeSelect

@@ -2,6 +2,7 @@ import { decimal, numberOfDecimal, timesDecimal } from "@pinwright/kernel";
 import type { AskAnswer } from "../../worker/protocol.ts";
 import { grouped, moneyText } from "../parts/amounts.ts";
 import { LineChart } from "../parts/chart/line-chart.tsx";
+import { TableScroll } from "../parts/table-scroll.tsx";
 import { TotalText } from "../parts/total-text.tsx";
 import { useWords } from "../words.tsx";
 import { PlanProgress } from "./plan-progress.tsx";
@@ -58,7 +59,7 @@ export function QuantityTab({ run, day, preparing }: RunTab) {
             ]}
             marks={[{ x: run.machines, text: own.here(grouped(String(run.machines))) }]}
           />
-          <div className="plain-scroll">
+          <TableScroll>
             <table className="plain">
               <caption className="visually-hidden">{words.tabs.quantity}</caption>
               <thead>
@@ -100,7 +101,7 @@ export function QuantityTab({ run, day, preparing }: RunTab) {
                 ))}
               </tbody>
             </table>
-          </div>
+          </TableScroll>
         </>
       )}
     </>

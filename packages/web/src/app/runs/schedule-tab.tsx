@@ -1,5 +1,6 @@
 import { Link } from "wouter";
 import { useDesk } from "../book/desk.tsx";
+import { TableScroll } from "../parts/table-scroll.tsx";
 import { usePick, useWords } from "../words.tsx";
 import { dayOf, dayText } from "./days.ts";
 import { RunDownloads } from "./run-downloads.tsx";
@@ -39,7 +40,7 @@ export function ScheduleTab({ run, ground, plan, day }: RunTab) {
         workDays={ground.workDays}
         holidays={holidayDays(ground.holidays)}
       />
-      <div className="plain-scroll">
+      <TableScroll>
         <table className="plain">
           <caption className="visually-hidden">{words.runs.tabs.schedule}</caption>
           <thead>
@@ -80,7 +81,7 @@ export function ScheduleTab({ run, ground, plan, day }: RunTab) {
               ))}
           </tbody>
         </table>
-      </div>
+      </TableScroll>
     </>
   );
 }

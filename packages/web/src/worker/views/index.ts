@@ -19,7 +19,7 @@ import { faults } from "./faults.ts";
 import { findings, spareAcceptances } from "./findings.ts";
 import { floorBench } from "./floor-bench.ts";
 import { floorStage } from "./floor-stage.ts";
-import { floorTypes } from "./floor-types.ts";
+import { floorStages, floorTypes } from "./floor-types.ts";
 import { floorWork } from "./floor-work.ts";
 import { harness } from "./harness.ts";
 import { harnessWires } from "./harness-wires.ts";
@@ -70,6 +70,7 @@ import { wiringPlace } from "./wiring-place.ts";
 export const VIEWS = {
   floorBench,
   floorStage,
+  floorStages,
   floorTypes,
   floorWork,
   summary,

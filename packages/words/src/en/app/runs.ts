@@ -170,7 +170,7 @@ export const runs = {
       cancelled: "cancelled",
     },
     receive: "All received",
-    receiveOne: (id: string) => `Everything of order ${id} was received`,
+    receiveOne: (id: string) => `All received of order ${id}`,
     open: "Still to come",
     tools: "Tools to order",
     articles: "First articles to ask for",
