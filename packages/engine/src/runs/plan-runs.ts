@@ -185,7 +185,8 @@ function sourcesOf(
 function needsOf(planning: Planning, { buckets }: Scheduled, net = true): Needs {
   const { input, parts, calendar, stages, variants, runs, tree, sources, supplyOf } = planning;
   const { shop, today } = input;
-  const sheets = variants.map(({ bill }) => bill.totals);
+  const kitDay = (s: number, day: DayNumber): DayNumber =>
+    Math.max(today, calendar.before(stages[s]?.siteId ?? null, day, Math.round(shop.numbers.kit_days)));
   const question: NeedQuestion = {
     tree,
     runs: runs.map(
@@ -193,7 +194,9 @@ function needsOf(planning: Planning, { buckets }: Scheduled, net = true): Needs 
         row: run.row,
         counts: run.counts,
         shipDay: run.shipDay ?? today,
-        buckets: buckets[r] ?? [],
+        kits: (buckets[r] ?? []).map((own, s) =>
+          own.map(({ startDay, to }) => ({ day: kitDay(s, startDay), to })),
+        ),
       }),
     ),
     parts,
@@ -201,10 +204,8 @@ function needsOf(planning: Planning, { buckets }: Scheduled, net = true): Needs 
     sources,
     supplyOf: net ? supplyOf : () => ({ stock: 0n, issued: new Map(), receipts: [] }),
     stageFor: (kind) => stages.findIndex((stage) => stage.kind === kind),
-    kitDay: (s, day) =>
-      Math.max(today, calendar.before(stages[s]?.siteId ?? null, day, Math.round(shop.numbers.kit_days))),
     stageIds: stages.map((stage) => stage.id),
-    totals: sheets,
+    totals: variants.map(({ bill }) => bill.totals),
   };
   return explodeNeeds(question);
 }

@@ -14,9 +14,11 @@ export function breakPlan(problem: PackProblem): PackPlan {
   const { starts, all } = startsOf(demand);
   const most = all + Math.max(1, breaks.at(-1)?.from ?? 0);
   const { until, heldFor } = holding(problem, starts, all, most);
-  // Least cost from a pack on, with its order; with all packs there, nothing.
+  // Least cost from a pack on, and its order; with all packs there, nothing. Held up to a pack, what follows costs `worth`.
   const cost = new Float64Array(most + 1);
   const orderTo = new Int32Array(most + 1);
+  const worth = Float64Array.from(heldFor);
+  const queue: Queue = { places: new Int32Array(most + 1), values: new Float64Array(most + 1) };
   for (let t = demand.length - 1; t >= 0; t--) {
     const first = starts[t] ?? 0;
     const end = first + (demand[t] ?? 0);
@@ -24,25 +26,17 @@ export function breakPlan(problem: PackProblem): PackPlan {
     cost.fill(Number.POSITIVE_INFINITY, first, end);
     // A pack that comes in this period is not held in those before.
     const saved = until[t] ?? 0;
-    const worth = (x: number): number => (cost[x] ?? 0) + (heldFor[x] ?? 0);
     for (const [j, { from, price }] of breaks.entries()) {
       const shortest = Math.max(1, from);
       const next = breaks[j + 1]?.from;
-      const longest = next === undefined ? most : next - 1;
-      if (longest < shortest) continue;
-      const unit = price - saved;
-      const window = { first, end, shortest, longest, most };
-      slide(
-        window,
-        (x) => worth(x) + x * unit,
-        (x, best, value) => {
-          const total = orderCost + value - x * unit - (heldFor[x] ?? 0);
-          if (total < (cost[x] ?? 0)) {
-            cost[x] = total;
-            orderTo[x] = best;
-          }
-        },
-      );
+      if (next !== undefined && next <= shortest) continue;
+      const reach = { first, end, shortest, unit: price - saved };
+      if (next === undefined) openEnded(reach, worth, cost, orderTo);
+      else windowed({ ...reach, longest: next - 1 }, worth, cost, orderTo, queue);
+    }
+    for (let x = first; x < end; x++) {
+      cost[x] = (cost[x] ?? 0) + orderCost - (heldFor[x] ?? 0);
+      worth[x] = (cost[x] ?? 0) + (heldFor[x] ?? 0);
     }
   }
   const orders = demand.map(() => 0);
@@ -90,42 +84,79 @@ function holding(
   return { until, heldFor };
 }
 
-interface Windows {
-  /** Packs of one period: from the first, before the end. */
+/** Orders at one price in one period: from its packs, no shorter than so many, at so much a pack less what it is not held. */
+interface Reach {
   readonly first: number;
   readonly end: number;
-  /** Fewest and most packs of an order. */
   readonly shortest: number;
-  readonly longest: number;
-  /** Last place that there is. */
-  readonly most: number;
+  readonly unit: number;
+}
+
+/** Candidates in rising value, kept between calls so that nothing is made anew. */
+interface Queue {
+  readonly places: Int32Array;
+  readonly values: Float64Array;
 }
 
 /**
- * For each x of a period, from the last to the first, the place p of least value that an order from x can reach, given
- * to `found`. An order that is due covers its period: p lies at or beyond its end, where all values are known.
+ * Holds against the best order so far, from each pack x of a period, the best at the lowest price, which no quantity ends.
+ * An order that is due covers its period: it reaches its end or beyond, where all is known. `cost` leaves the cost of
+ * ordering out until all prices have been tried.
  */
-function slide(
-  { first, end, shortest, longest, most }: Windows,
-  value: (p: number) => number,
-  found: (x: number, p: number, value: number) => void,
+function openEnded(
+  { first, end, shortest, unit }: Reach,
+  worth: Float64Array,
+  cost: Float64Array,
+  orderTo: Int32Array,
 ): void {
-  const size = Math.max(0, Math.min(most, end - 1 + longest) - end + 1);
-  const places = new Int32Array(size);
-  const values = new Float64Array(size);
+  let best = Number.POSITIVE_INFINITY;
+  let place = 0;
+  let p = worth.length;
+  for (let x = end - 1; x >= first; x--) {
+    const low = x + shortest > end ? x + shortest : end;
+    while (p > low) {
+      p--;
+      const value = (worth[p] ?? 0) + p * unit;
+      if (value <= best) {
+        best = value;
+        place = p;
+      }
+    }
+    const total = best - x * unit;
+    if (total < (cost[x] ?? 0)) {
+      cost[x] = total;
+      orderTo[x] = place;
+    }
+  }
+}
+
+/** The same at a price that ends at a quantity: the least of a window that moves with x. */
+function windowed(
+  { first, end, shortest, longest, unit }: Reach & { readonly longest: number },
+  worth: Float64Array,
+  cost: Float64Array,
+  orderTo: Int32Array,
+  { places, values }: Queue,
+): void {
   let head = 0;
   let tail = 0;
-  let lowest = Math.min(most, end - 1 + longest) + 1;
+  let p = Math.min(worth.length - 1, end - 1 + longest) + 1;
   for (let x = end - 1; x >= first; x--) {
-    for (const low = Math.max(end, x + shortest); lowest > low; ) {
-      lowest--;
-      const v = value(lowest);
-      while (tail > head && (values[tail - 1] ?? 0) >= v) tail--;
-      places[tail] = lowest;
-      values[tail] = v;
+    const low = x + shortest > end ? x + shortest : end;
+    while (p > low) {
+      p--;
+      const value = (worth[p] ?? 0) + p * unit;
+      while (tail > head && (values[tail - 1] ?? 0) >= value) tail--;
+      places[tail] = p;
+      values[tail] = value;
       tail++;
     }
     while (tail > head && (places[head] ?? 0) > x + longest) head++;
-    if (tail > head) found(x, places[head] ?? 0, values[head] ?? 0);
+    if (tail === head) continue;
+    const total = (values[head] ?? 0) - x * unit;
+    if (total < (cost[x] ?? 0)) {
+      cost[x] = total;
+      orderTo[x] = places[head] ?? 0;
+    }
   }
 }

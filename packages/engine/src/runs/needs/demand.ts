@@ -1,7 +1,6 @@
 import type { BookRow, ShopRow } from "@pinwright/book";
 import type { Decimal } from "@pinwright/kernel";
 import type { BillNode, DayNumber, PartNeed, PartSource } from "../../model/index.ts";
-import type { Bucket } from "../schedule/buckets.ts";
 
 /** A run as its needs are found. */
 export interface NeedingRun {
@@ -9,8 +8,14 @@ export interface NeedingRun {
   /** Machines of each variant of the tree. */
   readonly counts: readonly number[];
   readonly shipDay: DayNumber;
-  /** By place of the stage. */
-  readonly buckets: readonly (readonly Bucket[])[];
+  /** By place of the stage: when the parts of so many machines are needed. */
+  readonly kits: readonly (readonly KitDay[])[];
+}
+
+/** Parts of the machines up to one are there by a day. */
+export interface KitDay {
+  readonly day: DayNumber;
+  readonly to: number;
 }
 
 /** So much that has to be got by a day. */

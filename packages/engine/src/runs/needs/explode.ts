@@ -1,6 +1,6 @@
 import type { BookRow, Shop } from "@pinwright/book";
 import { type Decimal, decimal, numberOfDecimal, timesDecimal } from "@pinwright/kernel";
-import type { BillNode, DayNumber, PartNeed, PartSource } from "../../model/index.ts";
+import type { BillNode, PartNeed, PartSource } from "../../model/index.ts";
 import { takesContents } from "../../parts/index.ts";
 import { spareCount } from "../spares.ts";
 import type { Demand, NeedingRun, Needs, NetDemand, Use } from "./demand.ts";
@@ -21,8 +21,6 @@ export interface NeedQuestion {
   readonly supplyOf: (partId: string) => Supply;
   /** Place of the first stage that does something; −1: the shop has none. */
   readonly stageFor: (kind: NonNullable<ReturnType<typeof stageInside>>) => number;
-  /** Day by which parts are there for a stage that begins on a day. */
-  readonly kitDay: (stage: number, startDay: DayNumber) => DayNumber;
   readonly stageIds: readonly string[];
   /** In one machine of each variant, by node. */
   readonly totals: readonly ReadonlyMap<string, Decimal>[];
@@ -106,19 +104,14 @@ function meet(
   if (wanted.length === 0) return;
   const source = question.sources.get(node.id);
   const { partId } = node;
-  const slices = wanted.flatMap((want) => slicesOf(question, node, want));
+  const slices = wanted.flatMap((want, w) => slicesOf(question, node, want, w));
   const netted = netSlices(slices, partId === null ? NO_SUPPLY : question.supplyOf(partId));
-  const byWant = new Map<string, NetSlice[]>();
-  for (const slice of netted) {
-    const name = wantName(slice.key, slice);
-    const own = byWant.get(name);
-    if (own === undefined) byWant.set(name, [slice]);
-    else own.push(slice);
-  }
+  const byWant: NetSlice[][] = wanted.map(() => []);
+  for (const slice of netted) byWant[slice.want]?.push(slice);
   const contents =
     takesContents(source) && question.tree.contents.some((c) => (c.get(node.id)?.length ?? 0) > 0);
-  for (const want of wanted) {
-    const own = byWant.get(wantName(want.key, want.group)) ?? [];
+  for (const [w, want] of wanted.entries()) {
+    const own = byWant[w] ?? [];
     const net = own.reduce((sum, slice) => sum + slice.net, 0n);
     if (partId !== null) tell(question, want, partId, own, found, contents);
     if (contents && net < want.build + want.scrap) found.tookMade = true;
@@ -141,9 +134,6 @@ interface Want {
   readonly scrap: Decimal;
 }
 
-const wantName = (key: string, { run, stage, isSpare }: Pick<Group, "run" | "stage" | "isSpare">): string =>
-  `${key} ${run} ${stage} ${isSpare}`;
-
 function wantOf({ parts, shop, sources }: NeedQuestion, node: BillNode, key: string, group: Group): Want {
   const build = wholeUp(buildOf(group), node.unit);
   const part = node.partId === null ? undefined : parts.get(node.partId);
@@ -155,23 +145,24 @@ function wantOf({ parts, shop, sources }: NeedQuestion, node: BillNode, key: str
 }
 
 function slicesOf(
-  { runs, kitDay }: NeedQuestion,
+  { runs }: NeedQuestion,
   node: BillNode,
   { key, group, build, scrap }: Want,
+  want: number,
 ): Slice[] {
   const run = runs[group.run];
   if (run === undefined) return [];
   const { run: place, stage, isSpare } = group;
-  const base = { key, run: place, stage, isSpare };
-  const buckets = isSpare ? [] : (run.buckets[stage] ?? []);
-  const all = buckets.at(-1)?.to ?? 0;
+  const base = { want, key, run: place, stage, isSpare };
+  const kits = isSpare ? [] : (run.kits[stage] ?? []);
+  const all = kits.at(-1)?.to ?? 0;
   if (all === 0) return [{ ...base, day: run.shipDay, quantity: build + scrap }];
   let given = 0n;
-  return buckets.map(({ startDay, to }) => {
+  return kits.map(({ day, to }) => {
     const upTo = wholeUp(((build + scrap) * BigInt(to)) / BigInt(all), node.unit);
     const quantity = upTo - given;
     given = upTo;
-    return { ...base, day: kitDay(stage, startDay), quantity };
+    return { ...base, day, quantity };
   });
 }
 

@@ -3,6 +3,8 @@ import type { DayNumber } from "../../model/index.ts";
 
 /** So much that is wanted on a day, before what is there is taken off. */
 export interface Slice {
+  /** Place of what wants it among all that is netted together. */
+  readonly want: number;
   readonly key: string;
   readonly day: DayNumber;
   /** Place of the run in the order of their ship days; of two needs on one day the earlier ship goes first. */

@@ -3,7 +3,7 @@ import { mondayOf } from "../calendar.ts";
 import type { BatchDays } from "./schedule-run.ts";
 
 /** Most times at which the parts of one stage of a run are asked for. */
-const MOST_BUCKETS = 12;
+const MOST_BUCKETS = 8;
 
 /** Machines that a stage begins with in some weeks. */
 export interface Bucket {
