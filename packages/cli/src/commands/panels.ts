@@ -92,6 +92,9 @@ function cuttingText(cutting: SheetCutting): string {
   const areas = `${squareMetres(cutting.usedAreaM2)} m² of ${squareMetres(cutting.sheetAreaM2)} m², ${squareMetres(cutting.offcutAreaM2)} m² to keep`;
   const lines = [
     `${name}: new sheets: ${cutting.newSheets}${offcuts}; no plan needs fewer than ${cutting.fewestNewSheets}; ${areas}`,
+    ...(cutting.sheetsForMates === 0
+      ? []
+      : [`  ${cutting.sheetsForMates} of them so that panels that mate are cut at one setting`]),
     ...patternLines(cutting),
     `  different fence settings: ${cutting.settings.length}; no plan needs fewer than ${cutting.fewestSettings}`,
     `  fence set, trims too: ${cutting.setups.map(({ fenceMm }) => mm(fenceMm)).join(", ")} mm; cuts: ${cutting.cutCount}; about ${Math.ceil(cutting.sawMinutes)} min`,

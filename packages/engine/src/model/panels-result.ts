@@ -101,6 +101,8 @@ export interface SheetCutting {
   /** Whole sheets, and how many no plan can do without. */
   readonly newSheets: number;
   readonly fewestNewSheets: number;
+  /** Of the whole sheets, those taken beyond the fewest found, so that panels that mate are cut at one setting. */
+  readonly sheetsForMates: number;
   /** Offcuts from stock that are used. */
   readonly offcutSheets: number;
   readonly usedAreaM2: number;

@@ -91,6 +91,7 @@ function notesOf(
     shortNumber(m2, 2),
   );
   const facts = [
+    ...(cutting.sheetsForMates === 0 ? [] : [words((w) => w.panels.forMates(cutting.sheetsForMates))]),
     words((w) => w.panels.settingsBound(cutting.settings.length, cutting.fewestSettings)),
     ...(cutting.offcutSheets === 0 ? [] : [words((w) => w.panels.offcutsUsed(cutting.offcutSheets))]),
     words((w) => w.panels.plan.areas(areas[0] ?? "", areas[1] ?? "", areas[2] ?? "")),

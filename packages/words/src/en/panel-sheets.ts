@@ -4,6 +4,8 @@ export const panelSheets = {
   sheets: (count: number) => (count === 1 ? "1 sheet" : `${count} sheets`),
   bound: (count: number, fewest: number) =>
     `${count === 1 ? "1 new sheet" : `${count} new sheets`}; no plan needs fewer than ${fewest}`,
+  forMates: (count: number) =>
+    `${count === 1 ? "1 sheet" : `${count} sheets`} of it so that panels that mate are cut at one fence setting`,
   settingsBound: (count: number, fewest: number) =>
     `${count} fence settings; no plan needs fewer than ${fewest}`,
   offcutsUsed: (count: number) =>

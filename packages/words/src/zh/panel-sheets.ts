@@ -6,6 +6,7 @@ export const panelSheets: Translated<typeof english> = {
   machines: (count) => `${count} 台机器用`,
   sheets: (count) => `${count} 张板`,
   bound: (count, fewest) => `${count} 张新板；任何方案都不少于 ${fewest} 张`,
+  forMates: (count) => `其中 ${count} 张是为了让相配的板件用同一靠尺设定裁`,
   settingsBound: (count, fewest) => `靠尺设定 ${count} 种；任何方案都不少于 ${fewest} 种`,
   offcutsUsed: (count) => `用库存余料 ${count} 块`,
   minutes: (min) => `锯台约 ${min} 分钟`,

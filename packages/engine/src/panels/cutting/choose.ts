@@ -10,9 +10,13 @@ const FEW_PIECES = 48;
 /** Sheets that are all parted the same way first need the fence set less often, when they need not be more. */
 const FIRST_CUTS: readonly (CutKind | "either")[] = ["either", "cross", "rip"];
 
+/** One sheet more is taken when it lets what mates be cut at one setting and is no more than this share of all. */
+const MATES_SHARE = 0.05;
+
 /**
  * A plan with the fewest whole sheets, of those the one with the fewest settings of the fence, then with what `further` says
- * is least, then with the fewest sheets in all, then with the fewest patterns.
+ * is least, then with the fewest sheets in all, then with the fewest patterns. Where no such plan was found that cuts what
+ * mates at one setting, one sheet more may be taken for it.
  * @param further what is to be small beside, the first of it 0 if that can be: settings that mate and are set again
  * @param orderOf distances in the order in which a plan's fence is set, in µm
  */
@@ -43,16 +47,25 @@ export function cutSheets(
   const plain = found.filter(({ uses }) => wholeSheets(uses, problem, WHOLE_SHEET) === least);
   const needsOrder = plain.length > 0 && plain.every(({ uses }) => (further(uses)[0] ?? 0) > 0);
   if (needsOrder && (problem.stages === null || problem.stages >= 2)) {
-    const uses = cutConsistently(
+    const seeds = seedsOf(
       problem,
-      least,
-      seedsOf(
-        problem,
-        plain.map((own) => own.uses),
-        orderOf,
-      ),
+      plain.map((own) => own.uses),
+      orderOf,
     );
+    const uses = cutConsistently(problem, least, seeds);
     if (uses !== null) found.push({ found: true, uses, fewestWhole: bound, steps: 0 });
+    const more =
+      uses === null && Math.floor(least * MATES_SHARE) >= 1
+        ? cutConsistently(problem, least + 1, seeds)
+        : null;
+    if (more !== null && (further(more)[0] ?? 0) === 0)
+      return {
+        found: true,
+        uses: more,
+        fewestWhole: Math.min(bound, least),
+        forMates: wholeSheets(more, problem, WHOLE_SHEET) - least,
+        steps: 0,
+      };
   }
   const best = found
     .filter(({ uses }) => wholeSheets(uses, problem, WHOLE_SHEET) === least)

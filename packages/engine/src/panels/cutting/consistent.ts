@@ -11,15 +11,25 @@ import {
 import { WHOLE_SHEET } from "./demand.ts";
 import { fillOffcuts } from "./many.ts";
 import { fenceKey, type PatternUse, together, wholeSheets } from "./pattern.ts";
-import { bestStrips, inOrder, type LyingPiece, mayLie, type StripPattern } from "./strips.ts";
+import {
+  bestStrips,
+  inOrder,
+  type LyingPiece,
+  mayLie,
+  type Strip,
+  type StripPattern,
+  stripOf,
+} from "./strips.ts";
 import { type Units, unitsOf } from "./units.ts";
 import { wholeNumbers } from "./whole-numbers.ts";
 
 /** Orders of the fence that are tried, as counted steps. */
 const MOST_ORDERS = 90;
+/** Orders for which whole numbers of sheets are searched. */
+const MOST_ROUNDED = 8;
 /** Prices at which further patterns are looked for, and how far they lie about those of the covering problem. */
-const FURTHER = 60;
-const NEAR = 0.5;
+const FURTHER = 120;
+const NEAR = [0.03, 0.1, 0.3, 0.6];
 
 /**
  * A plan of few whole sheets whose cuts all follow one order of the fence, so that every distance is set once for the whole
@@ -45,6 +55,7 @@ class OrderSearch {
   private readonly problem: CuttingProblem;
   private readonly least: number;
   private readonly seen = new Set<string>();
+  private rounded = 0;
   private best: { readonly order: readonly number[]; readonly total: number } | null = null;
 
   constructor(problem: CuttingProblem, least: number) {
@@ -60,8 +71,14 @@ class OrderSearch {
     const units = unitsOf(this.problem, wholesOf(this.problem), order);
     const offcuts = fillOffcuts(this.problem, order);
     const found = this.within(offcuts, order, units);
-    // An offcut that saves no sheet may be what stands in the way.
-    return found ?? (offcuts.uses.length === 0 ? null : this.within(this.nothing, order, units));
+    if (found !== null || offcuts.uses.length === 0) return found;
+    // An offcut may hold other panels, and one that saves no sheet may be what stands in the way.
+    const whole = { ...this.problem, pieces: withCounts(this.problem, this.nothing.left) };
+    const { prices } = covered(whole, units, false);
+    return (
+      this.within(fillOffcuts(this.problem, order, prices), order, units) ??
+      this.within(this.nothing, order, units)
+    );
   }
 
   private get nothing(): ReturnType<typeof fillOffcuts> {
@@ -77,7 +94,8 @@ class OrderSearch {
     const cover = covered(left, units, false);
     const total = cover.patterns.reduce((sum, { amount }) => sum + amount, 0);
     if (this.best === null || total < this.best.total - 1e-9) this.best = { order, total };
-    if (Math.ceil(total - 1e-9) > this.least) return null;
+    if (Math.ceil(total - 1e-9) > this.least || this.rounded >= MOST_ROUNDED) return null;
+    this.rounded++;
     const whole =
       wholeNumbers(left, cover, this.least) ??
       wholeNumbers(
@@ -97,7 +115,7 @@ class OrderSearch {
       for (const next of moves(from.order)) {
         const found = this.look(next);
         if (found !== null) return found;
-        if (this.seen.size >= MOST_ORDERS) return null;
+        if (this.seen.size >= MOST_ORDERS || this.rounded >= MOST_ROUNDED) return null;
       }
       if (this.best === from) return null;
     }
@@ -114,7 +132,8 @@ function furtherPatterns(
   const known = new Set(seen.map(({ counts }) => counts.join(" ")));
   const found: Pattern[] = [];
   for (let i = 0; i < FURTHER; i++) {
-    const near = prices.map((price) => price * (1 + NEAR * (random() - 0.5)));
+    const far = NEAR[i % NEAR.length] ?? 0;
+    const near = prices.map((price) => price * (1 + far * (random() - 0.5)));
     const pattern = patternOf(problem, units, near);
     if (pattern === null || known.has(pattern.counts.join(" "))) continue;
     known.add(pattern.counts.join(" "));
@@ -232,7 +251,7 @@ function greedy(
   const across = ({ w, h }: LyingPiece): number => (rip ? h : w);
   const [length, width] = rip ? [sheet.w, sheet.h] : [sheet.h, sheet.w];
   const left = [...wanted];
-  const strips: LyingPiece[][] = [];
+  const strips: Strip[] = [];
   let room = width;
   let value = 0;
   for (;;) {
@@ -246,8 +265,11 @@ function greedy(
     });
     const best = options.filter(({ row }) => row.length > 0).sort((a, b) => b.score - a.score)[0];
     if (best === undefined) break;
-    strips.push(best.row);
-    room -= Math.max(...best.row.map(across));
+    const made = wantedWays.find((way) => across(way) === best.high);
+    if (made === undefined) break;
+    const strip = stripOf(best.row, made, along, across, units);
+    strips.push(strip);
+    room -= across(strip.like);
     value += best.worth;
     for (const way of best.row) left[way.piece] = (left[way.piece] ?? 0) - 1;
   }

@@ -9,6 +9,8 @@ export type Cutting =
       readonly uses: readonly PatternUse[];
       /** Whole sheets that no plan can do without. */
       readonly fewestWhole: number;
+      /** Whole sheets more than were found to be enough, so that what mates is cut at one setting. */
+      readonly forMates?: number;
       readonly steps: number;
     }
   | {
@@ -19,8 +21,8 @@ export type Cutting =
 
 /** Steps of the search for few sheets: first a short one, then, where it may save a sheet, a long one. */
 const SHORT = { steps: 20_000, settingSteps: 0 } as const;
-const LONG = { steps: 400_000, settingSteps: 0 } as const;
-const SETTING_STEPS = 200_000;
+const LONG = { steps: 120_000, settingSteps: 0 } as const;
+const SETTING_STEPS = 50_000;
 
 /**
  * Rules under which every setting of the fence is a size of a panel: the last stage only trims. They need the fewest

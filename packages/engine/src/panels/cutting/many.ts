@@ -54,10 +54,14 @@ const withinStock = (uses: readonly PatternUse[], { sheets }: CuttingProblem): b
     return count === null || used <= count;
   });
 
-/** Each offcut filled with as much area as it can hold of what is wanted. */
+/**
+ * Each offcut filled with what is worth most of what is wanted.
+ * @param worth of each piece; absent: its area
+ */
 export function fillOffcuts(
   problem: CuttingProblem,
   order: readonly number[] | null = null,
+  worth: readonly number[] = problem.pieces.map(({ widthMm, heightMm }) => widthMm * heightMm),
 ): { uses: readonly PatternUse[]; left: readonly number[] } {
   const left = problem.pieces.map(({ count }) => count);
   const uses: PatternUse[] = [];
@@ -65,9 +69,7 @@ export function fillOffcuts(
     if (cost >= WHOLE_SHEET) return;
     const units = unitsOf(problem, [sheet], order);
     for (let n = 0; n < (count ?? 1); ) {
-      const values = problem.pieces.map(({ widthMm, heightMm }, i) =>
-        (left[i] ?? 0) > 0 ? widthMm * heightMm : 0,
-      );
+      const values = worth.map((value, i) => ((left[i] ?? 0) > 0 ? value : 0));
       const best = bestStrips(
         units.ways.filter((way) => (values[way.piece] ?? 0) > 0),
         values,

@@ -81,6 +81,7 @@ function cutGoods(machine: Machine, demand: GoodsDemand, panels: readonly PanelD
     splitSettings: [],
     newSheets: 0,
     fewestNewSheets: 0,
+    sheetsForMates: 0,
     offcutSheets: 0,
     usedAreaM2: 0,
     sheetAreaM2: 0,
@@ -100,7 +101,7 @@ const squareMetres = (areas: readonly { readonly widthMm: number; readonly heigh
 function described(
   { shop }: Machine,
   { pieces, stock, problem }: GoodsDemand,
-  { uses, fewestWhole, steps }: Cutting & { readonly found: true },
+  { uses, fewestWhole, forMates = 0, steps }: Cutting & { readonly found: true },
   settingNames: ReadonlyMap<number, readonly string[]>,
 ): Partial<SheetCutting> {
   const { saw_kerf_mm, offcut_min_mm, fence_setting_min, saw_cut_s } = shop.numbers;
@@ -141,6 +142,7 @@ function described(
     splitSettings: splitNames(order, settingNames),
     newSheets,
     fewestNewSheets: Math.min(fewestWhole, newSheets),
+    sheetsForMates: forMates,
     offcutSheets: sum((sheet) => (sheet.offcut ? 1 : 0)),
     usedAreaM2: sum((sheet) => squareMetres(sheet.panels)),
     sheetAreaM2: sum((sheet) => squareMetres([sheet])),

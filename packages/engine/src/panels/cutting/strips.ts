@@ -8,12 +8,18 @@ export interface LyingPiece {
   readonly h: number;
 }
 
+/** Pieces side by side in a strip that is as high as one piece would lie, mostly one of them. */
+export interface Strip {
+  readonly like: LyingPiece;
+  readonly pieces: readonly LyingPiece[];
+}
+
 /** A way of cutting one sheet: strips, in each strip pieces side by side, each trimmed to its own height. */
 export interface StripPattern {
   readonly sheet: number;
   /** Cuts that part the strips. */
   readonly firstCut: CutKind;
-  readonly strips: readonly (readonly LyingPiece[])[];
+  readonly strips: readonly Strip[];
   /** How many of each piece come out. */
   readonly counts: readonly number[];
   readonly value: number;
@@ -50,6 +56,22 @@ export function mayLie(
     rank(stripHeight) <= rank(alongLength) &&
     (acrossLength === stripHeight || rank(alongLength) <= rank(acrossLength))
   );
+}
+
+/**
+ * A strip for pieces, as high as the highest of them; where that breaks the order of the fence, as high as the strip was
+ * made for.
+ */
+export function stripOf(
+  pieces: readonly LyingPiece[],
+  made: LyingPiece,
+  along: (way: LyingPiece) => number,
+  across: (way: LyingPiece) => number,
+  rules: StripRules,
+): Strip {
+  const like = pieces.reduce((high, way) => (across(way) > across(high) ? way : high), pieces[0] ?? made);
+  const keeps = pieces.every((way) => mayLie(along(way), across(way), across(like), rules));
+  return { like: keeps ? like : made, pieces };
 }
 
 /**
@@ -92,25 +114,23 @@ function inDirection(
       own.map((way) => ({ length: along(way), value: values[way.piece] ?? 0 })),
       length,
     );
-    return { high, value: filled.value, pieces: filled.taken.flatMap((i) => own[i] ?? []) };
+    const pieces = filled.taken.flatMap((i) => own[i] ?? []);
+    return { high, value: filled.value, pieces };
   });
   const chosen = knapsack(
     strips.map(({ high, value }) => ({ length: high, value })),
     width,
   );
   if (chosen.value <= 0) return null;
-  const rows = inOrder(
-    chosen.taken.flatMap((i) => {
-      const pieces = strips[i]?.pieces ?? [];
-      return pieces.length === 0 ? [] : [pieces];
-    }),
-    along,
-    across,
-    rules,
-  );
+  const rows = chosen.taken.flatMap((i): Strip[] => {
+    const { high = 0, pieces = [] } = strips[i] ?? {};
+    const made = fitting.find((way) => across(way) === high);
+    return pieces.length === 0 || made === undefined ? [] : [stripOf(pieces, made, along, across, rules)];
+  });
   const counts = values.map(() => 0);
-  for (const way of rows.flat()) counts[way.piece] = (counts[way.piece] ?? 0) + 1;
-  return { sheet, firstCut, strips: rows, counts, value: chosen.value };
+  for (const way of rows.flatMap(({ pieces }) => pieces)) counts[way.piece] = (counts[way.piece] ?? 0) + 1;
+  const ordered = inOrder(rows, along, across, rules);
+  return { sheet, firstCut, strips: ordered, counts, value: chosen.value };
 }
 
 /**
@@ -118,16 +138,19 @@ function inDirection(
  * each waits for the one before; else the highest first, so that what is cut off above the others lies together.
  */
 export function inOrder(
-  rows: readonly (readonly LyingPiece[])[],
+  strips: readonly Strip[],
   along: (way: LyingPiece) => number,
   across: (way: LyingPiece) => number,
   { ranks }: StripRules,
-): readonly (readonly LyingPiece[])[] {
+): readonly Strip[] {
   const rank = (length: number): number => ranks?.get(length) ?? 0;
-  const high = (row: readonly LyingPiece[]): number => Math.max(...row.map(across));
-  const sorted = rows.map((row) =>
-    [...row].sort((a, b) => rank(along(a)) - rank(along(b)) || across(b) - across(a) || along(b) - along(a)),
-  );
+  const high = ({ like }: Strip): number => across(like);
+  const sorted = strips.map(({ like, pieces }) => ({
+    like,
+    pieces: [...pieces].sort(
+      (a, b) => rank(along(a)) - rank(along(b)) || across(b) - across(a) || along(b) - along(a),
+    ),
+  }));
   return sorted.sort((a, b) => rank(high(a)) - rank(high(b)) || high(b) - high(a));
 }
 
@@ -214,8 +237,8 @@ export function partOfStrips(
     );
   const [widthMm, lengthMm] = rip ? [inside.heightMm, inside.widthMm] : [inside.widthMm, inside.heightMm];
   return chain(
-    strips.map((row) => {
-      const highMm = Math.max(...row.map((way) => size(way).across));
+    strips.map(({ like, pieces: row }) => {
+      const highMm = size(like).across;
       return { mm: highMm, part: inStrip(row, highMm, lengthMm) };
     }),
     firstCut,

@@ -2,8 +2,10 @@ import type { CutPart, CuttingProblem } from "@pinwright/kernel";
 import type { Covered, Pattern } from "./covered.ts";
 import { countsOf, type PatternUse } from "./pattern.ts";
 
+/** So many sheets fewer of each pattern than the covering problem takes are fixed; the others are searched. */
+const FEWER = [0, 1, 2, 3];
 /** Sheets that are looked at, as counted steps. */
-const MOST_STEPS = 30_000;
+const MOST_STEPS = 3_000;
 const EPSILON = 1e-7;
 
 /**
@@ -16,7 +18,7 @@ export function wholeNumbers(
   cover: Covered,
   mostSheets: number,
 ): readonly PatternUse[] | null {
-  for (const fewer of [0, 1]) {
+  for (const fewer of FEWER) {
     const left = problem.pieces.map(({ count }) => count);
     const uses: PatternUse[] = [];
     for (const { pattern, amount } of cover.patterns) {
