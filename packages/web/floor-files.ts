@@ -39,13 +39,24 @@ export function floorFiles(): Plugin {
       if (own.size === 0) return;
       const isOwn = (name: string): boolean =>
         FONTS.test(name) || (/\.(js|css)$/.test(name) && (own.has(name) || !others.has(name)));
-      const paths = ["/floor.html", ...PUBLIC, ...Object.keys(bundle).filter(isOwn).map((name) => `/${name}`)].sort();
+      const paths = [
+        "/floor.html",
+        ...PUBLIC,
+        ...Object.keys(bundle)
+          .filter(isOwn)
+          .map((name) => `/${name}`),
+      ].sort();
       const page = Object.values(bundle).find(({ fileName }) => fileName === "floor.html");
       const hash = createHash("sha256").update(paths.join("\n"));
       if (page?.type === "asset") hash.update(page.source);
       const { code } = await transformWithOxc(readFileSync(SERVICE, "utf8"), SERVICE);
+      const plain = code.replace(/^export \{\s*\};?$/m, "");
       const list = JSON.stringify({ version: hash.digest("hex").slice(0, 12), paths });
-      this.emitFile({ type: "asset", fileName: "floor-sw.js", source: `const FLOOR_FILES = ${list};\n${code}` });
+      this.emitFile({
+        type: "asset",
+        fileName: "floor-sw.js",
+        source: `const FLOOR_FILES = ${list};\n${plain}`,
+      });
     },
   };
 }

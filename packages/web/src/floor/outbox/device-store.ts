@@ -120,7 +120,11 @@ export class DeviceStore implements OutboxStore {
   };
 
   /** Moves what `moved` makes a new row of to the other shelf, in one transaction. */
-  async #move(from: "waiting" | "sent", to: "waiting" | "sent", moved: (row: Row) => Row | null): Promise<void> {
+  async #move(
+    from: "waiting" | "sent",
+    to: "waiting" | "sent",
+    moved: (row: Row) => Row | null,
+  ): Promise<void> {
     const transaction = writing(this.#database, "waiting", "sent");
     const done = ended(transaction);
     const shelf = transaction.objectStore(from);

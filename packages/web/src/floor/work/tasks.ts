@@ -1,5 +1,5 @@
 import type { KeptUnit } from "@pinwright/contract";
-import { releaseBlocks, type UnitState } from "@pinwright/engine";
+import { continuityTest, releaseBlocks, type UnitState } from "@pinwright/engine";
 import type { ViewEntry } from "../../worker/protocol.ts";
 
 export type Work = ViewEntry<"floorWork">;
@@ -7,8 +7,8 @@ export type Test = Work["tests"][number];
 export type Place = Work["places"][number];
 
 /** Work at the bench of boards and harnesses that the book has no row for. */
-export const OWN_STEPS = ["kit", "cut", "lay-up", "tug"] as const;
-export type OwnStep = (typeof OWN_STEPS)[number];
+export type OwnStep = "kit" | "cut" | "lay-up";
+const TUG = "tug";
 
 /** One thing that fills the screen. */
 export type Task =
@@ -19,6 +19,8 @@ export type Task =
   | { readonly kind: "own"; readonly key: string; readonly step: OwnStep }
   /** A stage of stuffing. */
   | { readonly kind: "stage"; readonly key: string; readonly step: string; readonly stage: number }
+  /** A tug on every contact comes first: one that is not latched passes continuity. */
+  | { readonly kind: "tug"; readonly key: string; readonly step: string; readonly unit: string }
   /** Every point against all others. */
   | { readonly kind: "continuity"; readonly key: string; readonly unit: string; readonly test: string }
   | { readonly kind: "test"; readonly key: string; readonly unit: string; readonly test: Test };
@@ -28,7 +30,12 @@ export const stageStep = (stage: number): string => `stage-${stage}`;
 
 const step = (id: string): Task => ({ kind: "step", key: `step ${id}`, step: id });
 const own = (id: OwnStep): Task => ({ kind: "own", key: `own ${id}`, step: id });
-const testOn = (unit: string, test: Test): Task => ({ kind: "test", key: `test ${unit} ${test.id}`, unit, test });
+const testOn = (unit: string, test: Test): Task => ({
+  kind: "test",
+  key: `test ${unit} ${test.id}`,
+  unit,
+  test,
+});
 
 /**
  * Everything that units of one kind and type take, in the order in which it is done. Of a batch every step is done on all of
@@ -55,21 +62,21 @@ export function tasksOf(
       ];
     case "harness":
       return [
-        ...(["cut", "lay-up", "tug"] as const).map(own),
-        ...unitIds.map(
-          (unit): Task => ({
-            kind: "continuity",
-            key: `continuity ${unit}`,
-            unit,
-            test: `continuity:${type}`,
-          }),
-        ),
-        ...tests,
+        ...(["cut", "lay-up"] as const).map(own),
+        ...unitIds.flatMap((unit): readonly Task[] => [
+          { kind: "tug", key: `tug ${unit}`, step: TUG, unit },
+          { kind: "continuity", key: `continuity ${unit}`, unit, test: continuityTest(type) },
+          ...work.tests.map((test) => testOn(unit, test)),
+        ]),
       ];
     case "mechanism":
       return [...work.stepIds.map(step), ...tests];
     case "machine":
-      return [...work.stepIds.filter(isHere).flatMap((id) => [step(id), ...fitsIn(work, id)]), ...lastFits(work, hereIds), ...tests];
+      return [
+        ...work.stepIds.filter(isHere).flatMap((id) => [step(id), ...fitsIn(work, id)]),
+        ...lastFits(work, hereIds),
+        ...tests,
+      ];
   }
 }
 
@@ -100,15 +107,20 @@ export function doneTasks(
       .filter(({ gate }) => gate === "test")
       .map(({ unit, of }) => `${unit} ${of}`),
   );
-  const isTested = (unit: string, test: string): boolean => states.has(unit) && !blocked.has(`${unit} ${test}`);
+  const isTested = (unit: string, test: string): boolean =>
+    states.has(unit) && !blocked.has(`${unit} ${test}`);
   const isDone = (task: Task): boolean => {
     switch (task.kind) {
       case "step":
       case "own":
       case "stage":
         return unitIds.every((unit) => states.get(unit)?.steps.has(task.step) === true);
+      case "tug":
+        return states.get(task.unit)?.steps.has(task.step) === true;
       case "fit":
-        return unitIds.every((unit) => task.places.every(({ id }) => standingAt(states.get(unit), id) !== null));
+        return unitIds.every((unit) =>
+          task.places.every(({ id }) => standingAt(states.get(unit), id) !== null),
+        );
       case "continuity":
         return isTested(task.unit, task.test);
       case "test":

@@ -33,3 +33,18 @@ export const floorTypes = view<null, FloorType>({
   },
   restsInPreview: true,
 });
+
+/** A stage that things are handed over to. */
+export interface FloorStageOfShop extends NamedId {
+  readonly kind: string;
+}
+
+/** Stages of the shop, in its order. */
+export const floorStages = view<null, FloorStageOfShop>({
+  uses: ({ shop }) => [shop.tables.stages],
+  entries: ({ shop }) =>
+    new Map(
+      shop.tables.stages.map(({ id, label, label_zh, kind }) => [id, { id, label, labelZh: label_zh, kind }]),
+    ),
+  restsInPreview: true,
+});

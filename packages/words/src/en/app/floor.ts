@@ -223,7 +223,6 @@ export const floor = {
     full: (unit: string) => `Every place of ${unit}’s kind is filled. Take one out first.`,
     takeOut: "Take out",
     takeOutWhy: "Taken out at the bench",
-    elsewhere: (unit: string, into: string) => `${unit} is in ${into}. Take it out there first.`,
   },
 
   test: {
@@ -250,7 +249,7 @@ export const floor = {
       "Check the probes and the range, then measure again. If it stays so, record it: the unit waits to be mended.",
     again: "Measure again",
     recordBad: "Record as failed",
-    last: (value: string, good: boolean) => `Last: ${value}, ${good ? "good" : "not good"}`,
+    lastly: (result: string) => `Last time: ${result}`,
     firm: "Nobody can pass over this test.",
     sign: "Minus",
     point: "Point",

@@ -215,7 +215,6 @@ export const floor: Translated<typeof en> = {
     full: (unit) => `${unit} 同类的位置都已装满，请先取下一件。`,
     takeOut: "取下",
     takeOutWhy: "在工位上取下",
-    elsewhere: (unit, into) => `${unit} 装在 ${into} 中，请先在那里取下。`,
   },
 
   test: {
@@ -241,7 +240,7 @@ export const floor: Translated<typeof en> = {
     outDo: "检查表笔和量程后重测。若仍如此，请记录：此件等待修理。",
     again: "重测",
     recordBad: "记为不合格",
-    last: (value, good) => `上次：${value}，${good ? "合格" : "不合格"}`,
+    lastly: (result) => `上次：${result}`,
     firm: "此测试任何人不得放行。",
     sign: "负号",
     point: "小数点",

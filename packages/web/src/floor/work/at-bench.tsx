@@ -1,0 +1,197 @@
+import type { UnitState } from "@pinwright/engine";
+import { IconList, IconNote } from "@tabler/icons-react";
+import { useMemo, useState } from "react";
+import { Link, useLocation } from "wouter";
+import { useOne, useView } from "../../app/book/desk.tsx";
+import { clockText } from "../../app/screws/bench/ticks.ts";
+import { stepsOfPlace, USUAL } from "../../app/steps/plan-rows.ts";
+import { usePlan } from "../../app/steps/use-plan.ts";
+import { useWords } from "../../app/words.tsx";
+import { DefectPage } from "../defects/defect-page.tsx";
+import { MendPage } from "../defects/mend-page.tsx";
+import { workAddress } from "../pick/pick-page.tsx";
+import { useHere } from "../shell/at-place.tsx";
+import { FloorHead } from "../shell/head.tsx";
+import { unitInCode } from "../shell/scan.ts";
+import { useScanner } from "../shell/use-scanner.ts";
+import { type Bench, BenchContext, useBench } from "./bench-context.tsx";
+import { HandPage } from "./hand-page.tsx";
+import { NotePage } from "./note-page.tsx";
+import { TaskList } from "./task-list.tsx";
+import { TaskScreen } from "./task-screen.tsx";
+import { doneTasks, openDefects, tasksOf } from "./tasks.ts";
+import { useClock } from "./use-clock.ts";
+
+export type Begun = NonNullable<UnitState["begun"]>;
+
+/** What is to do at this station, and the one thing of it that is on the screen. */
+export function AtBench({
+  unitIds,
+  begun: { what, type },
+  name,
+  states,
+  view,
+  record,
+  notice,
+  trouble,
+}: {
+  readonly unitIds: readonly string[];
+  readonly begun: Begun;
+  readonly name: string;
+  readonly states: ReadonlyMap<string, UnitState>;
+  /** What of them is shown: `t/3`, `list`, `defect` …; blank: the first thing that is not done. */
+  readonly view: string;
+  readonly record: Bench["record"];
+  readonly notice: string;
+  readonly trouble: string;
+}) {
+  const { floor } = useWords();
+  const here = useHere();
+  const [, goTo] = useLocation();
+  const work = useOne("floorWork", { what, type });
+  const [everywhere, setEverywhere] = useState(false);
+  const hereIds = useStepsHere(what === "machine" && !everywhere ? here.station : "");
+  const tasks = useMemo(
+    () =>
+      work === undefined || hereIds === "asking" ? null : tasksOf({ what, type }, work, unitIds, hereIds),
+    [what, type, work, unitIds, hereIds],
+  );
+  const done = useMemo(
+    () =>
+      tasks === null || work === undefined ? new Set<string>() : doneTasks(tasks, work, unitIds, states),
+    [tasks, work, unitIds, states],
+  );
+  const show = (rest: string): void => goTo(workAddress(unitIds, rest), { replace: true });
+  const asked = /^t\/(\d+)$/u.exec(view)?.[1];
+  const firstLeft = tasks?.findIndex(({ key }) => !done.has(key)) ?? -1;
+  const at = asked === undefined ? firstLeft : Number(asked) - 1;
+  const task = view === "" || asked !== undefined ? tasks?.[at] : undefined;
+  const seconds = useClock(task?.key ?? "none");
+  useOtherUnit(unitIds, task?.kind === "fit");
+  if (work === undefined || tasks === null)
+    return (
+      <>
+        <FloorHead back="/floor" backLabel={floor.close}>
+          <b>{unitIds.join(", ")}</b> {name}
+        </FloorHead>
+        <p className="floor-body dim">{floor.loading}</p>
+      </>
+    );
+  const left = tasks.length - done.size;
+  const next = (): void => {
+    const later = tasks.findIndex(({ key }, i) => i > at && !done.has(key));
+    const anywhere = later >= 0 ? later : tasks.findIndex(({ key }, i) => i !== at && !done.has(key));
+    show(anywhere >= 0 ? `/t/${anywhere + 1}` : "/hand");
+  };
+  const bench: Bench = {
+    ...{ unitIds, what, type, name, work, states, station: here.station, record, next, show },
+    back: at > 0 ? () => show(`/t/${at}`) : null,
+  };
+  const open = unitIds.reduce((sum, unit) => sum + openDefects(states.get(unit)).length, 0);
+  return (
+    <BenchContext value={bench}>
+      <FloorHead back="/floor" backLabel={floor.close}>
+        <b>{unitIds.length === 1 ? unitIds[0] : floor.work.units(unitIds.length)}</b>
+        <span className="floor-name">{name}</span>
+        <Link
+          className="floor-plain"
+          href={workAddress(unitIds, "/list")}
+          aria-label={floor.work.list}
+          replace
+        >
+          <IconList size={26} aria-hidden />
+          {floor.work.doneOf(done.size, tasks.length)}
+        </Link>
+        <Link
+          className="floor-square"
+          href={workAddress(unitIds, "/note")}
+          aria-label={floor.work.note}
+          replace
+        >
+          <IconNote size={26} aria-hidden />
+        </Link>
+        {task !== undefined && (
+          <span className="floor-clock" role="timer" aria-label={floor.work.minutes}>
+            {clockText(seconds)}
+          </span>
+        )}
+      </FloorHead>
+      {(trouble !== "" || notice !== "" || open > 0) && (
+        <div className="floor-notices">
+          {trouble !== "" && (
+            <p role="alert" className="error-text">
+              {trouble}
+            </p>
+          )}
+          {notice !== "" && <p className="amber-text">{notice}</p>}
+          {open > 0 && view !== "mend" && (
+            <button type="button" className="floor-open" onClick={() => show("/mend")}>
+              {floor.work.openDefects(open)} · {floor.work.mend}
+            </button>
+          )}
+        </div>
+      )}
+      {view === "defect" ? (
+        <DefectPage />
+      ) : view === "mend" ? (
+        <MendPage />
+      ) : view === "note" ? (
+        <NotePage />
+      ) : view === "hand" ? (
+        <HandPage left={left} />
+      ) : view === "list" ? (
+        <TaskList
+          tasks={tasks}
+          done={done}
+          everywhere={everywhere || here.station === "" ? null : () => setEverywhere(true)}
+        />
+      ) : task !== undefined ? (
+        <TaskScreen key={task.key} task={task} />
+      ) : (
+        <NothingLeft none={tasks.length === 0} everywhere={() => setEverywhere(true)} />
+      )}
+    </BenchContext>
+  );
+}
+
+/** Steps that the usual plan gives a station; null: all. */
+function useStepsHere(station: string): ReadonlySet<string> | null | "asking" {
+  const lines = useView("stepLines", null);
+  const { plan, failed } = usePlan(station === "" ? null : USUAL);
+  return useMemo(() => {
+    if (station === "" || failed !== "") return null;
+    if (plan === null || lines === null) return "asking";
+    return new Set(stepsOfPlace(plan, lines, station).map(({ id }) => id));
+  }, [station, plan, failed, lines]);
+}
+
+/** A label that is scanned during work brings its unit onto the screen, unless it is to be fitted. */
+function useOtherUnit(unitIds: readonly string[], fits: boolean): void {
+  const [, goTo] = useLocation();
+  useScanner((text) => {
+    const unit = unitInCode(text);
+    if (!fits && unit !== null && !unitIds.includes(unit)) goTo(workAddress([unit]));
+  });
+}
+
+function NothingLeft({ none, everywhere }: { readonly none: boolean; readonly everywhere: () => void }) {
+  const { floor } = useWords();
+  const { station, show } = useBench();
+  return (
+    <>
+      <div className="floor-body floor-end">
+        <h1>{none ? floor.work.nothing : floor.work.allDone}</h1>
+        {station !== "" && (
+          <button type="button" className="floor-plain" onClick={everywhere}>
+            {floor.work.everywhere}
+          </button>
+        )}
+      </div>
+      <footer className="floor-foot">
+        <button type="button" className="floor-main" onClick={() => show("/hand")}>
+          {floor.work.handOver}
+        </button>
+      </footer>
+    </>
+  );
+}

@@ -1,0 +1,89 @@
+import { useState } from "react";
+import { useWords } from "../../app/words.tsx";
+import type { ViewEntry } from "../../worker/protocol.ts";
+import type { OddPair } from "./measured.ts";
+
+type OnTester = ViewEntry<"floorBench">;
+
+/** Pairs that did not read as they should, tapped: which kind, housing and cavity, twice. */
+export function PairEntry({
+  bench: { bench },
+  pairs,
+  setPairs,
+}: {
+  readonly bench: OnTester;
+  readonly pairs: readonly OddPair[];
+  readonly setPairs: (pairs: readonly OddPair[]) => void;
+}) {
+  const own = useWords().floor.continuity;
+  const [kind, setKind] = useState<OddPair["kind"] | null>(null);
+  const [first, setFirst] = useState<string | null>(null);
+  const [housing, setHousing] = useState<string | null>(null);
+  const housings = [...new Set(bench.places.map(({ landingId }) => landingId))];
+  const tap = (id: string): void => {
+    setHousing(null);
+    if (first === null) setFirst(id);
+    else if (kind !== null && id !== first) {
+      setPairs([...pairs, { kind, a: first, b: id }]);
+      setFirst(null);
+      setKind(null);
+    }
+  };
+  const list = pairs.length > 0 && (
+    <section>
+      <h2>{own.found}</h2>
+      <ul className="floor-pairs">
+        {pairs.map((pair) => (
+          <li key={`${pair.kind} ${pair.a} ${pair.b}`}>
+            <b>{own[pair.kind]}</b> {pair.a} – {pair.b}
+            <button
+              type="button"
+              className="floor-plain"
+              onClick={() => setPairs(pairs.filter((one) => one !== pair))}
+            >
+              {own.remove}
+            </button>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+  if (kind === null)
+    return (
+      <>
+        {list}
+        {pairs.length > 0 && <h2>{own.add}</h2>}
+        <div className="floor-tiles">
+          {(["open", "short"] as const).map((one) => (
+            <button key={one} type="button" onClick={() => setKind(one)}>
+              {own[one]}
+              <small>{own[`${one}Hint`]}</small>
+            </button>
+          ))}
+        </div>
+      </>
+    );
+  return (
+    <>
+      <h2>
+        {first === null ? own.first : own.second} <small className="dim">{first ?? own[kind]}</small>
+      </h2>
+      <div className="floor-tiles">
+        {housing === null
+          ? housings.map((id) => (
+              <button key={id} type="button" onClick={() => setHousing(id)}>
+                {id}
+              </button>
+            ))
+          : bench.places
+              .filter(({ landingId }) => landingId === housing)
+              .map(({ id, wires }) => (
+                <button key={id} type="button" disabled={id === first} onClick={() => tap(id)}>
+                  {id.slice(housing.length).replace(/^[.:]/u, "") || id}
+                  <small>{wires.join(" ")}</small>
+                </button>
+              ))}
+      </div>
+    </>
+  );
+}

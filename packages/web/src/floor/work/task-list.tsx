@@ -1,0 +1,89 @@
+import { IconCheck } from "@tabler/icons-react";
+import { useView } from "../../app/book/desk.tsx";
+import { usePick, useWords } from "../../app/words.tsx";
+import { useBench } from "./bench-context.tsx";
+import type { Task } from "./tasks.ts";
+
+/** Says what a task is. */
+function useTaskName(): (task: Task) => string {
+  const { steps } = useWords().floor;
+  const pick = usePick();
+  const lines = useView("stepLines", null);
+  const { unitIds } = useBench();
+  const of = (unit: string): string => (unitIds.length > 1 ? ` · ${unit}` : "");
+  return (task) => {
+    switch (task.kind) {
+      case "step": {
+        const step = lines?.get(task.step);
+        return step === undefined ? task.step : pick(step.label, step.labelZh) || step.id;
+      }
+      case "fit":
+        return `${steps.fit} (${task.places.length})`;
+      case "own":
+        return steps[task.step];
+      case "stage":
+        return steps.stage(task.stage);
+      case "tug":
+        return steps.tug + of(task.unit);
+      case "continuity":
+        return steps.continuity + of(task.unit);
+      case "test":
+        return (pick(task.test.label, task.test.labelZh) || task.test.id) + of(task.unit);
+    }
+  };
+}
+
+/** All that is to do, ticked as far as it is done; a tap goes there. */
+export function TaskList({
+  tasks,
+  done,
+  everywhere,
+}: {
+  readonly tasks: readonly Task[];
+  readonly done: ReadonlySet<string>;
+  readonly everywhere: (() => void) | null;
+}) {
+  const { floor } = useWords();
+  const nameOf = useTaskName();
+  const { show } = useBench();
+  return (
+    <>
+      <div className="floor-body">
+        <h1>{floor.work.list}</h1>
+        <ol className="floor-ticks">
+          {tasks.map((task, i) => (
+            <li key={task.key}>
+              <button
+                type="button"
+                data-done={done.has(task.key) ? "" : undefined}
+                onClick={() => show(`/t/${i + 1}`)}
+              >
+                <span className="tick-box" aria-hidden>
+                  {done.has(task.key) && <IconCheck size={28} stroke={3} />}
+                </span>
+                <b className="floor-count">{i + 1}</b>
+                <span>
+                  {nameOf(task)}
+                  {done.has(task.key) && <span className="visually-hidden"> {floor.work.done}</span>}
+                </span>
+              </button>
+            </li>
+          ))}
+        </ol>
+        {everywhere !== null && (
+          <button type="button" className="floor-plain" onClick={everywhere}>
+            {floor.work.everywhere}
+          </button>
+        )}
+      </div>
+      <footer className="floor-foot">
+        <button type="button" className="floor-plain" onClick={() => show("")}>
+          {floor.back}
+        </button>
+        <button type="button" className="floor-main" onClick={() => show("/hand")}>
+          {floor.work.handOver}
+        </button>
+      </footer>
+    </>
+  );
+}
