@@ -356,6 +356,11 @@ export const SHOP_SETTINGS = {
     about: "Cost of placing and receiving one order, in the shop's currency.",
     source: habit,
   },
+  order_merge_days: {
+    value: 14,
+    about: "What one supplier would get within so many days is one order with part deliveries.",
+    source: habit,
+  },
   holding_pct: {
     value: 20,
     about: "Cost of holding stock for a year, as a share of its value.",

@@ -59,6 +59,8 @@ export interface ProposedLine {
   readonly dueDay: DayNumber;
   /** Machines' runs that it is for. */
   readonly runIds: readonly string[];
+  /** How much of it each of them uses; what is left over of its packs is in none. */
+  readonly shares: readonly RunShare[];
 }
 
 export interface ProposedOrder {
@@ -101,6 +103,8 @@ export interface CashWeek {
   readonly work: Decimal;
   /** All that went out until the end of this week. */
   readonly total: Decimal;
+  /** What of this week is for each run, by run; what is for none in particular is left out. */
+  readonly runs: readonly { readonly runId: string; readonly amount: Decimal }[];
 }
 
 export type CostKind =
@@ -146,6 +150,14 @@ export interface Lot {
   readonly price: Decimal | null;
   /** Runs that it is for. */
   readonly runIds: readonly string[];
+  /** How much of it each of them uses; what is left over of its packs is in none. */
+  readonly shares: readonly RunShare[];
+}
+
+/** So much of something is for one run. */
+export interface RunShare {
+  readonly runId: string;
+  readonly quantity: Decimal;
 }
 
 /** Lots of one part over all runs, with what no other lots can beat. */

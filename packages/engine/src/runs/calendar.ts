@@ -1,4 +1,4 @@
-import type { Shop, ShopRow } from "@pinwright/book";
+import type { Shop } from "@pinwright/book";
 import type { DayNumber } from "../model/index.ts";
 import { dayNumber } from "./days.ts";
 
@@ -70,5 +70,3 @@ const MOST_CLOSED = 400;
 export function extraDays(waitHours: number, hoursDay: number): number {
   return Math.max(0, Math.ceil((waitHours - (24 - hoursDay)) / 24));
 }
-
-export type Bench = ShopRow<"benches">;

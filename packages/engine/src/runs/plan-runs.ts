@@ -72,7 +72,7 @@ export function planRuns(input: PlanInput): RunsPlan {
   const waits = mustWait(planning, first, arrivals.days);
   const scheduled = waits ? scheduleAll(shop, calendar, stages, runs, arrivals.days) : first;
   const needs = waits ? needsOf(planning, scheduled) : needsFirst;
-  const lots = needs.net.flatMap((demand) => sourcing.lots(demand));
+  const lots = sourcing.allLots(needs.net);
   const own = sourcing.prices.own;
   const orders = ordersOf(shop, lots, own);
   const tools = toolsOf(lots, sourcing, before, today);

@@ -7,8 +7,14 @@ import {
   roundDecimal,
   timesDecimal,
 } from "@pinwright/kernel";
-import { groupRows, type ProposedLine, type ProposedOrder, rowsById, type Total } from "../../model/index.ts";
-import { mondayOf } from "../calendar.ts";
+import {
+  groupRows,
+  type ProposedLine,
+  type ProposedOrder,
+  type RunShare,
+  rowsById,
+  type Total,
+} from "../../model/index.ts";
 import { dayText } from "../days.ts";
 import type { PlannedLots } from "./sourcing.ts";
 
@@ -27,13 +33,14 @@ interface Draft {
 }
 
 /**
- * Orders from the lots: those that one supplier gets in one week are one order, on the day of the earliest; each line
- * keeps its own day. An order below the supplier's least value goes with the one that is nearest in time.
+ * Orders from the lots: those that one supplier gets within the shop's days of merging are one order with part
+ * deliveries, placed on the day of the earliest; each line keeps its own day. An order below the supplier's least value goes with the one that is nearest in time.
  */
 export function ordersOf(shop: Shop, lots: readonly PlannedLots[], own: string): readonly ProposedOrder[] {
   const suppliers = rowsById(shop.tables.suppliers);
   const drafts = [...groupRows(lots.flatMap(orderedLots), (lot) => lot.supplierId)].flatMap(
-    ([supplierId, ownLots]) => joined(weeks(supplierId, ownLots), suppliers.get(supplierId)),
+    ([supplierId, ownLots]) =>
+      joined(together(supplierId, ownLots, shop.numbers.order_merge_days), suppliers.get(supplierId)),
   );
   return drafts
     .map((draft) => orderOf(shop, draft, suppliers.get(draft.supplierId), own))
@@ -45,7 +52,7 @@ function orderedLots({ demand, found }: PlannedLots): readonly OrderedLot[] {
   if (found === null || supplierId === null) return [];
   const { pack, orders } = found.lots;
   const places = currencyPlaces(found.offer.currency);
-  return orders.map(({ day, orderDay, quantity, price, runIds }) => ({
+  return orders.map(({ day, orderDay, quantity, price, runIds, shares }) => ({
     partId: demand.partId,
     colour: demand.colour,
     revision: demand.part?.revision ?? "",
@@ -56,20 +63,23 @@ function orderedLots({ demand, found }: PlannedLots): readonly OrderedLot[] {
     amount: roundDecimal(timesDecimal(quantity, price ?? 0n), places),
     dueDay: day,
     runIds,
+    shares,
     supplierId,
     orderDay,
     lacksPrice: price === null,
   }));
 }
 
-function weeks(supplierId: string, lots: readonly OrderedLot[]): readonly Draft[] {
-  return [...groupRows(lots, (lot) => String(mondayOf(lot.orderDay)))]
-    .map(([, lines]) => ({
-      supplierId,
-      orderDay: lines.reduce((day, line) => Math.min(day, line.orderDay), Number.POSITIVE_INFINITY),
-      lines,
-    }))
-    .sort((a, b) => a.orderDay - b.orderDay);
+/** Lots that a supplier gets within so many days are one order, on the day of the earliest. */
+function together(supplierId: string, lots: readonly OrderedLot[], days: number): readonly Draft[] {
+  const drafts: Draft[] = [];
+  for (const lot of [...lots].sort((a, b) => a.orderDay - b.orderDay)) {
+    const last = drafts.at(-1);
+    if (last !== undefined && lot.orderDay - last.orderDay <= days)
+      drafts[drafts.length - 1] = { ...last, lines: [...last.lines, lot] };
+    else drafts.push({ supplierId, orderDay: lot.orderDay, lines: [lot] });
+  }
+  return drafts;
 }
 
 const amountOf = ({ lines }: Draft): Decimal => lines.reduce((sum, line) => sum + line.amount, 0n);
@@ -126,6 +136,12 @@ function orderOf(
   };
 }
 
+function joinedShares(shares: readonly RunShare[]): readonly RunShare[] {
+  const sums = new Map<string, Decimal>();
+  for (const { runId, quantity } of shares) sums.set(runId, (sums.get(runId) ?? 0n) + quantity);
+  return [...sums].map(([runId, quantity]) => ({ runId, quantity }));
+}
+
 /** Lines by part, colour and day; what is wanted of one on one day is one line. */
 function mergedLines(lots: readonly OrderedLot[]): readonly ProposedLine[] {
   const lines = new Map<string, ProposedLine>();
@@ -142,6 +158,7 @@ function mergedLines(lots: readonly OrderedLot[]): readonly ProposedLine[] {
             packs: before.packs + line.packs,
             amount: before.amount + line.amount,
             runIds: [...new Set([...before.runIds, ...line.runIds])],
+            shares: joinedShares([...before.shares, ...line.shares]),
           },
     );
   }

@@ -28,6 +28,7 @@ export class Sourcing {
   readonly #frozen: ReadonlyMap<string, PriceBook>;
   readonly #begin: ReadonlyMap<string, DayNumber>;
   readonly #offers = new Map<string, readonly LotOffer[]>();
+  #parts: ReadonlyMap<string, number> = new Map();
 
   constructor(
     book: Book,
@@ -86,8 +87,22 @@ export class Sourcing {
     return Math.min(...offers.map((offer) => this.#arrival(partId, offer, this.begin(runId))));
   }
 
+  /**
+   * Lots of all parts. What an order costs is shared by the parts that come from its supplier, since they are in the same
+   * orders.
+   */
+  allLots(net: readonly NetDemand[]): readonly PlannedLots[] {
+    const parts = new Map<string, number>();
+    for (const { source } of net) {
+      const id = source?.supplierId ?? null;
+      if (id !== null) parts.set(id, (parts.get(id) ?? 0) + 1);
+    }
+    this.#parts = parts;
+    return net.flatMap((demand) => this.#lots(demand));
+  }
+
   /** Lots of a part, apart for runs with frozen prices of their own. */
-  lots(demand: NetDemand): readonly PlannedLots[] {
+  #lots(demand: NetDemand): readonly PlannedLots[] {
     const groups = new Map<string, Demand[]>();
     for (const own of demand.demands) {
       const name = this.frozenFor(own.runId, demand.partId) ?? "";
@@ -105,6 +120,8 @@ export class Sourcing {
       today: this.#today,
       holdingPct: this.#shop.numbers.holding_pct,
       orderDay: (due, leadDays) => Math.max(begin, this.#calendar.workDayUpTo(null, due - leadDays)),
+      lotCost: ({ setupCost, orderCost, supplierId }) =>
+        setupCost + orderCost / BigInt(Math.max(1, this.#parts.get(supplierId ?? "") ?? 1)),
       arrival: (offer) => this.#arrival(partId, offer, begin),
     };
     const unit = node.unit === "each" ? "each" : "other";

@@ -16,9 +16,10 @@ export interface LotOffer {
   readonly breaks: readonly { readonly from: Decimal; readonly price: Decimal }[];
   /** What one costs beside its price, in the shop's own currency: material of our own, work. */
   readonly unitCost: Decimal;
-  /** Of each lot, in the shop's own currency: set-up alone, and with placing and receiving an order. */
+  /** Set-up of each lot, in the shop's own currency. */
   readonly setupCost: Decimal;
-  readonly lotCost: Decimal;
+  /** Placing and receiving an order, in the shop's own currency; other parts may be in it. */
+  readonly orderCost: Decimal;
   readonly leadDays: number;
   readonly tool: Tool | null;
   readonly way: Way;
@@ -59,7 +60,7 @@ export function lotOffers(
         // What a supplier is paid for outside work stands in the way itself.
         breaks: [{ from: 0n, price: own ? way.unitCost : 0n }],
         unitCost: own ? unitCost - way.unitCost : unitCost,
-        lotCost: setup + (own ? orderCostOf(shop, way.supplierId) : 0n),
+        orderCost: own ? orderCostOf(shop, way.supplierId) : 0n,
         leadDays: way.leadDays ?? supplierLead(shop, way.supplierId),
       },
     ];
@@ -73,7 +74,7 @@ export function lotOffers(
         rate: offer.rate,
         pack: breaks[0]?.pack ?? 0n,
         breaks,
-        lotCost: setup + orderCostOf(shop, offer.supplierId),
+        orderCost: orderCostOf(shop, offer.supplierId),
         leadDays: way.leadDays ?? offer.leadDays,
       }),
     ),

@@ -1,5 +1,5 @@
 import { type Decimal, decimal, divideDecimal, numberOfDecimal, timesDecimal } from "@pinwright/kernel";
-import type { DayNumber, Lot, PartLots } from "../../model/index.ts";
+import type { DayNumber, Lot, PartLots, RunShare } from "../../model/index.ts";
 import { mondayOf } from "../calendar.ts";
 import type { Demand } from "../needs/demand.ts";
 import type { LotOffer } from "./offers.ts";
@@ -20,6 +20,8 @@ export interface LotTerms {
   readonly holdingPct: number;
   /** Working day on which to order for a day: never before today. */
   readonly orderDay: (due: DayNumber, leadDays: number) => DayNumber;
+  /** What one lot costs beside its units: set-up, and its share in an order. */
+  readonly lotCost: (offer: LotOffer) => Decimal;
   /** First day on which a lot can be there. */
   readonly arrival: (offer: LotOffer) => DayNumber;
 }
@@ -63,6 +65,7 @@ export function lotsOf(
   const pack = offer.pack > 0n ? offer.pack : unit === "each" ? ONE : STEP;
   const periods = periodsOf(demands);
   const rate = offer.rate ?? ONE;
+  const lotCost = terms.lotCost(offer);
   const ownPrice = (price: Decimal): Decimal => timesDecimal(price, rate) + offer.unitCost;
   const all = periods.reduce((sum, { quantity }) => sum + quantity, 0n);
   const reached = offer.breaks.findLast(({ from }) => from <= all) ?? offer.breaks[0];
@@ -80,7 +83,7 @@ export function lotsOf(
   let prior = Number.POSITIVE_INFINITY;
   const plan = packLots({
     demand: packsOf(periods, pack),
-    orderCost: units(offer.lotCost),
+    orderCost: units(lotCost),
     holdingCost: periods.map((_, p) => units(holding(p, pack))),
     // A price that rises with the quantity is nobody's: the part is bought in smaller orders.
     breaks: offer.breaks.map(({ from, price }) => {
@@ -100,10 +103,18 @@ export function lotsOf(
       const lot = count * pack;
       const price = (offer.breaks.findLast(({ from }) => from <= lot) ?? offer.breaks[0])?.price ?? 0n;
       const due = Math.max(day, terms.arrival(offer));
-      const runIds = served(ordered, ordered + lot);
-      lots.push({ day: due, orderDay: terms.orderDay(due, offer.leadDays), quantity: lot, price, runIds });
+      const shares = served(ordered, ordered + lot);
+      const runIds = shares.map(({ runId }) => runId);
+      lots.push({
+        day: due,
+        orderDay: terms.orderDay(due, offer.leadDays),
+        quantity: lot,
+        price,
+        runIds,
+        shares,
+      });
       ordered += lot;
-      cost += offer.lotCost + timesDecimal(lot, ownPrice(price));
+      cost += lotCost + timesDecimal(lot, ownPrice(price));
       left += lot;
     }
     left -= quantity;
@@ -148,18 +159,20 @@ function packsOf(periods: readonly Period[], pack: Decimal): readonly number[] {
   });
 }
 
-/** A function that tells which runs a stretch of all that is ordered is for. */
-function servedRuns(demands: readonly Demand[]): (from: Decimal, to: Decimal) => readonly string[] {
+/** A function that tells how much of a stretch of all that is ordered each run uses. */
+function servedRuns(demands: readonly Demand[]): (from: Decimal, to: Decimal) => readonly RunShare[] {
   const sorted = [...demands].sort((a, b) => a.day - b.day);
   return (from, to) => {
-    const ids = new Set<string>();
+    const shares = new Map<string, Decimal>();
     let sum = 0n;
     for (const { quantity, runId } of sorted) {
-      if (sum < to && sum + quantity > from) ids.add(runId);
+      const start = sum > from ? sum : from;
       sum += quantity;
+      const own = (sum < to ? sum : to) - start;
+      if (own > 0n) shares.set(runId, (shares.get(runId) ?? 0n) + own);
       if (sum >= to) break;
     }
-    return [...ids];
+    return [...shares].map(([runId, quantity]) => ({ runId, quantity }));
   };
 }
 

@@ -5,7 +5,7 @@ import type { PlannedLots, Sourcing } from "../buy/sourcing.ts";
 import type { Use } from "../needs/demand.ts";
 
 /** What one of something costs, in the shop's own currency. */
-export interface UnitPrice {
+interface UnitPrice {
   readonly price: Decimal;
   readonly missing: readonly Missing[];
   readonly supplierId: string | null;

@@ -1,5 +1,5 @@
 import { type Decimal, timesDecimal } from "@pinwright/kernel";
-import type { DayNumber } from "../../model/index.ts";
+import type { DayNumber, RunShare } from "../../model/index.ts";
 import { workCost } from "../../parts/index.ts";
 import type { PlannedLots, Sourcing } from "../buy/sourcing.ts";
 import type { NetDemand } from "../needs/demand.ts";
@@ -9,6 +9,8 @@ export interface Unordered {
   readonly day: DayNumber;
   /** In the shop's own currency. */
   readonly amount: Decimal;
+  /** Runs that it is for. */
+  readonly shares: readonly RunShare[];
 }
 
 /**
@@ -18,9 +20,9 @@ export interface Unordered {
 export function unorderedOf({ found }: PlannedLots): readonly Unordered[] {
   if (found === null) return [];
   const { offer, lots } = found;
-  return lots.orders.flatMap(({ day, quantity }) => {
+  return lots.orders.flatMap(({ day, quantity, shares }) => {
     const amount = timesDecimal(quantity, offer.unitCost) + offer.setupCost;
-    return amount === 0n ? [] : [{ day, amount }];
+    return amount === 0n ? [] : [{ day, amount, shares }];
   });
 }
 
@@ -34,9 +36,10 @@ export function madeCosts({ prices }: Sourcing, made: readonly NetDemand[]): rea
     const each = way.unitCost + workCost(prices, way.minutes);
     const setup = way.setupCost + workCost(prices, way.setupMinutes);
     if (each === 0n && setup === 0n) return [];
-    return demands.map(({ day, quantity }, i) => ({
+    return demands.map(({ day, quantity, runId }, i) => ({
       day,
       amount: timesDecimal(quantity, each) + (i === 0 ? setup : 0n),
+      shares: [{ runId, quantity }],
     }));
   });
 }

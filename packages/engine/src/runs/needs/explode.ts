@@ -211,21 +211,27 @@ function handOn(
 ): void {
   if (build === 0n) return;
   const kind = stageInside(node);
-  const stage = group.isSpare ? -1 : kind === null ? group.stage : stageAt(question, kind);
+  const stageOf = (key: string): number => {
+    if (group.isSpare) return -1;
+    if (kind === null) return group.stage;
+    // Glass and doors come as pieces and go in when the machine is put together; only sheet goods go to the saw.
+    const isPiece = kind === "panels" && question.tree.nodes.get(nodeOfKey(key))?.unit === "each";
+    return stageAt(question, isPiece ? "assembly" : kind);
+  };
   const kitted = new Map<string, Decimal>();
   for (const [v, byParent] of question.tree.contents.entries()) {
     const wanted = group.byVariant[v] ?? 0n;
     if (wanted === 0n) continue;
     const made = (wanted * net) / build;
     for (const { key, quantity, isPlacement } of byParent.get(node.id) ?? []) {
-      const child = groups.at(key, group.run, stage, group.isSpare);
+      const child = groups.at(key, group.run, stageOf(key), group.isSpare);
       const amount = timesDecimal(made, quantity);
       child.byVariant[v] = (child.byVariant[v] ?? 0n) + amount;
       if (isPlacement && !group.isSpare) kitted.set(key, (kitted.get(key) ?? 0n) + amount);
     }
   }
   for (const [key, amount] of kitted) {
-    const child = groups.at(key, group.run, stage, false);
+    const child = groups.at(key, group.run, stageOf(key), false);
     child.placed += amount;
     child.lost += lostOf(question, nodeOfKey(key), amount);
   }

@@ -4,7 +4,7 @@ import { derivedOf } from "../../parts/index.ts";
 import type { MachineVariant, StageKind } from "../input.ts";
 
 /** So much of one thing is in another, in one variant of the machine. */
-export interface Content {
+interface Content {
   /** `keyOf` the child. */
   readonly key: string;
   readonly quantity: Decimal;

@@ -9,6 +9,8 @@ export interface Receipt {
   readonly partId: string;
   readonly revision: string;
   readonly supplierId: string;
+  /** Run that it was ordered for; null: none in particular. */
+  readonly runId: string | null;
   readonly quantity: Decimal;
   /** Of one, in the supplier's currency. */
   readonly price: Decimal | null;
@@ -40,6 +42,7 @@ export function openReceipts(shop: Shop, today: DayNumber): readonly Receipt[] {
             partId: line.part,
             revision: line.revision,
             supplierId: order.supplier,
+            runId: order.run,
             quantity,
             price: line.price === null ? null : decimal(line.price),
             orderDay: dayNumber(order.day) ?? today,

@@ -38,8 +38,8 @@ export interface Workshop {
   readonly today?: DayNumber;
 }
 
-/** Numbers of a shop in which nothing is spoilt and an order costs nothing. */
-export const PLAIN: Partial<ShopNumbers> = { scrap_pct: 0, order_cost: 0, kit_days: 0 };
+/** Numbers of a shop in which nothing is spoilt, and an order costs nothing and waits for no other. */
+export const PLAIN: Partial<ShopNumbers> = { scrap_pct: 0, order_cost: 0, kit_days: 0, order_merge_days: 0 };
 
 export function createInput({ book, shop, numbers = PLAIN, minutes, today = TODAY }: Workshop): PlanInput {
   const own = { id: "EUR", own: "yes" as const };
