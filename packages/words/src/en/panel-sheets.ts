@@ -1,7 +1,6 @@
 /** Words of the sheets of panels: cutting plan and order, labels, drawings, paint. */
 export const panelSheets = {
   machines: (count: number) => (count === 1 ? "for 1 machine" : `for ${count} machines`),
-  sheets: (count: number) => (count === 1 ? "1 sheet" : `${count} sheets`),
   bound: (count: number, fewest: number) =>
     `${count === 1 ? "1 new sheet" : `${count} new sheets`}; no plan needs fewer than ${fewest}`,
   forMates: (count: number) =>
@@ -21,17 +20,12 @@ export const panelSheets = {
     keep: "keep",
     hint: "Numbers in rings: cuts in their order; the cutting order says how the fence stands for each. Sizes are finished blanks. Hatched: worth keeping. Grey: waste.",
     scale: (scale: string) => `drawn ${scale}`,
-    none: "No plan: ",
     tooLarge: (names: string) => `Larger than any sheet: ${names}.`,
     unplaced: (names: string) => `The sheets of the shop are too few for: ${names}.`,
     areas: (used: string, sheet: string, kept: string) =>
       `${used} m² of panels from ${sheet} m² of sheets; ${kept} m² of offcuts to keep`,
   },
   order: {
-    setup: "No.",
-    fence: "Fence",
-    work: "Cut",
-    done: "Set",
     kinds: { trim: "trim", rip: "rip", cross: "cross cut" },
     on: (patterns: readonly (readonly [pattern: number, copies: number])[], cuts: string) =>
       `pattern ${patterns.map(([n, copies]) => (copies === 1 ? `${n}` : `${n} (${copies} sheets)`)).join(", ")}: ${cuts}`,
@@ -86,7 +80,6 @@ export const panelSheets = {
     layers:
       "Layers: CUT edge and openings right through; DRILL_… round holes by diameter and depth; DRILL_ROUT_… what is routed to a depth, in tenths of a millimetre.",
     under: "Underside up: left and right have changed places.",
-    isCircle: "Ø",
   },
   paint: {
     cabinets: (count: number) => (count === 1 ? "1 cabinet" : `${count} cabinets`),

@@ -4,7 +4,6 @@ import type { Translated } from "../language.ts";
 /** Words of the sheets of panels: cutting plan and order, labels, drawings, paint. */
 export const panelSheets: Translated<typeof english> = {
   machines: (count) => `${count} 台机器用`,
-  sheets: (count) => `${count} 张板`,
   bound: (count, fewest) => `${count} 张新板；任何方案都不少于 ${fewest} 张`,
   forMates: (count) => `其中 ${count} 张是为了让相配的板件用同一靠尺设定裁`,
   settingsBound: (count, fewest) => `靠尺设定 ${count} 种；任何方案都不少于 ${fewest} 种`,
@@ -20,16 +19,11 @@ export const panelSheets: Translated<typeof english> = {
     keep: "留用",
     hint: "圈内数字：裁切次序；靠尺位置见下料顺序。尺寸为毛坯成品尺寸。斜线：值得留用。灰色：废料。",
     scale: (scale) => `比例 ${scale}`,
-    none: "没有方案：",
     tooLarge: (names) => `大于任何板材：${names}。`,
     unplaced: (names) => `车间板材不够裁：${names}。`,
     areas: (used, sheet, kept) => `板件 ${used} m²，板材 ${sheet} m²；留用余料 ${kept} m²`,
   },
   order: {
-    setup: "序号",
-    fence: "靠尺",
-    work: "裁切",
-    done: "已设",
     kinds: { trim: "修边", rip: "纵裁", cross: "横裁" },
     on: (patterns, cuts) =>
       `排样 ${patterns.map(([n, copies]) => (copies === 1 ? `${n}` : `${n}（${copies} 张）`)).join("、")}：${cuts}`,
@@ -82,7 +76,6 @@ export const panelSheets: Translated<typeof english> = {
     layers:
       "图层：CUT 为外边和通透开口；DRILL_… 为圆孔，按直径和深度；DRILL_ROUT_… 为铣到一定深度的切口，单位 0.1 mm。",
     under: "底面朝上：左右互换。",
-    isCircle: "Ø",
   },
   paint: {
     cabinets: (count) => `${count} 台机箱`,

@@ -64,7 +64,7 @@ function demandOf(shop: Shop, goods: SheetGoods, demands: readonly PanelDemand[]
 }
 
 /** Rules of the shop's saw: every cut from edge to edge, in so many stages. */
-export const sawRules = (shop: Shop): CuttingRules => ({
+const sawRules = (shop: Shop): CuttingRules => ({
   kerfMm: shop.numbers.saw_kerf_mm,
   stages: Math.max(1, Math.round(shop.numbers.saw_stages)),
   firstCut: "either",

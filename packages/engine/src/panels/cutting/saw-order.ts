@@ -2,7 +2,7 @@ import { fenceKey } from "./pattern.ts";
 import type { SheetNode } from "./sheet-layout.ts";
 
 /** The fence set once, and the cuts that are made then: for each sheet their places among its nodes. */
-export interface Setup {
+interface Setup {
   readonly fenceMm: number;
   readonly cuts: readonly (readonly number[])[];
 }

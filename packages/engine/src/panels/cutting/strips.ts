@@ -158,7 +158,7 @@ export function inOrder(
  * Things of most value in a length, any number of each: dynamic programme over the sums of lengths that can be reached.
  * Which things, by their place, each as often as it is taken.
  */
-export function knapsack(
+function knapsack(
   things: readonly { readonly length: number; readonly value: number }[],
   room: number,
 ): { readonly value: number; readonly taken: readonly number[] } {

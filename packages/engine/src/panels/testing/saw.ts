@@ -9,7 +9,7 @@ interface Wood {
 }
 
 /** What a sheet has become. */
-export interface Sawn {
+interface Sawn {
   readonly parts: readonly Wood[];
   /** What the cutter could not do, in words. */
   readonly faults: readonly string[];
@@ -23,7 +23,7 @@ const near = (a: number, b: number): boolean => Math.abs(a - b) <= TOLERANCE_MM;
  * exactly one part from edge to edge, and one side of it must be as long as the fence is set. Written apart from the
  * planner, from what a table saw can do.
  */
-export function saw(sheet: SheetCut, kerfMm: number): Sawn {
+function saw(sheet: SheetCut, kerfMm: number): Sawn {
   const faults: string[] = [];
   let parts: Wood[] = [{ x0: 0, y0: 0, x1: sheet.widthMm, y1: sheet.heightMm }];
   let setup = 0;
