@@ -3,6 +3,7 @@ import { Link } from "wouter";
 import type { AskAnswer } from "../../worker/protocol.ts";
 import { useDesk } from "../book/desk.tsx";
 import type { Entries } from "../book/desk-client.ts";
+import { DrawingScroll } from "../wiring/currents/drawing-scroll.tsx";
 import { usePick, useWords } from "../words.tsx";
 import { boardAddress } from "./address.ts";
 
@@ -37,7 +38,7 @@ export function SessionTable({
   const inOrder = (a: { readonly typeId: string }, b: { readonly typeId: string }): number =>
     (places.get(a.typeId) ?? 0) - (places.get(b.typeId) ?? 0);
   return (
-    <div className="plain-scroll">
+    <DrawingScroll>
       <p className="times-head">
         {(["all", "none"] as const).map((which) => (
           <button key={which} type="button" className="link-button" onClick={() => setAll(which === "all")}>
@@ -95,6 +96,6 @@ export function SessionTable({
           })}
         </tbody>
       </table>
-    </div>
+    </DrawingScroll>
   );
 }

@@ -1,4 +1,5 @@
 import type { SolderShift } from "@pinwright/engine";
+import { DrawingScroll } from "../wiring/currents/drawing-scroll.tsx";
 import { useWords } from "../words.tsx";
 import { TIME_NAMES } from "./solder-times.ts";
 
@@ -28,7 +29,7 @@ export function SolderShifts({
     <>
       <h3>{words.shiftsTitle}</h3>
       <p className="dim">{words.shiftsAbout(pct)}</p>
-      <div className="plain-scroll">
+      <DrawingScroll>
         <table className="plain shifts">
           <caption className="visually-hidden">{words.shiftsTitle}</caption>
           <thead>
@@ -68,7 +69,7 @@ export function SolderShifts({
             })}
           </tbody>
         </table>
-      </div>
+      </DrawingScroll>
     </>
   );
 }

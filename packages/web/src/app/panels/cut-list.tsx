@@ -46,12 +46,13 @@ export function CutList({
             <button
               type="button"
               aria-pressed={chosen}
-              aria-label={words.cutSays(cut.number, words.cutKinds[cut.kind], fence)}
               onClick={() => choose(chosen && shown.size === 1 ? null : cut.number)}
               onPointerEnter={(event) => event.pointerType === "mouse" && point(cut.number)}
               onKeyDown={(event) => go(event, index)}
             >
-              <span className="cut-number">{cut.number}</span>
+              <span className="cut-number">
+                <span className="visually-hidden">{words.cutWord}</span> {cut.number}
+              </span>
               <span className={`cut-kind ${cut.kind}`} title={words.cutHelp[cut.kind]}>
                 {words.cutKinds[cut.kind]}
               </span>

@@ -13,6 +13,14 @@ import { type CuttingWork, useCutting } from "./use-cutting.ts";
 
 export const MOST_MACHINES = 1000;
 
+/** Sheet goods, those that most panels are cut from first. */
+function sheetParts(sizes: Entries<"panelSizes">): readonly string[] {
+  const counts = new Map<string, number>();
+  for (const { sheetPartId } of sizes.values())
+    if (sheetPartId !== null) counts.set(sheetPartId, (counts.get(sheetPartId) ?? 0) + 1);
+  return [...counts].toSorted(([, a], [, b]) => b - a).map(([id]) => id);
+}
+
 /** How the sheets are cut for a number of machines. */
 export function CuttingTab({ sizes }: { readonly sizes: Entries<"panelSizes"> }) {
   const words = useWords();
@@ -23,9 +31,7 @@ export function CuttingTab({ sizes }: { readonly sizes: Entries<"panelSizes"> })
   const basis = useView("cuttingBasis", null);
   const [params, setParams] = useSearchParams();
   const [kept, setKept] = useState<number | null>(null);
-  const partIds = [...new Set([...sizes.values()].map(({ sheetPartId }) => sheetPartId))].filter(
-    (id) => id !== null,
-  );
+  const partIds = sheetParts(sizes);
   const work = useCutting(partIds, machines, basis);
   const partId = partIds.find((id) => id === params.get("sheet")) ?? partIds[0] ?? null;
   const cutting = partId === null ? undefined : work.done.get(partId);

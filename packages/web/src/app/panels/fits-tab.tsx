@@ -2,6 +2,7 @@ import { IconAlertTriangle, IconCheck, IconMinus, IconX } from "@tabler/icons-re
 import { Link, useSearchParams } from "wouter";
 import { useDesk } from "../book/desk.tsx";
 import type { Entries } from "../book/desk-client.ts";
+import { DrawingScroll } from "../wiring/currents/drawing-scroll.tsx";
 import { usePick, useWords } from "../words.tsx";
 import { fitAddress, sizeAddress } from "./address.ts";
 import { FitChart } from "./fit-chart.tsx";
@@ -124,7 +125,7 @@ function FitDetail({ fit, sizes }: { readonly fit: Fit; readonly sizes: Entries<
         {figure(words.rss, words.range(fit.rssMinMm, fit.rssMaxMm))}
         {figure(words.asked, words.limits(fit.minMm, fit.maxMm))}
       </dl>
-      <div className="plain-scroll">
+      <DrawingScroll>
         <table className="plain fit-terms">
           <caption>{words.terms}</caption>
           <thead>
@@ -158,7 +159,7 @@ function FitDetail({ fit, sizes }: { readonly fit: Fit; readonly sizes: Entries<
             ))}
           </tbody>
         </table>
-      </div>
+      </DrawingScroll>
     </section>
   );
 }

@@ -6,6 +6,7 @@ import { MachinesField } from "../book/machines-field.tsx";
 import { useAnswer } from "../book/use-answer.ts";
 import { useAskedCount } from "../book/use-asked-count.ts";
 import { SheetLinks } from "../sheets/sheet-links.tsx";
+import { DrawingScroll } from "../wiring/currents/drawing-scroll.tsx";
 import { usePick, useWords } from "../words.tsx";
 import { MOST_MACHINES } from "./cutting-tab.tsx";
 import { PaintChart } from "./paint-chart.tsx";
@@ -92,7 +93,7 @@ export function PaintTab() {
           </Button>
         )}
         <p className="dim">{own.clockHelp}</p>
-        <div className="plain-scroll">
+        <DrawingScroll>
           <table className="plain">
             <caption className="visually-hidden">{own.paintTitle}</caption>
             <thead>
@@ -122,7 +123,7 @@ export function PaintTab() {
               )}
             </tbody>
           </table>
-        </div>
+        </DrawingScroll>
       </div>
       <p className="caution">{own.caution}</p>
       <SheetLinks title={own.print} kinds={["paint-plan"]} machines={machines} />

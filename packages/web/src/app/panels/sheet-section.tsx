@@ -86,7 +86,7 @@ export function SheetSection({
             ))}
           </nav>
           <div className="pattern-and-cuts">
-            <div>
+            <div className="pattern-frame">
               <h4>
                 {own.pattern(index, sheet.copies)}{" "}
                 <small className="dim">
@@ -103,19 +103,8 @@ export function SheetSection({
                 sizes={sizes}
               />
               <PatternLegend grain={grain} />
-              <h4>{own.allSettings}</h4>
-              <p className="dim">{own.settingsHint}</p>
-              <SetupList
-                setups={cutting.setups}
-                chosen={at.setup}
-                choose={(setup) => {
-                  const here = setup?.work.some((one) => one.sheet === index - 1) ?? true;
-                  const pattern = here ? index : (setup?.work[0]?.sheet ?? 0) + 1;
-                  look({ pattern, cut: null, setup: setup?.number ?? null });
-                }}
-              />
             </div>
-            <div>
+            <div className="pattern-order">
               <h4>{own.order}</h4>
               <p className="dim">{own.orderHint}</p>
               <CutList
@@ -128,6 +117,19 @@ export function SheetSection({
                   look({ pattern: index, cut, setup: null });
                 }}
                 sizes={sizes}
+              />
+            </div>
+            <div className="pattern-setups">
+              <h4>{own.allSettings}</h4>
+              <p className="dim">{own.settingsHint}</p>
+              <SetupList
+                setups={cutting.setups}
+                chosen={at.setup}
+                choose={(setup) => {
+                  const here = setup?.work.some((one) => one.sheet === index - 1) ?? true;
+                  const pattern = here ? index : (setup?.work[0]?.sheet ?? 0) + 1;
+                  look({ pattern, cut: null, setup: setup?.number ?? null });
+                }}
               />
             </div>
           </div>

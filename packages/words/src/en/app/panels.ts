@@ -108,7 +108,7 @@ export const panels = {
   order: "Order of cutting",
   orderHint: "Point at a cut, or press it, to see it in the picture. Arrow keys go on.",
   done: (names: string) => `done: ${names}`,
-  cutSays: (number: number, kind: string, fence: string) => `Cut ${number}: ${kind}, fence at ${fence} mm`,
+  cutWord: "Cut",
   panelSays: (name: string, width: number, height: number, copy: number) =>
     `${name}, ${number(width, 1)} × ${number(height, 1)} mm, number ${copy}`,
   offcut: "offcut",

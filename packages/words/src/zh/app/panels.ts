@@ -99,7 +99,7 @@ export const panels: Translated<typeof english> = {
   order: "裁切顺序",
   orderHint: "指向或点按一刀，即可在图中看到它。方向键可依次查看。",
   done: (names) => `完成：${names}`,
-  cutSays: (index, kind, fence) => `第 ${index} 刀：${kind}，靠山 ${fence} mm`,
+  cutWord: "刀",
   panelSays: (name, width, height, copy) =>
     `${name}，${number(width, 1)} × ${number(height, 1)} mm，第 ${copy} 块`,
   offcut: "余料",
