@@ -146,7 +146,7 @@ beforeAll(async () => {
   const line = new Line().run(book, shop);
   harnesses = [...line.harnesses.values()];
   benches = harnesses.map((harness) => testBench(line.machine, harness));
-});
+}, 120_000);
 
 test("every harness of Tidewatch as it should be is good", () => {
   expect(benches.length).toBeGreaterThan(30);

@@ -148,6 +148,8 @@ export const earth: readonly Mutation[] = [
           first("return-shared", anyOf(...zeros)),
           // It was a chain of two and has three ends now.
           first("settled-dropped", ids(logic.net)),
+          // They meet in a splice, which Tidewatch has nowhere else and names no part for.
+          first("part-unnamed", ids("splice")),
         ],
       };
     },

@@ -61,7 +61,7 @@ describe("sheets", () => {
     const out = join(place.path, "sheets");
     const first = await call("sheets", example, "--out", out, "--language", "en");
     expect(first.status).toBe(0);
-    await expect(first.out).toMatch(/59 sheets in .*, 0 unchanged/);
+    await expect(first.out).toMatch(/70 sheets in .*, 0 unchanged/);
     const names = readdirSync(join(out, "hs.field"));
     for (const name of [
       "pinboard-roll.en.pdf",
