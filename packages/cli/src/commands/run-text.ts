@@ -15,12 +15,12 @@ import { textTable } from "../text-table.ts";
 const MOST_CONTRIBUTORS = 12;
 const MOST_NAMED = 8;
 
-export const KINDS: Readonly<Record<CostKind, string>> = {
+const KINDS: Readonly<Record<CostKind, string>> = {
   boards: "boards",
   electronic: "electronic parts",
   harness: "wire and contacts",
   sheet: "sheet goods",
-  "made-parts": "made parts",
+  "made-parts": "made parts, with work on them",
   "bought-parts": "bought parts",
   screws: "screws, hardware",
   work: "work",
@@ -33,11 +33,10 @@ export const KINDS: Readonly<Record<CostKind, string>> = {
 const day = (number: number | null): string => (number === null ? "-" : dayText(number));
 
 /** Money with the places of its currency. */
-export const money = (amount: Decimal, currency: string): string =>
-  textOfDecimal(amount, currencyPlaces(currency));
+const money = (amount: Decimal, currency: string): string => textOfDecimal(amount, currencyPlaces(currency));
 
 /** A sum with what it lacks: `12.50 +?`. */
-export const totalText = ({ value, missing }: Total, currency: string): string =>
+const totalText = ({ value, missing }: Total, currency: string): string =>
   `${money(value, currency)}${missing.length > 0 ? " +?" : ""}`;
 
 const quantity = (amount: Decimal): string => textOfDecimal(amount, 3).replace(/\.?0+$/u, "");
@@ -102,9 +101,10 @@ export function cashText({ cash, currency }: RunsPlan): string {
   const rows = cash.map((week) => [
     dayText(week.week),
     ...[week.material, week.tooling, week.work, week.total].map((amount) => money(amount, currency)),
+    week.runs.map(({ runId, amount }) => `${runId} ${money(amount, currency)}`).join(", "),
   ]);
   return textTable(
-    [["week from", "material", "tooling", "work", `in all, ${currency}`], ...rows],
+    [["week from", "material", "tooling", "work", `in all, ${currency}`, "of it for"], ...rows],
     columns(1, 2, 3, 4),
   );
 }
@@ -152,24 +152,31 @@ function contributorsText({ machines, contributors, each }: MachineCost, currenc
 export function planPairText(pair: PlanPair): string {
   const { outlay, orders, currency } = pair;
   return [
-    ...pair.runs.map((run) => runPairText(run, currency)),
+    ...pair.runs.map((run) => runPairText(run, currency, ["planned", "tried"])),
     `all that goes out: ${money(outlay.a, currency)} and ${money(outlay.b, currency)} ${currency}, in ${orders.a} and ${orders.b} orders`,
   ].join("\n\n");
 }
 
-export function runPairText({ a, b, kinds, contributors }: RunPair, currency: string): string {
+/** @param heads over the two columns */
+export function runPairText(
+  { a, b, kinds, contributors }: RunPair,
+  currency: string,
+  heads: readonly [string, string],
+): string {
   const both = (name: string, of: (run: NonNullable<RunPair["a"]>) => string): readonly string[] => [
     name,
     a === null ? "-" : of(a),
     b === null ? "-" : of(b),
   ];
   const rows = [
+    ["", ...heads],
     both("run", (run) => run.runId),
     both("machines", (run) => String(run.machines)),
     both("work from", (run) => day(run.startDay)),
     both("ready", (run) => day(run.readyDay)),
     both("ships", (run) => day(run.shipDay)),
-    both("late", (run) => (run.isLate ? (run.heldBy ?? "yes") : "no")),
+    both("late", (run) => (run.isLate ? "yes" : "no")),
+    ...([a, b].some((run) => run?.isLate) ? [both("held by", (run) => run.heldBy ?? "-")] : []),
     both(`one machine, ${currency}`, (run) => totalText(run.cost, currency)),
     ...kinds.map(({ kind, a: x, b: y }) => [`  ${KINDS[kind]}`, money(x, currency), money(y, currency)]),
     ...contributors

@@ -67,7 +67,7 @@ function variantsOf(
   const progress = new Progress(terminal);
   const variants = new Map<string, MachineVariant>();
   for (const [key, optionIds] of mixes) {
-    progress.show(variants.size + 1, mixes.size, key);
+    progress.show(variants.size + 1, mixes.size, `machines worked out: ${key}`);
     variants.set(key, variantOf(line.run(book, shop, new Set(optionIds))));
   }
   progress.end();
@@ -166,11 +166,15 @@ function answer(call: CommandCall, input: PlanInput, plan: RunsPlan): string {
   if (pair.length > 0) {
     const [a, b] = pair;
     if (a === undefined || b === undefined) throw new UsageError("--compare: expected two runs, A,B");
-    return runPairText(compareRuns(plan, a, b), plan.currency);
+    const known = plan.runs.map((run) => run.runId);
+    for (const id of [a, b])
+      if (!known.includes(id))
+        throw new UsageError(`--compare ${id}: there is no such open run; there are ${known.join(", ")}`);
+    return runPairText(compareRuns(plan, a, b), plan.currency, ["a", "b"]);
   }
   const quantities = quantitiesOf(call);
   if (quantities.length > 0)
-    return costsText(costAgainstQuantity(input, runId ?? null, quantities), plan.currency);
+    return `${costsText(costAgainstQuantity(input, runId ?? null, quantities), plan.currency)}\n\nEach quantity as a run by itself, with nothing in stock and tools bought anew; work as people learn, with overhead.`;
   const change = changeOf(call, runId);
   if (change !== null) {
     const changed = planRuns({ ...input, shop: changeRun(input.shop, change) });
@@ -182,7 +186,7 @@ function answer(call: CommandCall, input: PlanInput, plan: RunsPlan): string {
       .join("\n\n");
   const shown = only(plan, runId);
   return [
-    runsText(shown),
+    `${runsText(shown)}\nPrices as all open runs are bought together; work as people learn, with overhead; see --cost for a run by itself.`,
     stagesText(shown),
     ordersText(shown),
     lotsText(plan),

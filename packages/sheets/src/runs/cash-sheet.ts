@@ -26,7 +26,10 @@ export function composeCashSheet(input: RunSheetInput): SheetDocument {
     { header: words((w) => w.runs.tooling), ...END },
     { header: words((w) => w.runs.work), ...END },
     { header: words((w) => w.runs.sum), weight: "bold", ...END },
+    { header: words((w) => w.runs.ofRuns), heightMm: TEXT.small },
   ];
+  const forRuns = (week: CashWeek): string =>
+    week.runs.map(({ runId, amount }) => `${runId} ${moneyText(amount, places)}`).join("\n");
   const header = columns.map((column) => column.header);
   return composeListing({
     identity: runIdentity(
@@ -56,7 +59,11 @@ export function composeCashSheet(input: RunSheetInput): SheetDocument {
         columns,
         plan.cash.map((week) => ({
           kind: "row" as const,
-          cells: [dayText(week.week), ...figures(week).map((amount) => moneyText(amount, places))],
+          cells: [
+            dayText(week.week),
+            ...figures(week).map((amount) => moneyText(amount, places)),
+            forRuns(week),
+          ],
         })),
         widthMm,
         words((w) => w.common.continued),
@@ -65,8 +72,14 @@ export function composeCashSheet(input: RunSheetInput): SheetDocument {
     grids: [
       {
         name: words((w) => w.runs.kinds["run-cash"]),
-        header,
-        rows: plan.cash.map((week) => [dayText(week.week), ...figures(week).map(cellNumber)]),
+        header: [...header.slice(0, -1), ...plan.runs.map((run) => run.runId)],
+        rows: plan.cash.map((week) => [
+          dayText(week.week),
+          ...figures(week).map(cellNumber),
+          ...plan.runs.map((run) =>
+            cellNumber(week.runs.find((own) => own.runId === run.runId)?.amount ?? 0n),
+          ),
+        ]),
       },
     ],
   });

@@ -59,6 +59,14 @@ const labelled = (
   language: RunSheetInput["options"]["language"],
 ): string => label(language, { en: row.label, zh: row.label_zh }, row.id, " · ");
 
+/** What a part is made of, as the supplier is told; nothing for what is bought off the shelf. */
+function madeOf({ line }: RunSheetInput, partId: string): string {
+  const part = partRow(line, partId);
+  if (part === undefined) return "";
+  const thickness = part.thickness_mm === null ? "" : `${part.thickness_mm} mm`;
+  return [part.material, thickness, part.finish].filter((text) => text !== "").join(", ");
+}
+
 /** The supplier's own number of a part. */
 function orderNumber({ line }: RunSheetInput, { supplierId }: ProposedOrder, partId: string): string {
   const rows = line.machine.shop.tables.prices;
@@ -91,7 +99,9 @@ function blocks(input: RunSheetInput, order: ProposedOrder, widthMm: number): re
       return {
         kind: "row",
         cells: [
-          `${own.partId}\n${own.colour === "" ? name : `${name}, ${own.colour}`}`,
+          [own.partId, own.colour === "" ? name : `${name}, ${own.colour}`, madeOf(input, own.partId)]
+            .filter((text) => text !== "")
+            .join("\n"),
           ...(numbers ? [orderNumber(input, order, own.partId)] : []),
           own.revision,
           amountOf(input, own),
@@ -163,6 +173,7 @@ function grid(input: RunSheetInput, order: ProposedOrder): Grid {
       words((w) => w.runs.colour),
       words((w) => w.runs.number),
       words((w) => w.runs.revision),
+      words((w) => w.runs.made),
       words((w) => w.runs.quantity),
       words((w) => w.runs.unit),
       words((w) => w.runs.price(order.currency)),
@@ -176,6 +187,7 @@ function grid(input: RunSheetInput, order: ProposedOrder): Grid {
         own.colour,
         orderNumber(input, order, own.partId),
         own.revision,
+        madeOf(input, own.partId),
         cellNumber(own.quantity),
         partRow(input.line, own.partId)?.unit ?? "each",
         own.price === null ? "" : cellNumber(own.price),
@@ -184,7 +196,7 @@ function grid(input: RunSheetInput, order: ProposedOrder): Grid {
       ]),
       ...(order.shipping === 0n
         ? []
-        : [["", words((w) => w.runs.carriage), "", "", "", 1, "", "", cellNumber(order.shipping), ""]]),
+        : [["", words((w) => w.runs.carriage), "", "", "", "", 1, "", "", cellNumber(order.shipping), ""]]),
     ],
   };
 }

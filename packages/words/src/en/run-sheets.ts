@@ -17,6 +17,7 @@ export const runSheets = {
   part: "Part",
   colour: "Colour",
   number: "Your number",
+  made: "Material, thickness, finish",
   revision: "Rev.",
   quantity: "Quantity",
   unit: "Unit",
@@ -53,7 +54,7 @@ export const runSheets = {
   ticked: "Got",
   shortages: (count: number) => (count === 1 ? "1 part is short" : `${count} parts are short`),
   costHint:
-    "Parts at the mean price of their lots, work with overhead, tools shared by the machines that they serve. Spares for the field and what is left over of packs are not in it.",
+    "Parts at the mean price of their lots, as all open runs are bought together; work as people learn, with overhead; tools shared by the machines that they serve. Spares for the field and what is left over of packs are not in it.",
   kind: "For",
   each: (currency: string) => `One machine, ${currency}`,
   share: "Share",
@@ -64,7 +65,7 @@ export const runSheets = {
     electronic: "Electronic parts",
     harness: "Harness: wire, contacts, housings",
     sheet: "Sheet goods",
-    "made-parts": "Parts made here or to drawing",
+    "made-parts": "Parts made here or to drawing, with the work on them",
     "bought-parts": "Bought parts",
     screws: "Screws and hardware",
     work: "Work",
@@ -78,6 +79,7 @@ export const runSheets = {
   tooling: "Tools",
   work: "Work",
   sum: "In all so far",
+  ofRuns: "Of it for",
   cashHint: (currency: string) =>
     `What goes out in each week, in ${currency}: deposits with orders, the rest as each supplier wants it, tools when they come, work as it is done.`,
 };

@@ -20,6 +20,7 @@ export const runSheets: Translated<typeof en> = {
   part: "零件",
   colour: "颜色",
   number: "贵方编号",
+  made: "材料、厚度、表面",
   revision: "版本",
   quantity: "数量",
   unit: "单位",
@@ -51,7 +52,8 @@ export const runSheets: Translated<typeof en> = {
   orderBy: "最晚订购",
   ticked: "已到",
   shortages: (count) => `缺 ${count} 种零件`,
-  costHint: "零件按各批均价，工时含管理费，模具由所服务的机器分摊。不含现场备件和包装余量。",
+  costHint:
+    "零件按所有批次一起采购的均价，工时按熟练过程并含管理费，模具由所服务的机器分摊。不含现场备件和包装余量。",
   kind: "项目",
   each: (currency) => `单台 ${currency}`,
   share: "占比",
@@ -62,7 +64,7 @@ export const runSheets: Translated<typeof en> = {
     electronic: "电子元件",
     harness: "线束：导线、端子、壳体",
     sheet: "板材",
-    "made-parts": "自制或外协零件",
+    "made-parts": "自制或外协零件（含其工时）",
     "bought-parts": "外购件",
     screws: "螺钉与五金",
     work: "工时",
@@ -76,6 +78,7 @@ export const runSheets: Translated<typeof en> = {
   tooling: "模具",
   work: "工时",
   sum: "累计",
+  ofRuns: "其中用于",
   cashHint: (currency) =>
     `每周付出的钱，${currency}：下单时的定金，其余按各供应商的条件；模具到货时付，工时当周付。`,
 };

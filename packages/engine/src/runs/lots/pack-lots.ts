@@ -3,7 +3,7 @@ import { onePricePlan } from "./one-price.ts";
 import { costOfOrders, type PackBreak, type PackPlan, type PackProblem } from "./problem.ts";
 
 /** Most steps, packs × periods, that the exact programme takes for one part. */
-export const MOST_STEPS = 4_000_000;
+const MOST_STEPS = 4_000_000;
 
 /**
  * The orders of least cost for one part, with what no other orders can beat. Most are proven by the plan with one price

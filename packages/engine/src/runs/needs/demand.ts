@@ -13,7 +13,7 @@ export interface NeedingRun {
 }
 
 /** Parts of the machines up to one are there by a day. */
-export interface KitDay {
+interface KitDay {
   readonly day: DayNumber;
   readonly to: number;
 }

@@ -24,7 +24,7 @@ export interface Tree {
 const SEPARATOR = "|";
 
 /** What is asked for by itself: a node, and of a wire each colour. */
-export const keyOf = (nodeId: string, colour: string): string =>
+const keyOf = (nodeId: string, colour: string): string =>
   colour === "" ? nodeId : `${nodeId}${SEPARATOR}${colour}`;
 
 export const nodeOfKey = (key: string): string => key.split(SEPARATOR)[0] ?? key;

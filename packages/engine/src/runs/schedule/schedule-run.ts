@@ -4,7 +4,7 @@ import type { Ledger } from "./ledger.ts";
 import type { PlannedStage } from "./stage.ts";
 
 /** Days that are looked through for room before a stage counts as full. */
-export const MOST_DAYS = 4000;
+const MOST_DAYS = 4000;
 
 /** Work of one run at one stage. */
 export interface StageWork {
@@ -59,7 +59,7 @@ const batchWith = (schedule: StageSchedule, machine: number): BatchDays | undefi
 };
 
 /** The stages that wait for each stage. */
-export const followers = (stages: readonly PlannedStage[]): readonly (readonly number[])[] =>
+const followers = (stages: readonly PlannedStage[]): readonly (readonly number[])[] =>
   stages.map((_, s) => stages.flatMap((later, place) => (later.after.includes(s) ? [place] : [])));
 
 /**
