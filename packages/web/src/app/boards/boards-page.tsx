@@ -1,7 +1,7 @@
 import { useEffect } from "react";
 import { Link, Redirect, useLocation, useSearchParams } from "wouter";
 import { useDesk, useView } from "../book/desk.tsx";
-import { openCount } from "../findings/section-findings.tsx";
+import { OpenCount } from "../findings/section-findings.tsx";
 import { usePick, useWords } from "../words.tsx";
 import { boardAddress, TABS, tabAddress } from "./address.ts";
 import { BoardPage } from "./board-page.tsx";
@@ -39,14 +39,13 @@ export default function BoardsPage() {
   const sought = params.get("id");
   if (asked === "" && sought !== null) return <Redirect to={boardAddress(bookId, sought)} replace />;
   if (register === null || findings === null) return <p className="page dim">{words.common.loading}</p>;
-  const open = openCount(findings);
   return (
     <div className="currents boards">
       <nav className="currents-tabs" aria-label={words.shell.sections.boards}>
         {TABS.map((one) => (
           <Link key={one} href={tabAddress(bookId, one)} aria-current={one === tab ? "page" : undefined}>
             {words.boards.tabs[one]}
-            {one === "register" && open > 0 && <span className="tab-count">{open}</span>}
+            {one === "register" && <OpenCount findings={findings} />}
           </Link>
         ))}
       </nav>

@@ -3,7 +3,7 @@ import { Link } from "wouter";
 import type { ViewEntry } from "../../worker/protocol.ts";
 import { useDesk } from "../book/desk.tsx";
 import type { Entries } from "../book/desk-client.ts";
-import { usePick, useSpeech } from "../words.tsx";
+import { usePick, useSpeech, useWords } from "../words.tsx";
 import { subjectAddress } from "./address.ts";
 import "./section-findings.css";
 
@@ -59,6 +59,18 @@ function SectionFinding({ entry: { finding, subjects } }: { readonly entry: View
   );
 }
 
-/** How many of a section's findings nobody has accepted. */
-export const openCount = (findings: Entries<Found>): number =>
+const openCount = (findings: Entries<Found>): number =>
   [...findings.values()].filter(({ finding }) => finding.accepted === null).length;
+
+/** On a tab: how many of the section's findings nobody has accepted. */
+export function OpenCount({ findings }: { readonly findings: Entries<Found> }) {
+  const words = useWords().checks;
+  const count = openCount(findings);
+  if (count === 0) return null;
+  return (
+    <span className="tab-count" title={words.openFindings(count)}>
+      <span aria-hidden>{count}</span>
+      <span className="visually-hidden">{words.openFindings(count)}</span>
+    </span>
+  );
+}

@@ -1,7 +1,7 @@
 import { useEffect } from "react";
 import { Link, useLocation } from "wouter";
 import { useDesk, useView } from "../book/desk.tsx";
-import { openCount } from "../findings/section-findings.tsx";
+import { OpenCount } from "../findings/section-findings.tsx";
 import { useWords } from "../words.tsx";
 import { TABS, tabAddress } from "./address.ts";
 import { CuttingTab } from "./cutting-tab.tsx";
@@ -29,14 +29,13 @@ export default function PanelsPage() {
   }, [tab, words]);
   if (sizes === null || fits === null || findings === null)
     return <p className="page dim">{words.common.loading}</p>;
-  const open = openCount(findings);
   return (
     <div className="currents panels">
       <nav className="currents-tabs" aria-label={words.shell.sections.panels}>
         {TABS.map((one) => (
           <Link key={one} href={tabAddress(bookId, one)} aria-current={one === tab ? "page" : undefined}>
             {words.panels.tabs[one]}
-            {one === "sizes" && open > 0 && <span className="tab-count">{open}</span>}
+            {one === "sizes" && <OpenCount findings={findings} />}
           </Link>
         ))}
       </nav>

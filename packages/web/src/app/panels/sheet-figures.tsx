@@ -15,44 +15,53 @@ export function SheetFigures({ cutting }: { readonly cutting: Cutting }) {
       </dd>
     </div>
   );
+  const { sheetsForMates, splitSettings } = cutting;
   const { newSheets, fewestNewSheets, offcutSheets, setups, fewestSetups, settings, fewestSettings } =
     cutting;
   const pct = cutting.sheetAreaM2 === 0 ? 0 : (100 * cutting.usedAreaM2) / cutting.sheetAreaM2;
   return (
-    <dl className="plan-figures">
-      {figure(
-        words.sheets,
-        words.sheetCount(newSheets, offcutSheets),
-        newSheets <= fewestNewSheets ? words.proven(fewestNewSheets) : words.gap(fewestNewSheets),
+    <>
+      <dl className="plan-figures">
+        {figure(
+          words.sheets,
+          words.sheetCount(newSheets, offcutSheets),
+          newSheets - sheetsForMates <= fewestNewSheets
+            ? words.proven(fewestNewSheets)
+            : words.gap(fewestNewSheets),
+        )}
+        {figure(
+          words.differentSettings,
+          String(settings.length),
+          settings.length <= fewestSettings ? words.leastSettingsMet : words.leastSettings(fewestSettings),
+        )}
+        {figure(
+          words.setups,
+          String(setups.length),
+          setups.length <= fewestSetups ? words.leastSetupsMet : words.leastSetups(fewestSetups),
+        )}
+        {figure(words.sawTime, words.minutes(cutting.sawMinutes), words.cutCount(cutting.cutCount))}
+        {figure(words.used, words.usedPct(pct), words.usedSays)}
+        <div>
+          <dt>{words.offcuts}</dt>
+          <dd>
+            {offcuts.length === 0 ? (
+              <span className="dim">{words.noOffcuts}</span>
+            ) : (
+              <ul className="offcut-list">
+                {offcuts.map((one) => (
+                  <li key={`${one.stockId} ${one.lengthMm} ${one.widthMm}`}>
+                    {words.offcutOf(one.count, one.lengthMm, one.widthMm)}
+                  </li>
+                ))}
+              </ul>
+            )}
+          </dd>
+        </div>
+      </dl>
+      {sheetsForMates > 0 && <p className="mates-note">{words.forMates(sheetsForMates)}</p>}
+      {splitSettings.length > 0 && (
+        <p className="mates-note amber-text">{words.split(splitSettings.join(", "))}</p>
       )}
-      {figure(
-        words.differentSettings,
-        String(settings.length),
-        settings.length <= fewestSettings ? words.leastSettingsMet : words.leastSettings(fewestSettings),
-      )}
-      {figure(
-        words.setups,
-        String(setups.length),
-        setups.length <= fewestSetups ? words.leastSetupsMet : words.leastSetups(fewestSetups),
-      )}
-      {figure(words.sawTime, words.minutes(cutting.sawMinutes), words.cutCount(cutting.cutCount))}
-      {figure(words.used, words.usedPct(pct), words.usedSays)}
-      <div>
-        <dt>{words.offcuts}</dt>
-        <dd>
-          {offcuts.length === 0 ? (
-            <span className="dim">{words.noOffcuts}</span>
-          ) : (
-            <ul className="offcut-list">
-              {offcuts.map((one) => (
-                <li key={`${one.stockId} ${one.lengthMm} ${one.widthMm}`}>
-                  {words.offcutOf(one.count, one.lengthMm, one.widthMm)}
-                </li>
-              ))}
-            </ul>
-          )}
-        </dd>
-      </div>
-    </dl>
+    </>
   );
 }

@@ -1,7 +1,7 @@
 import { useEffect } from "react";
 import { Link, useLocation } from "wouter";
 import { useDesk, useOne, useView } from "../book/desk.tsx";
-import { openCount } from "../findings/section-findings.tsx";
+import { OpenCount } from "../findings/section-findings.tsx";
 import { useWords } from "../words.tsx";
 import { TABS, tabAddress } from "./address.ts";
 import { LearningTab } from "./learning-tab.tsx";
@@ -27,14 +27,13 @@ export default function StepsPage() {
   }, [tab, words]);
   if (steps === null || figures === undefined || findings === null)
     return <p className="page dim">{words.common.loading}</p>;
-  const open = openCount(findings);
   return (
     <div className="currents steps">
       <nav className="currents-tabs" aria-label={words.shell.sections.steps}>
         {TABS.map((one) => (
           <Link key={one} href={tabAddress(bookId, one)} aria-current={one === tab ? "page" : undefined}>
             {words.steps.tabs[one]}
-            {one === "order" && open > 0 && <span className="tab-count">{open}</span>}
+            {one === "order" && <OpenCount findings={findings} />}
           </Link>
         ))}
       </nav>

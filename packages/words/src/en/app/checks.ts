@@ -1,5 +1,6 @@
 /** The section of faults and findings. */
 export const checks = {
+  openFindings: (n: number) => (n === 1 ? "1 open finding" : `${n} open findings`),
   counts: (errors: number, warnings: number, notes: number) =>
     `${errors} ${errors === 1 ? "error" : "errors"}, ${warnings} ${warnings === 1 ? "warning" : "warnings"}, ${notes} ${notes === 1 ? "note" : "notes"} open`,
   acceptedCount: (n: number) => `${n} accepted`,

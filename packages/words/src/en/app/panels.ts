@@ -64,6 +64,10 @@ export const panels = {
   sheets: "Sheets",
   sheetCount: (fresh: number, offcuts: number) =>
     offcuts === 0 ? String(fresh) : `${fresh} + ${n(offcuts, "offcut", "offcuts")}`,
+  forMates: (sheets: number) =>
+    `${n(sheets, "sheet is", "sheets are")} taken beyond the fewest, so that panels that mate are cut at one setting of the fence over the whole run.`,
+  split: (names: string) =>
+    `Set more than once, so that panels that mate are not all cut at one setting: ${names}.`,
   differentSettings: "Different settings of the fence",
   setups: "Times that the fence is set",
   leastSetups: (least: number) => `these patterns need at least ${least}`,

@@ -2,6 +2,7 @@ import type { checks as en } from "../../en/app/checks.ts";
 import type { Translated } from "../../language.ts";
 
 export const checks: Translated<typeof en> = {
+  openFindings: (n) => `${n} 条未接受的检查结果`,
   counts: (errors, warnings, notes) => `未处理：${errors} 个错误，${warnings} 个警告，${notes} 个提示`,
   acceptedCount: (n) => `已接受 ${n} 项`,
   faultCount: (n) => `表格中有 ${n} 处问题`,

@@ -7,7 +7,7 @@ const signed = (value: number): string =>
   `${value > 0 ? "+" : value < 0 ? "−" : "±"}${number(Math.abs(value), 2)}`;
 
 export const panels: Translated<typeof english> = {
-  tabs: { sizes: "尺寸", cutting: "开料", fits: "配合", paint: "油漆" },
+  tabs: { sizes: "尺寸", cutting: "下料", fits: "配合", paint: "油漆" },
   empty: "还没有从板材裁切的板件。请在板件表的“part”列填写所用板材，并把板材写入车间的库存板材表：",
   mm,
   mm2: (value) => `${number(value, 2)} mm`,
@@ -36,7 +36,7 @@ export const panels: Translated<typeof english> = {
   nominal: "标称",
   nominally: (value) => `标称 ${mm(value)}`,
   notMeasured: "未测量",
-  setting: "靠山设定",
+  setting: "靠尺设定",
   settingOf: (direction, name) => `${direction}：${name}`,
   together: (count) => `另有 ${count} 个同设定`,
   tolerance: "公差",
@@ -52,7 +52,7 @@ export const panels: Translated<typeof english> = {
   showAll: "显示全部板件",
   noSuchPanel: (id) => `没有要裁切的板件“${id}”。`,
 
-  cuttingTitle: "板材开料",
+  cuttingTitle: "板材下料",
   cuttingAbout: (kerf) => `适用于台锯：每一刀都从边到边。锯路宽 ${mm(kerf)}；锯路和裁切级数在此修改：`,
   shopSettings: "车间设置",
   looking: (done, of) => `正在寻找方案：第 ${done + 1} 种板材，共 ${of} 种 …`,
@@ -60,8 +60,10 @@ export const panels: Translated<typeof english> = {
   again: "继续排其余板材",
   sheets: "板材张数",
   sheetCount: (fresh, offcuts) => (offcuts === 0 ? String(fresh) : `${fresh} + ${offcuts} 块余料`),
-  differentSettings: "不同的靠山设定",
-  setups: "设定靠山的次数",
+  forMates: (sheets) => `比最少张数多取 ${sheets} 张，使相配的板件在整批中用同一靠尺设定裁出。`,
+  split: (names) => `需多次设定，因此相配的板件不能全部用同一设定裁出：${names}。`,
+  differentSettings: "不同的靠尺设定",
+  setups: "设定靠尺的次数",
   leastSetups: (least) => `这些排样至少需要 ${least} 次`,
   leastSetupsMet: "这些排样必须这么多次",
   sawTime: "锯台时间",
@@ -69,7 +71,7 @@ export const panels: Translated<typeof english> = {
   cutCount: (count) => `${count} 刀`,
   setupWork: (pattern, copies, cuts) =>
     `排样 ${pattern}${copies > 1 ? `（${copies} 张）` : ""}：第 ${cuts.join("、")} 刀`,
-  settingsHint: "按工作顺序，跨所有板材：相配的尺寸在同一设定下裁出，不移动靠山。点按可看该设定的各刀。",
+  settingsHint: "按工作顺序，跨所有板材：相配的尺寸在同一设定下裁出，不移动靠尺。点按可看该设定的各刀。",
   atSetup: (setup) => `设定 ${setup}`,
   unplaced: (names) => `没有剩余板材可裁：${names}。车间库存不足。`,
   proven: (least) => `任何方案都不少于 ${least} 张`,
@@ -82,7 +84,7 @@ export const panels: Translated<typeof english> = {
   offcuts: "可留用的余料",
   noOffcuts: "无",
   offcutOf: (count, width, length) => `${count} × ${number(width, 0)} × ${number(length, 0)} mm`,
-  allSettings: "全部靠山设定",
+  allSettings: "全部靠尺设定",
   cutKinds: { trim: "修边", rip: "纵切", cross: "横切" },
   cutHelp: {
     trim: "修边：先切掉原厂边，得到直边",
@@ -120,7 +122,7 @@ export const panels: Translated<typeof english> = {
   keepAbout:
     "各种板材的余料成为车间库存板材表的行，用掉的已计数板材和余料从库存扣除。一次撤销可全部恢复。此后这里的方案会先用这些余料。",
   keepNote: (count, sheets) => `板材已裁：用掉 ${sheets} 张，放回余料 ${count} 块`,
-  kept: (count) => `${count} 块余料已在库存中。上面的方案是下一次开料的。`,
+  kept: (count) => `${count} 块余料已在库存中。上面的方案是下一次下料的。`,
 
   fitsTitle: "箱体配合",
   fitsAbout:
