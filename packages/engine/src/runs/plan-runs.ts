@@ -75,8 +75,8 @@ export function planRuns(input: PlanInput): RunsPlan {
   const lots = sourcing.allLots(needs.net);
   const own = sourcing.prices.own;
   const orders = ordersOf(shop, lots, own);
-  const tools = toolsOf(lots, sourcing, before, today);
-  const articles = articlesOf(lots, before, today);
+  const tools = toolsOf(lots, sourcing, before, calendar, today);
+  const articles = articlesOf(lots, before, calendar, today);
   const blocks = runs.flatMap((run, r) => {
     const found = scheduled.runs[r];
     return found === undefined ? [] : blocksOf(stages, run, found);

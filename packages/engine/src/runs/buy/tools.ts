@@ -1,5 +1,6 @@
 import { compareText, type Decimal } from "@pinwright/kernel";
 import type { DayNumber, FirstArticle, ToolPurchase } from "../../model/index.ts";
+import type { WorkCalendar } from "../calendar.ts";
 import type { BeforeLots } from "./before-lots.ts";
 import type { PlannedLots, Sourcing } from "./sourcing.ts";
 
@@ -8,6 +9,7 @@ export function toolsOf(
   lots: readonly PlannedLots[],
   sourcing: Sourcing,
   before: BeforeLots,
+  calendar: WorkCalendar,
   today: DayNumber,
 ): readonly ToolPurchase[] {
   const tools = new Map<string, ToolPurchase>();
@@ -18,7 +20,7 @@ export function toolsOf(
     if (!before.lacksTool(demand.partId, found.offer)) continue;
     const runId = demands[0]?.runId ?? "";
     const needed = first.orderDay - before.articleDays(demand.partId, found.offer, today);
-    const orderDay = Math.max(sourcing.begin(runId), needed - tool.leadDays);
+    const orderDay = Math.max(sourcing.begin(runId), calendar.workDayUpTo(null, needed - tool.leadDays));
     const known = tools.get(tool.id);
     const quantity = found.lots.orders.reduce((sum, lot) => sum + lot.quantity, 0n);
     const count = (known?.count ?? 0) + toolCount(quantity, tool.life);
@@ -48,6 +50,7 @@ function toolCount(quantity: Decimal, life: number | null): number {
 export function articlesOf(
   lots: readonly PlannedLots[],
   before: BeforeLots,
+  calendar: WorkCalendar,
   today: DayNumber,
 ): readonly FirstArticle[] {
   const articles = new Map<string, FirstArticle>();
@@ -55,7 +58,7 @@ export function articlesOf(
     const first = found?.lots.orders[0];
     if (found === null || first === undefined || !before.lacksApproval(demand.partId)) continue;
     const days = before.articleDays(demand.partId, found.offer, today);
-    const askDay = Math.max(today, first.orderDay - days);
+    const askDay = Math.max(today, calendar.workDayUpTo(null, first.orderDay - days));
     const known = articles.get(demand.partId);
     if (known !== undefined && known.askDay <= askDay) continue;
     articles.set(demand.partId, {
