@@ -107,16 +107,20 @@ function OnPanel({
   const panel = panels?.get(panelId ?? "");
   return (
     <>
-      <div className="floor-refs">
-        {[...(panels?.values() ?? [])].map(({ id, label, labelZh }) => (
-          <button key={id} type="button" aria-pressed={id === panelId} onClick={() => setPanelId(id)}>
-            {pick(label, labelZh) || id}
-          </button>
-        ))}
-      </div>
-      {panel !== undefined && (
+      {panel === undefined ? (
+        <div className="floor-refs">
+          {[...(panels?.values() ?? [])].map(({ id, label, labelZh }) => (
+            <button key={id} type="button" onClick={() => setPanelId(id)}>
+              {pick(label, labelZh) || id}
+            </button>
+          ))}
+        </div>
+      ) : (
         <>
           <div className="floor-refs">
+            <button type="button" onClick={() => setPanelId(null)}>
+              {pick(panel.label, panel.labelZh) || panel.id} …
+            </button>
             {(["top", "under"] as const).map((one) => (
               <button key={one} type="button" aria-pressed={one === side} onClick={() => setSide(one)}>
                 {defect[one]}

@@ -4,6 +4,7 @@ import { Link, useLocation } from "wouter";
 import { useView } from "../../app/book/desk.tsx";
 import { usePick, useWords } from "../../app/words.tsx";
 import { useUnitList } from "../records/use-units.ts";
+import { useKept } from "../service/use-service.ts";
 import { useHere } from "../shell/at-place.tsx";
 import { CameraScan } from "../shell/camera.tsx";
 import { FloorHead } from "../shell/head.tsx";
@@ -12,6 +13,8 @@ import { useScanner } from "../shell/use-scanner.ts";
 import { keptLast } from "./last-units.ts";
 
 const KINDS: readonly UnitKind[] = ["board", "harness", "mechanism", "machine"];
+/** Units of a kind whose records are kept on the device: the newest. */
+const MOST_KEPT = 100;
 const KIND = "pinwright.floor.kind";
 
 export const workAddress = (unitIds: readonly string[], rest = ""): string =>
@@ -28,6 +31,9 @@ export function PickPage() {
   const [kind, setKind] = useState<UnitKind>(
     () => UNIT_KINDS.find((one) => one === sessionStorage.getItem(KIND)) ?? "board",
   );
+  // Whoever loses the network can still begin any of these, and knows what was done before.
+  const ofKind = units?.filter(({ what }) => what === kind) ?? [];
+  useKept(ofKind.slice(-MOST_KEPT).map(({ unit }) => `/api/units/${unit}`));
   const [chosen, setChosen] = useState<readonly KeptUnit[]>([]);
   const [several, setSeveral] = useState(false);
   const [says, setSays] = useState("");
@@ -108,12 +114,7 @@ export function PickPage() {
         {units === null ? (
           <p className="dim">{floor.pick.unknownList}</p>
         ) : (
-          <UnitTiles
-            units={units.filter((unit) => unit.what === kind)}
-            kind={kind}
-            chosen={chosen}
-            choose={choose}
-          />
+          <UnitTiles units={ofKind} kind={kind} chosen={chosen} choose={choose} />
         )}
       </div>
       {several && chosen.length > 0 && (
@@ -157,7 +158,7 @@ function UnitTiles({
   if (units.length === 0) return <p>{floor.pick.none[kind]}</p>;
   const lately = last.flatMap((id) => units.find(({ unit }) => unit === id) ?? []);
   const nameOf = (type: string): string => {
-    const known = types?.get(`${kind} ${type}`);
+    const known = types?.get(kind === "machine" ? kind : `${kind} ${type}`);
     return known === undefined ? type : pick(known.label, known.labelZh) || type;
   };
   const tile = (unit: KeptUnit, name: string | null) => (

@@ -98,7 +98,7 @@ function Stations({ book }: { readonly book: string }) {
 function SignOut() {
   const { signIn } = useWords().floor;
   const { status, refresh } = useSession();
-  if (status.person === null) return null;
+  if (status.person === null || !status.accounts) return null;
   const leave = async (): Promise<void> => {
     await call("signOut", { parts: {}, token: status.token }).catch(() => undefined);
     await refresh();

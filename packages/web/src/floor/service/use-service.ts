@@ -1,24 +1,21 @@
 import { useEffect, useState } from "react";
 
 const SCRIPT = "/floor-sw.js";
+/** Without a secure connection the browser keeps no page. */
+const isThere = (): boolean => "serviceWorker" in navigator && import.meta.env.PROD;
 
 /**
- * Has the browser keep this page, so that it opens without the network. What was fetched before that is asked for once more,
- * so that it is kept too.
+ * Has the browser keep this page, so that it opens without the network.
  * @returns a newer version that waits to be used, as the way to use it; null when there is none
  */
-export function useService(kept: readonly string[]): (() => void) | null {
+export function useNewVersion(): (() => void) | null {
   const [waiting, setWaiting] = useState<ServiceWorker | null>(null);
-  const key = kept.join(" ");
   useEffect(() => {
-    // Without a secure connection the browser has no such thing.
-    if (!("serviceWorker" in navigator) || !import.meta.env.PROD) return;
+    if (!isThere()) return;
     void navigator.serviceWorker.register(SCRIPT).then(
       (registration) => {
-        const look = (): void => {
-          const isLater = navigator.serviceWorker.controller !== null;
-          setWaiting(isLater ? registration.waiting : null);
-        };
+        const look = (): void =>
+          setWaiting(navigator.serviceWorker.controller === null ? null : registration.waiting);
         look();
         registration.addEventListener("updatefound", () =>
           registration.installing?.addEventListener("statechange", look),
@@ -27,11 +24,6 @@ export function useService(kept: readonly string[]): (() => void) | null {
       () => undefined,
     );
   }, []);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: `key` stands for `kept`
-  useEffect(() => {
-    if (!("serviceWorker" in navigator) || !import.meta.env.PROD) return;
-    void navigator.serviceWorker.ready.then(() => warm(kept));
-  }, [key]);
   return waiting === null
     ? null
     : () => {
@@ -40,12 +32,26 @@ export function useService(kept: readonly string[]): (() => void) | null {
       };
 }
 
-/** Fetches again whatever the device does not keep yet. */
-async function warm(paths: readonly string[]): Promise<void> {
+/** Has the device keep what the server says at these places; what it does not keep yet is asked for. */
+export function useKept(paths: readonly string[]): void {
+  const key = paths.join(" ");
+  // biome-ignore lint/correctness/useExhaustiveDependencies: `key` stands for `paths`
+  useEffect(() => {
+    if (!isThere()) return;
+    const stop = new AbortController();
+    void keep(paths, stop.signal);
+    return () => stop.abort();
+  }, [key]);
+}
+
+async function keep(paths: readonly string[], signal: AbortSignal): Promise<void> {
+  await navigator.serviceWorker.ready;
   if (navigator.serviceWorker.controller === null)
     await new Promise((done) =>
       navigator.serviceWorker.addEventListener("controllerchange", done, { once: true }),
     );
-  for (const path of paths)
+  for (const path of paths) {
+    if (signal.aborted) return;
     if ((await caches.match(path)) === undefined) await fetch(path).catch(() => undefined);
+  }
 }

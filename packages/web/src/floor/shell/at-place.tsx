@@ -2,7 +2,7 @@ import { SHOP_ID } from "@pinwright/contract";
 import { createContext, type ReactNode, useContext, useMemo, useState } from "react";
 import { Redirect } from "wouter";
 import { DeskProvider } from "../../app/book/desk.tsx";
-import { useService } from "../service/use-service.ts";
+import { useKept, useNewVersion } from "../service/use-service.ts";
 import { type KeptPlace, keepPlace, keptPlace } from "./kept-place.ts";
 
 interface Here extends KeptPlace {
@@ -35,7 +35,8 @@ function Opened({
   readonly setPlace: (place: KeptPlace) => void;
   readonly children: ReactNode;
 }) {
-  const takeVersion = useService([
+  const takeVersion = useNewVersion();
+  useKept([
     "/api/status",
     "/api/books",
     "/api/units",

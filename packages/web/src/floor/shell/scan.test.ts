@@ -25,7 +25,7 @@ describe("scan", () => {
 
   it("hears a scanner and no hand", () => {
     expect(typed("b-000017", 8)).toBe("b-000017");
-    expect(typed("b-000017", 120)).toBeNull();
+    expect(typed("b-000017", 150)).toBeNull();
     expect(typed("12", 5)).toBeNull();
   });
 

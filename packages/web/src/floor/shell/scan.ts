@@ -7,7 +7,7 @@ export function unitInCode(text: string): string | null {
 }
 
 /** A scanner that acts as a keyboard types faster than a hand: at most so long between two characters. */
-const FAST_MS = 45;
+const FAST_MS = 100;
 const LEAST = 4;
 
 /** Hears what a scanner types, wherever on the screen that goes; a hand is too slow to be taken for one. */

@@ -67,7 +67,10 @@ export function AtBench({
   const at = asked === undefined ? firstLeft : Number(asked) - 1;
   const task = view === "" || asked !== undefined ? tasks?.[at] : undefined;
   const seconds = useClock(task?.key ?? "none");
-  useOtherUnit(unitIds, task?.kind === "fit");
+  const fits =
+    task?.kind === "fit" ||
+    (task?.kind === "step" && work?.places.some(({ stepId }) => stepId === task.step) === true);
+  useOtherUnit(unitIds, fits);
   if (work === undefined || tasks === null)
     return (
       <>
@@ -165,7 +168,7 @@ function useStepsHere(station: string): ReadonlySet<string> | null | "asking" {
   }, [station, plan, failed, lines]);
 }
 
-/** A label that is scanned during work brings its unit onto the screen, unless it is to be fitted. */
+/** A label that is scanned during work brings its unit onto the screen, unless it can be fitted. */
 function useOtherUnit(unitIds: readonly string[], fits: boolean): void {
   const [, goTo] = useLocation();
   useScanner((text) => {

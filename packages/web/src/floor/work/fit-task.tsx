@@ -1,12 +1,11 @@
 import { useState } from "react";
 import { usePick, useWords } from "../../app/words.tsx";
-import { useUnitList } from "../records/use-units.ts";
 import { CameraScan } from "../shell/camera.tsx";
-import { unitInCode } from "../shell/scan.ts";
 import { useScanner } from "../shell/use-scanner.ts";
 import { useBench } from "./bench-context.tsx";
 import { TaskFoot } from "./task-foot.tsx";
 import { type Place, standingAt, type Task } from "./tasks.ts";
+import { useFit } from "./use-fit.ts";
 
 /** Boards and harnesses with numbers of their own go into their places: scanned, or tapped. */
 export function FitTask({ task }: { readonly task: Extract<Task, { kind: "fit" }> }) {
@@ -14,31 +13,18 @@ export function FitTask({ task }: { readonly task: Extract<Task, { kind: "fit" }
   const own = floor.fit;
   const pick = usePick();
   const bench = useBench();
-  const [machine = ""] = bench.unitIds;
-  const state = bench.states.get(machine);
-  const { units, look } = useUnitList();
   const [chosen, setChosen] = useState<Place | null>(null);
-  const [says, setSays] = useState("");
-  const isEmpty = ({ id }: Place): boolean => standingAt(state, id) === null;
-  const filled = task.places.filter((place) => !isEmpty(place)).length;
+  const { units, says, fit: fitAt, scanned, state, machine } = useFit(task.places, chosen);
+  const filled = task.places.filter(({ id }) => standingAt(state, id) !== null).length;
   const inside = new Set(state?.inside.filter(({ until }) => until === null).map(({ unit }) => unit));
   const fit = async (unit: string, place: Place): Promise<void> => {
-    setSays("");
     setChosen(null);
-    await bench.record([{ kind: "fitted", unit, into: machine, place: place.id }]);
+    await fitAt(unit, place);
   };
-  const scanned = async (text: string): Promise<void> => {
-    const id = unitInCode(text);
-    const find = (list: typeof units) => list?.find(({ unit }) => unit === id);
-    const found = find(units) ?? find(await look());
-    if (found === undefined) return setSays(floor.pick.unknown(text.trim().slice(0, 60)));
-    const kin = task.places.filter(({ what, type }) => what === found.what && type === found.type);
-    const place = chosen !== null && kin.includes(chosen) ? chosen : kin.find(isEmpty);
-    if (kin.length === 0) setSays(own.notThisKind(found.unit));
-    else if (place === undefined) setSays(own.full(found.unit));
-    else await fit(found.unit, place);
-  };
-  useScanner((text) => void scanned(text));
+  useScanner((text) => {
+    setChosen(null);
+    void scanned(text);
+  });
   const choices =
     chosen === null
       ? []

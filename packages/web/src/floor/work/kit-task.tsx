@@ -7,6 +7,7 @@ import { FinishStep } from "./finish-step.tsx";
 import { TaskFoot } from "./task-foot.tsx";
 import type { Task } from "./tasks.ts";
 import { useTicked } from "./use-ticked.ts";
+import { withValue } from "./with-value.ts";
 
 /** What is laid out for the boards at the bench, box by box, ticked off. */
 export function KitTask({ task }: { readonly task: Extract<Task, { kind: "own" }> }) {
@@ -43,7 +44,7 @@ export function KitTask({ task }: { readonly task: Extract<Task, { kind: "own" }
                 </span>
                 <b className="floor-count">{line.total} ×</b>
                 <span>
-                  {pick(line.labels.en, line.labels.zh) || line.partId} {line.value}
+                  {withValue(pick(line.labels.en, line.labels.zh) || line.partId, line.value)}
                   <small>
                     {own.box(line.box)} · {own.each(line.perBoard)}
                     {line.extra > 0 && ` · ${own.extra(line.extra)}`}

@@ -20,6 +20,12 @@ export function PairEntry({
   const [first, setFirst] = useState<string | null>(null);
   const [housing, setHousing] = useState<string | null>(null);
   const housings = [...new Set(bench.places.map(({ landingId }) => landingId))];
+  const open = (landingId: string): void => {
+    const [only, ...others] = bench.places.filter((place) => place.landingId === landingId);
+    // A terminal stands alone: it is the place itself.
+    if (only !== undefined && others.length === 0) tap(only.id);
+    else setHousing(landingId);
+  };
   const tap = (id: string): void => {
     setHousing(null);
     if (first === null) setFirst(id);
@@ -71,7 +77,7 @@ export function PairEntry({
       <div className="floor-tiles">
         {housing === null
           ? housings.map((id) => (
-              <button key={id} type="button" onClick={() => setHousing(id)}>
+              <button key={id} type="button" disabled={id === first} onClick={() => open(id)}>
                 {id}
               </button>
             ))

@@ -8,6 +8,7 @@ import { PagePicture } from "./page-picture.tsx";
 import { TaskFoot } from "./task-foot.tsx";
 import type { Task } from "./tasks.ts";
 import { useTicked } from "./use-ticked.ts";
+import { withValue } from "./with-value.ts";
 
 /** A stage of stuffing: the picture of it, and its parts in the order in which they go in. */
 export function StageTask({ task }: { readonly task: Extract<Task, { kind: "stage" }> }) {
@@ -47,7 +48,7 @@ export function StageTask({ task }: { readonly task: Extract<Task, { kind: "stag
                   </span>
                   <b className="floor-count">{part.reference}</b>
                   <span>
-                    {own.box(part.box)}: {pick(part.part, part.partZh)} {part.value}
+                    {own.box(part.box)}: {withValue(pick(part.part, part.partZh), part.value)}
                     {part.polarity !== "" && (
                       <small className="amber-text">
                         {own.way}: {marks[part.polarity] ?? part.polarity}

@@ -2,9 +2,12 @@ import { useOne, useView } from "../../app/book/desk.tsx";
 import { BenchPicture } from "../../app/screws/bench/bench-picture.tsx";
 import { BenchText } from "../../app/screws/bench/bench-text.tsx";
 import { useWords } from "../../app/words.tsx";
+import { useScanner } from "../shell/use-scanner.ts";
+import { useBench } from "./bench-context.tsx";
 import { FinishStep } from "./finish-step.tsx";
 import { TaskFoot } from "./task-foot.tsx";
-import type { Task } from "./tasks.ts";
+import { type Place, standingAt, type Task } from "./tasks.ts";
+import { useFit } from "./use-fit.ts";
 
 /** A step of the book: its picture, its screws, its cautions. */
 export function StepTask({ task }: { readonly task: Extract<Task, { kind: "step" }> }) {
@@ -12,6 +15,7 @@ export function StepTask({ task }: { readonly task: Extract<Task, { kind: "step"
   const lines = useView("stepLines", null);
   const parts = useOne("stepParts", { id: task.step });
   const step = lines?.get(task.step);
+  const places = useBench().work.places.filter(({ stepId }) => stepId === task.step);
   const screws = step?.types.reduce((sum, { count }) => sum + count, 0) ?? 0;
   return (
     <>
@@ -25,6 +29,7 @@ export function StepTask({ task }: { readonly task: Extract<Task, { kind: "step"
           <BenchText step={step} />
         </div>
       )}
+      {places.length > 0 && <FitHere places={places} />}
       <TaskFoot
         defect={step?.panelId == null ? "" : `?panel=${encodeURIComponent(step.panelId)}&side=${step.side}`}
       >
@@ -36,5 +41,19 @@ export function StepTask({ task }: { readonly task: Extract<Task, { kind: "step"
         />
       </TaskFoot>
     </>
+  );
+}
+
+/** What this step puts in has numbers of its own: scanned here, it is fitted. */
+function FitHere({ places }: { readonly places: readonly Place[] }) {
+  const { floor } = useWords();
+  const { state, says, last, scanned } = useFit(places, null);
+  useScanner((text) => void scanned(text));
+  const filled = places.filter(({ id }) => standingAt(state, id) !== null).length;
+  return (
+    <p className="floor-fit" role="status">
+      <b>{floor.fit.filled(filled, places.length)}</b>{" "}
+      {says !== "" ? <span className="error-text">{says}</span> : last !== "" ? last : floor.fit.scan}
+    </p>
   );
 }

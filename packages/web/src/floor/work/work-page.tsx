@@ -5,6 +5,7 @@ import { usePick, useWords } from "../../app/words.tsx";
 import { useDevice } from "../device.tsx";
 import { keepLast } from "../pick/last-units.ts";
 import { useUnits } from "../records/use-units.ts";
+import { useKept } from "../service/use-service.ts";
 import { useHere } from "../shell/at-place.tsx";
 import { FloorHead } from "../shell/head.tsx";
 import { AtBench, type Begun } from "./at-bench.tsx";
@@ -18,6 +19,7 @@ export function WorkPage({ unitIds, view }: { readonly unitIds: readonly string[
   const pick = usePick();
   const [again, setAgain] = useState(0);
   const { states, told } = useUnits(unitIds, again);
+  useKept(unitIds.map((unit) => `/api/units/${unit}`));
   const { write } = useDevice();
   const [failed, setFailed] = useState("");
   const types = useView("floorTypes", null);
@@ -40,7 +42,7 @@ export function WorkPage({ unitIds, view }: { readonly unitIds: readonly string[
       return false;
     }
   };
-  const type = types?.get(`${begun?.what} ${begun?.type}`);
+  const type = types?.get(begun?.what === "machine" ? "machine" : `${begun?.what} ${begun?.type}`);
   const name = type === undefined ? (begun?.type ?? "") : pick(type.label, type.labelZh) || type.id;
   const message =
     told === "asking" && begun === null

@@ -7,8 +7,9 @@ export interface FloorType extends NamedId {
   readonly what: UnitKind;
 }
 
-/** Everything of the book that units can be of, by `what type`. */
+/** Everything of the book that units can be of, by `what type`; the machine by `machine`. */
 export const floorTypes = view<null, FloorType>({
+  early: true,
   uses: ({ book }) => [
     book.tables.board_types,
     book.tables.harnesses,
@@ -25,7 +26,7 @@ export const floorTypes = view<null, FloorType>({
     return new Map(
       kinds.flatMap(([what, rows]) =>
         rows.map(({ id, label, label_zh }): [string, FloorType] => [
-          `${what} ${id}`,
+          what === "machine" ? what : `${what} ${id}`,
           { what, id, label, labelZh: label_zh },
         ]),
       ),
@@ -41,6 +42,7 @@ export interface FloorStageOfShop extends NamedId {
 
 /** Stages of the shop, in its order. */
 export const floorStages = view<null, FloorStageOfShop>({
+  early: true,
   uses: ({ shop }) => [shop.tables.stages],
   entries: ({ shop }) =>
     new Map(

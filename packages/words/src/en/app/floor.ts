@@ -215,6 +215,7 @@ export const floor = {
   },
 
   fit: {
+    scan: "Scan what goes in.",
     how: "Scan what you fit. It goes to the first free place of its kind, or to the one you tapped.",
     place: (what: string) => `Scan the ${what}`,
     empty: "empty",

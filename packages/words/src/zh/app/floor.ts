@@ -207,6 +207,7 @@ export const floor: Translated<typeof en> = {
   },
 
   fit: {
+    scan: "扫描装入的部件。",
     how: "扫描装入的部件。它归入同类的第一个空位，或您点选的位置。",
     place: (what) => `扫描${what}`,
     empty: "空",

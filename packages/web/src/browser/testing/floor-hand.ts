@@ -1,0 +1,90 @@
+import {
+  type ArrivedFact,
+  arrivedFactSchema,
+  type KeptUnit,
+  keptUnitSchema,
+  ROUTES,
+  statusSchema,
+  TOKEN_HEADER,
+} from "@pinwright/contract";
+import type { Page } from "playwright-core";
+import { z } from "zod";
+
+/** Whoever leads the work, at a server without accounts: gives out numbers, and looks at what was recorded. */
+export interface Lead {
+  readonly units: (body: {
+    readonly book: string;
+    readonly what: KeptUnit["what"];
+    readonly type: string;
+    readonly count: number;
+  }) => Promise<readonly string[]>;
+  /** Everything that came from devices, in the order of arrival. */
+  readonly facts: () => Promise<readonly ArrivedFact[]>;
+}
+
+export async function lead(address: string): Promise<Lead> {
+  const status = await fetch(new URL(ROUTES.status.path, address));
+  const cookie = status.headers.get("set-cookie")?.split(";")[0] ?? "";
+  const { token } = statusSchema.parse(await status.json());
+  const ask = async (path: string, body?: unknown): Promise<unknown> => {
+    const response = await fetch(new URL(path, address), {
+      method: body === undefined ? "GET" : "POST",
+      headers: { "content-type": "application/json", cookie, [TOKEN_HEADER]: token ?? "" },
+      ...(body === undefined ? {} : { body: JSON.stringify(body) }),
+    });
+    if (!response.ok) throw new Error(await response.text());
+    return response.json();
+  };
+  return {
+    units: async (body) =>
+      z
+        .array(keptUnitSchema)
+        .parse(await ask("/api/units", body))
+        .map(({ unit }) => unit),
+    facts: async () =>
+      z
+        .array(arrivedFactSchema)
+        .parse(await ask("/api/facts?after=0&limit=2000"))
+        .filter(({ fact }) => fact.stream !== "server"),
+  };
+}
+
+/** Lets a tablet stand at all stations of a book, before its page is opened. */
+export const standAt = (page: Page, book: string): Promise<void> =>
+  page.addInitScript(
+    `localStorage.setItem("pinwright.floor.place", ${JSON.stringify(JSON.stringify({ book, station: "" }))})`,
+  );
+
+/** A scanner that acts as a keyboard: its keys come within a moment. */
+export const scan = (page: Page, code: string): Promise<void> =>
+  page.evaluate(
+    `for (const key of [...${JSON.stringify(code)}, "Enter"])
+      document.body.dispatchEvent(new KeyboardEvent("keydown", { key, bubbles: true, cancelable: true }))`,
+  );
+
+/** Waits until the device keeps what it needs to go on without the network. */
+export async function keptFor(page: Page, paths: readonly string[]): Promise<void> {
+  await page.waitForFunction(
+    `(async () => {
+      for (const path of ${JSON.stringify(["/floor.html", ...paths])})
+        if ((await caches.match(path)) === undefined) return false;
+      return navigator.serviceWorker.controller !== null;
+    })()`,
+  );
+}
+
+/** What is told of a device's stream: its links, each once and in order, none kept aside. */
+export function wholeStream(facts: readonly ArrivedFact[]): {
+  readonly kinds: readonly string[];
+  readonly faults: readonly string[];
+} {
+  const faults = facts.flatMap(({ fact, aside }, i) => {
+    const before = facts[i - 1]?.fact;
+    return [
+      ...(aside === null ? [] : [`${fact.seq} aside: ${aside}`]),
+      ...(fact.seq === i + 1 ? [] : [`${fact.seq} at place ${i + 1}`]),
+      ...(before === undefined || fact.before === before.hash ? [] : [`${fact.seq} is not linked`]),
+    ];
+  });
+  return { kinds: facts.map(({ fact }) => fact.body.kind), faults };
+}
