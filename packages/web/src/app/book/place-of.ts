@@ -2,6 +2,7 @@ import type { AskAnswer } from "../../worker/protocol.ts";
 import { boardAddress } from "../boards/address.ts";
 import { fitAddress } from "../panels/address.ts";
 import { partAddress } from "../parts/address.ts";
+import { runAddress } from "../runs/address.ts";
 import { stepAddress } from "../steps/address.ts";
 
 type Found = AskAnswer<"search">[number];
@@ -29,6 +30,8 @@ export function addressOf(bookId: string, { kind, id }: Pick<Found, "kind" | "id
       return boardAddress(bookId, id);
     case "fit":
       return fitAddress(bookId, id);
+    case "run":
+      return runAddress(bookId, id);
     case "part":
       return partAddress(bookId, id);
   }

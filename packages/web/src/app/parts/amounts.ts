@@ -24,10 +24,7 @@ export function priceText(value: Decimal, currency: string): string {
   const places = currencyPlaces(currency);
   const size = value < 0n ? -value : value;
   if (size >= SMALL || size === 0n) return moneyText(value, currency);
-  const text = textOfDecimal(value, places + MORE_PLACES);
-  const least = text.length - MORE_PLACES;
-  const end = Math.max(least, text.replace(/0+$/u, "").length);
-  return `${grouped(text.slice(0, end).replace(/\.$/u, ""))}\u00a0${currency}`.trimEnd();
+  return `${grouped(textOfDecimal(value, places + MORE_PLACES))}\u00a0${currency}`.trimEnd();
 }
 
 /** Every digit of an amount: what is one tap behind a rounded one. */

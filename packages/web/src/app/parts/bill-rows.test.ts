@@ -50,3 +50,13 @@ describe("the bill as a tree", () => {
     expect(narrowedTo(nodes, ({ id }) => id === "b").ids).toEqual(new Set([ROOT, "a", "b"]));
   });
 });
+
+it("is ordered by cost when asked, the dearest first", () => {
+  const costs = new Map([
+    ["leg", 5n],
+    ["coil", 9n],
+    ["bobbin", 2n],
+  ]);
+  const rows = treeRows(NODES, ROOT, null, null, 100, (id) => costs.get(id) ?? 0n);
+  expect(rows.map(({ node: { id } }) => id)).toEqual([ROOT, "coil", "bobbin", "wire", "leg"]);
+});

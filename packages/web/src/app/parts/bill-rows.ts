@@ -29,6 +29,7 @@ export interface Narrowed {
  * @param open keys of what is laid open; null: everything
  * @param narrowed only these are shown, all of it open; null: everything
  * @param most lines at the most
+ * @param costOf by which things in the same thing are ordered, the dearest first; null: in the order of the bill
  */
 export function treeRows(
   nodes: BillNodes,
@@ -36,6 +37,7 @@ export function treeRows(
   open: ReadonlySet<string> | null,
   narrowed: Narrowed | null,
   most: number,
+  costOf: ((id: string) => bigint) | null = null,
 ): readonly BillRow[] {
   const rows: BillRow[] = [];
   const walk = (id: string, inside: Inside | null, key: string, way: readonly string[]): void => {
@@ -47,12 +49,19 @@ export function treeRows(
       !isCircle && node.inside.length > 0 && (narrowed !== null || open === null || open.has(key));
     rows.push({ key, depth: way.length, node, inside, isOpen, isCircle });
     if (!isOpen) return;
-    for (const line of node.inside)
+    const lines = costOf === null ? node.inside : dearestFirst(node.inside, costOf);
+    for (const line of lines)
       walk(line.childId, line, `${key}/${line.childId} ${line.why} ${line.colour}`.trim(), [...way, id]);
   };
   walk(rootId, null, rootId, []);
   return rows;
 }
+
+const dearestFirst = (inside: readonly Inside[], costOf: (id: string) => bigint): readonly Inside[] =>
+  inside.toSorted((a, b) => {
+    const [x, y] = [costOf(a.childId), costOf(b.childId)];
+    return x === y ? 0 : x > y ? -1 : 1;
+  });
 
 /** Ids of everything that fits, and of everything that contains such a thing. */
 export function narrowedTo(nodes: BillNodes, fits: (node: BillEntry) => boolean): Narrowed {
@@ -72,10 +81,6 @@ export function narrowedTo(nodes: BillNodes, fits: (node: BillEntry) => boolean)
   }
   return { ids };
 }
-
-/** Keys of every line that can be laid open: what `open` is when all levels are shown. */
-export const allOpen = (rows: readonly BillRow[]): ReadonlySet<string> =>
-  new Set(rows.filter(({ isOpen }) => isOpen).map(({ key }) => key));
 
 /** Whether a thing is called by all of the words: its id, its part number or its names. */
 export function isCalled({ id, partId, label, labelZh }: BillEntry, words: readonly string[]): boolean {

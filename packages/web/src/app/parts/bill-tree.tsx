@@ -1,4 +1,4 @@
-import { IconChevronRight } from "@tabler/icons-react";
+import { IconArrowDown, IconChevronRight } from "@tabler/icons-react";
 import { type KeyboardEvent, useMemo, useState } from "react";
 import type { ViewEntry } from "../../worker/protocol.ts";
 import { WireColour } from "../wiring/wire-colour.tsx";
@@ -40,7 +40,15 @@ export function BillTree({
   /** Null: all levels. */
   const [open, setOpen] = useState<ReadonlySet<string> | null>(new Set([ROOT]));
   const [most, setMost] = useState(FIRST);
-  const rows = useMemo(() => treeRows(nodes, ROOT, open, narrowed, most + 1), [nodes, open, narrowed, most]);
+  const [isByCost, setByCost] = useState(false);
+  const costOf = useMemo(
+    () => (isByCost && costs !== null ? (id: string) => costs.get(id)?.ofMachine.value ?? 0n : null),
+    [isByCost, costs],
+  );
+  const rows = useMemo(
+    () => treeRows(nodes, ROOT, open, narrowed, most + 1, costOf),
+    [nodes, open, narrowed, most, costOf],
+  );
   const toggle = (row: BillRow): void => {
     const now = new Set(
       open ??
@@ -87,8 +95,11 @@ export function BillTree({
               <th scope="col" className="end minor">
                 {words.costEach}
               </th>
-              <th scope="col" className="end">
-                {words.costMachine}
+              <th scope="col" className="end" aria-sort={isByCost ? "descending" : "none"}>
+                <button type="button" className="sort-button" onClick={() => setByCost(!isByCost)}>
+                  {words.costMachine}
+                  {isByCost && <IconArrowDown size={14} aria-hidden />}
+                </button>
               </th>
               <th scope="col">{words.flags}</th>
             </tr>

@@ -4,7 +4,7 @@ import type { ViewEntry } from "../../worker/protocol.ts";
 type Line = ViewEntry<"stock">;
 
 export const MOVEMENT_KINDS = ["received", "kitted", "used", "scrapped", "counted"] as const;
-export type MovementKind = (typeof MOVEMENT_KINDS)[number];
+type MovementKind = (typeof MOVEMENT_KINDS)[number];
 
 /** A movement as it is being written. */
 export interface Draft {
@@ -21,7 +21,7 @@ export interface Draft {
 }
 
 /** Why a draft cannot be written down. */
-export type DraftFault = "noPart" | "noQuantity" | "onlyCount" | "noDay" | "below";
+type DraftFault = "noPart" | "noQuantity" | "onlyCount" | "noDay" | "below";
 
 /** What a draft says, taken apart. */
 export interface Judged {

@@ -9,7 +9,7 @@ import { DataTable } from "../harnesses/data-table.tsx";
 import { FilterField, hasWords } from "../wiring/currents/filter-field.tsx";
 import { usePick, useWords } from "../words.tsx";
 import { tabAddress } from "./address.ts";
-import { quantityText } from "./amounts.ts";
+import { priceText, quantityText } from "./amounts.ts";
 import { MOST_MACHINES, USUAL_MACHINES } from "./machines.ts";
 import { NodeName } from "./node-name.tsx";
 import { OnePart } from "./one-part-ways.tsx";
@@ -61,6 +61,15 @@ export function WaysTab() {
   );
 }
 
+/** The cheapest way beside the one that counts; null: there is no other whose cost is known. */
+function nextBest({ figures, current }: Ways): number | null {
+  let best: number | null = null;
+  for (const [i, { value, missing }] of figures.each.entries())
+    if (i !== current && missing.length === 0 && (best === null || value < (figures.each[best]?.value ?? 0n)))
+      best = i;
+  return best;
+}
+
 function PartList({ parts }: { readonly parts: readonly Ways[] }) {
   const words = useWords().parts;
   const pick = usePick();
@@ -74,6 +83,22 @@ function PartList({ parts }: { readonly parts: readonly Ways[] }) {
   const current = (part: Ways): string => {
     const way = part.current === null ? undefined : part.ways[part.current];
     return way === undefined ? "–" : wayName(way);
+  };
+  const nameAt = (part: Ways, at: number): string => {
+    const way = part.ways[at];
+    return way === undefined ? "" : wayName(way);
+  };
+  const eachText = ({ figures, currency }: Ways, at: number | null): string => {
+    const each = figures.each[at ?? -1];
+    return each === undefined || each.missing.length > 0 ? "–" : priceText(each.value, currency);
+  };
+  const nextText = (part: Ways): string => {
+    const next = nextBest(part);
+    return next === null ? "" : `${eachText(part, next)} ${nameAt(part, next)}`;
+  };
+  const changeText = (part: Ways): string => {
+    const { change } = part.figures;
+    return change === null ? words.noChange : words.changeAt(change.machines, nameAt(part, change.way));
   };
   return (
     <DataTable
@@ -105,6 +130,41 @@ function PartList({ parts }: { readonly parts: readonly Ways[] }) {
           text: (part) => quantityText(part.inMachine, part.unit),
           cell: (part) => quantityText(part.inMachine, part.unit),
           align: "end",
+          minor: true,
+        },
+        {
+          key: "each",
+          header: words.costEach,
+          value: (part) => numberOfDecimal(part.figures.each[part.current ?? -1]?.value ?? 0n),
+          text: (part) => eachText(part, part.current),
+          cell: (part) => eachText(part, part.current),
+          align: "end",
+        },
+        {
+          key: "next",
+          header: words.nextBest,
+          value: (part) => numberOfDecimal(part.figures.each[nextBest(part) ?? -1]?.value ?? 0n),
+          text: (part) => nextText(part),
+          cell: (part) => {
+            const next = nextBest(part);
+            return next === null ? (
+              ""
+            ) : (
+              <>
+                {eachText(part, next)}
+                <small>{nameAt(part, next)}</small>
+              </>
+            );
+          },
+          align: "end",
+          minor: true,
+        },
+        {
+          key: "change",
+          header: words.changes,
+          value: (part) => part.figures.change?.machines ?? Number.POSITIVE_INFINITY,
+          text: changeText,
+          cell: changeText,
           minor: true,
         },
         {

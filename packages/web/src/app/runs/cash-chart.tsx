@@ -23,7 +23,7 @@ function everyWeek(cash: readonly Week[]): readonly Week[] {
   for (const week of cash) {
     let last = found.at(-1);
     while (last !== undefined && last.week + WEEK_DAYS < week.week) {
-      last = { week: last.week + WEEK_DAYS, material: 0n, tooling: 0n, work: 0n, total: last.total };
+      last = { ...last, week: last.week + WEEK_DAYS, material: 0n, tooling: 0n, work: 0n, runs: [] };
       found.push(last);
     }
     found.push(week);

@@ -19,15 +19,27 @@ export function CashTab({ run, plan, day }: RunTab) {
     <>
       <p>{own.about}</p>
       <RunDownloads run={run} day={day} kinds={["run-cash"]} />
-      <CashPart cash={plan.cash} currency={plan.currency} />
+      <CashPart cash={plan.cash} currency={plan.currency} runId={run.id} />
     </>
   );
 }
 
 const sumOf = ({ material, tooling, work }: Week): Decimal => material + tooling + work;
 
+const shareOf = ({ runs }: Week, runId: string): Decimal =>
+  runs.find((share) => share.runId === runId)?.amount ?? 0n;
+
 /** Money by week as a chart and as a table. */
-export function CashPart({ cash, currency }: { readonly cash: readonly Week[]; readonly currency: string }) {
+export function CashPart({
+  cash,
+  currency,
+  runId = null,
+}: {
+  readonly cash: readonly Week[];
+  readonly currency: string;
+  /** Run whose share of each week is told; null: none. */
+  readonly runId?: string | null;
+}) {
   const words = useWords().runs;
   const own = words.cash;
   if (cash.length === 0) return <p className="dim">{own.none}</p>;
@@ -61,6 +73,7 @@ export function CashPart({ cash, currency }: { readonly cash: readonly Week[]; r
           column("tooling", own.tooling, ({ tooling }) => tooling, true),
           column("work", own.work, ({ work }) => work, true),
           column("sum", own.sum, sumOf),
+          ...(runId === null ? [] : [column("run", own.ofRun, (week) => shareOf(week, runId))]),
           column("total", own.total, ({ total }) => total),
         ]}
       />

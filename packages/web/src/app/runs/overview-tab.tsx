@@ -1,29 +1,30 @@
 import { Button } from "@mantine/core";
 import { type Decimal, decimal, numberOfDecimal, timesDecimal } from "@pinwright/kernel";
 import { useState } from "react";
-import { Link, useLocation } from "wouter";
-import type { ViewEntry } from "../../worker/protocol.ts";
+import { Link } from "wouter";
 import { useDesk } from "../book/desk.tsx";
 import { partAddress } from "../parts/address.ts";
 import { moneyText } from "../parts/amounts.ts";
 import { NodeName } from "../parts/node-name.tsx";
 import { Money, TotalText } from "../parts/total-text.tsx";
 import { useMay } from "../session/session.tsx";
-import { useTrouble } from "../trouble.ts";
 import { usePick, useWords } from "../words.tsx";
-import { runAddress, runsAddress } from "./address.ts";
+import { runAddress } from "./address.ts";
 import { dayText } from "./days.ts";
 import { PlanFindings } from "./plan-findings.tsx";
+import { Freeze, Remove } from "./run-buttons.tsx";
 import { RunDownloads } from "./run-downloads.tsx";
 import { RunForm } from "./run-form.tsx";
 import type { Plan, Run, RunTab } from "./run-tab.ts";
 
-const LARGEST = 5;
+/** What a buyer looks through for the dear parts; the first five are what most of it is. */
+const LARGEST = 15;
 
 /** A run at a glance: what a machine costs and of what, whether the day can be kept, and what is wrong. */
 export function OverviewTab({ run, runs, ground, plan, day }: RunTab) {
   const words = useWords();
   const own = words.runs;
+  const pick = usePick();
   const mayEdit = useMay("designer");
   const [isEditing, setEditing] = useState(false);
   return (
@@ -31,7 +32,7 @@ export function OverviewTab({ run, runs, ground, plan, day }: RunTab) {
       {plan !== null && <Figures run={run} plan={plan} />}
       {plan !== null && plan.cost !== null && (
         <div className="two-columns">
-          <Breakdown cost={plan.cost} currency={plan.currency} />
+          <Breakdown cost={plan.cost} currency={plan.currency} others={othersOf(run, runs, plan, pick)} />
           <Largest cost={plan.cost} currency={plan.currency} runId={run.id} />
         </div>
       )}
@@ -145,11 +146,32 @@ type Cost = NonNullable<Plan["cost"]>;
 const shareOf = (part: Decimal, whole: Decimal): number =>
   whole === 0n ? 0 : numberOfDecimal(part) / numberOfDecimal(whole);
 
-function Breakdown({ cost, currency }: { readonly cost: Cost; readonly currency: string }) {
+/** Names of the runs that something is ordered together with. */
+function othersOf(
+  run: Run,
+  runs: RunTab["runs"],
+  { orders }: Plan,
+  pick: (en: string, zh: string) => string,
+): string {
+  const ids = new Set(orders.flatMap(({ lines }) => lines.flatMap(({ runIds }) => runIds)));
+  ids.delete(run.id);
+  return [...ids].map((id) => pick(runs.get(id)?.label ?? "", runs.get(id)?.labelZh ?? "") || id).join(", ");
+}
+
+function Breakdown({
+  cost,
+  currency,
+  others,
+}: {
+  readonly cost: Cost;
+  readonly currency: string;
+  readonly others: string;
+}) {
   const own = useWords().runs;
   return (
     <section aria-label={own.overview.breakdown}>
       <h3>{own.overview.breakdown}</h3>
+      <p className="dim">{own.overview.costAbout(others)}</p>
       <table className="plain shares">
         <caption className="visually-hidden">{own.overview.breakdown}</caption>
         <tbody>
@@ -232,90 +254,5 @@ function Contributor({
     <Link href={partAddress(bookId, id)}>
       <NodeName id={id} label={labels.en} labelZh={labels.zh} />
     </Link>
-  );
-}
-
-/** Keeps the prices of today for a run, or lets it follow those of the day again. */
-function Freeze({ run, day }: { readonly run: ViewEntry<"runs">; readonly day: string }) {
-  const own = useWords().runs;
-  const pick = usePick();
-  const desk = useDesk();
-  const trouble = useTrouble();
-  const [failed, setFailed] = useState("");
-  const name = pick(run.label, run.labelZh) || run.id;
-  const isFrozen = run.frozenPrices > 0;
-  const freeze = async (): Promise<void> => {
-    const prices = await desk.ask("runPrices", { runId: run.id, today: day, change: null });
-    await desk.edit(own.notes.freeze(name), {
-      kind: "put",
-      rows: [
-        {
-          table: "runs",
-          key: { id: run.id },
-          cells: { state: run.state === "planned" ? "frozen" : run.state },
-        },
-        ...prices.map((row) => ({ table: "run_prices", ...row })),
-      ],
-    });
-  };
-  const thaw = async (): Promise<void> => {
-    const keys = await desk.ask("frozenKeys", { runId: run.id });
-    await desk.edit(own.notes.thaw(name), {
-      kind: "put",
-      rows: [
-        {
-          table: "runs",
-          key: { id: run.id },
-          cells: { state: run.state === "frozen" ? "planned" : run.state },
-        },
-      ],
-      gone: keys.map((key) => ({ table: "run_prices", key })),
-    });
-  };
-  return (
-    <>
-      <Button
-        variant="default"
-        title={own.overview.freezeAbout}
-        onClick={() => {
-          setFailed("");
-          (isFrozen ? thaw() : freeze()).catch((error: unknown) => setFailed(trouble(error)));
-        }}
-      >
-        {isFrozen ? own.overview.thaw : own.overview.freeze}
-      </Button>
-      {isFrozen && <span className="dim">{own.overview.frozen(run.frozenPrices)}</span>}
-      {failed !== "" && <span className="error-text">{failed}</span>}
-    </>
-  );
-}
-
-function Remove({ run }: { readonly run: Run }) {
-  const own = useWords().runs;
-  const pick = usePick();
-  const desk = useDesk();
-  const trouble = useTrouble();
-  const [, go] = useLocation();
-  const [failed, setFailed] = useState("");
-  const remove = async (): Promise<void> => {
-    const keys = await desk.ask("frozenKeys", { runId: run.id });
-    await desk.edit(own.notes.remove(pick(run.label, run.labelZh) || run.id), {
-      kind: "put",
-      rows: [],
-      gone: [
-        ...run.mix.map(({ options }) => ({ table: "run_mix", key: { run: run.id, options } })),
-        ...keys.map((key) => ({ table: "run_prices", key })),
-        { table: "runs", key: { id: run.id } },
-      ],
-    });
-    go(runsAddress(desk.bookId));
-  };
-  return (
-    <>
-      <Button variant="default" onClick={() => remove().catch((error: unknown) => setFailed(trouble(error)))}>
-        {own.form.remove}
-      </Button>
-      {failed !== "" && <span className="error-text">{failed}</span>}
-    </>
   );
 }

@@ -14,6 +14,7 @@ const line = (partId: string, colour: string, quantity: number) => ({
   amount: 0n,
   dueDay: 0,
   runIds: ["spring"],
+  shares: [],
 });
 const ORDER = {
   id: "wire 1",

@@ -29,6 +29,8 @@ export function QuantityTab({ run, day, preparing }: RunTab) {
   const { answer } = answering;
   const costs = answer?.costs ?? [];
   const currency = answer?.currency ?? "";
+  // In a small run some kind may cost nothing: whatever any of them has is a column.
+  const kinds = [...new Set(costs.flatMap((cost) => cost.kinds.map(({ kind }) => kind)))];
   const material = ({ kinds }: Cost): number =>
     kinds.reduce((sum, { kind, each }) => (WORK.has(kind) ? sum : sum + numberOfDecimal(each)), 0);
   return (
@@ -73,7 +75,7 @@ export function QuantityTab({ run, day, preparing }: RunTab) {
                   <th scope="col" className="end">
                     {own.all}
                   </th>
-                  {costs[0]?.kinds.map(({ kind }) => (
+                  {kinds.map((kind) => (
                     <th key={kind} scope="col" className="end minor">
                       {words.overview.kinds[kind]}
                     </th>
@@ -92,7 +94,7 @@ export function QuantityTab({ run, day, preparing }: RunTab) {
                     <td className="end">
                       {moneyText(timesDecimal(cost.each.value, decimal(cost.machines)), currency)}
                     </td>
-                    {costs[0]?.kinds.map(({ kind }) => (
+                    {kinds.map((kind) => (
                       <td key={kind} className="end minor">
                         {moneyText(cost.kinds.find((one) => one.kind === kind)?.each ?? 0n, currency)}
                       </td>

@@ -18,7 +18,7 @@ import { type PlanQuestion, planned } from "../runs/planned.ts";
 import type { NamedId } from "../steps/named.ts";
 
 /** A finding of a plan, with what it names. */
-export interface PlanFinding {
+interface PlanFinding {
   readonly finding: Finding;
   readonly subjects: readonly Subject[];
 }

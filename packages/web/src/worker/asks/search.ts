@@ -17,7 +17,8 @@ export interface Found {
     | "connector"
     | "board-type"
     | "fit"
-    | "step";
+    | "step"
+    | "run";
   readonly id: string;
   readonly label: string;
   readonly labelZh: string;
@@ -25,7 +26,7 @@ export interface Found {
 
 const MOST = 40;
 
-function* candidates({ line, book }: Model): Generator<Found> {
+function* candidates({ line, book, shop }: Model): Generator<Found> {
   const { machine } = line;
   for (const item of machine.items.values())
     yield { kind: "item", id: item.id, label: item.labels.en, labelZh: item.labels.zh };
@@ -57,6 +58,8 @@ function* candidates({ line, book }: Model): Generator<Found> {
   for (const { id, label, label_zh } of book.tables.fits) yield { kind: "fit", id, label, labelZh: label_zh };
   for (const part of book.tables.parts)
     yield { kind: "part", id: part.id, label: part.label, labelZh: part.label_zh };
+  for (const run of shop.tables.runs)
+    yield { kind: "run", id: run.id, label: run.label, labelZh: run.label_zh };
 }
 
 /** 0 is best; null: does not match. */

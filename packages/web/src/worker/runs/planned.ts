@@ -5,7 +5,7 @@ import { Trouble } from "../trouble.ts";
 import { Variants } from "./variants.ts";
 
 /** What is asked differently of one run; what is left out stays. */
-export interface RunChange {
+interface RunChange {
   readonly runId: string;
   readonly machines?: number;
   /** Day on which the last one leaves, as year-month-day. */

@@ -1,8 +1,9 @@
 import type { Finding } from "@pinwright/engine";
+import type { Model } from "../model.ts";
 import { view } from "./view.ts";
 
 /** What a part is called out for. */
-export const PART_FLAGS = [
+const PART_FLAGS = [
   "part-no-price",
   "part-no-source",
   "part-unnamed",
@@ -23,18 +24,28 @@ export interface FlaggedPart {
 
 const flagOf = (rule: string): PartFlag | undefined => PART_FLAGS.find((one) => one === rule);
 
-/** What is called out about parts, by the part that it is about. */
+/** What a finding's part is in the bill: a stuffed board is stocked under a part, but stands there as a board. */
+function nodeIds({ line }: Model, id: string): readonly string[] {
+  const { nodes } = line.parts.bill;
+  if (nodes.has(id)) return [id];
+  const found = [...nodes.values()].filter(({ partId }) => partId === id).map((node) => node.id);
+  return found.length === 0 ? [id] : found;
+}
+
+/** What is called out about parts, by the thing of the bill that it is about. */
 export const partFlags = view<null, FlaggedPart>({
-  uses: ({ line }) => [line.findings],
-  entries: ({ line }) => {
+  uses: ({ line }) => [line.findings, line.parts.bill],
+  entries: (model) => {
     const flagged = new Map<string, FlaggedPart>();
-    for (const finding of line.findings) {
+    for (const finding of model.line.findings) {
       const rule = flagOf(finding.rule);
-      const [id] = finding.subjects;
-      if (rule === undefined || id === undefined) continue;
-      const before = flagged.get(id)?.flags ?? [];
-      if (!before.some((one) => one.rule === rule))
-        flagged.set(id, { id, flags: [...before, { rule, finding }] });
+      const [subject] = finding.subjects;
+      if (rule === undefined || subject === undefined) continue;
+      for (const id of nodeIds(model, subject)) {
+        const before = flagged.get(id)?.flags ?? [];
+        if (!before.some((one) => one.rule === rule))
+          flagged.set(id, { id, flags: [...before, { rule, finding }] });
+      }
     }
     return flagged;
   },

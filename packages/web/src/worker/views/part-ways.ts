@@ -2,7 +2,9 @@ import { PriceBook, type Way, type WayCost } from "@pinwright/engine";
 import type { Decimal } from "@pinwright/kernel";
 import type { Model } from "../model.ts";
 import { namedPart, namedSupplier } from "../parts/named-part.ts";
+import { contentsOf } from "../parts/part-contents.ts";
 import { costBasis, rolledUp } from "../parts/rolled-up.ts";
+import { type WayFigures, wayFigures } from "../parts/way-figures.ts";
 import type { NamedId } from "../steps/named.ts";
 import { view } from "./view.ts";
 
@@ -26,9 +28,11 @@ export interface PartWays extends NamedId {
   /** Place in `ways` of the one that the machines are reckoned with; null: nothing is known of its cost. */
   readonly current: number | null;
   readonly isDecided: boolean;
+  readonly currency: string;
+  readonly figures: WayFigures;
 }
 
-export const partWayOf = (model: Model, way: Way): PartWay => ({
+const partWayOf = (model: Model, way: Way): PartWay => ({
   wayId: way.wayId,
   kind: way.kind,
   label: way.labels.en,
@@ -60,6 +64,14 @@ export const partWays = view<{ readonly machines: number }, PartWays>({
         ways: ways.map((way) => partWayOf(model, way)),
         current: current < 0 ? null : current,
         isDecided: ways.some((way) => way.chosen),
+        currency: prices.own,
+        figures: wayFigures(
+          prices,
+          ways,
+          bill.totals.get(node.id) ?? 0n,
+          contentsOf(bill, rolled, node.id),
+          machines,
+        ),
       });
     }
     return found;

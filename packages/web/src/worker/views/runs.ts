@@ -55,7 +55,7 @@ export const runs = view<null, RunRow>({
 });
 
 /** An option that machines can be built with. */
-export interface OptionRow extends NamedId {
+interface OptionRow extends NamedId {
   /** Of one kind, a machine has one; blank: it stands by itself. */
   readonly kind: string;
   readonly isUsual: boolean;

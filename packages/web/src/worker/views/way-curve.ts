@@ -1,6 +1,6 @@
-import { type MakeOrBuy, makeOrBuy, PriceBook, type Total } from "@pinwright/engine";
-import { numberOfDecimal, timesDecimal } from "@pinwright/kernel";
-import type { Model } from "../model.ts";
+import { type MakeOrBuy, makeOrBuy, PriceBook } from "@pinwright/engine";
+import { numberOfDecimal } from "@pinwright/kernel";
+import { contentsOf } from "../parts/part-contents.ts";
 import { costBasis, rolledUp } from "../parts/rolled-up.ts";
 import { view } from "./view.ts";
 
@@ -18,30 +18,13 @@ const TOP_MACHINES = 1000;
 const ROUND = [1, 10, 25, 50, 100, 250, 500, 1000, 2500, 5000, 10_000, 100_000];
 
 /** Whole quantities from one up, spread evenly over a scale of powers of ten, with round ones between. */
-export function quantitiesTo(top: number, also: readonly number[]): readonly number[] {
+function quantitiesTo(top: number, also: readonly number[]): readonly number[] {
   const quantities = new Set<number>(also.filter((n) => n >= 1));
   const decades = Math.log10(top);
   for (let i = 0; i <= Math.ceil(decades * STEPS_A_DECADE); i++)
     quantities.add(Math.min(top, Math.round(10 ** (i / STEPS_A_DECADE))));
   for (const round of ROUND) if (round <= top) quantities.add(round);
   return [...quantities].sort((a, b) => a - b);
-}
-
-/** What is in one of the part, when it is made here. */
-function contentsOf(model: Model, partId: string, machines: number): Total | null {
-  const { bill } = model.line.parts;
-  const node = [...bill.nodes.values()].find((one) => one.partId === partId);
-  if (node === undefined || !bill.lines.some(({ parentId }) => parentId === node.id)) return null;
-  const { nodes } = rolledUp(model, machines);
-  let value = 0n;
-  const missing: Total["missing"][number][] = [];
-  for (const { parentId, childId, quantity } of bill.lines) {
-    const each = parentId === node.id ? nodes.get(childId)?.each : undefined;
-    if (each === undefined) continue;
-    value += timesDecimal(quantity, each.value);
-    missing.push(...each.missing);
-  }
-  return { value, missing: [...new Map(missing.map((one) => [`${one.id} ${one.lack}`, one])).values()] };
 }
 
 /** Curves of one part; no entry when the bill has no such part. */
@@ -55,7 +38,12 @@ export const wayCurve = view<{ readonly id: string; readonly machines: number },
     const pieces = Math.max(1, Math.round(inMachine * machines));
     const top = Math.max(LEAST_TOP, 10 ** Math.ceil(Math.log10(Math.max(1, inMachine * TOP_MACHINES))));
     const prices = new PriceBook(model.line.machine);
-    const made = makeOrBuy(prices, id, quantitiesTo(top, [pieces]), contentsOf(model, id, machines));
+    const made = makeOrBuy(
+      prices,
+      id,
+      quantitiesTo(top, [pieces]),
+      contentsOf(bill, rolledUp(model, machines), node.id),
+    );
     return new Map([["", { ...made, currency: prices.own }]]);
   },
   restsInPreview: true,

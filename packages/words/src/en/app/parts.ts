@@ -14,7 +14,8 @@ export const parts = {
   machines: "Machines made together",
   onlyFlagged: (n: number) => `Only what is called out (${n})`,
   oneMachineCosts: (n: number) => `At ${things(n, "machine", "machines")}, one costs`,
-  costAbout: "Material, tools and own work; scrap, carriage and overhead come with a run.",
+  costAbout:
+    "Material, tools and the work of the first machine, bought for these machines alone; a run shares orders with others, learns, and adds scrap, carriage and overhead.",
   forAll: (all: string) => `all together ${all}`,
   oneLevel: "Close all",
   allLevels: "Open all levels",
@@ -136,6 +137,10 @@ export const parts = {
   waysEmpty:
     "No part has two ways yet. Write the ways of a part into the shop's table: made here, made outside, or bought, with what tools, set-up and one piece cost.",
   waysCount: "Ways",
+  nextBest: "Next best",
+  changes: "Changes",
+  noChange: "not up to 1 000 machines",
+  changeAt: (machines: number, way: string) => `from ${machines} machines: ${way}`,
   oneWay: (id: string) => `There is one way only of getting “${id}”.`,
   allWays: "All parts with more than one way",
   piecesFor: (pieces: string, machines: number) => `${pieces} for ${things(machines, "machine", "machines")}`,

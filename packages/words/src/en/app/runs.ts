@@ -93,6 +93,10 @@ export const runs = {
     firstOrder: "First order",
     noOrder: "nothing has to be ordered",
     breakdown: "What one machine costs",
+    costAbout: (others: string) =>
+      others === ""
+        ? "With scrap, carriage and overhead; people learn over the run, and work that a way of making tells stands with its parts."
+        : `Prices as they are when bought together with ${others}; with scrap, carriage and overhead. People learn over the run, and work that a way of making tells stands with its parts.`,
     kinds: {
       boards: "Boards",
       electronic: "Electronics",
@@ -214,6 +218,7 @@ export const runs = {
     tooling: "Tools",
     work: "Work",
     sum: "In the week",
+    ofRun: "For this run",
     total: "Until then",
     axis: "week",
   },

@@ -48,6 +48,7 @@ export const shell = {
     "board-type": "kind of board",
     fit: "fit",
     step: "step",
+    run: "run",
   },
   /** Why something was not done, by the code of the problem. */
   trouble: {

@@ -14,7 +14,8 @@ export const parts: Translated<typeof english> = {
   machines: "同批生产台数",
   onlyFlagged: (n) => `只看需要注意的（${n}）`,
   oneMachineCosts: (n) => `同批生产 ${n} 台时，每台成本`,
-  costAbout: "材料、模具和自有人工；报废、运费和管理费在批次中计入。",
+  costAbout:
+    "材料、模具和第一台的人工，只为这些台数采购；批次会与其他批次共用订单、越做越熟，并加上报废、运费和管理费。",
   forAll: (all) => `合计 ${all}`,
   oneLevel: "全部收起",
   allLevels: "展开全部层级",
@@ -135,6 +136,10 @@ export const parts: Translated<typeof english> = {
   waysEmpty:
     "还没有零件有两种以上的方式。请在车间的表里写入各种方式：自制、外协或外购，以及模具、准备和单件的费用。",
   waysCount: "方式",
+  nextBest: "次优",
+  changes: "何时改变",
+  noChange: "1 000 台以内不变",
+  changeAt: (machines, way) => `从 ${machines} 台起：${way}`,
   oneWay: (id) => `“${id}”只有一种方式。`,
   allWays: "所有有多种方式的零件",
   piecesFor: (pieces, machines) => `${machines} 台共 ${pieces} 件`,

@@ -88,6 +88,10 @@ export const runs: Translated<typeof english> = {
     firstOrder: "首次下单",
     noOrder: "不需要下单",
     breakdown: "每台成本构成",
+    costAbout: (others) =>
+      others === ""
+        ? "含报废、运费和管理费；批次中越做越熟，制作方式所列的工时计入其零件。"
+        : `价格按与${others}一起采购计算；含报废、运费和管理费。批次中越做越熟，制作方式所列的工时计入其零件。`,
     kinds: {
       boards: "电路板",
       electronic: "电子件",
@@ -196,6 +200,7 @@ export const runs: Translated<typeof english> = {
     tooling: "模具",
     work: "人工",
     sum: "本周",
+    ofRun: "本批次",
     total: "累计",
     axis: "周",
   },

@@ -49,6 +49,7 @@ export const shell: Translated<typeof en> = {
     "board-type": "电路板种类",
     fit: "配合",
     step: "步骤",
+    run: "批次",
   },
   trouble: {
     "bad-request": "服务器无法读取所发送的内容。请重新加载页面。",

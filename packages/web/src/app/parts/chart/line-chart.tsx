@@ -23,7 +23,7 @@ const [LEFT, RIGHT, TOP, BOTTOM] = [84, 36, 24, 44];
 /** So few lines on the axis below that each has its figure. */
 const FEW_TICKS = 8;
 /** Curves that are told apart: by colour, and by dashes for whoever sees no colour. */
-export const CURVE_LOOKS = 6;
+const CURVE_LOOKS = 6;
 
 /** Curves over an axis, each with its name in the legend. */
 export function LineChart({

@@ -1,5 +1,5 @@
 /** A place on an axis that has a line and a figure; `minor` ones have only the line. */
-export interface Tick {
+interface Tick {
   readonly value: number;
   readonly isMinor: boolean;
 }
