@@ -88,6 +88,8 @@ export interface StageBlock {
   /** Machines finished at the end of each working day. */
   readonly days: readonly { readonly day: DayNumber; readonly machines: number; readonly minutes: number }[];
   readonly people: number;
+  /** Minutes that its people have in a usual working day; other runs may take some of them. 0: it has no people. */
+  readonly minutesDay: number;
   /** On average over the run. */
   readonly minutesPerMachine: number;
   /** Whether the stage or the book tells how long it takes. */

@@ -78,6 +78,7 @@ export function blocksOf(
         endDay: last.endDay,
         days: daysOf(own),
         people: stage.people,
+        minutesDay: stage.minutesDay,
         minutesPerMachine: Math.round((minutes / row.machines) * 100) / 100,
         isKnown: work[s]?.isKnown ?? false,
       },

@@ -15,6 +15,8 @@ export interface PlannedStage {
   readonly benches: readonly number[];
   readonly siteId: string | null;
   readonly people: number;
+  /** Of all its people in a usual working day. */
+  readonly minutesDay: number;
   readonly minutes: number | null;
   readonly batch: number;
   /** Days beyond the next that a batch waits afterwards. */
@@ -55,6 +57,7 @@ export function stagesOf(shop: Shop): Stages {
       after: row.after.flatMap((id) => placeOf.get(id) ?? []).filter((place) => place < i),
       benches,
       siteId: first?.site ?? null,
+      minutesDay: benches.reduce((sum, b) => sum + minutesOf(shop.tables.benches[b]), 0),
       people: benches.reduce((sum, b) => sum + (shop.tables.benches[b]?.people ?? 0), 0),
       minutes: row.minutes,
       batch: row.batch,
@@ -65,6 +68,9 @@ export function stagesOf(shop: Shop): Stages {
   const findings = circle.length === 0 ? [] : [makeFinding("stage-circle", "error", circle, {})];
   return { stages, findings };
 }
+
+const minutesOf = (bench: ShopRow<"benches"> | undefined): number =>
+  bench === undefined ? 0 : bench.people * bench.hours_day * 60;
 
 function benchesOf({ tables: { benches } }: Shop, row: ShopRow<"stages">): readonly number[] {
   const kind = BENCH_KINDS[row.kind];
