@@ -99,11 +99,9 @@ describe("panels", { timeout: PATIENCE_MS }, () => {
       /worst case ([\d.-]+) to ([\d.-]+) mm, likely ([\d.-]+) to ([\d.-]+) mm/u.exec(says) ?? [];
     expect(Number(worstMin)).toBeLessThan(Number(rssMin));
     expect(Number(worstMax)).toBeGreaterThan(Number(rssMax));
-    await page
-      .getByRole("table", { name: "What adds up to it" })
-      .getByText("bought or measured")
-      .first()
-      .waitFor();
+    const terms = page.getByRole("table", { name: "What adds up to it" });
+    await terms.getByRole("link", { name: "Cabinet front" }).click();
+    await page.waitForURL(/sizes\?id=cab\.front/u);
     expect(complaints).toEqual([]);
     await context.close();
   });

@@ -32,6 +32,7 @@ describe("a fit", () => {
     const term = {
       term: "a",
       panelId: null,
+      panel: null,
       dimension: "other",
       valueMm: 1,
       minusMm: 0.2,

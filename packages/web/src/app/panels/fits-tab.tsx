@@ -105,11 +105,13 @@ function FitDetail({ fit, sizes }: { readonly fit: Fit; readonly sizes: Entries<
       </dd>
     </div>
   );
-  const termName = (term: Fit["terms"][number]) => {
-    if (term.panelId === null) return term.term;
-    const size = sizes.get(term.panelId);
-    const label = size === undefined ? term.panelId : pick(size.label, size.labelZh) || term.panelId;
-    return size === undefined ? label : <Link href={sizeAddress(bookId, term.panelId)}>{label}</Link>;
+  const termName = ({ term, panel }: Fit["terms"][number]) => {
+    if (panel === null) return term;
+    // What is not cut from a sheet has no size of its own here: it is looked at in the drawing.
+    const address = sizes.has(panel.id)
+      ? sizeAddress(bookId, panel.id)
+      : `/b/${bookId}/layout?id=${encodeURIComponent(panel.id)}`;
+    return <Link href={address}>{pick(panel.label, panel.labelZh) || panel.id}</Link>;
   };
   return (
     <section aria-label={name}>

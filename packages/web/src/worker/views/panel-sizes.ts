@@ -1,4 +1,4 @@
-import type { FitResult, PanelCut } from "@pinwright/engine";
+import type { FitResult, FitTermValue, PanelCut } from "@pinwright/engine";
 import type { Model } from "../model.ts";
 import { type NamedId, namedType } from "../steps/named.ts";
 import { view } from "./view.ts";
@@ -63,18 +63,35 @@ export const panelSizes = view<null, PanelSize>({
   restsInPreview: true,
 });
 
+/** A term of a fit, with its panel by name. */
+interface PanelFitTerm extends FitTermValue {
+  readonly panel: NamedId | null;
+}
+
 /** A fit with why it matters. */
 export interface PanelFit extends FitResult {
   readonly reason: string;
+  readonly terms: readonly PanelFitTerm[];
 }
 
 /** Every gap or size of the box that the book asks for, in its order. */
 export const panelFits = view<null, PanelFit>({
-  uses: ({ line, book }) => [line.panels, book.tables.fits],
+  uses: ({ line, book }) => [line.panels, line.machine.panels, book.tables.fits],
   entries: ({ line, book }) => {
     const reasons = new Map(book.tables.fits.map(({ id, reason }) => [id, reason]));
+    const named = (id: string | null): NamedId | null => {
+      const row = line.machine.panels.get(id ?? "");
+      return row === undefined ? null : namedType(row);
+    };
     return new Map(
-      line.panels.fits.map((fit) => [fit.fitId, { ...fit, reason: reasons.get(fit.fitId) ?? "" }]),
+      line.panels.fits.map((fit) => [
+        fit.fitId,
+        {
+          ...fit,
+          reason: reasons.get(fit.fitId) ?? "",
+          terms: fit.terms.map((term) => ({ ...term, panel: named(term.panelId) })),
+        },
+      ]),
     );
   },
   restsInPreview: true,
