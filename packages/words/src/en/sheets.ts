@@ -3,6 +3,7 @@ import { machineSheets } from "./machine-sheets.ts";
 import { outsideSheets } from "./outside-sheets.ts";
 import { panelSheets } from "./panel-sheets.ts";
 import { partsSheets } from "./parts-sheets.ts";
+import { recordSheets } from "./record-sheets.ts";
 import { runSheets } from "./run-sheets.ts";
 import { cautions } from "./sheet-cautions.ts";
 import { stepSheets } from "./step-sheets.ts";
@@ -62,6 +63,7 @@ export const sheets = {
   steps: stepSheets,
   parts: partsSheets,
   runs: runSheets,
+  records: recordSheets,
   boards: boardSheets,
   outside: outsideSheets,
   panels: panelSheets,

@@ -1,0 +1,276 @@
+import { execFileSync } from "node:child_process";
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import type { LineResult, UnitState } from "@pinwright/engine";
+import type { SheetLanguage } from "@pinwright/words";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { prepareZXingModule, readBarcodes } from "zxing-wasm/reader";
+import type { SheetDocument } from "../compose/document.ts";
+import { leafBox, leavesOf } from "../compose/leaves.ts";
+import { renderDocument } from "../print/render.ts";
+import { OPTIONS } from "../testing/first-light.ts";
+import { overlapLines, strayLines } from "../testing/page-faults.ts";
+import { composeCrateChecklist } from "./crate-checklist.ts";
+import { composeTestCertificate } from "./test-certificate.ts";
+import { optionedLine, recordedUnits } from "./testing/recorded.ts";
+import type { CertificateInput } from "./texts.ts";
+import { composeTransportList } from "./transport-list.ts";
+import { composeUnitLabels } from "./unit-labels.ts";
+
+const LANGUAGES = ["en", "zh", "both"] as const satisfies readonly SheetLanguage[];
+const HEADS = [
+  { stream: "server", seq: 41, hash: "a1".repeat(32) },
+  { stream: "7f3c2e9b5d10448c", seq: 1207, hash: "b2".repeat(32) },
+];
+const folder = mkdtempSync(join(tmpdir(), "pinwright-records-"));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+let line: LineResult;
+let units: ReadonlyMap<string, UnitState>;
+let unsound: ReadonlyMap<string, UnitState>;
+beforeAll(async () => {
+  line = await optionedLine();
+  units = recordedUnits(line);
+  unsound = recordedUnits(line, false);
+  const wasm = createRequire(import.meta.url).resolve("zxing-wasm/reader/zxing_reader.wasm");
+  prepareZXingModule({ overrides: { wasmBinary: new Uint8Array(readFileSync(wasm)).buffer } });
+});
+
+const inputOf = (language: SheetLanguage = "en", own = units): CertificateInput => ({
+  line,
+  units: own,
+  options: { ...OPTIONS, language, state: "released" },
+  people: new Map([["bob", "Bob Long Surname"]]),
+  heads: HEADS,
+  recalls: [],
+});
+
+const isThere = (document: SheetDocument | null): SheetDocument => {
+  if (document === null) throw new Error("there is no such sheet");
+  return document;
+};
+
+const textOf = (document: SheetDocument): string =>
+  document.pages
+    .flatMap((page) => leavesOf(page.marks).flatMap(({ leaf }) => (leaf.kind === "text" ? [leaf.text] : [])))
+    .join(" ");
+
+/** Codes that an independent reader finds on a printed page. */
+async function codesOf(document: SheetDocument, page: number, dpi: number): Promise<string[]> {
+  const path = join(folder, `${document.fileName}.pdf`);
+  writeFileSync(path, await renderDocument(document, "pdf"));
+  const png = execFileSync(
+    "pdftoppm",
+    ["-r", String(dpi), "-png", "-f", String(page), "-l", String(page), path],
+    { maxBuffer: 1 << 28 },
+  );
+  const codes = await readBarcodes(new Uint8Array(png), { formats: ["QRCode"], maxNumberOfSymbols: 64 });
+  return codes.map(({ text }) => text).sort();
+}
+
+describe.each(LANGUAGES)("sheets of records in %s", (language) => {
+  test("have nothing over another and nothing outside the frame", () => {
+    const documents = [units, unsound].flatMap((own) => {
+      const input = inputOf(language, own);
+      return [
+        composeUnitLabels(input, "a4"),
+        ...["m-0001", "b-000001", "h-000001"].map((id) => isThere(composeTestCertificate(input, id))),
+        isThere(composeCrateChecklist(input, "m-0001")),
+        composeTransportList(input),
+        composeTransportList({ ...input, units: new Map() }),
+      ];
+    });
+    expect(documents.flatMap(overlapLines)).toEqual([]);
+    expect(documents.flatMap(strayLines)).toEqual([]);
+    for (const { pages } of documents) expect(pages.length).toBeGreaterThan(0);
+  });
+
+  test("labels of a roll keep to their page, with white round the code", () => {
+    const document = composeUnitLabels(inputOf(language), "roll");
+    expect(overlapLines(document)).toEqual([]);
+    for (const page of document.pages) {
+      expect([page.widthMm, page.heightMm]).toEqual([62, 29]);
+      const leaves = leavesOf(page.marks).map(({ leaf }) => leaf);
+      const code = leaves.find(({ kind }) => kind === "code");
+      if (code?.kind !== "code") throw new Error("a label has a code");
+      const quietMm = (4 * code.sizeMm) / 21;
+      for (const leaf of leaves) {
+        const box = leafBox(leaf);
+        const isCode = leaf.kind === "code";
+        expect(box.xMm).toBeGreaterThanOrEqual(
+          isCode ? quietMm - 1e-9 : code.at.xMm + code.sizeMm + quietMm - 1e-9,
+        );
+        expect(box.xMm + box.widthMm).toBeLessThanOrEqual(60.01);
+        expect(box.yMm).toBeGreaterThan(0.5);
+        expect(box.yMm + box.heightMm).toBeLessThan(28.5);
+      }
+    }
+  });
+});
+
+describe("unit labels", () => {
+  test("hold the plain serial number, read back at the fineness of a label printer and of an office printer", async () => {
+    const roll = composeUnitLabels(inputOf("both"), "roll", ["b-000001", "m-0001"]);
+    expect(await codesOf(roll, 1, 203)).toEqual(["b-000001"]);
+    expect(await codesOf(roll, 2, 203)).toEqual(["m-0001"]);
+    const ids = [...units.keys()].sort();
+    const sheet = composeUnitLabels(inputOf("both"), "a4");
+    expect(sheet.pages.length).toBe(1);
+    expect(await codesOf(sheet, 1, 200)).toEqual([...ids, sheet.code].sort());
+  });
+
+  test("say what the unit is and the revision that it was built to", () => {
+    const text = textOf(composeUnitLabels(inputOf("both"), "roll", ["b-000101"]));
+    for (const own of ["b-000101", "Switch and lamp board", "开关灯板", "Rev. A@12", "Board"])
+      expect(text).toContain(own);
+  });
+
+  test("go on over as many sheets as they need, and none is left out", () => {
+    const [one] = units.values();
+    if (one === undefined) throw new Error("there are units");
+    const ids = Array.from({ length: 61 }, (_, i) => `b-${String(i + 1).padStart(6, "0")}`);
+    const many = new Map(ids.map((unit) => [unit, { ...one, unit }]));
+    const document = composeUnitLabels({ ...inputOf(), units: many }, "a4");
+    const codes = document.pages.flatMap((page) =>
+      leavesOf(page.marks).flatMap(({ leaf, frame }) => (leaf.kind === "code" && !frame ? [leaf.text] : [])),
+    );
+    expect(codes).toEqual(ids);
+    expect(document.pages.length).toBe(4);
+    expect(strayLines(document)).toEqual([]);
+  });
+});
+
+describe("test certificate", () => {
+  const rows = (document: SheetDocument): string[] =>
+    (document.grids[0]?.rows ?? []).map((row) => `${row[1]} ${row[5]} ${row[6]}`);
+
+  test("has what protects people first, then the order of risk, and says what was read", () => {
+    const document = isThere(composeTestCertificate(inputOf(), "m-0001"));
+    expect(rows(document)).toEqual([
+      "t.polarity 24 good",
+      "t.earth 0.1 good",
+      "t.supply 25.2 good",
+      "t.switches yes good",
+    ]);
+    const text = textOf(document);
+    for (const own of ["4 of 4 tests good", "Nothing is open", "Bob Long Surname", "meter-3", "0 … 0.1 Ω"])
+      expect(text).toContain(own);
+    expect(document.identity.state).toBe("released");
+    expect(document.identity.revision).toBe("A@12");
+  });
+
+  test("names what is inside, how it departs from the book and why, and the heads of the streams", () => {
+    const text = textOf(isThere(composeTestCertificate(inputOf(), "m-0001")));
+    for (const { unit } of units.get("m-0001")?.inside ?? []) expect(text).toContain(unit);
+    for (const own of [
+      "concession",
+      "alternate of the book",
+      "Done with the next one.",
+      "st.extra",
+      "cold iron",
+    ])
+      expect(text).toContain(own);
+    for (const { stream, seq, hash } of HEADS)
+      for (const own of [stream, String(seq), hash]) expect(text).toContain(own);
+    expect(text).toContain("licensed electrician");
+  });
+
+  test("of a unit that may not ship says so, and why", () => {
+    const document = isThere(composeTestCertificate(inputOf("en", unsound), "m-0001"));
+    expect(rows(document)).toEqual([
+      "t.polarity 24 good",
+      "t.earth 0.25 NOT GOOD",
+      "t.supply 25.2 good",
+      "t.switches  MISSING",
+    ]);
+    const text = textOf(document);
+    for (const own of [
+      "2 of 4 tests good",
+      "2 matters are open",
+      "NOT RELEASED",
+      "nobody may lift this",
+      "read 2 times",
+    ])
+      expect(text).toContain(own);
+    expect(document.identity.state).toBe("draft");
+  });
+
+  test("asks for a test again that was read before something was fitted", () => {
+    const own = units.get("m-0001");
+    const [first] = own?.inside ?? [];
+    if (own === undefined || first === undefined) throw new Error("the machine has boards");
+    const late = { ...first, from: { ...first.from, at: "2027-02-01T00:00:00.000Z" } };
+    const changed = new Map(units).set("m-0001", { ...own, inside: [late, ...own.inside.slice(1)] });
+    expect(rows(isThere(composeTestCertificate(inputOf("en", changed), "m-0001")))[0]).toBe(
+      "t.polarity 24 TEST AGAIN",
+    );
+  });
+
+  test("of a harness asks for its continuity, and keeps what was read besides", () => {
+    const own = units.get("h-000001");
+    const [type = ""] = line.harnesses.keys();
+    const readings = new Map(own?.readings).set("t.tug", own?.readings.get(`continuity:${type}`) ?? []);
+    const changed = own === undefined ? units : new Map(units).set("h-000001", { ...own, readings });
+    const document = isThere(composeTestCertificate(inputOf("en", changed), "h-000001"));
+    expect(rows(document)).toEqual([`continuity:${type} yes good`, "t.tug yes good"]);
+    expect(textOf(document)).toContain("1 of 1 tests good");
+  });
+
+  test("has the same hash on another day, and another one with another reading", () => {
+    const hash = (own: CertificateInput): string => isThere(composeTestCertificate(own, "m-0001")).bodyHash;
+    const input = inputOf();
+    expect(hash({ ...input, options: { ...input.options, date: "2031-01-01" } })).toBe(hash(input));
+    expect(hash(inputOf("en", unsound))).not.toBe(hash(input));
+    expect(composeTestCertificate(input, "m-9999")).toBeNull();
+  });
+});
+
+describe("crate checklist", () => {
+  test("lists the parts of the machine's own options and no others, and how it travels", () => {
+    const document = isThere(composeCrateChecklist(inputOf(), "m-0001"));
+    expect(document.grids[0]?.rows.map((row) => row[1])).toEqual(["p.cord-230", "p.book-zh"]);
+    const text = textOf(document);
+    for (const own of ["Two people", "legs off", "strapped", "may ship", "Latch the cradle", "m-0001"])
+      expect(text).toContain(own);
+    expect(text).not.toContain("115");
+    expect(composeCrateChecklist(inputOf(), "m-9999")).toBeNull();
+  });
+
+  test("of a machine that is not released forbids the crate", () => {
+    const text = textOf(isThere(composeCrateChecklist(inputOf("en", unsound), "m-0001")));
+    expect(text).toContain("it may not go into the crate");
+  });
+});
+
+describe("transport list", () => {
+  const listed = (document: SheetDocument): string[] =>
+    (document.grids[0]?.rows ?? []).map((row) => `${row[0]} ${row[1]}>${row[2]} ${row[3]}`);
+
+  test("has what is on the way, by transport and place, with boxes to tick", () => {
+    const document = composeTransportList(inputOf());
+    expect(listed(document)).toEqual([
+      "tr-7 works>depot b-000103",
+      "tr-7 works>joinery b-000101",
+      "tr-7 works>joinery b-000102",
+      "tr-8 >depot m-0001",
+    ]);
+    const inside = units.get("m-0001")?.inside.length ?? 0;
+    expect(textOf(document)).toContain(`with ${inside} units inside`);
+    // Two boxes for each unit, square.
+    const boxes = document.pages.flatMap((page) =>
+      leavesOf(page.marks).filter(
+        ({ leaf }) =>
+          leaf.kind === "rect" && leaf.box.widthMm === leaf.box.heightMm && leaf.box.widthMm === 6,
+      ),
+    );
+    expect(boxes.length).toBe(8);
+  });
+
+  test("of one transport has only that, and leaves out what has arrived", () => {
+    expect(listed(composeTransportList(inputOf(), "tr-8"))).toEqual(["tr-8 >depot m-0001"]);
+    const arrived = new Map([...units].map(([id, state]) => [id, { ...state, onTheWay: null }]));
+    expect(textOf(composeTransportList(inputOf("en", arrived)))).toContain("Nothing is on the way");
+  });
+});
