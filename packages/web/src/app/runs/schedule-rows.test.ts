@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
 import { dayOf } from "./days.ts";
-import { type Block, holidayDays, isOff, spanOf, stageRows, stretches } from "./schedule-rows.ts";
+import { type Block, holidayDays, isOff, spanOf, stageRows, stretches, usedShare } from "./schedule-rows.ts";
 
 const block = (runId: string, stageId: string, startDay: number, endDay: number): Block => ({
   runId,
@@ -12,6 +12,7 @@ const block = (runId: string, stageId: string, startDay: number, endDay: number)
   people: 2,
   minutesPerMachine: 60,
   isKnown: true,
+  minutesDay: 960,
 });
 const BLOCKS = [
   block("a", "paint", 110, 112),
@@ -42,4 +43,14 @@ it("knows weekends and holidays", () => {
     [1, 1],
     [5, 6],
   ]);
+});
+
+it("tells how much of the people's time a run takes on the days on which it works there", () => {
+  const days = [
+    { day: 100, machines: 4, minutes: 720 },
+    { day: 101, machines: 2, minutes: 240 },
+  ];
+  expect(usedShare({ ...block("a", "panels", 100, 101), days })).toBeCloseTo(0.5);
+  expect(usedShare({ ...block("a", "ride", 100, 101), days, minutesDay: 0 })).toBeNull();
+  expect(usedShare(block("a", "none", 100, 101))).toBeNull();
 });

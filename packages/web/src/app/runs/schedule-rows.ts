@@ -59,3 +59,9 @@ export function stretches(days: readonly Day[]): readonly (readonly [Day, Day])[
   }
   return found;
 }
+
+/** Share of the people's time that a run takes on the days on which it works at a stage; null: nobody is there. */
+export function usedShare({ days, minutesDay }: Block): number | null {
+  if (minutesDay <= 0 || days.length === 0) return null;
+  return days.reduce((sum, { minutes }) => sum + minutes, 0) / (days.length * minutesDay);
+}

@@ -6,7 +6,7 @@ import { dayOf, dayText } from "./days.ts";
 import { RunDownloads } from "./run-downloads.tsx";
 import type { RunTab } from "./run-tab.ts";
 import { ScheduleChart } from "./schedule-chart.tsx";
-import { holidayDays, spanOf, stageRows } from "./schedule-rows.ts";
+import { holidayDays, spanOf, stageRows, usedShare } from "./schedule-rows.ts";
 
 /** When each stage works on the run, within the people that it has. */
 export function ScheduleTab({ run, ground, plan, day }: RunTab) {
@@ -15,6 +15,7 @@ export function ScheduleTab({ run, ground, plan, day }: RunTab) {
   const pick = usePick();
   const { bookId } = useDesk();
   if (plan === null) return null;
+  const usedText = (share: number | null): string => (share === null ? "–" : words.runs.percent(share));
   const rows = stageRows(plan.stages, run.id);
   const [ship, today] = [dayOf(run.ship), dayOf(day)];
   const span = spanOf(plan.stages, run.id, [ship, today, plan.timing?.readyDay ?? null]);
@@ -57,6 +58,9 @@ export function ScheduleTab({ run, ground, plan, day }: RunTab) {
               <th scope="col" className="end minor">
                 {own.minutes}
               </th>
+              <th scope="col" className="end">
+                {own.used}
+              </th>
               <th scope="col" className="end minor">
                 {own.most}
               </th>
@@ -74,6 +78,7 @@ export function ScheduleTab({ run, ground, plan, day }: RunTab) {
                   <td className="end">{block.days.length}</td>
                   <td className="end">{block.people}</td>
                   <td className="end minor">{words.runs.minutes(block.minutesPerMachine)}</td>
+                  <td className="end">{usedText(usedShare(block))}</td>
                   <td className="end minor">
                     {Number(Math.max(0, ...block.days.map(({ machines }) => machines)).toFixed(1))}
                   </td>
