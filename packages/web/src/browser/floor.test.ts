@@ -2,7 +2,7 @@ import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { accessFaults, sidewaysPx } from "./testing/accessible.ts";
 import { PATIENCE_MS } from "./testing/browser.ts";
-import { keptFor, lead, scan, standAt, wholeStream } from "./testing/floor-hand.ts";
+import { keptFor, lead, scan, wholeStream } from "./testing/floor-hand.ts";
 import { withApp } from "./testing/with-app.ts";
 
 const app = withApp();

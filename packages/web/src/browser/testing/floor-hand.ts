@@ -50,10 +50,10 @@ export async function lead(address: string): Promise<Lead> {
 }
 
 /** Lets a tablet stand at all stations of a book, before its page is opened. */
-export const standAt = (page: Page, book: string): Promise<void> =>
-  page.addInitScript(
-    `localStorage.setItem("pinwright.floor.place", ${JSON.stringify(JSON.stringify({ book, station: "" }))})`,
-  );
+export async function standAt(page: Page, book: string): Promise<void> {
+  const place = JSON.stringify({ book, station: "" });
+  await page.addInitScript(`localStorage.setItem("pinwright.floor.place", ${JSON.stringify(place)})`);
+}
 
 /** A scanner that acts as a keyboard: its keys come within a moment. */
 export const scan = (page: Page, code: string): Promise<void> =>
@@ -62,15 +62,16 @@ export const scan = (page: Page, code: string): Promise<void> =>
       document.body.dispatchEvent(new KeyboardEvent("keydown", { key, bubbles: true, cancelable: true }))`,
   );
 
+const LOOK_EVERY_MS = 200;
+
 /** Waits until the device keeps what it needs to go on without the network. */
 export async function keptFor(page: Page, paths: readonly string[]): Promise<void> {
-  await page.waitForFunction(
-    `(async () => {
-      for (const path of ${JSON.stringify(["/floor.html", ...paths])})
-        if ((await caches.match(path)) === undefined) return false;
-      return navigator.serviceWorker.controller !== null;
-    })()`,
-  );
+  const isKept = `(async () => {
+    for (const path of ${JSON.stringify(["/floor.html", ...paths])})
+      if ((await caches.match(path)) === undefined) return false;
+    return navigator.serviceWorker.controller !== null;
+  })()`;
+  while ((await page.evaluate(isKept)) !== true) await page.waitForTimeout(LOOK_EVERY_MS);
 }
 
 /** What is told of a device's stream: its links, each once and in order, none kept aside. */

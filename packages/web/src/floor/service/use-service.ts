@@ -1,8 +1,8 @@
 import { useEffect, useState } from "react";
 
 const SCRIPT = "/floor-sw.js";
-/** Without a secure connection the browser keeps no page. */
-const isThere = (): boolean => "serviceWorker" in navigator && import.meta.env.PROD;
+/** Without a secure connection the browser keeps no page; one that is being worked on is not kept either. */
+const isThere = (): boolean => "serviceWorker" in navigator && import.meta.hot === undefined;
 
 /**
  * Has the browser keep this page, so that it opens without the network.

@@ -96,14 +96,12 @@ export function AtBench({
       <FloorHead back="/floor" backLabel={floor.close}>
         <b>{unitIds.length === 1 ? unitIds[0] : floor.work.units(unitIds.length)}</b>
         <span className="floor-name">{name}</span>
-        <Link
-          className="floor-plain"
-          href={workAddress(unitIds, "/list")}
-          aria-label={floor.work.list}
-          replace
-        >
+        <Link className="floor-plain" href={workAddress(unitIds, "/list")} replace>
           <IconList size={26} aria-hidden />
-          {floor.work.doneOf(done.size, tasks.length)}
+          <span>
+            {floor.work.doneOf(done.size, tasks.length)}
+            <span className="visually-hidden"> {floor.work.list}</span>
+          </span>
         </Link>
         <Link
           className="floor-square"
