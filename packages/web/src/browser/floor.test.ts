@@ -2,7 +2,7 @@ import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { accessFaults, sidewaysPx } from "./testing/accessible.ts";
 import { PATIENCE_MS } from "./testing/browser.ts";
-import { keptFor, lead, scan, wholeStream } from "./testing/floor-hand.ts";
+import { keptFor, lead, scan, standAt, wholeStream } from "./testing/floor-hand.ts";
 import { withApp } from "./testing/with-app.ts";
 
 const app = withApp();
@@ -27,6 +27,18 @@ async function checked(page: Page): Promise<void> {
   expect(await accessFaults(page)).toEqual([]);
   expect(await sidewaysPx(page)).toBe(0);
   expect(await smallTargets(page)).toEqual([]);
+}
+
+/** Goes through a list one by one until what ends it can be tapped. */
+async function through(page: Page, next: string, end: string | RegExp = "完成，下一项"): Promise<void> {
+  const last = page.getByRole("button", { name: end, exact: typeof end === "string" });
+  const more = page.getByRole("button", { name: next, exact: true });
+  for (;;) {
+    await last.or(more).first().waitFor();
+    if (await last.isVisible()) break;
+    await more.tap();
+  }
+  await last.tap();
 }
 
 describe("floor", { timeout: PATIENCE_MS }, () => {
@@ -132,6 +144,165 @@ describe("floor", { timeout: PATIENCE_MS }, () => {
       what: "test-failed",
       picture: expect.stringMatching(/^[0-9a-f]{64}$/u),
     });
+    expect(complaints).toEqual([]);
+    await context.close();
+  });
+
+  it("takes a harness from cut list to continuity, and names what the tester found", async () => {
+    const office = await lead(app.address());
+    const [unit = ""] = await office.units({ book: BOOK, what: "harness", type: "hs.lamps", count: 1 });
+    const { page, context, complaints } = await app.look({ screen: "tablet", language: "zh" });
+    await standAt(page, BOOK);
+    await page.goto("/floor");
+    await page.getByRole("heading", { name: /^做哪一件/u }).waitFor();
+    await scan(page, unit);
+    await page.getByRole("heading", { name: /^裁线/u }).waitFor();
+    await checked(page);
+    await keptFor(page, [`/api/books/${BOOK}/rows`, "/api/books/shop/rows", `/api/units/${unit}`]);
+    await context.setOffline(true);
+    await through(page, "已裁，下一根");
+    await page.getByRole("heading", { name: /^在钉板上布线/u }).waitFor();
+    await checked(page);
+    await through(page, "已布，下一根");
+
+    // A contact that comes out is mended, and all are tugged once more.
+    await page.getByRole("heading", { name: /^逐个拉拔触点/u }).waitFor();
+    await page.locator(".cavity[data-state=wired]").first().tap();
+    await page.getByText("被拉出").waitFor();
+    await checked(page);
+    await tap(page, "已记录，下一个插壳");
+    await through(page, "全部牢固，下一个插壳", "1 个触点不牢");
+    await tap(page, /^触点未锁住/u);
+    await tap(page, "操作");
+    await tap(page, "返回");
+    await page.getByRole("heading", { name: /^逐个拉拔触点/u }).waitFor();
+    await through(page, "全部牢固，下一个插壳", /^\d+ 个触点全部牢固$/u);
+    await context.setOffline(false);
+
+    // Two joined places of one wire that are not joined: the wire is named.
+    await page.getByRole("heading", { name: /^逐点对其余各点导通检查/u }).waitFor();
+    await checked(page);
+    await tap(page, "发现问题");
+    await tap(page, /^不通/u);
+    await page.getByRole("heading", { name: /^点选第一处/u }).waitFor();
+    for (const [housing, place] of [
+      ["bd.io:j3", "bd.io:j3.1"],
+      ["lp.a", "lp.a:out"],
+    ]) {
+      await tap(page, housing ?? "");
+      await page.locator(`[data-place^="${place}"]`).first().tap();
+    }
+    await page.getByText("bd.io:j3.1 – lp.a:out").waitFor();
+    await checked(page);
+    await tap(page, "哪里有问题？");
+    await page.locator(".floor-fault").first().waitFor();
+    expect(await page.locator(".floor-fault").count()).toBe(1);
+    await checked(page);
+    await tap(page, "记为缺陷");
+    await page.locator(".floor-tiles button").first().tap();
+    await tap(page, "零件");
+    await tap(page, "返回");
+    await tap(page, "测试仪显示合格");
+    await page.getByRole("heading", { name: /^移交给/u }).waitFor();
+    await page.getByText("已全部发送").waitFor();
+
+    const own = (await office.facts()).filter(({ fact }) => "unit" in fact.body && fact.body.unit === unit);
+    const { kinds, faults } = wholeStream(own);
+    expect(faults).toEqual([]);
+    expect(kinds).toEqual([
+      "step-done",
+      "step-done",
+      "defect",
+      "mended",
+      "step-done",
+      "reading",
+      "defect",
+      "mended",
+      "reading",
+    ]);
+    expect(complaints).toEqual([]);
+    await context.close();
+  });
+
+  it("takes a machine from its first step to the crate, with one defect on the way", async () => {
+    const office = await lead(app.address());
+    const give = async (what: "machine" | "board" | "harness", type: string): Promise<string> =>
+      (await office.units({ book: BOOK, what, type, count: 1 }))[0] ?? "";
+    const machine = await give("machine", BOOK);
+    const parts = [
+      ...(await Promise.all(["power", "io", "driver"].map((type) => give("board", type)))),
+      ...(await Promise.all(["power", "lamps", "deck", "field"].map((id) => give("harness", `hs.${id}`)))),
+    ];
+    const { page, context, complaints } = await app.look({ screen: "tablet", language: "zh" });
+    await standAt(page, BOOK);
+    await page.goto("/floor");
+    await page.getByRole("heading", { name: /^做哪一件/u }).waitFor();
+    await scan(page, machine);
+    const step = page.locator(".bench-text h1");
+    await step.waitFor();
+    await keptFor(page, [
+      `/api/books/${BOOK}/rows`,
+      "/api/books/shop/rows",
+      "/api/units",
+      `/api/units/${machine}`,
+    ]);
+    const done = page.locator(".floor-head a", { hasText: "已完成" });
+    const count = async (): Promise<number> =>
+      Number(/已完成 (\d+)/u.exec((await done.textContent()) ?? "")?.[1] ?? "-1");
+    await tap(page, "完成，下一项");
+    await expect.poll(count, { timeout: PATIENCE_MS }).toBe(1);
+    await context.setOffline(true);
+    await page.locator(".screw-map").waitFor();
+    await checked(page);
+
+    await tap(page, "有问题");
+    await checked(page);
+    await tap(page, "螺钉滑牙");
+    await page.locator(".floor-panel svg").tap();
+    await page.locator(".floor-spot").waitFor();
+    await checked(page);
+    await tap(page, "记录缺陷");
+    await tap(page, /^螺钉滑牙/u);
+    await tap(page, "工具");
+    await tap(page, "返回");
+
+    for (;;) {
+      const ready = page.getByRole("button", { name: "完成，下一项" });
+      const test = page.getByRole("heading", { name: /^(24 V 极性|开始之前)/u });
+      await ready.or(test).waitFor();
+      if (await test.isVisible()) break;
+      const title = await step.textContent();
+      if (await page.locator(".floor-fit").isVisible()) {
+        for (const unit of parts) await scan(page, unit);
+        await page.locator(".floor-fit", { hasText: /已装 (\d+) \/ \1/u }).waitFor();
+      }
+      await ready.tap();
+      await page.waitForFunction(
+        `document.querySelector(".bench-text h1")?.textContent !== ${JSON.stringify(title)}`,
+      );
+    }
+    await context.setOffline(false);
+    const understood = page.getByRole("button", { name: "明白" });
+    if (await understood.isVisible()) await understood.tap();
+    await page.getByText("此测试任何人不得放行。").waitFor();
+    await checked(page);
+    for (const digit of ["2", "4"]) await tap(page, digit);
+    await tap(page, "记录");
+    await page.getByRole("heading", { name: "各开关闭合" }).waitFor();
+    await tap(page, "合格");
+    await page.getByRole("heading", { name: /^移交给/u }).waitFor();
+    expect(await page.getByText("项未做").count()).toBe(0);
+    await tap(page, "包装");
+    await page.getByRole("heading", { name: /^已移交给/u }).waitFor();
+    await page.getByText("已全部发送").waitFor();
+
+    const facts = await office.facts();
+    const stream = facts.at(-1)?.fact.stream;
+    const { kinds, faults } = wholeStream(facts.filter(({ fact }) => fact.stream === stream));
+    expect(faults).toEqual([]);
+    expect(kinds.filter((kind) => kind === "fitted")).toHaveLength(parts.length);
+    expect(kinds.filter((kind) => kind === "defect" || kind === "mended")).toEqual(["defect", "mended"]);
+    expect(kinds.slice(-3)).toEqual(["reading", "reading", "handed"]);
     expect(complaints).toEqual([]);
     await context.close();
   });

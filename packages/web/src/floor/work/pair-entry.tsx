@@ -84,7 +84,13 @@ export function PairEntry({
           : bench.places
               .filter(({ landingId }) => landingId === housing)
               .map(({ id, wires }) => (
-                <button key={id} type="button" disabled={id === first} onClick={() => tap(id)}>
+                <button
+                  key={id}
+                  type="button"
+                  data-place={id}
+                  disabled={id === first}
+                  onClick={() => tap(id)}
+                >
                   {id.slice(housing.length).replace(/^[.:]/u, "") || id}
                   <small>{wires.join(" ")}</small>
                 </button>
