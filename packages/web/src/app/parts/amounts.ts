@@ -7,9 +7,13 @@ export function grouped(text: string): string {
   return fraction === undefined ? spaced : `${spaced}.${fraction}`;
 }
 
+/** An amount as it is paid, where its currency stands above: `1 234.50`. */
+export const amountText = (value: Decimal, currency: string): string =>
+  grouped(textOfDecimal(value, currencyPlaces(currency)));
+
 /** An amount as it is paid: `1 234.50 EUR`. */
 export const moneyText = (value: Decimal, currency: string): string =>
-  `${grouped(textOfDecimal(value, currencyPlaces(currency)))}\u00a0${currency}`.trimEnd();
+  `${amountText(value, currency)}\u00a0${currency}`.trimEnd();
 
 /** An amount without cents, for figures in which they mean nothing. */
 export const roundMoney = (value: Decimal, currency: string): string =>

@@ -5,7 +5,7 @@ import { Link } from "wouter";
 import { useDesk } from "../book/desk.tsx";
 import { useWords } from "../words.tsx";
 import { partAddress } from "./address.ts";
-import { fullText, moneyText, priceText } from "./amounts.ts";
+import { amountText, fullText, moneyText, priceText } from "./amounts.ts";
 
 /** Things that a total lacks and that are named before the rest is only counted. */
 const NAMED = 30;
@@ -15,15 +15,18 @@ export function Money({
   value,
   currency,
   isPrice = false,
+  isBare = false,
 }: {
   readonly value: Decimal;
   readonly currency: string;
   /** Of one thing, which may be small. */
   readonly isPrice?: boolean;
+  /** Its currency stands above. */
+  readonly isBare?: boolean;
 }) {
   return (
     <span className="amount" title={fullText(value, currency)}>
-      {(isPrice ? priceText : moneyText)(value, currency)}
+      {(isBare ? amountText : isPrice ? priceText : moneyText)(value, currency)}
     </span>
   );
 }
@@ -33,16 +36,18 @@ export function TotalText({
   total,
   currency,
   isPrice = false,
+  isBare = false,
 }: {
   readonly total: Total;
   readonly currency: string;
   readonly isPrice?: boolean;
+  readonly isBare?: boolean;
 }) {
   const words = useWords().parts;
   const { missing } = total;
   return (
     <span className="total">
-      <Money value={total.value} currency={currency} isPrice={isPrice} />
+      <Money value={total.value} currency={currency} isPrice={isPrice} isBare={isBare} />
       {missing.length > 0 && (
         <Popover position="bottom-end" withinPortal width={320} trapFocus>
           <Popover.Target>

@@ -1,6 +1,6 @@
 import { decimal, numberOfDecimal, timesDecimal } from "@pinwright/kernel";
 import type { AskAnswer } from "../../worker/protocol.ts";
-import { grouped, moneyText } from "../parts/amounts.ts";
+import { amountText, grouped } from "../parts/amounts.ts";
 import { LineChart } from "../parts/chart/line-chart.tsx";
 import { TableScroll } from "../parts/table-scroll.tsx";
 import { TotalText } from "../parts/total-text.tsx";
@@ -63,7 +63,7 @@ export function QuantityTab({ run, day, preparing }: RunTab) {
           />
           <TableScroll>
             <table className="plain">
-              <caption className="visually-hidden">{words.tabs.quantity}</caption>
+              <caption>{own.amounts(currency)}</caption>
               <thead>
                 <tr>
                   <th scope="col" className="end">
@@ -89,14 +89,14 @@ export function QuantityTab({ run, day, preparing }: RunTab) {
                       {grouped(String(cost.machines))}
                     </th>
                     <td className="end">
-                      <TotalText total={cost.each} currency={currency} />
+                      <TotalText total={cost.each} currency={currency} isBare />
                     </td>
                     <td className="end">
-                      {moneyText(timesDecimal(cost.each.value, decimal(cost.machines)), currency)}
+                      {amountText(timesDecimal(cost.each.value, decimal(cost.machines)), currency)}
                     </td>
                     {kinds.map((kind) => (
                       <td key={kind} className="end minor">
-                        {moneyText(cost.kinds.find((one) => one.kind === kind)?.each ?? 0n, currency)}
+                        {amountText(cost.kinds.find((one) => one.kind === kind)?.each ?? 0n, currency)}
                       </td>
                     ))}
                   </tr>

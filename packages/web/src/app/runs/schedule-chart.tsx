@@ -120,7 +120,9 @@ export function ScheduleChart({
           <li>
             <i className="key-own" aria-hidden /> {own.ofThis}
           </li>
-          {rows.some(({ blocks }) => blocks.some((block) => block.runId !== runId)) && (
+          {rows.some(({ blocks }) =>
+            blocks.some((block) => block.runId !== runId && block.endDay >= from && block.startDay <= to),
+          ) && (
             <li>
               <i className="key-other" aria-hidden /> {own.ofOthers}
             </li>

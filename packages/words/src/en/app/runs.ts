@@ -232,6 +232,7 @@ export const runs = {
     total: "one machine",
     material: "without work and overhead",
     all: "The whole run",
+    amounts: (currency: string) => `Cost against quantity, in ${currency}`,
     here: (n: string) => `this run ${n}`,
   },
   whatIf: {

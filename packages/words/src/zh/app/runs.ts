@@ -213,6 +213,7 @@ export const runs: Translated<typeof english> = {
     total: "每台",
     material: "不含人工和管理费",
     all: "整个批次",
+    amounts: (currency) => `成本与台数，单位 ${currency}`,
     here: (n) => `本批次 ${n}`,
   },
   whatIf: {
