@@ -87,7 +87,7 @@ export function BoardPage({
         </>
       )}
       {face.parts.length === 0 ? (
-        <p className="dim">{own.noPlacements}</p>
+        <p className="dim">{kind.comes === "bought" ? own.comesReady : own.noPlacements}</p>
       ) : (
         <>
           <Stuffing typeId={typeId} name={name} face={face} />
@@ -105,7 +105,10 @@ export function BoardPage({
       )}
       <h3>{own.boardParts.places}</h3>
       <Places boards={kind.boards} most={12} />
-      <SheetLinks title={own.print} kinds={["stuffing-guide", "board-kit", "board-test"]} />
+      <SheetLinks
+        title={own.print}
+        kinds={face.parts.length === 0 ? ["board-test"] : ["stuffing-guide", "board-kit", "board-test"]}
+      />
     </>
   );
 }

@@ -1,5 +1,6 @@
 import { NumberInput } from "@mantine/core";
 import { useEffect, useState } from "react";
+import "./count-field.css";
 
 /** As long as somebody may still be typing, nothing is worked out. */
 const TYPING_MS = 500;

@@ -8,6 +8,8 @@ import { type DoneState, doneStates, type SheetScale, sheetScale } from "./cut-r
 const CHARACTER_PX = 6.6;
 const LINE_PX = 15;
 const EDGE = 1;
+/** On a narrow screen it is drawn smaller, as long as it can be read; then it is pushed sideways. */
+const MOST_SHRUNK = 0.64;
 
 const widthOf = (text: string): number =>
   [...text].reduce((sum, letter) => sum + (letter.charCodeAt(0) > 0x2e7f ? 2 : 1), 0) * CHARACTER_PX;
@@ -41,6 +43,7 @@ export function PatternDrawing({
         viewBox={`${-EDGE} ${-EDGE} ${scale.widthPx + 2 * EDGE} ${scale.heightPx + 2 * EDGE}`}
         width={scale.widthPx + 2 * EDGE}
         height={scale.heightPx + 2 * EDGE}
+        style={{ maxWidth: scale.widthPx + 2 * EDGE, minWidth: MOST_SHRUNK * scale.widthPx }}
         role="img"
         aria-label={words.drawingOf(index, sheet.panels.length, sheet.cuts.length)}
       >

@@ -43,8 +43,9 @@ export const boards = {
   facts: "Facts",
   barePart: "Bare board",
   stuffedPart: "Stuffed board",
+  comesReady: "This kind of board comes ready from its maker: nothing is stuffed or soldered here.",
   noPlacements:
-    "No parts are placed on this kind of board: either it is bought ready, or its placements are still to be written.",
+    "No parts are placed on this kind of board yet, and nothing says that it is bought ready. They stand in the table of placements.",
 
   stuffingTitle: "Stuffing",
   way: "Soldered",

@@ -42,7 +42,8 @@ export const boards: Translated<typeof english> = {
   facts: "资料",
   barePart: "裸板",
   stuffedPart: "成品板",
-  noPlacements: "这种电路板上没有零件：或者成品购入，或者零件位置还没有填写。",
+  comesReady: "这种电路板由厂家成品供应：这里不插件也不焊接。",
+  noPlacements: "这种电路板上还没有零件，也没有说明是成品购入。零件位置填写在板上元件表。",
 
   stuffingTitle: "插件",
   way: "焊接方式",
