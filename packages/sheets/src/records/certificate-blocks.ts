@@ -7,12 +7,15 @@ import { FIELD, type TableColumn, type TableRow, table } from "../compose/table.
 import { passedOf, testLines } from "./certificate-tests.ts";
 import {
   type CertificateInput,
+  headsOf,
   kindText,
   partText,
   type RecordSheetInput,
+  SOURCE_MM,
   sourceText,
   typeText,
   wordsOf,
+  workText,
 } from "./texts.ts";
 
 type Choose = Parameters<typeof say>[1];
@@ -51,6 +54,13 @@ const listed = (
     wordsOf(input.options)((w) => w.common.continued),
   );
 
+/** Name of what a gate is about, and under it its id. */
+function matterText(input: RecordSheetInput, gate: Barrier["gate"], of: string): string {
+  const name =
+    gate === "step" ? workText(input, "steps", of) : gate === "test" ? workText(input, "tests", of) : of;
+  return name === of ? of : `${name}\n${of}`;
+}
+
 /** What keeps the unit, or a unit inside it, from being released. */
 export function openBlocks(
   input: RecordSheetInput,
@@ -58,18 +68,19 @@ export function openBlocks(
   widthMm: number,
 ): readonly Block[] {
   const words = wordsOf(input.options);
+  const heads = headsOf(input.options);
   const open = barriers.filter(({ lifted }) => !lifted);
   if (open.length === 0)
     return [gap(2), plain(input, (w) => w.records.certificate.nothingOpen, widthMm, TEXT.large)];
   const columns: readonly TableColumn[] = [
-    { header: words((w) => w.records.unit), weight: "bold", whole: true },
-    { header: words((w) => w.records.certificate.matter), grow: true, detail: true },
-    { header: words((w) => w.records.certificate.state), weight: "bold", detail: true },
+    { header: heads((w) => w.records.unit), weight: "bold", whole: true },
+    { header: heads((w) => w.records.certificate.matter), grow: true, detail: true },
+    { header: heads((w) => w.records.certificate.state), weight: "bold", detail: true },
   ];
   const rows = open.map(({ unit, gate, of, why, firm }) =>
     row([
       unit,
-      `${words((w) => w.records.certificate.gates[gate])}\n${of}`,
+      `${words((w) => w.records.certificate.gates[gate])}: ${matterText(input, gate, of)}`,
       words((w) => w.records.certificate.whys[why]) +
         (firm ? `\n${words((w) => w.records.certificate.firm)}` : ""),
     ]),
@@ -83,18 +94,19 @@ export function openBlocks(
 /** Units inside at any depth, each with the place that it has in the one that holds it. */
 export function insideBlocks(
   input: RecordSheetInput,
+  outer: string,
   contents: readonly UnitState[],
   barriers: readonly Barrier[],
   widthMm: number,
 ): readonly Block[] {
-  const words = wordsOf(input.options);
+  const heads = headsOf(input.options);
   const columns: readonly TableColumn[] = [
-    { header: words((w) => w.records.serial), weight: "bold", whole: true },
-    { header: words((w) => w.records.what), grow: true, detail: true },
-    { header: words((w) => w.records.certificate.revision) },
-    { header: words((w) => w.records.certificate.place), detail: true },
-    { header: words((w) => w.records.certificate.tests), align: "end" },
-    { header: words((w) => w.records.certificate.fitted), detail: true, whole: true },
+    { header: heads((w) => w.records.serial), weight: "bold", whole: true },
+    { header: heads((w) => w.records.what), grow: true, detail: true },
+    { header: heads((w) => w.records.certificate.revision) },
+    { header: heads((w) => w.records.certificate.place), detail: true },
+    { header: heads((w) => w.records.certificate.tests), align: "end" },
+    { header: heads((w) => w.records.certificate.fitted), detail: true, minMm: SOURCE_MM },
   ];
   const rows = contents.map((state) => {
     const fitting = state.within.find(({ until }) => until === null);
@@ -104,7 +116,7 @@ export function insideBlocks(
       state.unit,
       `${typeText(input, state)}\n${kind.join(" · ")}`,
       state.begun?.revision ?? "",
-      fitting === undefined ? "" : `${fitting.place}\n${fitting.unit}`,
+      fitting === undefined ? "" : fitting.place + (fitting.unit === outer ? "" : `\n${fitting.unit}`),
       `${passed} / ${all}`,
       fitting === undefined ? "" : sourceText(input, fitting.from),
     ]);
@@ -126,14 +138,15 @@ export function departureBlocks(
   widthMm: number,
 ): readonly Block[] {
   const words = wordsOf(input.options);
+  const heads = headsOf(input.options);
   const { language } = input.options;
-  const unit: TableColumn = { header: words((w) => w.records.unit), weight: "bold", whole: true };
-  const why: TableColumn = { header: words((w) => w.records.why), grow: true };
+  const unit: TableColumn = { header: heads((w) => w.records.unit), weight: "bold", whole: true };
+  const why: TableColumn = { header: heads((w) => w.records.why), grow: true };
   const who: TableColumn = {
     header: `${words((w) => w.records.who)}\n${words((w) => w.records.when)}`,
-    ...{ detail: true, whole: true },
+    ...{ detail: true, minMm: SOURCE_MM },
   };
-  const column = (choose: Choose): TableColumn => ({ header: words(choose), detail: true });
+  const column = (choose: Choose): TableColumn => ({ header: heads(choose), detail: true });
   const part = (id: string): string => {
     const name = partText(input, id);
     return name === id ? id : `${name}\n${id}`;
@@ -154,7 +167,7 @@ export function departureBlocks(
     state.overrides.map((one) =>
       row([
         state.unit,
-        `${words((w) => w.records.certificate.gates[one.gate])}\n${one.of}`,
+        `${words((w) => w.records.certificate.gates[one.gate])}: ${matterText(input, one.gate, one.of)}`,
         one.why,
         sourceText(input, one.source),
       ]),
@@ -211,9 +224,9 @@ export function departureBlocks(
       [
         unit,
         { ...column((w) => w.records.certificate.matter), grow: true },
-        column((w) => w.records.certificate.found),
+        { ...column((w) => w.records.certificate.found), minMm: SOURCE_MM },
         { ...column((w) => w.records.certificate.cause), grow: true },
-        column((w) => w.records.certificate.mended),
+        { ...column((w) => w.records.certificate.mended), minMm: SOURCE_MM },
       ],
       defects,
     ),
@@ -222,14 +235,14 @@ export function departureBlocks(
 
 /** The heads of the streams, and room for those who sign. */
 export function endBlocks(input: CertificateInput, widthMm: number): readonly Block[] {
-  const words = wordsOf(input.options);
+  const heads = headsOf(input.options);
   const columns: readonly TableColumn[] = [
-    { header: words((w) => w.records.certificate.stream), heightMm: TEXT.small, grow: true },
-    { header: words((w) => w.records.certificate.number), heightMm: TEXT.small, align: "end", whole: true },
-    { header: words((w) => w.records.certificate.hash), heightMm: TEXT.small, whole: true },
+    { header: heads((w) => w.records.certificate.stream), heightMm: TEXT.small, grow: true },
+    { header: heads((w) => w.records.certificate.number), heightMm: TEXT.small, align: "end", whole: true },
+    { header: heads((w) => w.records.certificate.hash), heightMm: TEXT.small, whole: true },
   ];
   const rows = input.heads.map(({ stream, seq, hash }) => row([stream, String(seq), hash]));
-  const field = (choose: Choose): TableColumn => ({ header: words(choose), heightMm: 5, grow: true });
+  const field = (choose: Choose): TableColumn => ({ header: heads(choose), heightMm: 5, grow: true });
   return [
     ...headed(
       input,

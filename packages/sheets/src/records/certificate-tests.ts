@@ -12,7 +12,7 @@ import type { Block } from "../compose/flow.ts";
 import { shortNumber } from "../compose/number.ts";
 import { label, say } from "../compose/say.ts";
 import { type TableColumn, type TableRow, table } from "../compose/table.ts";
-import { minuteText, personText, type RecordSheetInput, wordsOf } from "./texts.ts";
+import { headsOf, minuteText, personText, type RecordSheetInput, SOURCE_MM, wordsOf } from "./texts.ts";
 
 type Test = ReturnType<typeof testsOf>[number];
 
@@ -78,7 +78,7 @@ export function passedOf(lines: readonly TestLine[]): { readonly passed: number;
 const valueText = (value: number, unit: string): string => `${shortNumber(value, 4)} ${unit}`.trim();
 
 /** `30 … 70 mA`, or how a test without figures is judged. */
-export function limitText(row: Test | null, language: SheetLanguage): string {
+function limitText(row: Test | null, language: SheetLanguage): string {
   return say(
     language,
     ({ records: { certificate: w }, boards: { test: b } }) => {
@@ -97,7 +97,7 @@ export function limitText(row: Test | null, language: SheetLanguage): string {
 function readingText({ row, last }: TestLine, language: SheetLanguage): string {
   if (last === null) return "—";
   if (last.value !== null) return valueText(last.value, row?.unit ?? "");
-  return say(language, ({ records: { certificate: w } }) => (last.good ? w.yes : w.no), " · ");
+  return say(language, ({ records: { certificate: w } }) => (last.good ? w.yes : w.no));
 }
 
 function nameText({ id, row, times }: TestLine, state: UnitState, language: SheetLanguage): string {
@@ -123,13 +123,18 @@ export function testBlocks(
 ): readonly Block[] {
   const { language } = input.options;
   const words = wordsOf(input.options);
+  const heads = headsOf(input.options);
   const columns: readonly TableColumn[] = [
-    { header: words((w) => w.records.certificate.test), grow: true, detail: true },
-    { header: words((w) => w.records.certificate.limits) },
-    { header: words((w) => w.records.certificate.reading), weight: "bold", align: "end" },
-    { header: words((w) => w.records.certificate.verdict), weight: "bold" },
-    { header: words((w) => w.records.certificate.instrument) },
-    { header: `${words((w) => w.records.who)}\n${words((w) => w.records.when)}`, detail: true, whole: true },
+    { header: heads((w) => w.records.certificate.test), grow: true, detail: true },
+    { header: heads((w) => w.records.certificate.limits) },
+    { header: heads((w) => w.records.certificate.reading), weight: "bold", align: "end" },
+    { header: heads((w) => w.records.certificate.verdict), weight: "bold" },
+    { header: heads((w) => w.records.certificate.instrument) },
+    {
+      header: `${words((w) => w.records.who)}\n${words((w) => w.records.when)}`,
+      detail: true,
+      minMm: SOURCE_MM,
+    },
   ];
   const rows = (["protects", "works", "others"] as const).flatMap((part): TableRow[] => {
     const own = lines.filter((one) => one.part === part);
@@ -143,7 +148,7 @@ export function testBlocks(
             nameText(one, state, language),
             limitText(one.row, language),
             readingText(one, language),
-            words((w) => w.records.certificate[one.verdict]),
+            heads((w) => w.records.certificate[one.verdict]),
             one.last?.instrument ?? "",
             one.last === null
               ? ""

@@ -12,7 +12,15 @@ import { paragraph } from "../compose/paragraph.ts";
 import { label, say } from "../compose/say.ts";
 import { FIELD, type TableColumn, type TableRow, TICK, table } from "../compose/table.ts";
 import { recordIdentity } from "./identity.ts";
-import { optionText, partText, type RecordSheetInput, sourceText, typeText, wordsOf } from "./texts.ts";
+import {
+  headsOf,
+  optionText,
+  partText,
+  type RecordSheetInput,
+  sourceText,
+  typeText,
+  wordsOf,
+} from "./texts.ts";
 
 type Choose = Parameters<typeof say>[1];
 
@@ -71,10 +79,11 @@ function optionParts({ line }: RecordSheetInput, { begun }: UnitState): readonly
 function blocksOf(input: RecordSheetInput, state: UnitState, widthMm: number): readonly Block[] {
   const { options } = input;
   const words = wordsOf(options);
+  const heads = headsOf(options);
   const columns: readonly TableColumn[] = [
-    { header: words((w) => w.records.crate.done), heightMm: 3.5, align: "middle", minMm: 8 },
-    { header: words((w) => w.records.what), grow: true, detail: true },
-    { header: words((w) => w.records.crate.quantity), align: "end", heightMm: TEXT.large, weight: "bold" },
+    { header: heads((w) => w.records.crate.done), heightMm: 3.5, align: "middle", minMm: 8 },
+    { header: heads((w) => w.records.what), grow: true, detail: true },
+    { header: heads((w) => w.records.crate.quantity), align: "end", heightMm: TEXT.large, weight: "bold" },
   ];
   return [
     ...(state.released === null
@@ -97,8 +106,8 @@ function blocksOf(input: RecordSheetInput, state: UnitState, widthMm: number): r
     gap(3),
     ...table(
       [
-        { header: words((w) => w.records.crate.handed), heightMm: 5, grow: true },
-        { header: words((w) => w.records.crate.date), heightMm: 5, minMm: 45 },
+        { header: heads((w) => w.records.crate.handed), heightMm: 5, grow: true },
+        { header: heads((w) => w.records.crate.date), heightMm: 5, minMm: 45 },
       ],
       [{ kind: "row", cells: [FIELD, FIELD] }],
       widthMm,
@@ -146,7 +155,7 @@ function rowsOf(input: RecordSheetInput, state: UnitState): readonly TableRow[] 
     ...(poses.length === 0 ? [] : [heading((w) => w.records.crate.poses)]),
     ...poses.map((pose): TableRow => {
       const name = label(options.language, { en: pose.label, zh: pose.label_zh }, pose.id, " · ");
-      return { kind: "row", cells: [TICK, `${name}\n${pose.caution}`, ""] };
+      return { kind: "row", cells: ["", `${name}\n${pose.caution}`, ""] };
     }),
     ...(parts.length === 0 ? [] : [heading((w) => w.records.crate.options)]),
     ...parts.map(

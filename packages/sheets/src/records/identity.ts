@@ -5,13 +5,7 @@ import type { Identity } from "../compose/title-block.ts";
 import type { SheetOptions } from "../options.ts";
 
 /** Kinds of sheet of the floor's records. */
-export const RECORD_SHEET_KINDS = [
-  "unit-labels",
-  "test-certificate",
-  "crate-checklist",
-  "transport-list",
-] as const;
-export type RecordSheetKind = (typeof RECORD_SHEET_KINDS)[number];
+type RecordSheetKind = "unit-labels" | "test-certificate" | "crate-checklist" | "transport-list";
 
 /** Letters of a kind in an identification number. */
 const LETTERS: Readonly<Record<RecordSheetKind, string>> = {

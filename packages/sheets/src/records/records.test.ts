@@ -8,6 +8,7 @@ import type { SheetLanguage } from "@pinwright/words";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { prepareZXingModule, readBarcodes } from "zxing-wasm/reader";
 import type { SheetDocument } from "../compose/document.ts";
+import { LINE } from "../compose/draw.ts";
 import { leafBox, leavesOf } from "../compose/leaves.ts";
 import { renderDocument } from "../print/render.ts";
 import { OPTIONS } from "../testing/first-light.ts";
@@ -70,6 +71,27 @@ async function codesOf(document: SheetDocument, page: number, dpi: number): Prom
   return codes.map(({ text }) => text).sort();
 }
 
+/** Texts that stand in a field or box that is to be written in or ticked. */
+const filledFields = (document: SheetDocument): string[] =>
+  document.pages.flatMap((page) => {
+    const leaves = leavesOf(page.marks).map(({ leaf }) => leaf);
+    const fields = leaves.flatMap((leaf) =>
+      leaf.kind === "rect" && leaf.stroke?.widthMm === LINE.medium ? [leaf.box] : [],
+    );
+    return leaves.flatMap((leaf) => {
+      if (leaf.kind !== "text") return [];
+      const { xMm, yMm, widthMm, heightMm } = leafBox(leaf);
+      const meets = fields.some(
+        (field) =>
+          xMm < field.xMm + field.widthMm &&
+          field.xMm < xMm + widthMm &&
+          yMm < field.yMm + field.heightMm &&
+          field.yMm < yMm + heightMm,
+      );
+      return meets ? [`${document.id}: ${leaf.text}`] : [];
+    });
+  });
+
 describe.each(LANGUAGES)("sheets of records in %s", (language) => {
   test("have nothing over another and nothing outside the frame", () => {
     const documents = [units, unsound].flatMap((own) => {
@@ -84,6 +106,7 @@ describe.each(LANGUAGES)("sheets of records in %s", (language) => {
     });
     expect(documents.flatMap(overlapLines)).toEqual([]);
     expect(documents.flatMap(strayLines)).toEqual([]);
+    expect(documents.flatMap(filledFields)).toEqual([]);
     for (const { pages } of documents) expect(pages.length).toBeGreaterThan(0);
   });
 

@@ -72,7 +72,7 @@ export function composeTestCertificate(input: CertificateInput, unit: string): S
         ...(state.begun === null ? {} : { revision: state.begun.revision }),
       },
       // Nobody takes a certificate of a unit that may not ship for one of a unit that may.
-      state.released === null ? { ...options, state: "draft" } : options,
+      state.released === null || open > 0 ? { ...options, state: "draft" } : options,
     ),
     language: options.language,
     paper: PAPERS["a4-portrait"],
@@ -112,7 +112,7 @@ function blocksOf(input: CertificateInput, certificate: Certificate, widthMm: nu
     ...openBlocks(input, barriers, widthMm),
     gap(3),
     ...testBlocks(input, state, lines, widthMm),
-    ...insideBlocks(input, contents, barriers, widthMm),
+    ...insideBlocks(input, state.unit, contents, barriers, widthMm),
     ...departureBlocks(input, [state, ...contents], widthMm),
     ...endBlocks(input, widthMm),
   ];

@@ -36,11 +36,20 @@ export const wordsOf =
   (choose) =>
     say(language, choose, " · ");
 
+/** Words over a column, a line for each language: columns are narrow. */
+export const headsOf =
+  ({ language }: SheetOptions): Words =>
+  (choose) =>
+    say(language, choose);
+
 /** `2027-01-04 08:03`: an instant in UTC to the minute. */
 export const minuteText = (at: string): string => at.slice(0, 16).replace("T", " ");
 
 export const personText = ({ people }: RecordSheetInput, person: string): string =>
   people?.get(person) ?? person;
+
+/** Room for an instant under a name: it is not broken. */
+export const SOURCE_MM = 25;
 
 /** Who wrote a record, and under it when. */
 export const sourceText = (input: RecordSheetInput, { person, at }: Source): string =>
@@ -60,6 +69,10 @@ const named = (rows: readonly Named[], id: string, language: SheetLanguage, join
 /** Name of a part in the languages of the sheet. */
 export const partText = ({ line, options }: RecordSheetInput, partId: string): string =>
   named(line.machine.book.tables.parts, partId, options.language, " · ");
+
+/** Name of a step, or of a test that is a row of the book. */
+export const workText = ({ line, options }: RecordSheetInput, kind: "steps" | "tests", id: string): string =>
+  named(line.machine.book.tables[kind], id, options.language, " · ");
 
 /** Name of a site. */
 export const siteText = ({ line, options }: RecordSheetInput, siteId: string): string =>

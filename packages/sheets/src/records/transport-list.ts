@@ -12,14 +12,19 @@ import { say } from "../compose/say.ts";
 import { FIELD, type TableColumn, type TableRow, TICK, table } from "../compose/table.ts";
 import { recordIdentity } from "./identity.ts";
 import {
+  headsOf,
   kindText,
   minuteText,
   type RecordSheetInput,
+  SOURCE_MM,
   siteText,
   sourceText,
   typeText,
   wordsOf,
 } from "./texts.ts";
+
+/** Lines to write on what is missing or damaged. */
+const REMARK_LINES = 3;
 
 /** A unit that was sent off and not yet counted in. */
 interface Sent {
@@ -77,6 +82,7 @@ export function composeTransportList(
 function blocksOf(input: RecordSheetInput, sent: readonly Sent[], widthMm: number): readonly Block[] {
   const { options } = input;
   const words = wordsOf(options);
+  const heads = headsOf(options);
   const continued = words((w) => w.common.continued);
   if (sent.length === 0)
     return [
@@ -88,12 +94,12 @@ function blocksOf(input: RecordSheetInput, sent: readonly Sent[], widthMm: numbe
       ),
     ];
   const columns: readonly TableColumn[] = [
-    { header: words((w) => w.records.serial), heightMm: TEXT.large, weight: "bold", whole: true },
-    { header: words((w) => w.records.what), grow: true, detail: true },
-    { header: words((w) => w.records.certificate.revision), whole: true },
-    { header: words((w) => w.records.transport.sent), detail: true, whole: true },
-    { header: words((w) => w.records.transport.loaded), heightMm: 4, align: "middle", whole: true },
-    { header: words((w) => w.records.transport.counted), heightMm: 4, align: "middle", whole: true },
+    { header: heads((w) => w.records.serial), heightMm: TEXT.large, weight: "bold", whole: true },
+    { header: heads((w) => w.records.what), grow: true, detail: true },
+    { header: heads((w) => w.records.certificate.revision), whole: true },
+    { header: heads((w) => w.records.transport.sent), detail: true, minMm: SOURCE_MM },
+    { header: heads((w) => w.records.transport.loaded), heightMm: 4, align: "middle", whole: true },
+    { header: heads((w) => w.records.transport.counted), heightMm: 4, align: "middle", whole: true },
   ];
   return [
     paragraph(
@@ -112,13 +118,8 @@ function rowsOf(input: RecordSheetInput, sent: readonly Sent[]): readonly TableR
   const words = wordsOf(input.options);
   const groups = new Map<string, Sent[]>();
   for (const one of sent) {
-    const heading = words((w) =>
-      w.records.transport.group(
-        one.way.transport,
-        siteText(input, one.state.site),
-        siteText(input, one.way.to),
-      ),
-    );
+    const way = `${siteText(input, one.state.site)} → ${siteText(input, one.way.to)}`;
+    const heading = `${one.way.transport}: ${way}`;
     groups.set(heading, [...(groups.get(heading) ?? []), one]);
   }
   return [...groups].flatMap(([text, own]): TableRow[] => [
@@ -149,9 +150,10 @@ function rowsOf(input: RecordSheetInput, sent: readonly Sent[]): readonly TableR
 /** What is written by hand: boxes, who loaded and counted, what was wrong. */
 function footBlocks({ options }: RecordSheetInput, widthMm: number): readonly Block[] {
   const words = wordsOf(options);
+  const heads = headsOf(options);
   const continued = words((w) => w.common.continued);
   const field = (choose: Parameters<typeof words>[0]): TableColumn => ({
-    header: words(choose),
+    header: heads(choose),
     heightMm: 5,
     grow: true,
   });
@@ -168,8 +170,8 @@ function footBlocks({ options }: RecordSheetInput, widthMm: number): readonly Bl
     ),
     gap(2),
     ...table(
-      [{ ...field((w) => w.records.transport.remarks), heightMm: 12 }],
-      [{ kind: "row", cells: [FIELD] }],
+      [field((w) => w.records.transport.remarks)],
+      Array.from({ length: REMARK_LINES }, (): TableRow => ({ kind: "row", cells: [FIELD] })),
       widthMm,
       continued,
     ),

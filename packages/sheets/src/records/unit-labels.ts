@@ -15,7 +15,7 @@ import { recordIdentity } from "./identity.ts";
 import { kindText, type RecordSheetInput, typeText } from "./texts.ts";
 
 /** A roll label that label printers take: common practice, no source. */
-export const UNIT_LABEL_MM = { widthMm: 62, heightMm: 29 } as const;
+const UNIT_LABEL_MM = { widthMm: 62, heightMm: 29 } as const;
 /** Nothing is printed nearer to the edge of a label: common practice, no source. */
 const EDGE_MM = 2;
 const CODE_MM = 18;
@@ -96,7 +96,7 @@ function labelMarks(input: RecordSheetInput, unit: string): Mark[] {
       revision === "" ? "" : say(options.language, (w) => w.records.revision(revision), " · "),
     ]
       .filter((text) => text !== "")
-      .join(" · "),
+      .join("\n"),
     widthMm,
     2 * leadingMm(TEXT.small) + 0.01,
   );
