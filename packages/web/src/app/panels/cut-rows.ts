@@ -28,7 +28,7 @@ export function offcutsOf({ sheets }: Pick<Cutting, "sheets">): readonly KeptOff
 }
 
 /** How many sheets of each row of the stock are cut. */
-export function sheetsUsed({ sheets }: Pick<Cutting, "sheets">): ReadonlyMap<string, number> {
+function sheetsUsed({ sheets }: Pick<Cutting, "sheets">): ReadonlyMap<string, number> {
   const used = new Map<string, number>();
   for (const { stockId, copies } of sheets) used.set(stockId, (used.get(stockId) ?? 0) + copies);
   return used;

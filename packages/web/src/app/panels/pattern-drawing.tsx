@@ -1,4 +1,5 @@
 import type { SheetCut } from "@pinwright/engine";
+import { useEffect, useRef } from "react";
 import type { Entries } from "../book/desk-client.ts";
 import { DrawingScroll } from "../wiring/currents/drawing-scroll.tsx";
 import { usePick, useWords } from "../words.tsx";
@@ -36,9 +37,20 @@ export function PatternDrawing({
   const words = useWords().panels;
   const scale = sheetScale(sheet, longestMm);
   const states = doneStates(sheet, shown);
+  const svg = useRef<SVGSVGElement>(null);
+  const sought = [...shown].join(" ");
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another cut is brought into sight
+  useEffect(() => {
+    const cut = svg.current?.querySelector(".this-cut");
+    const frame = svg.current?.closest(".drawing-scroll");
+    if (cut == null || frame == null) return;
+    const [at, seen] = [cut.getBoundingClientRect(), frame.getBoundingClientRect()];
+    frame.scrollLeft += (at.left + at.right) / 2 - (seen.left + seen.right) / 2;
+  }, [sought, sheet]);
   return (
     <DrawingScroll>
       <svg
+        ref={svg}
         className="pattern"
         viewBox={`${-EDGE} ${-EDGE} ${scale.widthPx + 2 * EDGE} ${scale.heightPx + 2 * EDGE}`}
         width={scale.widthPx + 2 * EDGE}
