@@ -143,7 +143,7 @@ export function departureBlocks(
   const unit: TableColumn = { header: heads((w) => w.records.unit), weight: "bold", whole: true };
   const why: TableColumn = { header: heads((w) => w.records.why), grow: true };
   const who: TableColumn = {
-    header: `${words((w) => w.records.who)}\n${words((w) => w.records.when)}`,
+    header: heads((w) => w.records.whoWhen),
     ...{ detail: true, minMm: SOURCE_MM },
   };
   const column = (choose: Choose): TableColumn => ({ header: heads(choose), detail: true });

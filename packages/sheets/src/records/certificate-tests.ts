@@ -131,7 +131,7 @@ export function testBlocks(
     { header: heads((w) => w.records.certificate.verdict), weight: "bold" },
     { header: heads((w) => w.records.certificate.instrument) },
     {
-      header: `${words((w) => w.records.who)}\n${words((w) => w.records.when)}`,
+      header: heads((w) => w.records.whoWhen),
       detail: true,
       minMm: SOURCE_MM,
     },

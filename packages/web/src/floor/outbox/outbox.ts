@@ -15,7 +15,7 @@ export function madeUp(prefix: string): string {
 }
 
 /** What was seen, as links behind the end of a stream. Anything that is no fact throws before it becomes one. */
-export async function chained(
+async function chained(
   end: StreamEnd,
   bodies: readonly FactBody[],
   person: string,

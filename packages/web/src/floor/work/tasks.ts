@@ -7,7 +7,7 @@ export type Test = Work["tests"][number];
 export type Place = Work["places"][number];
 
 /** Work at the bench of boards and harnesses that the book has no row for. */
-export type OwnStep = "kit" | "cut" | "lay-up";
+type OwnStep = "kit" | "cut" | "lay-up";
 const TUG = "tug";
 
 /** One thing that fills the screen. */
@@ -26,7 +26,7 @@ export type Task =
   | { readonly kind: "test"; readonly key: string; readonly unit: string; readonly test: Test };
 
 /** Id of a stage of stuffing as a step. */
-export const stageStep = (stage: number): string => `stage-${stage}`;
+const stageStep = (stage: number): string => `stage-${stage}`;
 
 const step = (id: string): Task => ({ kind: "step", key: `step ${id}`, step: id });
 const own = (id: OwnStep): Task => ({ kind: "own", key: `own ${id}`, step: id });

@@ -27,7 +27,7 @@ export const SOLDER_TIMES = [
 export type SolderTime = (typeof SOLDER_TIMES)[number];
 
 /** A kind of board that is soldered in the own shop. */
-export interface SolderKind {
+interface SolderKind {
   readonly typeId: string;
   readonly perMachine: number;
   /** Boards of this kind alone from which the bath pays; null: never. */
@@ -53,7 +53,7 @@ interface SolderQuestion {
 const POINTS = 48;
 const MOST_MACHINES = 10_000;
 /** Times are tried this much shorter and longer. */
-export const SHIFT_SHARE = 0.3;
+const SHIFT_SHARE = 0.3;
 
 const withTimes = (machine: Machine, times: SolderQuestion["times"]): Machine => ({
   ...machine,

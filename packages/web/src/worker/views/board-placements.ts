@@ -5,7 +5,7 @@ import { centredRing, flat } from "./rings.ts";
 import { view } from "./view.ts";
 
 /** A part on a kind of board, with its outline on it. */
-export interface BoardPart {
+interface BoardPart {
   readonly reference: string;
   readonly partId: string;
   readonly part: string;

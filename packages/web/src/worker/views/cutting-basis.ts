@@ -2,7 +2,7 @@ import type { PanelCut } from "@pinwright/engine";
 import { view } from "./view.ts";
 
 /** A row of the shop's stock sheets. */
-export interface StockSheet {
+interface StockSheet {
   readonly id: string;
   readonly partId: string;
   /** Across the grain. */

@@ -14,7 +14,7 @@ import { type NamedId, namedItem } from "../steps/named.ts";
 import { view } from "./view.ts";
 
 /** A test of the book as the bench shows it. */
-export interface FloorTest extends NamedId {
+interface FloorTest extends NamedId {
   readonly kind: BookRow<"tests">["kind"];
   readonly purpose: string;
   readonly from: string;
@@ -30,7 +30,7 @@ export interface FloorTest extends NamedId {
 }
 
 /** A place in the machine that holds a unit with a serial number of its own, and the step that puts it there. */
-export interface FloorPlace extends NamedId {
+interface FloorPlace extends NamedId {
   readonly what: "board" | "harness";
   readonly type: string;
   readonly stepId: string | null;

@@ -2,7 +2,7 @@ import { type NamedId, namedType } from "../steps/named.ts";
 import { view } from "./view.ts";
 
 /** A coat of the shop. */
-export interface Coat extends NamedId {
+interface Coat extends NamedId {
   readonly minutes: number;
   readonly dryHours: number;
 }

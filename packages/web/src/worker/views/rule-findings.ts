@@ -12,7 +12,7 @@ export interface RuleFinding {
 const MOST_SUBJECTS = 24;
 
 /** A view of the findings by some rules. */
-export const ruleFindings = (rules: ReadonlySet<string>) =>
+const ruleFindings = (rules: ReadonlySet<string>) =>
   view<null, RuleFinding>({
     uses: ({ line }) => [line.findings],
     entries: (model) =>
