@@ -24,9 +24,9 @@ export const recordSheets = {
   minutes: "Minutes recorded on it",
   notReleased: "NOT RELEASED",
   none: "none",
-  by: (person: string, when: string) => `${person}, ${when}`,
   when: "When (UTC)",
   who: "Who",
+  whoWhen: "Who, when (UTC)",
   why: "Why",
   unit: "Unit",
   certificate: {
@@ -56,7 +56,6 @@ export const recordSheets = {
     openTitle: "Open",
     openHint: "A unit with an open matter may not ship.",
     firm: "nobody may lift this",
-    lifted: "lifted",
     matter: "Matter",
     state: "State",
     gates: { defect: "Defect", step: "Step", test: "Test", fit: "Place", recall: "Recall" },
