@@ -263,7 +263,7 @@ describe("floor", { timeout: PATIENCE_MS }, () => {
     await checked(page);
     await tap(page, "记录缺陷");
     await tap(page, /^螺钉滑牙/u);
-    await tap(page, "工具");
+    await tap(page, "工具或夹具");
     await tap(page, "返回");
 
     for (;;) {
@@ -271,15 +271,13 @@ describe("floor", { timeout: PATIENCE_MS }, () => {
       const test = page.getByRole("heading", { name: /^(24 V 极性|开始之前)/u });
       await ready.or(test).waitFor();
       if (await test.isVisible()) break;
-      const title = await step.textContent();
+      const before = page.url();
       if (await page.locator(".floor-fit").isVisible()) {
         for (const unit of parts) await scan(page, unit);
         await page.locator(".floor-fit", { hasText: /已装 (\d+) \/ \1/u }).waitFor();
       }
       await ready.tap();
-      await page.waitForFunction(
-        `document.querySelector(".bench-text h1")?.textContent !== ${JSON.stringify(title)}`,
-      );
+      await expect.poll(() => page.url(), { timeout: PATIENCE_MS }).not.toBe(before);
     }
     await context.setOffline(false);
     const understood = page.getByRole("button", { name: "明白" });
