@@ -69,12 +69,7 @@ describe("sheets", () => {
     expect(rows.book.changeNo).toBeGreaterThan(0);
     const cell = (column: string, to: string) => ({ table: "runs", row: "run-row-1", column, from: "", to });
     const changes = [
-      ...[
-        cell("id", "run.trial"),
-        cell("book", "light"),
-        cell("machines", "3"),
-        cell("ship", "2027-06-30"),
-      ],
+      ...[cell("id", "run.trial"), cell("book", "light"), cell("machines", "3"), cell("ship", "2027-06-30")],
       cell(RANK, "a1"),
     ];
     await owner.post("/api/books/shop/changes", { id: "runs-change-1", note: "", changes });

@@ -304,4 +304,34 @@ describe("floor", { timeout: PATIENCE_MS }, () => {
     expect(complaints).toEqual([]);
     await context.close();
   });
+
+  it("can be read on a phone and at night", async () => {
+    const office = await lead(app.address());
+    const [board = ""] = await office.units({ book: BOOK, what: "board", type: "io", count: 1 });
+    const [harness = ""] = await office.units({ book: BOOK, what: "harness", type: "hs.deck", count: 1 });
+    const [machine = ""] = await office.units({ book: BOOK, what: "machine", type: BOOK, count: 1 });
+    const { page, context, complaints } = await app.look({ screen: "phone", scheme: "dark" });
+    await standAt(page, BOOK);
+    const places: readonly (readonly [string, string | RegExp])[] = [
+      ["/floor", /^Which unit\?/u],
+      ["/floor/place", "Where are you?"],
+      [`/floor/u/${board}/t/1`, /^Lay out the kit/u],
+      [`/floor/u/${board}/t/2`, /^Stuff stage 1/u],
+      [`/floor/u/${board}/list`, "All that is to do"],
+      [`/floor/u/${board}/defect`, /^What is wrong\?/u],
+      [`/floor/u/${harness}/t/1`, /^Cut the wires/u],
+      [`/floor/u/${harness}/t/3`, /^Tug every contact/u],
+      [`/floor/u/${harness}/t/4`, /^Every point against all others/u],
+      [`/floor/u/${machine}/hand`, /^Hand over to/u],
+      [`/floor/u/${machine}/note`, "Note"],
+      ["/floor/records", "What this device recorded"],
+    ];
+    for (const [path, title] of places) {
+      await page.goto(path);
+      await page.getByRole("heading", { name: title }).first().waitFor();
+      await checked(page);
+    }
+    expect(complaints).toEqual([]);
+    await context.close();
+  });
 });

@@ -1,22 +1,38 @@
 import { ASIDE_REASONS, type Fact, factSchema } from "@pinwright/contract";
-import { z } from "zod";
 import { ended, found, writing } from "./database.ts";
 import { freshEnd } from "./outbox.ts";
 import type { KeptFact, OutboxStore, StreamEnd } from "./store.ts";
 
 const END = "end";
-const endSchema = z.object({
-  end: z.object({ stream: z.string(), seq: z.number(), hash: z.string() }),
-  turn: z.number(),
-});
-const rowSchema = z.object({
-  fact: factSchema,
-  sentAt: z.string().nullable(),
-  why: z.enum(ASIDE_REASONS).nullable(),
-  /** Counts the streams of this device: facts of an older one are sent first. */
-  turn: z.number(),
-});
-type Row = z.infer<typeof rowSchema>;
+/** The end of the stream, and which of the streams of this device it is: facts of an older one are sent first. */
+interface Turn {
+  readonly end: StreamEnd;
+  readonly turn: number;
+}
+type Row = KeptFact & { readonly turn: number };
+
+/** A row of a shelf; what this device did not write itself throws. */
+function rowOf(held: unknown): Row {
+  if (typeof held !== "object" || held === null) throw new Error("The device's memory holds something else.");
+  const { fact, sentAt, why, turn }: { fact?: unknown; sentAt?: unknown; why?: unknown; turn?: unknown } =
+    held;
+  return {
+    fact: factSchema.parse(fact),
+    sentAt: typeof sentAt === "string" ? sentAt : null,
+    why: ASIDE_REASONS.find((reason) => reason === why) ?? null,
+    turn: typeof turn === "number" ? turn : 0,
+  };
+}
+
+function turnOf(held: unknown): Turn | null {
+  if (typeof held !== "object" || held === null) return null;
+  const { end, turn }: { end?: unknown; turn?: unknown } = held;
+  if (typeof end !== "object" || end === null || typeof turn !== "number") return null;
+  const { stream, seq, hash }: { stream?: unknown; seq?: unknown; hash?: unknown } = end;
+  return typeof stream === "string" && typeof seq === "number" && typeof hash === "string"
+    ? { end: { stream, seq, hash }, turn }
+    : null;
+}
 
 /** Keys sort as facts are sent: stream after stream as they were begun, each in its order. */
 const keyOf = ({ fact, turn }: Row): IDBValidKey => [turn, fact.stream, fact.seq];
@@ -58,7 +74,7 @@ export class DeviceStore implements OutboxStore {
 
   readonly waiting = async (limit: number): Promise<readonly Fact[]> => {
     const shelf = this.#database.transaction("waiting").objectStore("waiting");
-    return (await found(shelf.getAll(null, limit))).map((row) => rowSchema.parse(row).fact);
+    return (await found(shelf.getAll(null, limit))).map((row) => rowOf(row).fact);
   };
 
   readonly settle = async (facts: readonly KeptFact[]): Promise<void> => {
@@ -88,7 +104,7 @@ export class DeviceStore implements OutboxStore {
       found(transaction.objectStore("sent").getAll()),
       found(transaction.objectStore("waiting").getAll()),
     ]);
-    const rows = [...sent, ...waiting].map((row) => rowSchema.parse(row));
+    const rows = [...sent, ...waiting].map((row) => rowOf(row));
     return rows.sort((a, b) => a.turn - b.turn || a.fact.seq - b.fact.seq);
   };
 
@@ -97,7 +113,7 @@ export class DeviceStore implements OutboxStore {
     const done = ended(transaction);
     const shelf = transaction.objectStore("sent");
     for (const held of await found(shelf.getAll())) {
-      const row = rowSchema.parse(held);
+      const row = rowOf(held);
       if (row.sentAt !== null && row.sentAt < sentBefore) shelf.delete(keyOf(row));
     }
     await done;
@@ -129,7 +145,7 @@ export class DeviceStore implements OutboxStore {
     const done = ended(transaction);
     const shelf = transaction.objectStore(from);
     for (const held of await found(shelf.getAll())) {
-      const row = moved(rowSchema.parse(held));
+      const row = moved(rowOf(held));
       if (row === null) continue;
       shelf.delete(keyOf(row));
       transaction.objectStore(to).put(row, keyOf(row));
@@ -139,10 +155,10 @@ export class DeviceStore implements OutboxStore {
 }
 
 /** The end of the stream within a transaction; a stream is begun when there is none. */
-async function endOf(transaction: IDBTransaction): Promise<z.infer<typeof endSchema>> {
+async function endOf(transaction: IDBTransaction): Promise<Turn> {
   const shelf = transaction.objectStore("single");
-  const held = endSchema.safeParse(await found(shelf.get(END)));
-  if (held.success) return held.data;
+  const held = turnOf(await found(shelf.get(END)));
+  if (held !== null) return held;
   const fresh = { end: freshEnd(), turn: 1 };
   shelf.put(fresh, END);
   return fresh;

@@ -16,7 +16,7 @@ import { view } from "./view.ts";
 /** A test of the book as the bench shows it. */
 interface FloorTest extends NamedId {
   readonly kind: BookRow<"tests">["kind"];
-  readonly purpose: string;
+  readonly purpose: BookRow<"tests">["purpose"];
   readonly from: string;
   readonly to: string;
   readonly unit: string;

@@ -124,7 +124,7 @@ export const boards: Translated<typeof english> = {
 
   solderTitle: "手工焊还是浸焊",
   solderAbout:
-    "一次作业：几种电路板共用锡锅的准备。分钟是一个人的工作分钟。时间取自车间设置；可在此试用别的时间，数据本不变。",
+    "一次作业：几种电路板共用锡锅的准备。分钟是一个人的工作分钟。时间取自车间设置；可在此试用别的时间，设计册不变。",
   noSolder: "没有任何电路板种类上有零件，所以没有可焊的。",
   session: "本次作业的电路板",
   machines: "台数",
