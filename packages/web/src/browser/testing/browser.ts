@@ -3,7 +3,7 @@ import { delimiter, join } from "node:path";
 import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
 
 /** Everything here is waited for, never timed; this only ends a test that waits for what never comes. */
-export const PATIENCE_MS = 60_000;
+export const PATIENCE_MS = 180_000;
 
 /** Sizes of screens that the app is used on. */
 export const SCREENS = {

@@ -1,0 +1,88 @@
+import type { Fact, FactBody } from "@pinwright/contract";
+import { foldUnits } from "@pinwright/engine";
+import { describe, expect, it } from "vitest";
+import { doneTasks, openDefects, type Test, tasksOf, type Work } from "./tasks.ts";
+
+const test = (id: string, min: number | null = null, max: number | null = null): Test => ({
+  ...{ id, label: id, labelZh: "", kind: min === null ? "yes-no" : "measure", purpose: "supply" },
+  ...{ from: "", to: "", unit: "V", nominal: null, min, max, do: "", doZh: "", caution: "", cautionZh: "" },
+});
+
+const work = (given: Partial<Work>): Work => {
+  const tests = given.tests ?? [];
+  const stepIds = given.stepIds ?? [];
+  return {
+    ...{ places: [], stages: [], cut: [], lay: [] },
+    ...given,
+    stepIds,
+    tests,
+    needed: { steps: stepIds, tests, places: [] },
+  };
+};
+
+let minute = 0;
+const fact = (body: FactBody): Fact => {
+  minute += 1;
+  const at = new Date(Date.UTC(2027, 0, 4, 8, minute)).toISOString();
+  const text = { stream: "t", seq: minute, before: "0".repeat(64), at, person: "bo", body };
+  return { ...text, hash: "0".repeat(64) };
+};
+const stepDone = (unit: string, step: string): FactBody => ({ kind: "step-done", unit, step });
+
+describe("tasks", () => {
+  it("of a batch of boards are stage by stage for all, then unit by unit", () => {
+    const tasks = tasksOf(
+      { what: "board", type: "bt" },
+      work({ stages: [1, 2], tests: [test("look"), test("volts", 4, 6)] }),
+      ["b-1", "b-2"],
+      null,
+    );
+    expect(tasks.map(({ key }) => key)).toEqual([
+      ...["own kit", "stage-1", "stage-2"],
+      ...["test b-1 look", "test b-1 volts", "test b-2 look", "test b-2 volts"],
+    ]);
+  });
+
+  it("of a harness have the tug before the tester", () => {
+    const keys = tasksOf({ what: "harness", type: "hs" }, work({}), ["h-1"], null).map(({ key }) => key);
+    expect(keys).toEqual(["own cut", "own lay-up", "tug h-1", "continuity h-1"]);
+  });
+
+  it("of a machine at a station are its steps there, each with what it fits", () => {
+    const place = { id: "bd", label: "", labelZh: "", what: "board", type: "bt" } as const;
+    const machine = work({
+      stepIds: ["one", "two"],
+      places: [{ ...place, stepId: "two" }],
+      tests: [test("end")],
+    });
+    const keys = (here: ReadonlySet<string> | null): readonly string[] =>
+      tasksOf({ what: "machine", type: "m" }, machine, ["m-1"], here).map(({ key }) => key);
+    expect(keys(new Set(["two"]))).toEqual(["step two", "fit two", "test m-1 end"]);
+    expect(keys(null)).toEqual(["step one", "step two", "fit two", "test m-1 end"]);
+  });
+
+  it("are done when all units have them, and tests only when they are good and not older than what was mended", () => {
+    const board = work({ stages: [1], tests: [test("volts", 4, 6)] });
+    const units = ["b-1", "b-2"];
+    const tasks = tasksOf({ what: "board", type: "bt" }, board, units, null);
+    const reading = (value: number): FactBody => ({
+      kind: "reading",
+      unit: "b-1",
+      test: "volts",
+      value,
+      good: true,
+    });
+    const facts: Fact[] = [fact(stepDone("b-1", "kit"))];
+    const done = (): readonly string[] => [...doneTasks(tasks, board, units, foldUnits(facts))];
+    expect(done()).toEqual([]);
+    facts.push(fact(stepDone("b-2", "kit")), fact(reading(9)));
+    expect(done()).toEqual(["own kit"]);
+    facts.push(fact(reading(5)));
+    expect(done()).toEqual(["own kit", "test b-1 volts"]);
+    facts.push(fact({ kind: "defect", unit: "b-1", defect: "d", what: "dry-joint", says: "", where: {} }));
+    expect(openDefects(foldUnits(facts).get("b-1"))).toHaveLength(1);
+    facts.push(fact({ kind: "mended", unit: "b-1", defect: "d", cause: "work", says: "" }));
+    expect(openDefects(foldUnits(facts).get("b-1"))).toEqual([]);
+    expect(done()).toEqual(["own kit"]);
+  });
+});
