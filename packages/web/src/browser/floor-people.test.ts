@@ -77,6 +77,7 @@ describe("people on the floor", { timeout: PATIENCE_MS }, () => {
     await page.getByRole("link", { name: "Back" }).tap();
     await page.getByRole("heading", { name: /^Which unit\?/u }).waitFor();
     await scan(page, unit);
+    await page.getByRole("heading", { name: /^Lay out the kit/u }).waitFor();
     await page.getByRole("button", { name: "The kit is complete" }).tap();
     await page.getByRole("heading", { name: /^Stuff stage 1/u }).waitFor();
     await page.getByText("All sent").waitFor();

@@ -45,7 +45,7 @@ function NetSign() {
   return (
     <Link href="/floor/records" className="floor-net" data-trouble={isTrouble ? "" : undefined}>
       <Sign size={26} aria-hidden />
-      <span role="status">
+      <span aria-live="polite">
         {net[sending.state]}
         {waiting > 0 && <small>{net.waiting(waiting)}</small>}
       </span>
