@@ -172,7 +172,7 @@ describe("laws of a plan", () => {
           expect(leastStock(input, plan, partId)).toBe(0n);
         }
       }),
-      { numRuns: 80 },
+      { seed: 31, numRuns: 80 },
     );
   });
 
@@ -186,7 +186,7 @@ describe("laws of a plan", () => {
           expect([need.fromStock, need.fromOrders, need.net].every((q) => q >= 0n)).toBe(true);
         }
       }),
-      { numRuns: 40 },
+      { seed: 31, numRuns: 40 },
     );
   });
 
@@ -211,7 +211,7 @@ describe("laws of a plan", () => {
           }
         }
       }),
-      { numRuns: 40 },
+      { seed: 31, numRuns: 40 },
     );
   });
 
@@ -238,7 +238,7 @@ describe("laws of a plan", () => {
         const last = plan.cash.at(-1)?.total ?? 0n;
         expect(sum(plan.cash.flatMap((week) => [week.material, week.tooling, week.work]))).toBe(last);
       }),
-      { numRuns: 40 },
+      { seed: 31, numRuns: 40 },
     );
   });
 
@@ -248,7 +248,7 @@ describe("laws of a plan", () => {
         for (const { cost, lowerBound } of planRuns(createInput(workshop)).lots)
           expect(lowerBound).toBe(cost);
       }),
-      { numRuns: 40 },
+      { seed: 31, numRuns: 40 },
     );
   });
 
@@ -268,7 +268,7 @@ describe("laws of a plan", () => {
         };
         expect(planRuns(createInput(turned))).toEqual(planRuns(createInput(workshop)));
       }),
-      { numRuns: 40 },
+      { seed: 31, numRuns: 40 },
     );
   });
 });
