@@ -11,6 +11,7 @@ export {
   type Tug,
   testBench,
 } from "./continuity/index.ts";
+export { continuityTest, inOrderOfRisk, neededFor, testsOf } from "./needed.ts";
 export {
   defectsPerUnit,
   firstPassYield,
@@ -76,4 +77,3 @@ export {
   type StepRecord,
   type UnitState,
 } from "./units/index.ts";
-export { continuityTest, inOrderOfRisk, neededFor, testsOf } from "./work/needed.ts";

@@ -9,7 +9,7 @@ import { PickPage } from "./pick/pick-page.tsx";
 import { PlacePage } from "./pick/place-page.tsx";
 import { AtPlace } from "./shell/at-place.tsx";
 import { FloorSignIn } from "./shell/sign-in.tsx";
-import { WorkPage } from "./work/work-page.tsx";
+import { WorkPage } from "./tasks/work-page.tsx";
 
 /** The floor: one thing a screen, on any tablet, with or without the network. */
 export function FloorApp() {

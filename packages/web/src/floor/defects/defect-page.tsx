@@ -4,7 +4,7 @@ import { useSearchParams } from "wouter";
 import { useWords } from "../../app/words.tsx";
 import { useDevice } from "../device.tsx";
 import { madeUp, sha256 } from "../outbox/outbox.ts";
-import { atStation, useBench } from "../work/bench-context.tsx";
+import { atStation, useBench } from "../tasks/bench-context.tsx";
 import { DEFECTS, type DefectWhat } from "./kinds.ts";
 import { type Spot, Where } from "./where.tsx";
 

@@ -1,9 +1,9 @@
 import type { DefectRecord } from "@pinwright/engine";
 import { useState } from "react";
 import { useSpeech } from "../../app/words.tsx";
-import { useBench } from "../work/bench-context.tsx";
-import { openDefects } from "../work/tasks.ts";
-import { takeMinutes, useClock } from "../work/use-clock.ts";
+import { useBench } from "../tasks/bench-context.tsx";
+import { openDefects } from "../tasks/tasks.ts";
+import { takeMinutes, useClock } from "../tasks/use-clock.ts";
 
 const CAUSES = ["work", "part", "drawing", "tool", "transport", "unknown"] as const;
 

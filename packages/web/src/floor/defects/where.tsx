@@ -3,7 +3,7 @@ import { BoardDrawing } from "../../app/boards/board-drawing.tsx";
 import { useOne, useView } from "../../app/book/desk.tsx";
 import { HousingView } from "../../app/wiring/housing-view.tsx";
 import { usePick, useWords } from "../../app/words.tsx";
-import { useBench } from "../work/bench-context.tsx";
+import { useBench } from "../tasks/bench-context.tsx";
 import { PanelTap } from "./panel-tap.tsx";
 
 /** Where something is, as a fact has it. */

@@ -1,6 +1,6 @@
 import { compareText } from "@pinwright/kernel";
-import type { LineResult } from "../../model/index.ts";
-import type { Needed, UnitState } from "../units/index.ts";
+import type { LineResult } from "../model/index.ts";
+import type { Needed, UnitState } from "./units/index.ts";
 
 type TestRow = LineResult["machine"]["book"]["tables"]["tests"][number];
 
