@@ -211,7 +211,8 @@ describe("laws of a plan", () => {
           }
         }
       }),
-      { seed: 31, numRuns: 40 },
+      // Among the workshops of this seed is one whose parts come on a Saturday, just in time.
+      { seed: -864747514, numRuns: 100 },
     );
   });
 

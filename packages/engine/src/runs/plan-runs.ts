@@ -228,7 +228,9 @@ function arrivalsOf({ input, sourcing, stages, calendar }: Planning, { net }: Ne
       seen.add(name);
       const arrival = sourcing.firstArrival(demand, runId);
       if (arrival === null) continue;
-      const ready = calendar.before(stages[stage]?.siteId ?? null, arrival, -kitDays);
+      const siteId = stages[stage]?.siteId ?? null;
+      // What comes on a day off is kitted from the next working day on, so that kitting takes as long forward as backward.
+      const ready = calendar.before(siteId, calendar.workDayFrom(siteId, arrival), -kitDays);
       const own = days.get(runId) ?? stages.map(() => 0);
       const held = heldBy.get(runId) ?? new Map<number, string>();
       days.set(runId, own);
