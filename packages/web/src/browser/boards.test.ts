@@ -49,10 +49,16 @@ describe("boards", { timeout: PATIENCE_MS }, () => {
     );
     expect(seen.size).toBe(parts);
 
-    // From the last stage it begins again, and a part is found by its place in the list.
+    // Played from the last stage it begins again and stops at the end; a part is found by its place in the list.
+    const last = page.url();
+    const played: string[] = [];
+    page.on("framenavigated", (frame) => played.push(frame.url()));
     await page.getByRole("button", { name: "Play" }).click();
-    await page.waitForURL((url) => !url.search.includes("stage="));
-    await page.getByRole("button", { name: "Stop" }).click();
+    await expect.poll(() => played.at(-1), { timeout: PATIENCE_MS }).toBe(last);
+    expect(played.map((url) => new URL(url).searchParams.get("stage"))).toEqual(
+      Array.from({ length: await stages.count() }, (_, i) => (i === 0 ? null : String(i + 1))),
+    );
+    await page.getByRole("button", { name: "Play" }).waitFor();
     await page.locator(".stage-parts button").first().click();
     await page.waitForURL(/ref=/u);
     await page.locator(".board-drawing .part.picked").waitFor();

@@ -62,7 +62,8 @@ export async function look(
     acceptDownloads: true,
   });
   const page = await context.newPage();
-  page.setDefaultTimeout(PATIENCE_MS);
+  // Less than a test has, so that the step that waits in vain is the one that is named.
+  page.setDefaultTimeout(PATIENCE_MS / 2);
   const complaints: string[] = [];
   page.on("pageerror", (error) => complaints.push(error.message));
   page.on("console", (message) => {
