@@ -1,6 +1,7 @@
 import {
   IconAlertTriangle,
   IconCalendarTime,
+  IconClipboardCheck,
   IconCpu,
   IconHistory,
   IconLayout2,
@@ -28,6 +29,7 @@ interface BookSection {
     | "steps"
     | "parts"
     | "runs"
+    | "bench"
     | "findings"
     | "tables"
     | "sheets"
@@ -99,6 +101,12 @@ export const BOOK_SECTIONS: readonly BookSection[] = [
     group: "make",
     Icon: IconCalendarTime,
     Page: lazy(() => import("./runs/runs-page.tsx")),
+  },
+  {
+    path: "bench",
+    group: "make",
+    Icon: IconClipboardCheck,
+    Page: lazy(() => import("./bench/bench-page.tsx")),
   },
   { path: "sheets", group: "make", Icon: IconPrinter, Page: lazy(() => import("./sheets/sheets-page.tsx")) },
   {

@@ -9,6 +9,7 @@ export const shell = {
     screws: "Screws",
     steps: "Steps",
     runs: "Runs",
+    bench: "Bench",
     parts: "Parts",
     panels: "Panels",
     boards: "Boards",

@@ -1,3 +1,4 @@
+import { bench } from "./bench.ts";
 import { boards } from "./boards.ts";
 import { checks } from "./checks.ts";
 import { common } from "./common.ts";
@@ -38,6 +39,7 @@ export const app = {
   session,
   shell,
   start,
+  bench,
   boards,
   outside,
   panels,

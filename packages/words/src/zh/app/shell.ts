@@ -11,6 +11,7 @@ export const shell: Translated<typeof en> = {
     screws: "螺钉",
     steps: "步骤",
     runs: "批次",
+    bench: "工作台",
     parts: "零件",
     panels: "板件",
     boards: "电路板",

@@ -1,0 +1,12 @@
+import { useWords } from "../../words.tsx";
+
+/** Nothing is shown here yet. */
+export default function DefectsTab() {
+  const words = useWords();
+  return (
+    <div className="currents-body">
+      <h2>{words.bench.tabs.defects}</h2>
+      <p className="dim">{words.bench.notYet}</p>
+    </div>
+  );
+}

@@ -1,0 +1,12 @@
+import { useWords } from "../../words.tsx";
+
+/** Nothing is shown here yet. */
+export default function FloorTab() {
+  const words = useWords();
+  return (
+    <div className="currents-body">
+      <h2>{words.bench.tabs.floor}</h2>
+      <p className="dim">{words.bench.notYet}</p>
+    </div>
+  );
+}
