@@ -1,4 +1,4 @@
-import type { Fact } from "@pinwright/contract";
+import { type Fact, factBodySchema } from "@pinwright/contract";
 import type { Kysely } from "kysely";
 import { inChunks } from "../database/in-chunks.ts";
 import type { Tables } from "../database/schema.ts";
@@ -52,21 +52,28 @@ export async function project(db: Kysely<Tables>, facts: readonly Numbered[]): P
   await addRows(db, "unit_lots", lots);
   await addRows(db, "unit_links", links);
   await addRows(db, "units", units);
-  for (const { fact } of facts) if (fact.body.kind === "correction") await takeOut(db, fact.body);
+  for (const { no, fact } of facts) if (fact.body.kind === "correction") await takeOut(db, no, fact.body);
 }
 
-/** A fact that was corrected is no longer found by what it said. */
+/** A fact that was corrected is no longer found by what it said; its units tell of the correction. */
 async function takeOut(
   db: Kysely<Tables>,
+  correctionNo: number,
   { stream, seq }: { readonly stream: string; readonly seq: number },
 ): Promise<void> {
   const rows = await db
     .selectFrom("facts")
-    .select("no")
+    .select(["no", "body"])
     .where("stream", "=", stream)
     .where("seq", "=", seq)
     .where("aside", "is", null)
     .execute();
+  const units = rows.flatMap(({ body }) => unitsOf(factBodySchema.parse(JSON.parse(body))));
+  await addRows(
+    db,
+    "fact_units",
+    units.map((unit) => ({ unit, no: correctionNo })),
+  );
   for (const { no } of rows)
     for (const table of ["readings", "unit_lots", "unit_links"] as const)
       await db.deleteFrom(table).where("no", "=", no).execute();

@@ -143,6 +143,8 @@ export function recordsSuite(fresh: FreshPlace): void {
     expect((await records.readings("t.current", 10)).map(({ value }) => value)).toEqual([50]);
     expect(await records.after(0, 10)).toHaveLength(3);
     expect((await records.trace({ instrument: "meter-1" })).map(({ unit }) => unit)).toEqual(["b-000001"]);
+    const history = await records.ofUnit("b-000001");
+    expect(history.map(({ fact }) => fact.body.kind)).toEqual(["reading", "reading", "correction"]);
   });
 
   describe("behind the application's back", () => {
