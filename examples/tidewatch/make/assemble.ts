@@ -16,6 +16,7 @@ import { withOutside } from "./outside/index.ts";
 import { withParts } from "./parts/index.ts";
 import { production } from "./production.ts";
 import { shop } from "./shop.ts";
+import { instrumentShop } from "./shop-instruments.ts";
 import { panelShop } from "./shop-panels.ts";
 import { runShop } from "./shop-runs.ts";
 import { TOPICS } from "./topics.ts";
@@ -60,7 +61,8 @@ export function assemble(): { readonly book: Book; readonly shop: Shop } {
   ];
   const joinery: Topic = { tables: {}, shop: panelShop };
   const planned: Topic = { tables: {}, shop: runShop };
-  const whole = assembleTopics([...TOPICS, { tables: {}, shop }, joinery, planned, ...drawn]);
+  const measured: Topic = { tables: {}, shop: instrumentShop };
+  const whole = assembleTopics([...TOPICS, { tables: {}, shop }, joinery, planned, measured, ...drawn]);
   const priced = withParts(boxed(whole.book), whole.shop);
   return withOutside(priced.book, priced.shop);
 }

@@ -1,6 +1,7 @@
 import type { Book, BookRow, Shop } from "@pinwright/book";
 import { resolveMachine } from "@pinwright/engine";
 import { rows, type Topic } from "./author.ts";
+import { answerSteps } from "./board-answers.ts";
 import { bonds } from "./production-bonds.ts";
 import { boardFixings, STANDOFFS } from "./production-fixings.ts";
 import { electronics, placements } from "./production-placements.ts";
@@ -83,6 +84,7 @@ export function production(book: Book, shop: Shop): Topic {
       step_rules: [...stepRules(book)],
       choices: [...stationChoices()],
       tests: [...tests(t.board_types, t.elements, t.harnesses, bonds, t.supplies)],
+      test_steps: [...answerSteps(t.board_types, t.elements)],
       parts,
     },
   };

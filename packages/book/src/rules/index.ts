@@ -15,7 +15,13 @@ import { fusesTwoPoints } from "./fuses-two-points.ts";
 import { harnessNumbers } from "./harness-numbers.ts";
 import { inlinesConnector } from "./inlines-connector.ts";
 import { lanesOneSide } from "./lanes-one-side.ts";
-import { familiesArea, familiesInsulation, mechanismStepsMinMax, testsMinMax } from "./low-and-high.ts";
+import {
+  familiesArea,
+  familiesInsulation,
+  mechanismStepsMinMax,
+  testStepsMinMax,
+  testsMinMax,
+} from "./low-and-high.ts";
 import { mechanismChildren } from "./mechanism-children.ts";
 import { fastenersMoments, mechanismFastenersMoments } from "./moments-known.ts";
 import { bomNoCircle, stepsNoCircle } from "./no-circle.ts";
@@ -26,7 +32,7 @@ import { posesOneUsual } from "./poses-one-usual.ts";
 import { renamesLead } from "./renames-lead.ts";
 import type { Rule } from "./rule.ts";
 import { stepRulesFirst, stepRulesThen } from "./step-rules-one.ts";
-import { testsScope } from "./tests-scope.ts";
+import { testStepsSequence, testsScope } from "./tests-scope.ts";
 
 /** Every rule of the book that one cell by itself cannot show, in the order in which they are checked. */
 export const BOOK_RULES: readonly Rule[] = [
@@ -65,6 +71,8 @@ export const BOOK_RULES: readonly Rule[] = [
   stepsNoCircle,
   testsScope,
   testsMinMax,
+  testStepsMinMax,
+  testStepsSequence,
   drawingsFile,
   drawingsHash,
   bomNoCircle,

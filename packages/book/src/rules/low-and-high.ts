@@ -26,6 +26,7 @@ function judgeLimits(row: Limits): { column: keyof Limits; expected: string } | 
 }
 
 export const testsMinMax: Rule = rowRule({ table: "tests", ...limits }, () => judgeLimits);
+export const testStepsMinMax: Rule = rowRule({ table: "test_steps", ...limits }, () => judgeLimits);
 export const mechanismStepsMinMax: Rule = rowRule({ table: "mechanism_steps", ...limits }, () => judgeLimits);
 
 export const familiesArea: Rule = rowRule(

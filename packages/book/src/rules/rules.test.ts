@@ -107,6 +107,17 @@ const BREACHES: readonly Breach[] = [
   { table: "fit_terms", at: 1, cells: { nominal_mm: null }, column: "nominal_mm" },
   { table: "drawings", at: 0, cells: { file: "../mech.pdf" }, column: "file" },
   { table: "drawings", at: 0, cells: { sha256: "abc" }, column: "sha256" },
+  { table: "test_steps", at: 0, cells: { min: 13 }, column: "max" },
+  { table: "test_steps", at: 0, cells: { test: "t.1" }, column: "test" },
+  { table: "instruments", at: 0, cells: { calibrated_until: "2027-06-31" }, column: "calibrated_until" },
+  { table: "instruments", at: 0, cells: { device: "/dev/ttyS0" }, column: "device" },
+  { table: "instruments", at: 0, cells: { port: null }, column: "port" },
+  { table: "instruments", at: 0, cells: { host: "" }, column: "port" },
+  { table: "instruments", at: 1, cells: { device: "" }, column: "host" },
+  { table: "instrument_measures", at: 0, cells: { query: "OUTP ON" }, column: "query" },
+  { table: "instrument_measures", at: 0, cells: { query: "READ?;*RST" }, column: "query" },
+  { table: "instrument_measures", at: 0, cells: { min: 61 }, column: "max" },
+  { table: "instrument_measures", at: 0, cells: { instrument: "tester" }, column: "instrument" },
 ];
 
 function breakSample({ table, at, cells }: Breach) {

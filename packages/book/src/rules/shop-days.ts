@@ -29,4 +29,5 @@ export const SHOP_DAYS: readonly ShopRule[] = [
   ...days("orders", ["day", "due"]),
   ...days("movements", ["day"]),
   ...days("samples", ["asked", "received", "decided"]),
+  ...days("instruments", ["calibrated_until"]),
 ];

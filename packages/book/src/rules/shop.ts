@@ -3,6 +3,7 @@ import { isShopSetting } from "../read/shop.ts";
 import { SHOP_SETTINGS } from "../schema/shop-settings.ts";
 import { nearest } from "../text/nearest.ts";
 import { SHOP_DAYS } from "./shop-days.ts";
+import { SHOP_INSTRUMENTS } from "./shop-instruments.ts";
 import { SHOP_MONEY } from "./shop-money.ts";
 import { type ShopRule, shopRule } from "./shop-rule.ts";
 import { SHOP_RUNS } from "./shop-runs.ts";
@@ -62,4 +63,5 @@ export const SHOP_RULES: readonly ShopRule[] = [
   ...SHOP_DAYS,
   ...SHOP_MONEY,
   ...SHOP_RUNS,
+  ...SHOP_INSTRUMENTS,
 ];

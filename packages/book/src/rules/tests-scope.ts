@@ -23,3 +23,20 @@ export const testsScope = rowRule(
     return null;
   },
 );
+
+export const testStepsSequence = rowRule(
+  {
+    table: "test_steps",
+    about: "Only a test of the kind `sequence` has steps.",
+    reads: ["test"],
+  },
+  ({ tests }) => {
+    const kinds = new Map(tests.map(({ id, kind }) => [id, kind]));
+    return (row) => {
+      const kind = kinds.get(row.test);
+      return kind === undefined || kind === "sequence"
+        ? null
+        : { column: "test", expected: `a test of the kind \`sequence\`; this one is \`${kind}\`` };
+    };
+  },
+);

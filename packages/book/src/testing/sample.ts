@@ -368,6 +368,18 @@ const ROWS: Readonly<Record<string, readonly AnyRow[]>> = {
       kind: "yes-no",
       purpose: "coil",
     },
+    {
+      id: "t.4",
+      scope: "board",
+      board_type: "bt.driver",
+      order: 4,
+      kind: "sequence",
+      purpose: "logic",
+    },
+  ],
+  test_steps: [
+    { test: "t.4", no: 1, label: "Under load", unit: "V", nominal: 12, min: 11.4, max: 12.6 },
+    { test: "t.4", no: 2, label: "Answers" },
   ],
   parts: [
     ...[
@@ -479,6 +491,21 @@ const SHOP_ROWS: Readonly<Record<string, readonly AnyRow[]>> = {
     { sample: "s-1", mark: "2", good: "yes" },
   ],
   pull_forces: [{ awg: 22, newton: 36, source: "sample" }],
+  instruments: [
+    {
+      id: "meter",
+      kind: "scpi",
+      station: "bench",
+      host: "meter.example",
+      port: 5025,
+      calibrated_until: "2027-06-30",
+    },
+    { id: "tester", kind: "continuity", device: "/dev/ttyUSB0", baud: 9600, wait_s: 20 },
+  ],
+  instrument_measures: [
+    { instrument: "meter", measure: "volts-dc", unit: "V", query: "MEAS:VOLT:DC?", min: 0, max: 60 },
+    { instrument: "meter", measure: "amps-dc", unit: "mA", query: "MEAS:CURR:DC?", factor: 1000 },
+  ],
 };
 
 const SVG =

@@ -1,6 +1,6 @@
 import type { Shop } from "@pinwright/book";
 
-/** Tables of what happened and of what is planned: the line reads none of them. */
+/** Tables of what happened, what is planned and what is measured with: the line reads none of them. */
 const RECORDS = [
   "runs",
   "run_mix",
@@ -10,6 +10,8 @@ const RECORDS = [
   "movements",
   "samples",
   "sample_values",
+  "instruments",
+  "instrument_measures",
 ] as const satisfies readonly (keyof Shop["tables"])[];
 
 const isRecord = (name: string): boolean => RECORDS.some((one) => one === name);

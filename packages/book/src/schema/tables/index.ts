@@ -4,6 +4,7 @@ import * as buildTables from "./build.ts";
 import * as itemTables from "./items.ts";
 import * as placeTables from "./places.ts";
 import * as shopTables from "./shop.ts";
+import * as testingTables from "./testing.ts";
 import * as wiringTables from "./wiring.ts";
 
 const {
@@ -89,6 +90,7 @@ const {
   samples,
   sample_values,
 } = shopTables;
+const { test_steps, instruments, instrument_measures } = testingTables;
 
 /** Every table of the book, in the order of the documentation, the workbook and the ZIP. */
 export const BOOK_TABLES = {
@@ -137,6 +139,7 @@ export const BOOK_TABLES = {
   stations,
   placements,
   tests,
+  test_steps,
   parts,
   drawings,
   dimensions,
@@ -172,6 +175,8 @@ export const SHOP_TABLES = {
   movements,
   samples,
   sample_values,
+  instruments,
+  instrument_measures,
 } as const;
 
 export type BookTableName = keyof typeof BOOK_TABLES;

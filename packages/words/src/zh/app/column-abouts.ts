@@ -1,5 +1,6 @@
 import { BOARD_ABOUTS, PART_ABOUTS, SHOP_ABOUTS } from "./column-abouts-making.ts";
 import { RUN_ABOUTS } from "./column-abouts-runs.ts";
+import { TESTING_ABOUTS } from "./column-abouts-testing.ts";
 
 /** What belongs in a column, by table and column, or by column alone where it is the same in every table. */
 const ABOUTS: Readonly<Record<string, string>> = {
@@ -316,6 +317,7 @@ const ABOUTS: Readonly<Record<string, string>> = {
   ...PART_ABOUTS,
   ...SHOP_ABOUTS,
   ...RUN_ABOUTS,
+  ...TESTING_ABOUTS,
 };
 
 /** What belongs in a column, in Chinese; the English sentence where there is none. */

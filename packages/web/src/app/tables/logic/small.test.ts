@@ -64,6 +64,9 @@ describe("units", () => {
       "tests.nominal",
       "tests.min",
       "tests.max",
+      "test_steps.nominal",
+      "test_steps.min",
+      "test_steps.max",
       "dimensions.nominal",
       "dimensions.minus",
       "dimensions.plus",
@@ -89,6 +92,9 @@ describe("units", () => {
       "order_lines.price",
       "movements.quantity",
       "sample_values.value",
+      "instrument_measures.factor",
+      "instrument_measures.min",
+      "instrument_measures.max",
     ]);
   });
 });
