@@ -62,7 +62,7 @@ export const CHAPTER_MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   boards: ["model"],
   parts: ["model", "lists", "panels", "boards", "steps"],
   runs: ["model", "panels", "boards", "parts", "steps"],
-  records: ["model", "lists"],
+  records: ["model", "lists", "boards"],
   line: [
     "model",
     "bundle",

@@ -11,7 +11,7 @@ export {
   type Tug,
   testBench,
 } from "./continuity/index.ts";
-export { continuityTest, inOrderOfRisk, neededFor, testsOf } from "./needed.ts";
+export { benchSteps, continuityTest, inOrderOfRisk, neededFor, stageStep, testsOf } from "./needed.ts";
 export {
   defectsPerUnit,
   firstPassYield,

@@ -1,4 +1,5 @@
 import { compareText } from "@pinwright/kernel";
+import { stuffingPlan } from "../boards/index.ts";
 import type { LineResult } from "../model/index.ts";
 import type { Needed, UnitState } from "./units/index.ts";
 
@@ -33,9 +34,35 @@ export function testsOf(line: LineResult, what: string, type: string): readonly 
   return inOrderOfRisk(book.tables.tests.filter((row) => isOf(row) && applies(row)));
 }
 
+/** Steps at the bench of a harness, which the book has no rows for. */
+const HARNESS_STEPS = ["cut", "lay-up", "tug"] as const;
+
+/** Id of a stage of stuffing as a step. */
+export const stageStep = (stage: number): string => `stage-${stage}`;
+
+/**
+ * Work at the bench of a board or a harness that the book has no rows for, in its order: the kit of a board and each stage
+ * of stuffing it; cutting, laying up and tugging of a harness. A board of which the book tells no parts comes stuffed.
+ */
+export function benchSteps(line: LineResult, what: string, type: string): readonly string[] {
+  if (what === "harness") return HARNESS_STEPS;
+  const { placements } = line.machine.book.tables;
+  if (what !== "board" || !placements.some((row) => row.board_type === type)) return [];
+  const { stages } = stuffingPlan(line.machine, type, 1, "hand");
+  return ["kit", ...stages.map(({ number }) => stageStep(number))];
+}
+
+/** Bench steps as they are needed: all of them once one is recorded. A unit that was built elsewhere has none. */
+function begunBenchSteps(line: LineResult, what: string, type: string, state: UnitState): readonly string[] {
+  if (state.steps.size === 0) return [];
+  const own = benchSteps(line, what, type);
+  return own.some((step) => state.steps.has(step)) ? own : [];
+}
+
 /**
  * What a unit must have behind it, from the line of its book with the unit's own options: a machine all its steps, tests,
- * boards and harnesses; a mechanism its bench steps; a harness that every point was tried against all others.
+ * boards and harnesses; a mechanism its bench steps; a harness that every point was tried against all others. Of the work at
+ * the bench of a board or a harness, whatever was begun must be done to its end.
  * @param line the line with the options of the unit
  */
 export function neededFor(line: LineResult, state: UnitState): Needed {
@@ -63,7 +90,7 @@ export function neededFor(line: LineResult, state: UnitState): Needed {
       };
     case "harness":
       return {
-        steps: [],
+        steps: begunBenchSteps(line, begun.what, begun.type, state),
         tests: [
           { id: continuityTest(begun.type), purpose: "other", kind: "sequence", min: null, max: null },
           ...tests,
@@ -71,6 +98,6 @@ export function neededFor(line: LineResult, state: UnitState): Needed {
         places: [],
       };
     case "board":
-      return { steps: [], tests, places: [] };
+      return { steps: begunBenchSteps(line, begun.what, begun.type, state), tests, places: [] };
   }
 }

@@ -7,6 +7,7 @@ import { Bases } from "./bases.ts";
 import { CraftShop } from "./craft-shop.ts";
 import { changesOf, type Edit } from "./edits/index.ts";
 import type { Model } from "./model.ts";
+import { optionsOf } from "./options-of.ts";
 import type { FromWorker, SyncState, ToWorker } from "./protocol.ts";
 import { listen } from "./sync/events.ts";
 import { lastReversible } from "./sync/last-reversible.ts";
@@ -37,6 +38,7 @@ export class Desk {
   #person = "";
   #model: Model | null = null;
   #preview: { readonly at: number; readonly edit: Edit } | null = null;
+  #options: readonly string[] | null = null;
   #planned = false;
   #shown: number | null = null;
   /** What the page was last told of the book. */
@@ -79,6 +81,10 @@ export class Desk {
         break;
       case "preview":
         this.#preview = message.edit === null ? null : { at: message.at, edit: message.edit };
+        this.#plan();
+        break;
+      case "options":
+        this.#options = message.options;
         this.#plan();
         break;
       case "undo":
@@ -242,7 +248,10 @@ export class Desk {
     const [tables, shopTables] = withPreview(this.#book.tables, this.#shop.tables, preview?.edit ?? null);
     const live = this.#live.update(tables, shopTables);
     const craft = this.#craftShop.of(live.shop);
-    const line = early ? this.#line.places(live.book, craft) : this.#line.run(live.book, craft);
+    const options = optionsOf(live.book, this.#options);
+    const line = early
+      ? this.#line.places(live.book, craft, options)
+      : this.#line.run(live.book, craft, options);
     this.#model = {
       tables,
       shopTables,

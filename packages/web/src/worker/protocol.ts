@@ -30,6 +30,8 @@ export type ToWorker =
   /** An edit that is only shown, as long as something is dragged; null ends it. */
   | { readonly type: "preview"; readonly at: number; readonly edit: Edit | null }
   | { readonly type: "undo" | "redo"; readonly id: number }
+  /** Options that the machine is looked at with, by id; null: the usual ones. */
+  | { readonly type: "options"; readonly options: readonly string[] | null }
   /** The network is back, or the person wants it tried again. */
   | { readonly type: "retry" };
 

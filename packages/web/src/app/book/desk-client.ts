@@ -157,6 +157,11 @@ export class DeskClient {
     this.#post({ type: "preview", at, edit });
   }
 
+  /** Looks at the machine as it is with some options; null: the usual ones. Every view follows. */
+  look(options: readonly string[] | null): void {
+    this.#post({ type: "options", options });
+  }
+
   undo(): Promise<string> {
     return this.#request((id) => ({ type: "undo", id })).then(String);
   }

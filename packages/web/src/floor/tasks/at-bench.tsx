@@ -27,7 +27,7 @@ export type Begun = NonNullable<UnitState["begun"]>;
 /** What is to do at this station, and the one thing of it that is on the screen. */
 export function AtBench({
   unitIds,
-  begun: { what, type },
+  begun: { what, type, options },
   name,
   states,
   view,
@@ -48,7 +48,7 @@ export function AtBench({
   const { floor } = useWords();
   const here = useHere();
   const [, goTo] = useLocation();
-  const work = useOne("floorWork", { what, type });
+  const work = useOne("floorWork", { what, type, options });
   const [everywhere, setEverywhere] = useState(false);
   const hereIds = useStepsHere(what === "machine" && !everywhere ? here.station : "");
   const tasks = useMemo(

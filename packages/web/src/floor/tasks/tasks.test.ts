@@ -12,7 +12,7 @@ const work = (given: Partial<Work>): Work => {
   const tests = given.tests ?? [];
   const stepIds = given.stepIds ?? [];
   return {
-    ...{ places: [], stages: [], cut: [], lay: [] },
+    ...{ places: [], benchSteps: [], testStepIds: [], cut: [], lay: [] },
     ...given,
     stepIds,
     tests,
@@ -33,7 +33,7 @@ describe("tasks", () => {
   it("of a batch of boards are stage by stage for all, then unit by unit", () => {
     const tasks = tasksOf(
       { what: "board", type: "bt" },
-      work({ stages: [1, 2], tests: [test("look"), test("volts", 4, 6)] }),
+      work({ benchSteps: ["kit", "stage-1", "stage-2"], tests: [test("look"), test("volts", 4, 6)] }),
       ["b-1", "b-2"],
       null,
     );
@@ -44,7 +44,12 @@ describe("tasks", () => {
   });
 
   it("of a harness have the tug before the tester", () => {
-    const keys = tasksOf({ what: "harness", type: "hs" }, work({}), ["h-1"], null).map(({ key }) => key);
+    const keys = tasksOf(
+      { what: "harness", type: "hs" },
+      work({ benchSteps: ["cut", "lay-up", "tug"] }),
+      ["h-1"],
+      null,
+    ).map(({ key }) => key);
     expect(keys).toEqual(["own cut", "own lay-up", "tug h-1", "continuity h-1"]);
   });
 
@@ -61,8 +66,25 @@ describe("tasks", () => {
     expect(keys(null)).toEqual(["step one", "step two", "fit two", "test m-1 end"]);
   });
 
+  it("of a machine has its tests in the steps that test it: what protects first, and all before the crate", () => {
+    const tests = [
+      { ...test("bond"), purpose: "bond" as const },
+      test("mains"),
+      { ...test("polarity"), purpose: "polarity" as const },
+      test("ball"),
+    ];
+    const machine = work({ stepIds: ["build", "safe", "end", "pack"], testStepIds: ["safe", "end"], tests });
+    const keys = (here: ReadonlySet<string> | null): readonly string[] =>
+      tasksOf({ what: "machine", type: "m" }, machine, ["m-1"], here).map(({ key }) => key);
+    expect(keys(null)).toEqual([
+      ...["step build", "test m-1 bond", "test m-1 mains", "test m-1 polarity", "step safe"],
+      ...["test m-1 ball", "step end", "step pack"],
+    ]);
+    expect(keys(new Set(["build"]))).toEqual(["step build"]);
+  });
+
   it("are done when all units have them, and tests only when they are good and not older than what was mended", () => {
-    const board = work({ stages: [1], tests: [test("volts", 4, 6)] });
+    const board = work({ benchSteps: ["kit", "stage-1"], tests: [test("volts", 4, 6)] });
     const units = ["b-1", "b-2"];
     const tasks = tasksOf({ what: "board", type: "bt" }, board, units, null);
     const reading = (value: number): FactBody => ({

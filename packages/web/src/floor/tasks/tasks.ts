@@ -7,7 +7,8 @@ export type Test = Work["tests"][number];
 export type Place = Work["places"][number];
 
 /** Work at the bench of boards and harnesses that the book has no row for. */
-type OwnStep = "kit" | "cut" | "lay-up";
+const OWN_STEPS = ["kit", "cut", "lay-up"] as const;
+type OwnStep = (typeof OWN_STEPS)[number];
 const TUG = "tug";
 
 /** One thing that fills the screen. */
@@ -25,12 +26,18 @@ export type Task =
   | { readonly kind: "continuity"; readonly key: string; readonly unit: string; readonly test: string }
   | { readonly kind: "test"; readonly key: string; readonly unit: string; readonly test: Test };
 
-/** Id of a stage of stuffing as a step. */
-const stageStep = (stage: number): string => `stage-${stage}`;
+const STAGE = /^stage-(\d+)$/u;
 
 const step = (id: string): Task => ({ kind: "step", key: `step ${id}`, step: id });
 const own = (id: OwnStep): Task => ({ kind: "own", key: `own ${id}`, step: id });
-const testOn = (unit: string, test: Test): Task => ({
+/** A bench step of boards or harnesses that is done on all of them together. */
+function atBench(id: string): readonly Task[] {
+  const ownStep = OWN_STEPS.find((one) => one === id);
+  if (ownStep !== undefined) return [own(ownStep)];
+  const stage = STAGE.exec(id)?.[1];
+  return stage === undefined ? [] : [{ kind: "stage", key: id, step: id, stage: Number(stage) }];
+}
+const testOn = (unit: string, test: Test): Extract<Task, { kind: "test" }> => ({
   kind: "test",
   key: `test ${unit} ${test.id}`,
   unit,
@@ -52,17 +59,10 @@ export function tasksOf(
   const isHere = (id: string): boolean => hereIds === null || hereIds.has(id);
   switch (what) {
     case "board":
-      return [
-        ...(work.stages.length > 0 ? [own("kit")] : []),
-        ...work.stages.map((stage): Task => {
-          const id = stageStep(stage);
-          return { kind: "stage", key: id, step: id, stage };
-        }),
-        ...tests,
-      ];
+      return [...work.benchSteps.flatMap(atBench), ...tests];
     case "harness":
       return [
-        ...(["cut", "lay-up"] as const).map(own),
+        ...work.benchSteps.flatMap(atBench),
         ...unitIds.flatMap((unit): readonly Task[] => [
           { kind: "tug", key: `tug ${unit}`, step: TUG, unit },
           { kind: "continuity", key: `continuity ${unit}`, unit, test: continuityTest(type) },
@@ -73,11 +73,33 @@ export function tasksOf(
       return [...work.stepIds.map(step), ...tests];
     case "machine":
       return [
-        ...work.stepIds.filter(isHere).flatMap((id) => [step(id), ...fitsIn(work, id)]),
+        ...work.stepIds
+          .filter(isHere)
+          .flatMap((id) => [...testsIn(work, id, tests), step(id), ...fitsIn(work, id)]),
         ...lastFits(work, hereIds),
-        ...tests,
+        ...(work.testStepIds.length === 0 ? tests : []),
       ];
   }
+}
+
+/** What protects whoever touches the machine is tried before anything else, in the first step that tests it. */
+const PROTECTS: ReadonlySet<string> = new Set(["bond", "insulation", "polarity", "interlock"]);
+
+/**
+ * Tests of a machine that belong to a step: they come before its tick, which says that all of it is done. The first step of
+ * testing has everything up to the last test that protects the builder, the last step all others: what comes after them,
+ * such as the crate, is done on a machine that was tested.
+ */
+function testsIn(
+  { testStepIds }: Work,
+  stepId: string,
+  tests: readonly Extract<Task, { kind: "test" }>[],
+): readonly Task[] {
+  const [first, last] = [testStepIds[0], testStepIds.at(-1)];
+  if (stepId !== first && stepId !== last) return [];
+  if (first === last) return tests;
+  const until = tests.findLastIndex(({ test }) => PROTECTS.has(test.purpose)) + 1;
+  return stepId === first ? tests.slice(0, until) : tests.slice(until);
 }
 
 function fitsIn({ places }: Work, stepId: string): readonly Task[] {

@@ -29,6 +29,12 @@ export function WorkPage({ unitIds, view }: { readonly unitIds: readonly string[
   const begun: Begun | null = states.get(unitIds[0] ?? "")?.begun ?? null;
   const isHere = begun === null || begun.book === here.book;
   const { openBook } = here;
+  const optionsOfUnit = begun === null ? "" : begun.options.join(" ");
+  // The machine is looked at as this unit is built: with its own options.
+  useEffect(() => {
+    desk.look(optionsOfUnit === "" ? null : optionsOfUnit.split(" "));
+    return () => desk.look(null);
+  }, [desk, optionsOfUnit]);
   useEffect(() => {
     if (begun !== null && !isHere) openBook(begun.book);
   }, [begun, isHere, openBook]);

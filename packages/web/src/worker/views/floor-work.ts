@@ -1,15 +1,17 @@
 import type { BookRow } from "@pinwright/book";
 import type { UnitKind } from "@pinwright/contract";
 import {
+  benchSteps,
   cutList,
   layUpOrder,
   type Needed,
   neededFor,
-  stuffingPlan,
+  optionsKey,
   testsOf,
   type UnitState,
 } from "@pinwright/engine";
 import type { Model } from "../model.ts";
+import { optionsOf } from "../options-of.ts";
 import { type NamedId, namedItem } from "../steps/named.ts";
 import { view } from "./view.ts";
 
@@ -49,13 +51,18 @@ export interface FloorWork {
   /** Ids of steps of assembly, or of a mechanism's own bench. */
   readonly stepIds: readonly string[];
   readonly tests: readonly FloorTest[];
+  /** Steps of a machine in which it is tested, in their order. */
+  readonly testStepIds: readonly string[];
   readonly places: readonly FloorPlace[];
-  /** Stages of stuffing. */
-  readonly stages: readonly number[];
+  /** Work at the bench of a board or a harness that the book has no rows for. */
+  readonly benchSteps: readonly string[];
   /** Ids of wires, reel by reel. */
   readonly cut: readonly string[];
   readonly lay: readonly LaidWire[];
 }
+
+/** Skill of the steps in which a machine is tested, as the shop names skills. Common practice, no source. */
+const TEST_SKILL = "test";
 
 /** A unit of which nothing is known but its kind and type. */
 const blank = (what: UnitKind, type: string): UnitState => ({
@@ -122,13 +129,18 @@ function workOf(model: Model, what: UnitKind, type: string): FloorWork {
   const { machine } = line;
   const needed = neededFor(line, blank(what, type));
   const harness = what === "harness" ? line.harnesses.get(type) : undefined;
-  const isStuffed = what === "board" && model.book.tables.placements.some((row) => row.board_type === type);
   return {
     needed,
     stepIds: needed.steps,
     tests: testsOf(line, what, type).map(testOf),
+    testStepIds:
+      what === "machine"
+        ? line.steps.steps.flatMap(({ id, kind, skill }) =>
+            kind === "own" && skill === TEST_SKILL ? [id] : [],
+          )
+        : [],
     places: what === "machine" ? placesOf(model) : [],
-    stages: isStuffed ? stuffingPlan(machine, type, 1, "hand").stages.map(({ number }) => number) : [],
+    benchSteps: benchSteps(line, what, type),
     cut:
       harness === undefined
         ? []
@@ -147,17 +159,29 @@ function workOf(model: Model, what: UnitKind, type: string): FloorWork {
   };
 }
 
-/** What a unit of a kind and type takes; one entry. */
-export const floorWork = view<{ readonly what: UnitKind; readonly type: string }, FloorWork>({
+/** A kind of unit, with the options that it was begun with. */
+export interface FloorKind {
+  readonly what: UnitKind;
+  readonly type: string;
+  readonly options: readonly string[];
+}
+
+/** What a unit of a kind and type takes; no entry as long as the machine is looked at with other options than its own. */
+export const floorWork = view<FloorKind, FloorWork>({
   uses: ({ line, book }, { type }) => [
     line.steps,
     line.harnesses.get(type),
     line.harnesses.size,
     line.machine.items,
+    line.machine.options,
+    book.tables.options,
     book.tables.tests,
     book.tables.placements,
     book.tables.board_types,
   ],
-  entries: (model, { what, type }) => new Map([["", workOf(model, what, type)]]),
+  entries: (model, { what, type, options }) =>
+    optionsKey(model.line.machine.options) === optionsKey(optionsOf(model.book, options))
+      ? new Map([["", workOf(model, what, type)]])
+      : new Map(),
   restsInPreview: true,
 });
