@@ -1,9 +1,14 @@
+export * from "./bench-routes.ts";
 export * from "./books.ts";
 export * from "./changes.ts";
 export * from "./events.ts";
 export * from "./facts.ts";
 export * from "./files.ts";
+export * from "./floor-routes.ts";
+export * from "./gate.ts";
+export * from "./instrument-routes.ts";
 export * from "./jobs.ts";
+export { type Measurable, measureFor, type Wanted } from "./measures.ts";
 export { openApi } from "./open-api.ts";
 export * from "./people.ts";
 export * from "./problem.ts";

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { BENCH_ROUTES } from "./bench-routes.ts";
 import {
   bookInfoSchema,
   bookPatchSchema,
@@ -13,6 +14,9 @@ import {
 } from "./books.ts";
 import { acknowledgedSchema, changeHeadSchema, changeRequestSchema, changeSetSchema } from "./changes.ts";
 import { bookFileSchema, checkSheetSchema, sendOutSchema } from "./files.ts";
+import { FLOOR_ROUTES } from "./floor-routes.ts";
+import { IN_PERSON_ROUTES } from "./in-person-routes.ts";
+import { INSTRUMENT_ROUTES } from "./instrument-routes.ts";
 import { jobSchema, sheetRequestSchema } from "./jobs.ts";
 import {
   auditEntrySchema,
@@ -32,6 +36,10 @@ const number = (usual: number, max: number) => z.coerce.number().int().min(0).ma
 /** Everything that can be asked of the server. */
 export const ROUTES = {
   ...RECORD_ROUTES,
+  ...FLOOR_ROUTES,
+  ...BENCH_ROUTES,
+  ...INSTRUMENT_ROUTES,
+  ...IN_PERSON_ROUTES,
   status: route({
     method: "get",
     path: "/api/status",

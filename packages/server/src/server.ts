@@ -10,9 +10,12 @@ import { Files } from "./books/files.ts";
 import { Shelf } from "./books/shelf.ts";
 import type { ServerDeps } from "./deps.ts";
 import { Audit } from "./handlers/audit.ts";
+import { benchHandlers } from "./handlers/bench.ts";
 import { bookHandlers } from "./handlers/books.ts";
 import { changeHandlers } from "./handlers/changes.ts";
 import { fileHandlers } from "./handlers/files.ts";
+import { instrumentHandlers } from "./handlers/instruments.ts";
+import { inPersonHandlers } from "./handlers/in-person.ts";
 import { jobHandlers } from "./handlers/jobs.ts";
 import { liveHandlers } from "./handlers/live.ts";
 import type { ServerParts } from "./handlers/parts.ts";
@@ -23,10 +26,12 @@ import { guard } from "./http/guard.ts";
 import { isLoopback } from "./http/place.ts";
 import { problemResponse, Refused } from "./http/problem.ts";
 import { secure } from "./http/security-headers.ts";
+import { InstrumentDesk } from "./instruments/index.ts";
 import { SheetJobs } from "./jobs/sheet-jobs.ts";
 import { Announcer } from "./live/announcer.ts";
 import { Hub } from "./live/hub.ts";
 import { Others } from "./live/others.ts";
+import { Standing } from "./records/standing.ts";
 import { StaticFiles } from "./static/static-files.ts";
 import { Lane } from "./threads/lane.ts";
 
@@ -67,6 +72,7 @@ async function partsOf(
       log,
     }),
     audit: new Audit(store),
+    standing: new Standing(store.records),
     localToken: Buffer.from(random(32)).toString("base64url"),
   };
 }
@@ -88,6 +94,7 @@ export async function createServer(deps: ServerDeps): Promise<PinwrightServer> {
   await firstStart(deps.store, parts.files, deps.paths.examples);
   for (const book of await deps.store.books.list()) if (!book.archived) await shelf.warm(book.id);
   const web = deps.paths.web === null ? null : await StaticFiles.read(deps.paths.web);
+  const desk = new InstrumentDesk();
   const others = deps.shared ? new Others(deps.store, announcer, deps.log) : null;
 
   const app = new Hono<AppEnv>();
@@ -107,6 +114,9 @@ export async function createServer(deps: ServerDeps): Promise<PinwrightServer> {
         ...jobHandlers(parts),
         ...liveHandlers(parts),
         ...recordHandlers(parts),
+        ...instrumentHandlers(parts, desk),
+        ...benchHandlers(parts),
+        ...inPersonHandlers(parts),
       },
       {
         findCaller: callerFinder(parts),
@@ -133,7 +143,7 @@ export async function createServer(deps: ServerDeps): Promise<PinwrightServer> {
     close: async () => {
       others?.close();
       hub.close();
-      await Promise.all([lanes.files.close(), lanes.sheets.close()]);
+      await Promise.all([desk.close(), lanes.files.close(), lanes.sheets.close()]);
       await rm(deps.paths.temp, { recursive: true, force: true });
     },
   };

@@ -17,9 +17,11 @@ import type {
   Person,
   Role,
   Snapshot,
+  StreamFault,
   StreamHead,
   UnitKind,
 } from "@pinwright/contract";
+import type { QualityStore } from "./records/quality.ts";
 
 /** Who acts. */
 export interface Actor {
@@ -99,6 +101,7 @@ export interface Store {
   readonly people: PeopleStore;
   readonly settings: SettingStore;
   readonly records: RecordStore;
+  readonly quality: QualityStore;
   readonly audit: AuditStore;
   /**
    * Everything but sessions in one file (a ZIP of one JSON-lines file a table), as of one moment, while others write.
@@ -228,14 +231,40 @@ export interface KeptReading {
   readonly unit: string;
   readonly value: number | null;
   readonly good: boolean;
+  /** Blank: nobody said with what it was read. */
+  readonly instrument: string;
   readonly at: string;
 }
 
-/** A place where the records are not as they were written. */
-export interface StreamFault {
-  readonly stream: string;
-  readonly seq: number;
-  readonly what: "changed" | "missing" | "inserted" | "head";
+/** Units that newer facts speak of. */
+export interface ChangedUnits {
+  readonly units: readonly string[];
+  /** Number of the last fact that was looked at. */
+  readonly no: number;
+  /** Numbers of facts that wait for one before them: they may count later, under the same number. */
+  readonly waiting: readonly number[];
+}
+
+/** What says where units stand. */
+export interface StandingRows {
+  /** Facts that count, but for steps, readings and lots. They may speak of other units too. */
+  readonly facts: readonly ArrivedFact[];
+  /** Who recorded the last fact of each unit, and when. */
+  readonly last: readonly { readonly unit: string; readonly at: string; readonly person: string }[];
+  /** Tests whose last reading is not good. */
+  readonly failed: readonly {
+    readonly unit: string;
+    readonly test: string;
+    readonly value: number | null;
+    readonly at: string;
+  }[];
+}
+
+/** Minutes that somebody recorded for a step. */
+export interface MinutesOfStep {
+  readonly unit: string;
+  readonly step: string;
+  readonly minutes: number;
 }
 
 /** Which units are wanted; what is not given is not asked. */
@@ -279,6 +308,15 @@ export interface RecordStore {
   /** The last readings of a test, oldest first. */
   readings(test: string, limit: number): Promise<readonly KeptReading[]>;
   heads(): Promise<readonly StreamHead[]>;
+  /** Number of the last fact, and of those that wait for one before them. */
+  lastFact(): Promise<Omit<ChangedUnits, "units">>;
+  /** Units that facts after a number speak of, and facts that waited and count now. */
+  changedSince(no: number, waiting: readonly number[]): Promise<ChangedUnits>;
+  standing(units: readonly string[]): Promise<StandingRows>;
+  /** All facts of some kinds that count, in the order of arrival; for kinds of which there are few. */
+  ofKinds(kinds: readonly FactBody["kind"][]): Promise<readonly ArrivedFact[]>;
+  /** Minutes of every step that was done, those that were corrected left out, some at a time. */
+  minutes(): AsyncIterable<readonly MinutesOfStep[]>;
   /** Looks at every row whether it is what was written; heads kept elsewhere show a stream that was cut short. */
   verify(heads?: readonly StreamHead[]): Promise<readonly StreamFault[]>;
 }

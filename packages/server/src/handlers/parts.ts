@@ -6,6 +6,7 @@ import type { ServerDeps } from "../deps.ts";
 import type { SheetJobs } from "../jobs/sheet-jobs.ts";
 import type { Announcer } from "../live/announcer.ts";
 import type { Hub } from "../live/hub.ts";
+import type { Standing } from "../records/standing.ts";
 import type { Audit } from "./audit.ts";
 
 /** What handlers work with. */
@@ -19,6 +20,7 @@ export interface ServerParts {
   readonly files: Files;
   readonly jobs: SheetJobs;
   readonly audit: Audit;
+  readonly standing: Standing;
   /** Token of whoever is at this computer while there are no accounts. */
   readonly localToken: string;
 }

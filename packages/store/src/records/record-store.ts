@@ -5,6 +5,7 @@ import type { Tables } from "../database/schema.ts";
 import type { RecordStore } from "../store.ts";
 import { FactQueue } from "./fact-queue.ts";
 import { lookUp } from "./look-up.ts";
+import { standing } from "./standing.ts";
 import { addOwnFacts } from "./take.ts";
 import { verifyStreams } from "./verify.ts";
 
@@ -39,6 +40,7 @@ export function recordStore(database: Database, now: () => string): RecordStore 
   const queue = new FactQueue(database, now);
   return {
     ...lookUp(database),
+    ...standing(database),
     take: (facts, refuse) => queue.take(facts, refuse),
     begin: (units, person) =>
       database.write(async (db) => {

@@ -1,0 +1,56 @@
+import type { Recall, StepMinutes, UnitSummary } from "@pinwright/contract";
+import { compareText } from "@pinwright/kernel";
+import type { Handlers } from "../http/bind.ts";
+import { concernedUnits, recallsOf } from "../records/recalls.ts";
+import type { UnitStanding } from "../records/standing.ts";
+import { minutesOfSteps } from "../records/step-minutes.ts";
+import type { ServerParts } from "./parts.ts";
+
+type Names = "unitSummaries" | "recalls" | "stepMinutes";
+
+const summaryOf = (standing: UnitStanding, recalls: readonly string[]): UnitSummary => {
+  const { unit, what, type, book, revision, run, stage, site, onTheWay, within, releasedAt, lastAt } =
+    standing;
+  return {
+    ...{ unit, what, type, book, revision, run, stage, site, within, releasedAt, lastAt },
+    onTheWay: onTheWay === null ? null : { transport: onTheWay.transport, to: onTheWay.to },
+    openDefects: standing.open.length,
+    failedTests: standing.failed.map(({ test }) => test),
+    recalls: [...recalls],
+  };
+};
+
+/** What the office looks at of everything that was recorded. */
+export function benchHandlers({ deps, standing }: ServerParts): Pick<Handlers, Names> {
+  const { records } = deps.store;
+  const called = async () => recallsOf(await records.ofKinds(["recall", "recall-ended", "correction"]));
+
+  return {
+    unitSummaries: async ({ query: { book } }) => {
+      const units = await standing.units();
+      const recalled = new Map<string, string[]>();
+      for (const recall of await called())
+        if (recall.ended === null)
+          for (const unit of await concernedUnits(records, units, recall))
+            recalled.set(unit, [...(recalled.get(unit) ?? []), recall.recall]);
+      return [...units.values()]
+        .filter((unit) => unit.book === book)
+        .sort((a, b) => compareText(a.unit, b.unit))
+        .map((unit) => summaryOf(unit, recalled.get(unit.unit) ?? []));
+    },
+    recalls: async () => {
+      const units = await standing.units();
+      const answer: Recall[] = [];
+      for (const recall of await called()) {
+        const concerned = await concernedUnits(records, units, recall);
+        const released = [...concerned].filter((unit) => units.get(unit)?.releasedAt != null).length;
+        answer.push({ ...recall, units: concerned.size, released });
+      }
+      return answer;
+    },
+    stepMinutes: async ({ query: { book } }): Promise<StepMinutes[]> => {
+      const units = await records.units({ book });
+      return minutesOfSteps(units, records.minutes());
+    },
+  };
+}
