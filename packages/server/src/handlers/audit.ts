@@ -7,6 +7,7 @@ export type AuditAction =
   | "sign-in"
   | "sign-in-refused"
   | "sign-out"
+  | "in-person"
   | "person-added"
   | "person-changed"
   | "book-added"
