@@ -11,7 +11,11 @@ export type InstrumentTrouble =
   /** An answer that is not what was asked for. */
   | "not-understood"
   /** The instrument says itself that something is wrong. */
-  | "refused";
+  | "refused"
+  /** Too many wait for it already. */
+  | "busy"
+  /** It is of a kind that does not do this. */
+  | "not-measured";
 
 /** An instrument did not do what it was asked; `says` is what came from it or from the system. */
 export class InstrumentError extends Error {

@@ -1,5 +1,5 @@
 import { execFile } from "node:child_process";
-import { close, constants, open } from "node:fs";
+import { close, constants, fstat, open } from "node:fs";
 import { type Socket as NetSocket, Socket } from "node:net";
 import { isatty, ReadStream } from "node:tty";
 import { promisify } from "node:util";
@@ -55,6 +55,9 @@ async function openSerial(path: string, baud: number | null): Promise<Wire> {
   try {
     // NOCTTY: the port must not become the terminal of the server; NONBLOCK: it may wait for a carrier otherwise.
     fd = await openFile(path, constants.O_RDWR | constants.O_NOCTTY | constants.O_NONBLOCK);
+    const file = await statFile(fd);
+    // What is asked is written: an ordinary file that the address names by mistake would be spoilt.
+    if (!file.isCharacterDevice() && !file.isFIFO()) throw new Error("this is no device file");
     if (!isatty(fd)) return new Socket({ fd, readable: true, writable: true });
     await setPort(path, baud);
     return new ReadStream(fd);
@@ -66,6 +69,7 @@ async function openSerial(path: string, baud: number | null): Promise<Wire> {
 
 /** A file as its bare number: the stream that takes it over closes it. */
 const openFile = promisify(open);
+const statFile = promisify(fstat);
 
 /** Longest wait for the settings of a port, ms. */
 const STTY_MS = 3000;
