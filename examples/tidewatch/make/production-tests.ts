@@ -5,38 +5,6 @@ import { COIL_CAUTION, MAINS_CAUTION } from "./test-cautions.ts";
 
 type Test = Partial<BookRow<"tests">>;
 
-/** Two tests of every harness: a tug on each contact, then every point against all others. */
-function harnessTests(harnesses: readonly BookRow<"harnesses">[]): Test[] {
-  return harnesses.flatMap((harness): Test[] => {
-    const of = { scope: "harness" as const, harness: harness.id };
-    const name = harness.id.slice(3);
-    return [
-      {
-        ...of,
-        id: `t.h-${name}-tug`,
-        order: 10,
-        kind: "yes-no",
-        purpose: "other",
-        label: `${harness.label}: tug each contact`,
-        label_zh: `${harness.label_zh}：逐针拉拔`,
-        do: "Tug each contact once; none may move.",
-        do_zh: "逐个轻拉端子，不得移动。",
-      },
-      {
-        ...of,
-        id: `t.h-${name}-continuity`,
-        order: 20,
-        kind: "sequence",
-        purpose: "other",
-        label: `${harness.label}: continuity`,
-        label_zh: `${harness.label_zh}：通断`,
-        do: "Plug into the tester; every point against all others.",
-        do_zh: "插入测试仪；每点对其余各点。",
-      },
-    ];
-  });
-}
-
 function supplyTests(supplies: readonly BookRow<"supplies">[]): Test[] {
   return supplies
     .filter((s) => s.id !== "sup.mains" && s.positive !== null && s.negative !== null)
@@ -126,7 +94,7 @@ function machineTests(bonds: readonly BookRow<"bonds">[], supplies: readonly Boo
     ),
     step(
       "interlock",
-      55,
+      70,
       "interlock",
       "Coil interlock at the coin door",
       "投币门线圈联锁",
@@ -233,15 +201,11 @@ function machineTests(bonds: readonly BookRow<"bonds">[], supplies: readonly Boo
   ];
 }
 
+/** Tests of boards and of the machine; a harness is tugged and tried point against point without a row of its own. */
 export const tests = (
   types: readonly BookRow<"board_types">[],
   elements: readonly BookRow<"elements">[],
-  harnesses: readonly BookRow<"harnesses">[],
   bonds: readonly BookRow<"bonds">[],
   supplies: readonly BookRow<"supplies">[],
 ): readonly BookRow<"tests">[] =>
-  rows("tests", [
-    ...boardTests(types, elements),
-    ...harnessTests(harnesses),
-    ...machineTests(bonds, supplies),
-  ]);
+  rows("tests", [...boardTests(types, elements), ...machineTests(bonds, supplies)]);

@@ -83,7 +83,7 @@ export function production(book: Book, shop: Shop): Topic {
       steps: [...steps(book)],
       step_rules: [...stepRules(book)],
       choices: [...stationChoices()],
-      tests: [...tests(t.board_types, t.elements, t.harnesses, bonds, t.supplies)],
+      tests: [...tests(t.board_types, t.elements, bonds, t.supplies)],
       test_steps: [...answerSteps(t.board_types, t.elements)],
       parts,
     },
