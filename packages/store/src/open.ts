@@ -7,6 +7,7 @@ import { migrateStore } from "./database/migrate.ts";
 import { openDatabase } from "./database/open-database.ts";
 import { fileStore } from "./files/file-store.ts";
 import { peopleStore } from "./people.ts";
+import { qualityStore } from "./records/quality.ts";
 import { recordStore } from "./records/record-store.ts";
 import { settingStore } from "./settings.ts";
 import type { Store, StoreOptions, StorePlace } from "./store.ts";
@@ -43,6 +44,7 @@ async function opened(
     people: peopleStore(database, options),
     settings: settingStore(database),
     records: recordStore(database, options.now),
+    quality: qualityStore(database),
     audit: auditStore(database, options.now),
     backUp: (file) => backUp(database, file, options.now()),
     close: () => database.close(),

@@ -7,6 +7,7 @@ import { filesSuite } from "./testing/suite/files.suite.ts";
 import { modelSuite } from "./testing/suite/model.suite.ts";
 import { openingSuite } from "./testing/suite/opening.suite.ts";
 import { peopleSuite } from "./testing/suite/people.suite.ts";
+import { qualitySuite } from "./testing/suite/quality.suite.ts";
 import { recordsSuite } from "./testing/suite/records.suite.ts";
 import { snapshotsSuite } from "./testing/suite/snapshots.suite.ts";
 import { undoSuite } from "./testing/suite/undo.suite.ts";
@@ -20,6 +21,7 @@ onBothStores((fresh) => {
   describe("files", () => filesSuite(fresh));
   describe("people and their surroundings", () => peopleSuite(fresh));
   describe("records", () => recordsSuite(fresh));
+  describe("quality", () => qualitySuite(fresh));
   describe("back-ups", () => backUpSuite(fresh));
   describe("opening", () => openingSuite(fresh));
 });

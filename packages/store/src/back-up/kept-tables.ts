@@ -30,6 +30,7 @@ export const KEPT_TABLES: readonly KeptTable[] = [
   { name: "stream_heads", key: ["stream"] },
   { name: "fact_units", key: ["unit", "no"] },
   { name: "readings", key: ["no"] },
+  { name: "passes", key: ["unit", "test"] },
   { name: "unit_lots", key: ["no"] },
   { name: "unit_links", key: ["no"] },
   { name: "units", key: ["unit"] },

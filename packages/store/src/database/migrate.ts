@@ -43,7 +43,7 @@ export async function migrateWithin(
   }
   for (const migration of MIGRATIONS) {
     if (migration.version <= present || migration.version > version) continue;
-    await migration.up(db.schema, TYPES[kind]);
+    await migration.up(db.schema, TYPES[kind], db);
     await db.updateTable("store_version").set({ version: migration.version }).execute();
   }
 }

@@ -106,7 +106,7 @@ export interface Tables {
   stream_heads: { stream: string; seq: number; hash: string; at: string };
   /** Facts by the units that they speak of. */
   fact_units: { unit: string; no: number };
-  /** Facts that count, spread out to be looked up; a correction takes its fact out of these four. */
+  /** Facts that count, spread out to be looked up; a correction takes its fact out of these. */
   readings: {
     no: number;
     test: string;
@@ -115,6 +115,21 @@ export interface Tables {
     good: Flag;
     instrument: string;
     at: string;
+  };
+  /** First and last result of each test of each unit, by the time of the device, and what the unit is. */
+  passes: {
+    unit: string;
+    test: string;
+    book: string;
+    what: string;
+    type: string;
+    first_no: number;
+    first_at: string;
+    first_good: Flag;
+    first_station: string;
+    last_no: number;
+    last_at: string;
+    last_good: Flag;
   };
   unit_lots: { no: number; part: string; lot: string; unit: string };
   unit_links: { no: number; unit: string; within: string; place: string };

@@ -51,7 +51,9 @@ export const lookUp = ({
       .orderBy("no", "desc")
       .limit(comparable(limit))
       .execute();
-    return rows.reverse().map(({ no, unit, value, good, at }) => ({ no, unit, value, good: good === 1, at }));
+    return rows.reverse().map(({ no, unit, value, good, instrument, at }) => ({
+      ...{ no, unit, value, good: good === 1, instrument, at },
+    }));
   },
   async heads() {
     const rows = await db.selectFrom("stream_heads").selectAll().orderBy("stream").execute();

@@ -3,6 +3,7 @@ import type { Kysely } from "kysely";
 import { inChunks } from "../database/in-chunks.ts";
 import type { Tables } from "../database/schema.ts";
 import { unitsOf } from "./chain.ts";
+import { keepPasses, refindPass, type TestResult } from "./passes.ts";
 
 /** A fact with its place in the order of arrival. */
 export interface Numbered {
@@ -32,6 +33,7 @@ export async function project(db: Kysely<Tables>, facts: readonly Numbered[]): P
     facts.flatMap(({ no, fact }) => unitsOf(fact.body).map((unit) => ({ unit, no }))),
   );
   const readings: Tables["readings"][] = [];
+  const results: TestResult[] = [];
   const lots: Tables["unit_lots"][] = [];
   const links: Tables["unit_links"][] = [];
   const units: Tables["units"][] = [];
@@ -40,6 +42,7 @@ export async function project(db: Kysely<Tables>, facts: readonly Numbered[]): P
     if (body.kind === "reading") {
       const { test, unit, value = null, good, instrument = "" } = body;
       readings.push({ no, test, unit, value, good: good ? 1 : 0, instrument, at });
+      results.push({ no, test, unit, good: good ? 1 : 0, station: body.station ?? "", at });
     } else if (body.kind === "lot-used") lots.push({ no, part: body.part, lot: body.lot, unit: body.unit });
     else if (body.kind === "fitted")
       links.push({ no, unit: body.unit, within: body.into, place: body.place });
@@ -52,6 +55,7 @@ export async function project(db: Kysely<Tables>, facts: readonly Numbered[]): P
   await addRows(db, "unit_lots", lots);
   await addRows(db, "unit_links", links);
   await addRows(db, "units", units);
+  await keepPasses(db, results);
   for (const { no, fact } of facts) if (fact.body.kind === "correction") await takeOut(db, no, fact.body);
 }
 
@@ -68,13 +72,14 @@ async function takeOut(
     .where("seq", "=", seq)
     .where("aside", "is", null)
     .execute();
-  const units = rows.flatMap(({ body }) => unitsOf(factBodySchema.parse(JSON.parse(body))));
+  const bodies = rows.map(({ body }) => factBodySchema.parse(JSON.parse(body)));
   await addRows(
     db,
     "fact_units",
-    units.map((unit) => ({ unit, no: correctionNo })),
+    bodies.flatMap(unitsOf).map((unit) => ({ unit, no: correctionNo })),
   );
   for (const { no } of rows)
     for (const table of ["readings", "unit_lots", "unit_links"] as const)
       await db.deleteFrom(table).where("no", "=", no).execute();
+  for (const body of bodies) if (body.kind === "reading") await refindPass(db, body.unit, body.test);
 }

@@ -2,9 +2,10 @@ import type { Migration } from "./types.ts";
 import { VERSION_1 } from "./version-1.ts";
 import { VERSION_2 } from "./version-2.ts";
 import { VERSION_3 } from "./version-3.ts";
+import { VERSION_4 } from "./version-4.ts";
 
 /** Every step from an empty database to today, in order. */
-export const MIGRATIONS: readonly Migration[] = [VERSION_1, VERSION_2, VERSION_3];
+export const MIGRATIONS: readonly Migration[] = [VERSION_1, VERSION_2, VERSION_3, VERSION_4];
 
 /** Version of the tables that this program reads and writes. */
 export const STORE_VERSION = MIGRATIONS.length;

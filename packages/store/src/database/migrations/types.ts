@@ -1,4 +1,4 @@
-import type { RawBuilder, SchemaModule } from "kysely";
+import type { QueryExecutorProvider, RawBuilder, SchemaModule } from "kysely";
 
 /** What column types are called on the database at hand. */
 export interface ColumnTypes {
@@ -15,5 +15,6 @@ export interface Migration {
   /** Version that the tables have afterwards. */
   readonly version: number;
   readonly about: string;
-  up(schema: SchemaModule, types: ColumnTypes): Promise<void>;
+  /** @param db for what is filled in from the tables as they were */
+  up(schema: SchemaModule, types: ColumnTypes, db: QueryExecutorProvider): Promise<void>;
 }
