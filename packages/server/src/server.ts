@@ -143,7 +143,8 @@ export async function createServer(deps: ServerDeps): Promise<PinwrightServer> {
     close: async () => {
       others?.close();
       hub.close();
-      await Promise.all([desk.close(), lanes.files.close(), lanes.sheets.close()]);
+      desk.close();
+      await Promise.all([lanes.files.close(), lanes.sheets.close()]);
       await rm(deps.paths.temp, { recursive: true, force: true });
     },
   };

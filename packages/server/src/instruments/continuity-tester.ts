@@ -82,6 +82,11 @@ export class ContinuityTester {
     return this.#talk.close();
   }
 
+  /** Ends at once, whoever waits. */
+  hangUp(): void {
+    this.#talk.hangUp();
+  }
+
   /** Puts a question again when its line or the answer's was spoilt; any other fault is thrown at once. */
   async #ask<K extends TesterAnswer["kind"]>(command: TesterCommand, kind: K): Promise<Answer<K>> {
     const line = formatTesterCommand(command);

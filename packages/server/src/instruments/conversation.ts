@@ -36,6 +36,7 @@ export class Conversation {
   #came = 0;
   #waiting: Waiting | null = null;
   #isDoubtful = false;
+  #isOver = false;
 
   constructor(options: ConversationOptions) {
     this.#options = options;
@@ -47,6 +48,7 @@ export class Conversation {
    */
   ask(line: string): Promise<string> {
     return this.#inTurn(async () => {
+      if (this.#isOver) throw new InstrumentError("ended", line, "");
       const wire = await this.#opened();
       return this.#answer(wire, line);
     });
@@ -55,6 +57,14 @@ export class Conversation {
   /** Ends the connection, after what is asked already. */
   close(): Promise<void> {
     return this.#inTurn(async () => this.#drop());
+  }
+
+  /** Ends the connection at once and for good: whoever waits is told that it ended. */
+  hangUp(): void {
+    this.#isOver = true;
+    const waiting = this.#waiting;
+    this.#drop();
+    waiting?.fail("ended", "");
   }
 
   #inTurn<T>(task: () => Promise<T>): Promise<T> {

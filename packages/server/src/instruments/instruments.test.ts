@@ -1,5 +1,5 @@
-import { execFileSync } from "node:child_process";
-import { mkdtempSync, rmSync } from "node:fs";
+import { type ChildProcessWithoutNullStreams, execFileSync, spawn } from "node:child_process";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { appendFile } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -20,6 +20,9 @@ import { SimulatedTester } from "./testing/simulated-tester.ts";
 /** Makes a pipe with a name. It gives back what is written into it, like a serial line whose two wires are joined. */
 const MAKE_PIPE = "mkfifo";
 
+/** Runs a command on a terminal of its own, and is the cable to it: a serial port for those who have none. */
+const TERMINAL = { command: "script", args: ["-qfc", "tty; exec sleep 60", "/dev/null"] };
+
 const ends: (() => Promise<void>)[] = [];
 afterEach(async () => {
   for (const end of ends.splice(0).reverse()) await end();
@@ -30,6 +33,27 @@ async function wayTo(server: LineServer, timeoutMs = 150): Promise<ConversationO
   const port = await server.start();
   ends.push(() => server.stop());
   return { address: { kind: "tcp", host: "127.0.0.1", port }, timeoutMs };
+}
+
+/** A terminal with somebody at its other end who answers each line with the same line and a sign beyond ASCII. */
+async function terminal(): Promise<{ path: string; line: () => Promise<string> }> {
+  const shell: ChildProcessWithoutNullStreams = spawn(TERMINAL.command, TERMINAL.args);
+  ends.push(async () => void shell.kill());
+  shell.stdout.setEncoding("latin1");
+  const waiting: ((line: string) => void)[] = [];
+  const line = (): Promise<string> => new Promise((resolve) => waiting.push(resolve));
+  let heard = "";
+  let path = "";
+  shell.stdout.on("data", (text: string) => {
+    const lines = (heard + text).split("\n");
+    heard = lines.pop() ?? "";
+    for (const one of lines) {
+      if (path !== "") shell.stdin.write(`${one} \u00b5\r\n`, "latin1");
+      else path = one.trim();
+      waiting.shift()?.(one.trim());
+    }
+  });
+  return { path: await line(), line };
 }
 
 async function meter(): Promise<{ simulated: SimulatedInstrument; instrument: ScpiInstrument }> {
@@ -194,6 +218,32 @@ describe("a serial line", () => {
     const next = talk.ask("next");
     setTimeout(() => appendFile(path, "late\n"), 30);
     expect(await next).toBe("next");
+  });
+
+  test("a terminal is set to plain bytes and asked", async () => {
+    const { path, line } = await terminal();
+    const talk = new Conversation({ address: { kind: "serial", path, baud: 9600 }, timeoutMs: 2000 });
+    ends.push(() => talk.close());
+    for (const text of ["READ?", "*IDN?"]) {
+      const asked = line();
+      const answer = talk.ask(text);
+      // Whoever is at the other end answers what came, so that nothing is changed or echoed on its way.
+      expect(await asked).toBe(text);
+      expect(await answer).toBe(`${text} \u00b5`);
+    }
+    const other = new Conversation({ address: { kind: "serial", path, baud: 12_345 }, timeoutMs: 500 });
+    ends.push(() => other.close());
+    expect(await troubleOf(other.ask("READ?"))).toMatch(/^not-reached /);
+  });
+
+  test("an ordinary file is no port, and nothing is written into it", async () => {
+    const folder = mkdtempSync(join(tmpdir(), "pinwright-serial-"));
+    ends.push(async () => rmSync(folder, { recursive: true }));
+    const path = join(folder, "records");
+    await appendFile(path, "all that was recorded");
+    const talk = new Conversation({ address: { kind: "serial", path, baud: null }, timeoutMs: 100 });
+    expect(await troubleOf(talk.ask("hello"))).toBe("not-reached this is no device file");
+    expect(readFileSync(path, "utf8")).toBe("all that was recorded");
   });
 
   test("a device file that is not there is named", async () => {

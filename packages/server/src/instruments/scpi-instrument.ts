@@ -77,6 +77,11 @@ export class ScpiInstrument {
     return this.#talk.close();
   }
 
+  /** Ends at once, whoever waits. */
+  hangUp(): void {
+    this.#talk.hangUp();
+  }
+
   async #answerOrError(query: string): Promise<string> {
     try {
       return await this.#talk.ask(query);
