@@ -96,11 +96,21 @@ function inserts({ cutouts }: BookTables): readonly BomRow[] {
   }));
 }
 
+/** What lies in the crate beside the machine. */
+const LOOSE = /^(hw\.(ball|leg|leveller|leg-bolt)|cord\.\d+|bk\.service-\w+|asm\.spares-bag)$/;
+
+const travels = (part: string): BomRow["travels"] =>
+  part.startsWith("pk.") ? "packing" : LOOSE.test(part) ? "loose" : "in";
+
 function bom(tables: BookTables): BookRow<"bom">[] {
   return rows("bom", [
-    ...Object.entries(CABINET_BOM).map(([part, quantity]): BomRow => ({ part, quantity })),
+    ...Object.entries(CABINET_BOM).map(
+      ([part, quantity]): BomRow => ({ part, quantity, travels: travels(part) }),
+    ),
     ...inserts(tables),
-    ...PRINT_BOM.map(([part, quantity, options = []]): BomRow => ({ part, quantity, options })),
+    ...PRINT_BOM.map(
+      ([part, quantity, options = []]): BomRow => ({ part, quantity, travels: travels(part), options }),
+    ),
     ...tables.mechanism_types.flatMap(({ id }) =>
       Object.entries(CONTENTS[id] ?? {}).map(
         ([part, quantity]): BomRow => ({ parent: mechanismPart(id), part, quantity }),

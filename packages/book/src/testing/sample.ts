@@ -406,7 +406,7 @@ const ROWS: Readonly<Record<string, readonly AnyRow[]>> = {
     { part: "p.mech", mark: "2", label: "No burrs" },
   ],
   tooling: [{ id: "tool.1", part: "p.mech", cost: 120.5 }],
-  bom: [{ parent: "p.mech", part: "p.screw", quantity: 4, options: ["mains-230"] }],
+  bom: [{ parent: "p.mech", part: "p.screw", quantity: 4, travels: "loose", options: ["mains-230"] }],
   options: [{ id: "mains-230", kind: "mains", usual: "yes" }],
   choices: [
     {

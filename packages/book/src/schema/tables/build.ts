@@ -289,6 +289,11 @@ export const bom = table(
     part: ref("parts", "Part that is contained."),
     quantity: num("How many.", { min: 0, max: 1e6 }),
     remark: maybeText("Why."),
+    travels: choiceOr(
+      "in",
+      ["in", "loose", "packing"],
+      "How it goes to the owner, for a row of the machine: in the machine, loose beside it in the crate, or as packing.",
+    ),
     ...applies(),
   },
 );

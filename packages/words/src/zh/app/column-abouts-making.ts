@@ -108,6 +108,7 @@ export const PART_ABOUTS: Readonly<Record<string, string>> = {
   "bom.part": "被包含的零件。",
   "bom.quantity": "数量。",
   "bom.remark": "原因。",
+  "bom.travels": "整机的行如何随机交付：装在机内、在箱内散装随附，或作为包装。",
   "options.id": "选配。",
   "options.kind": "同一种类的选配互相排斥：`mains`、`language`。",
   "options.usual": "未指明时选用。",
