@@ -11,6 +11,8 @@ export {
   type Tug,
   testBench,
 } from "./continuity/index.ts";
+export { testWalk, type WalkStretch } from "./end-test/index.ts";
+export { gateNeeded } from "./gate-needed.ts";
 export { benchSteps, continuityTest, inOrderOfRisk, neededFor, stageStep, testsOf } from "./needed.ts";
 export {
   defectsPerUnit,
@@ -61,6 +63,7 @@ export {
 } from "./tester/index.ts";
 export {
   type Block,
+  byArrival,
   byTime,
   contentsOf,
   corrected,
@@ -68,12 +71,17 @@ export {
   type Fitting,
   foldUnits,
   isConcerned,
+  isFirm,
   isWithin,
   type Needed,
   type OpenRecall,
+  openRecalls,
   type ReadingRecord,
+  type ReleaseRecord,
   releaseBlocks,
   type Source,
   type StepRecord,
+  type StruckRecord,
+  type Taken,
   type UnitState,
 } from "./units/index.ts";

@@ -1,0 +1,1 @@
+export { testWalk, type WalkStretch } from "./test-walk.ts";
