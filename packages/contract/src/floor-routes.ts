@@ -124,7 +124,6 @@ export const FLOOR_ROUTES = {
       today: z.object({
         yields: z.array(typeYieldSchema.omit({ type: true }).extend({ run: z.string() })),
         defects: z.number().int(),
-        mended: z.number().int(),
       }),
     }),
   }),

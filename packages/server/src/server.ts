@@ -14,13 +14,16 @@ import { benchHandlers } from "./handlers/bench.ts";
 import { bookHandlers } from "./handlers/books.ts";
 import { changeHandlers } from "./handlers/changes.ts";
 import { fileHandlers } from "./handlers/files.ts";
+import { floorHandlers } from "./handlers/floor.ts";
 import { inPersonHandlers } from "./handlers/in-person.ts";
 import { instrumentHandlers } from "./handlers/instruments.ts";
 import { jobHandlers } from "./handlers/jobs.ts";
 import { liveHandlers } from "./handlers/live.ts";
 import type { ServerParts } from "./handlers/parts.ts";
 import { peopleHandlers } from "./handlers/people.ts";
+import { pictureHandlers } from "./handlers/pictures.ts";
 import { recordHandlers } from "./handlers/records.ts";
+import { unitHandlers } from "./handlers/units.ts";
 import { type AppEnv, bindRoutes, type FindCaller } from "./http/bind.ts";
 import { guard } from "./http/guard.ts";
 import { isLoopback } from "./http/place.ts";
@@ -34,6 +37,8 @@ import { Others } from "./live/others.ts";
 import { Standing } from "./records/standing.ts";
 import { StaticFiles } from "./static/static-files.ts";
 import { Lane } from "./threads/lane.ts";
+import { GateFacts } from "./units/gate-facts.ts";
+import { Gates } from "./units/gates.ts";
 
 /** A server without its sockets. */
 export interface PinwrightServer {
@@ -48,13 +53,14 @@ export interface PinwrightServer {
 /** Puts the parts of a server together. */
 async function partsOf(
   deps: ServerDeps,
-  lanes: { readonly files: Lane; readonly sheets: Lane },
+  lanes: { readonly files: Lane; readonly sheets: Lane; readonly gates: Lane },
 ): Promise<ServerParts> {
   const { store, paths, now, random, newId, log } = deps;
   await rm(paths.temp, { recursive: true, force: true });
   await mkdir(paths.temp, { recursive: true, mode: 0o700 });
   const shelf = new Shelf(store);
   const hub = new Hub(newId().replace(/\W/g, ""), now);
+  const gateFacts = new GateFacts(store, shelf);
   return {
     deps,
     accounts: new Accounts(store, new Secrets(random), now),
@@ -73,6 +79,8 @@ async function partsOf(
     }),
     audit: new Audit(store),
     standing: new Standing(store.records),
+    gateFacts,
+    gates: new Gates(store, gateFacts, lanes.gates),
     localToken: Buffer.from(random(32)).toString("base64url"),
   };
 }
@@ -88,7 +96,7 @@ const callerFinder =
 
 /** Makes a server. A store without books gets the examples first. */
 export async function createServer(deps: ServerDeps): Promise<PinwrightServer> {
-  const lanes = { files: new Lane(), sheets: new Lane() };
+  const lanes = { files: new Lane(), sheets: new Lane(), gates: new Lane() };
   const parts = await partsOf(deps, lanes);
   const { shelf, hub, announcer, accounts } = parts;
   await firstStart(deps.store, parts.files, deps.paths.examples);
@@ -114,6 +122,9 @@ export async function createServer(deps: ServerDeps): Promise<PinwrightServer> {
         ...jobHandlers(parts),
         ...liveHandlers(parts),
         ...recordHandlers(parts),
+        ...floorHandlers(parts),
+        ...unitHandlers(parts),
+        ...pictureHandlers(parts),
         ...instrumentHandlers(parts, desk),
         ...benchHandlers(parts),
         ...inPersonHandlers(parts),
@@ -144,7 +155,7 @@ export async function createServer(deps: ServerDeps): Promise<PinwrightServer> {
       others?.close();
       hub.close();
       desk.close();
-      await Promise.all([lanes.files.close(), lanes.sheets.close()]);
+      await Promise.all([lanes.files.close(), lanes.sheets.close(), lanes.gates.close()]);
       await rm(deps.paths.temp, { recursive: true, force: true });
     },
   };

@@ -1,5 +1,6 @@
 import { type FactBody, factBodySchema, type UnitKind } from "@pinwright/contract";
 import { type Kysely, sql } from "kysely";
+import { z } from "zod";
 import type { Database } from "../database/database.ts";
 import { inChunks } from "../database/in-chunks.ts";
 import { comparable } from "../database/number.ts";
@@ -64,6 +65,8 @@ export interface QualityStore {
   lastResults(
     units: readonly string[],
   ): Promise<readonly { readonly unit: string; readonly at: string; readonly good: boolean }[]>;
+  /** Units that a defect was ever found on, and not taken back. */
+  unitsWithDefect(): Promise<ReadonlySet<string>>;
   testYields(span: Span): Promise<readonly TestYieldRow[]>;
   unitFirsts(span: Span): Promise<readonly UnitFirst[]>;
   /** How many tests were failed at the first try, and the last of them. */
@@ -91,6 +94,7 @@ export function qualityStore({ db }: Database): QualityStore {
       }
       return found;
     },
+    unitsWithDefect: () => unitsWithDefect(db),
     async testYields(span) {
       const { rows } = await sql<
         Record<"what" | "type" | "test" | "station" | "units" | "first" | "last", string>
@@ -176,6 +180,26 @@ async function defectsOf(db: Kysely<Tables>, { book, from, to }: Span): Promise<
       return [{ ...defect, kind: unit.what as UnitKind, type: unit.type, run: unit.run, mended }];
     })
     .reverse();
+}
+
+const defectBody = z.object({ unit: z.string() });
+const correctionBody = z.object({ stream: z.string(), seq: z.number() });
+
+async function unitsWithDefect(db: Kysely<Tables>): Promise<ReadonlySet<string>> {
+  const { rows } = await sql<Pick<Tables["facts"], "stream" | "seq" | "kind" | "body">>`
+    select stream, seq, kind, body from facts
+    where kind in ('defect', 'mended', 'correction') and aside is null and kind <> 'mended'`.execute(db);
+  const gone = new Set<string>();
+  for (const { kind, body } of rows)
+    if (kind === "correction") {
+      const { stream, seq } = correctionBody.parse(JSON.parse(body));
+      gone.add(`${stream} ${seq}`);
+    }
+  return new Set(
+    rows.flatMap(({ stream, seq, kind, body }) =>
+      kind === "defect" && !gone.has(`${stream} ${seq}`) ? [defectBody.parse(JSON.parse(body)).unit] : [],
+    ),
+  );
 }
 
 async function unitsOfBook(

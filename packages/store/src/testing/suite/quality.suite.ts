@@ -86,6 +86,7 @@ export function qualitySuite(fresh: FreshPlace): void {
       { unit: "b-000002", defect: "d-2", mended: null },
       { unit: "b-000001", defect: "d-1", where: { item: "R1" }, mended: { cause: "cold-iron", minutes: 4 } },
     ]);
+    expect([...(await store.quality.unitsWithDefect())]).toEqual(["b-000001", "b-000002", "b-000003"]);
     expect(await store.quality.lastResults(["b-000001", "b-000002"])).toEqual([
       { unit: "b-000001", at: "2027-01-04T08:03:00.000Z", good: true },
     ]);
