@@ -80,4 +80,11 @@ export const BENCH_ROUTES = {
     query: z.strictObject({ book }),
     answer: z.array(stepMinutesSchema),
   }),
+  personNames: route({
+    method: "get",
+    path: "/api/person-names",
+    about: "Names of everyone who has or had an account, by the id that records have.",
+    role: "viewer",
+    answer: z.array(z.object({ id: z.string(), name: z.string() })),
+  }),
 } as const satisfies Readonly<Record<string, Route>>;

@@ -6,7 +6,7 @@ import type { UnitStanding } from "../records/standing.ts";
 import { minutesOfSteps } from "../records/step-minutes.ts";
 import type { ServerParts } from "./parts.ts";
 
-type Names = "unitSummaries" | "recalls" | "stepMinutes";
+type Names = "unitSummaries" | "recalls" | "stepMinutes" | "personNames";
 
 const summaryOf = (standing: UnitStanding, recalls: readonly string[]): UnitSummary => {
   const { unit, what, type, book, revision, run, stage, site, onTheWay, within, releasedAt, lastAt } =
@@ -22,7 +22,7 @@ const summaryOf = (standing: UnitStanding, recalls: readonly string[]): UnitSumm
 
 /** What the office looks at of everything that was recorded. */
 export function benchHandlers({ deps, standing }: ServerParts): Pick<Handlers, Names> {
-  const { records } = deps.store;
+  const { records, people } = deps.store;
   const called = async () => recallsOf(await records.ofKinds(["recall", "recall-ended", "correction"]));
 
   return {
@@ -48,6 +48,7 @@ export function benchHandlers({ deps, standing }: ServerParts): Pick<Handlers, N
       }
       return answer;
     },
+    personNames: async () => (await people.list()).map(({ id, name }) => ({ id, name })),
     stepMinutes: async ({ query: { book } }): Promise<StepMinutes[]> => {
       const units = await records.units({ book });
       return minutesOfSteps(units, records.minutes());

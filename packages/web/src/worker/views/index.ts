@@ -1,4 +1,5 @@
 import type { Model } from "../model.ts";
+import { benchNames, benchTests } from "./bench-names.ts";
 import { billCosts, billFigures } from "./bill-costs.ts";
 import { billNodes } from "./bill-nodes.ts";
 import { boardPlacements } from "./board-placements.ts";
@@ -19,7 +20,7 @@ import { faults } from "./faults.ts";
 import { findings, spareAcceptances } from "./findings.ts";
 import { floorBench } from "./floor-bench.ts";
 import { floorStage } from "./floor-stage.ts";
-import { floorStages, floorTypes } from "./floor-types.ts";
+import { floorSites, floorStages, floorTypes } from "./floor-types.ts";
 import { floorWork } from "./floor-work.ts";
 import { harness } from "./harness.ts";
 import { harnessWires } from "./harness-wires.ts";
@@ -68,8 +69,11 @@ import { wiringPlace } from "./wiring-place.ts";
 
 /** Every view by its name. */
 export const VIEWS = {
+  benchNames,
+  benchTests,
   floorBench,
   floorStage,
+  floorSites,
   floorStages,
   floorTypes,
   floorWork,

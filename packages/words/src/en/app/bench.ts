@@ -12,4 +12,6 @@ export const bench = {
   },
   notYet: "This page shows nothing yet.",
   noMemory: "This browser keeps nothing on the device, so nothing can be recorded here:",
+  continuityOf: (harness: string) => `Continuity: ${harness}`,
+  thisComputer: "at this computer",
 };

@@ -1,10 +1,12 @@
 import { bench } from "./bench.ts";
+import { benchUnits } from "./bench-units.ts";
 import { boards } from "./boards.ts";
 import { checks } from "./checks.ts";
 import { common } from "./common.ts";
 import { electric } from "./electric.ts";
 import { faults } from "./faults.ts";
 import { floor } from "./floor.ts";
+import { floorBench } from "./floor-bench.ts";
 import { guide } from "./guide.ts";
 import { harnesses } from "./harnesses.ts";
 import { history } from "./history.ts";
@@ -33,6 +35,7 @@ export const app = {
   electric,
   faults,
   floor,
+  floorBench,
   guide,
   history,
   people,
@@ -40,6 +43,7 @@ export const app = {
   shell,
   start,
   bench,
+  benchUnits,
   boards,
   outside,
   panels,

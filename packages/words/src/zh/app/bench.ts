@@ -15,4 +15,6 @@ export const bench: Translated<typeof en> = {
   },
   notYet: "此页暂无内容。",
   noMemory: "此浏览器无法在设备上保存数据，因此无法记录：",
+  continuityOf: (harness) => `导通：${harness}`,
+  thisComputer: "本机",
 };

@@ -1,12 +1,13 @@
-import { useWords } from "../../words.tsx";
+import { useLocation } from "wouter";
+import { useDesk } from "../../book/desk.tsx";
+import { UnitPage } from "../unit/unit-page.tsx";
+import { UnitsPage } from "./units-page.tsx";
 
-/** Nothing is shown here yet. */
+/** All units, or the one that the address names. */
 export default function UnitsTab() {
-  const words = useWords();
-  return (
-    <div className="currents-body">
-      <h2>{words.bench.tabs.units}</h2>
-      <p className="dim">{words.bench.notYet}</p>
-    </div>
-  );
+  const { bookId } = useDesk();
+  const [location] = useLocation();
+  const [, , asked = ""] = location.slice(`/b/${bookId}/bench`.length).split("/");
+  const unit = decodeURIComponent(asked);
+  return unit === "" ? <UnitsPage /> : <UnitPage key={unit} unit={unit} />;
 }

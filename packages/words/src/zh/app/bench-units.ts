@@ -1,0 +1,52 @@
+import type { benchUnits as en } from "../../en/app/bench-units.ts";
+import type { Translated } from "../../language.ts";
+
+/** The list of units, in Chinese. */
+export const benchUnits: Translated<typeof en> = {
+  about: "所有有序列号的整机、电路板、线束和机构：现在何处、因何暂停、可否出厂。",
+  empty: "还没有发出序列号。这里列出正在制作的整机、电路板、线束和机构，以及各自的全部记录。",
+  emptyHow: "在上方发出序列号并打印标签，车间扫描标签即可找到。",
+  emptyAsk: "序列号由组长在此发出。",
+  none: "没有符合条件的产品。",
+  showAll: "全部显示",
+  count: (shown, all) => (shown === all ? `共 ${all} 件` : `${shown} 件，共 ${all} 件`),
+  search: "序列号",
+  kind: "种类",
+  kinds: { machine: "整机", board: "电路板", harness: "线束", mechanism: "机构" },
+  oneKind: { machine: "整机", board: "电路板", harness: "线束", mechanism: "机构" },
+  type: "型号",
+  run: "批次",
+  state: "状态",
+  site: "场地",
+  all: "全部",
+  noRun: "不属批次",
+  noSite: "未注明",
+  states: { "in-work": "在制", "on-hold": "暂停", released: "已放行" },
+  unit: "产品",
+  stage: "工序",
+  within: "装在",
+  last: "最近记录",
+  holds: {
+    defects: (count) => `${count} 处缺陷未修`,
+    test: (name) => `未通过：${name}`,
+    tests: (count) => `${count} 项测试未通过`,
+    recall: (name) => `召回：${name}`,
+  },
+  onTheWay: (site) => `运往${site}途中`,
+  list: "产品",
+
+  give: {
+    open: "发出序列号",
+    title: "序列号",
+    what: "用于",
+    count: "数量",
+    options: "选项",
+    usual: "通常",
+    noRun: "不属批次",
+    noType: "资料中没有这一种类。",
+    do: (count) => `发出 ${count} 个序列号`,
+    given: (first, last, count) => (count === 1 ? `已发出：${first}。` : `已发出：${first} 至 ${last}。`),
+    onceOnly: "序列号一经发出即不收回；未制作的号空着即可。",
+    close: "关闭",
+  },
+};
