@@ -1,4 +1,4 @@
-import type { Fact, FactBody } from "@pinwright/contract";
+import type { Fact, FactBody, ProblemCode } from "@pinwright/contract";
 import {
   createContext,
   type ReactNode,
@@ -10,7 +10,7 @@ import {
   useState,
   useSyncExternalStore,
 } from "react";
-import { call } from "../api/call.ts";
+import { call, Refused } from "../api/call.ts";
 import { useSession } from "../app/session/session.tsx";
 import { openDatabase } from "./outbox/database.ts";
 import { DeviceStore } from "./outbox/device-store.ts";
@@ -38,6 +38,24 @@ interface Kept {
   readonly store: DeviceStore;
   readonly own: OwnFacts;
   readonly outbox: Outbox;
+}
+
+/** What the server says of a file that is no picture to it. */
+const NO_PICTURE: ReadonlySet<ProblemCode> = new Set(["bad-request", "too-large", "unreadable"]);
+
+/** Sends what is kept of these pictures. One that the server will not have is left out: its fact counts without it. */
+async function sendPictures(
+  store: DeviceStore,
+  hashes: readonly string[],
+  token: string | null,
+): Promise<void> {
+  for (const hash of hashes) {
+    const file = await store.picture(hash);
+    if (file === null) continue;
+    await call("putPicture", { parts: {}, file, token }).catch((error: unknown) => {
+      if (!(error instanceof Refused && NO_PICTURE.has(error.problem.code))) throw error;
+    });
+  }
 }
 
 const now = (): string => new Date().toISOString();
@@ -72,6 +90,7 @@ export function DeviceProvider({
         : new Sender(kept.own, {
             send: (facts) =>
               call("sendFacts", { parts: {}, body: { facts: [...facts] }, token: token.current }),
+            sendPictures: (hashes) => sendPictures(kept.store, hashes, token.current),
             heads: () => call("streams", { parts: {} }),
             now,
             later: (ms, work) => {

@@ -1,4 +1,3 @@
-import { IconCamera } from "@tabler/icons-react";
 import { useState } from "react";
 import { useSearchParams } from "wouter";
 import { useWords } from "../../app/words.tsx";
@@ -6,6 +5,7 @@ import { useDevice } from "../device.tsx";
 import { madeUp, sha256 } from "../outbox/outbox.ts";
 import { atStation, useBench } from "../tasks/bench-context.tsx";
 import { DEFECTS, type DefectWhat } from "./kinds.ts";
+import { PhotoTaken, TakePhoto } from "./photo.tsx";
 import { type Spot, Where } from "./where.tsx";
 
 /** What is wrong, where, and a photo: tiles and taps, no words to type. */
@@ -85,12 +85,13 @@ export function DefectPage() {
           panel={search.get("panel")}
           side={search.get("side") === "under" ? "under" : "top"}
         />
+        {photo !== null && <PhotoTaken photo={photo} />}
       </div>
       <footer className="floor-foot">
         <button type="button" className="floor-plain" onClick={() => setWhat(null)}>
           {floor.back}
         </button>
-        <Photo photo={photo} setPhoto={setPhoto} />
+        <TakePhoto taken={photo !== null} setPhoto={setPhoto} />
         <button type="button" className="floor-main" onClick={() => void record()}>
           {own.record}
         </button>
@@ -106,30 +107,5 @@ function Leave() {
     <button type="button" className="floor-plain" onClick={() => show("")}>
       {floor.back}
     </button>
-  );
-}
-
-/** The camera of the tablet, or a file. */
-function Photo({
-  photo,
-  setPhoto,
-}: {
-  readonly photo: Blob | null;
-  readonly setPhoto: (photo: Blob) => void;
-}) {
-  const own = useWords().floor.defect;
-  return (
-    <label className="floor-photo" title={own.photoKept}>
-      <IconCamera size={26} aria-hidden /> {photo === null ? own.photo : own.photoAgain}
-      <input
-        type="file"
-        accept="image/*"
-        capture="environment"
-        onChange={(event) => {
-          const file = event.currentTarget.files?.[0];
-          if (file !== undefined) setPhoto(file);
-        }}
-      />
-    </label>
   );
 }

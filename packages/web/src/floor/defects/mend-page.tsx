@@ -4,6 +4,7 @@ import { useSpeech } from "../../app/words.tsx";
 import { useBench } from "../tasks/bench-context.tsx";
 import { openDefects } from "../tasks/tasks.ts";
 import { takeMinutes, useClock } from "../tasks/use-clock.ts";
+import { DefectPhoto } from "./photo.tsx";
 
 const CAUSES = ["work", "part", "drawing", "tool", "transport", "unknown"] as const;
 
@@ -84,6 +85,7 @@ function Mend({ defect, leave }: { readonly defect: OpenDefect; readonly leave: 
       <h1 className="floor-defect">
         <DefectName defect={defect} />
       </h1>
+      {defect.picture !== "" && <DefectPhoto hash={defect.picture} />}
       <h2>
         {floor.mend.mended}: {floor.mend.cause}
       </h2>

@@ -1,6 +1,7 @@
 import { ASIDE_REASONS, type Fact, factSchema } from "@pinwright/contract";
 import { ended, found, writing } from "./database.ts";
 import { freshEnd } from "./outbox.ts";
+import { picturesOf } from "./sender.ts";
 import type { KeptFact, OutboxStore, StreamEnd } from "./store.ts";
 
 const END = "end";
@@ -109,12 +110,15 @@ export class DeviceStore implements OutboxStore {
   };
 
   readonly forget = async (sentBefore: string): Promise<void> => {
-    const transaction = writing(this.#database, "sent");
+    const transaction = writing(this.#database, "sent", "pictures");
     const done = ended(transaction);
     const shelf = transaction.objectStore("sent");
     for (const held of await found(shelf.getAll())) {
       const row = rowOf(held);
-      if (row.sentAt !== null && row.sentAt < sentBefore) shelf.delete(keyOf(row));
+      if (row.sentAt === null || row.sentAt >= sentBefore) continue;
+      shelf.delete(keyOf(row));
+      // The server has the picture for as long as its fact.
+      for (const picture of picturesOf([row.fact])) transaction.objectStore("pictures").delete(picture);
     }
     await done;
   };

@@ -16,6 +16,8 @@ export type SendState =
 /** What sending needs from its surroundings. */
 export interface SenderHost {
   readonly send: (facts: readonly Fact[]) => Promise<Taken>;
+  /** Sends pictures that facts name, by their hashes, before the facts; what the server does not take holds no fact up. */
+  readonly sendPictures?: (hashes: readonly string[]) => Promise<void>;
   /** Where the server's streams stand. */
   readonly heads: () => Promise<readonly { readonly stream: string; readonly seq: number }[]>;
   readonly now: () => string;
@@ -29,6 +31,10 @@ const AT_ONCE = 200;
 const DAY_MS = 86_400_000;
 /** So long the server's facts stay here too, should it lose its own. */
 const KEPT_DAYS = 30;
+
+/** Hashes of the pictures that facts name. */
+export const picturesOf = (facts: readonly Fact[]): readonly string[] =>
+  facts.flatMap(({ body }) => (body.kind === "defect" && body.picture !== undefined ? [body.picture] : []));
 
 /** Wait before the n-th try again. */
 const waitMs = (tries: number): number => Math.min(15_000, 500 * 2 ** tries);
@@ -121,6 +127,8 @@ export class Sender {
       const facts = await this.#store.waiting(AT_ONCE);
       if (facts.length === 0) return;
       this.#host.told({ state: "sending" });
+      const pictures = picturesOf(facts);
+      if (pictures.length > 0) await this.#host.sendPictures?.(pictures);
       const { aside } = await this.#host.send(facts);
       const reasons = new Map(aside.map(({ stream, seq, why }) => [`${stream} ${seq}`, why]));
       const sentAt = this.#host.now();

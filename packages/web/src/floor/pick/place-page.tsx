@@ -58,17 +58,31 @@ export function PlacePage() {
 }
 
 function Stations({ book }: { readonly book: string }) {
-  const { floor } = useWords();
+  const { floor, floorBench } = useWords();
   const pick = usePick();
   const [, goTo] = useLocation();
   const stations = useView("stations", null);
   const before = keptPlace();
+  const sites = useView("floorSites", null);
+  const [site, setSite] = useState(() => before?.site ?? "");
   const choose = (station: string): void => {
-    keepPlace({ book, station });
+    keepPlace({ book, station, site });
     goTo("/floor");
   };
   return (
     <>
+      {sites !== null && sites.size > 1 && (
+        <>
+          <h2>{floorBench.sites.where}</h2>
+          <div className="floor-tiles floor-small-tiles">
+            {[...sites.values()].map(({ id, label, labelZh }) => (
+              <button key={id} type="button" aria-pressed={id === site} onClick={() => setSite(id)}>
+                {pick(label, labelZh) || id}
+              </button>
+            ))}
+          </div>
+        </>
+      )}
       <h2>{floor.place.station}</h2>
       {stations === null && <p className="dim">{floor.loading}</p>}
       <div className="floor-tiles">

@@ -1,7 +1,8 @@
-/** Where this tablet stands: machine and station; blank station: all. */
+/** Where this tablet stands: machine, station and workshop; blank station: all; blank workshop: nobody said. */
 export interface KeptPlace {
   readonly book: string;
   readonly station: string;
+  readonly site: string;
 }
 
 const KEY = "pinwright.floor.place";
@@ -20,8 +21,10 @@ function kept(key: string): unknown {
 export function keptPlace(): KeptPlace | null {
   const found = kept(KEY);
   if (typeof found !== "object" || found === null) return null;
-  const { book, station }: { book?: unknown; station?: unknown } = found;
-  return typeof book === "string" && typeof station === "string" ? { book, station } : null;
+  const { book, station, site }: { book?: unknown; station?: unknown; site?: unknown } = found;
+  return typeof book === "string" && typeof station === "string"
+    ? { book, station, site: typeof site === "string" ? site : "" }
+    : null;
 }
 
 export const keepPlace = (place: KeptPlace): void => localStorage.setItem(KEY, JSON.stringify(place));

@@ -9,6 +9,7 @@ import { usePlan } from "../../app/steps/use-plan.ts";
 import { useWords } from "../../app/words.tsx";
 import { DefectPage } from "../defects/defect-page.tsx";
 import { MendPage } from "../defects/mend-page.tsx";
+import { GatePage } from "../gate/gate-page.tsx";
 import { workAddress } from "../pick/pick-page.tsx";
 import { useHere } from "../shell/at-place.tsx";
 import { FloorHead } from "../shell/head.tsx";
@@ -56,16 +57,30 @@ export function AtBench({
       work === undefined || hereIds === "asking" ? null : tasksOf({ what, type }, work, unitIds, hereIds),
     [what, type, work, unitIds, hereIds],
   );
+  // Wherever it is done: what is missing of a unit is not only what is missing at this station.
+  const all = useMemo(
+    () => (work === undefined ? [] : tasksOf({ what, type }, work, unitIds, null)),
+    [what, type, work, unitIds],
+  );
+  const allDone = useMemo(
+    () => (work === undefined ? new Set<string>() : doneTasks(all, work, unitIds, states)),
+    [all, work, unitIds, states],
+  );
   const done = useMemo(
-    () =>
-      tasks === null || work === undefined ? new Set<string>() : doneTasks(tasks, work, unitIds, states),
-    [tasks, work, unitIds, states],
+    () => new Set(tasks?.flatMap(({ key }) => (allDone.has(key) ? [key] : []))),
+    [tasks, allDone],
   );
   const show = (rest: string): void => goTo(workAddress(unitIds, rest), { replace: true });
   const asked = /^t\/(\d+)$/u.exec(view)?.[1];
   const firstLeft = tasks?.findIndex(({ key }) => !done.has(key)) ?? -1;
   const at = asked === undefined ? firstLeft : Number(asked) - 1;
-  const task = view === "" || asked !== undefined ? tasks?.[at] : undefined;
+  const named = /^k\/(.+)$/u.exec(view)?.[1];
+  const task =
+    named !== undefined
+      ? all.find(({ key }) => key === decodeURIComponent(named))
+      : view === "" || asked !== undefined
+        ? tasks?.[at]
+        : undefined;
   const seconds = useClock(task?.key ?? "none");
   const fits =
     task?.kind === "fit" ||
@@ -80,7 +95,6 @@ export function AtBench({
         <p className="floor-body dim">{floor.loading}</p>
       </>
     );
-  const left = tasks.length - done.size;
   const next = (): void => {
     const later = tasks.findIndex(({ key }, i) => i > at && !done.has(key));
     const anywhere = later >= 0 ? later : tasks.findIndex(({ key }, i) => i !== at && !done.has(key));
@@ -139,7 +153,9 @@ export function AtBench({
       ) : view === "note" ? (
         <NotePage />
       ) : view === "hand" ? (
-        <HandPage left={left} />
+        <HandPage tasks={all} done={allDone} />
+      ) : view === "gate" ? (
+        <GatePage />
       ) : view === "list" ? (
         <TaskList
           tasks={tasks}

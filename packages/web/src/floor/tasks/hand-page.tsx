@@ -1,15 +1,39 @@
+import { IconCheck } from "@tabler/icons-react";
 import { useState } from "react";
 import { Link } from "wouter";
 import { useView } from "../../app/book/desk.tsx";
 import { usePick, useWords } from "../../app/words.tsx";
+import type { ViewEntry } from "../../worker/protocol.ts";
+import { useHere } from "../shell/at-place.tsx";
 import { useBench } from "./bench-context.tsx";
+import { useTaskName } from "./task-names.ts";
+import { missingTasks, openDefects, type Task } from "./tasks.ts";
 
-/** Hands the units at the bench over to the next stage. */
-export function HandPage({ left }: { readonly left: number }) {
-  const { floor } = useWords();
+type Stage = ViewEntry<"floorStages">;
+
+/** Stage in which each kind of unit is made. */
+const MADE_IN = {
+  board: "boards",
+  harness: "harness",
+  mechanism: "mechanisms",
+  machine: "assembly",
+} as const;
+/** Missing things that are named; what is beyond is counted. */
+const MOST_NAMED = 8;
+
+/** Hands the units at the bench over to the next stage; says first whether they are complete, and names what is missing. */
+export function HandPage({
+  tasks,
+  done,
+}: {
+  readonly tasks: readonly Task[];
+  readonly done: ReadonlySet<string>;
+}) {
+  const { floor, floorBench } = useWords();
   const own = floor.hand;
   const pick = usePick();
-  const { unitIds, states, record, show } = useBench();
+  const { site } = useHere();
+  const { unitIds, what, states, record, show } = useBench();
   const stages = useView("floorStages", null);
   const [handed, setHanded] = useState<string | null>(null);
   const now = states.get(unitIds[0] ?? "")?.stage ?? "";
@@ -18,7 +42,8 @@ export function HandPage({ left }: { readonly left: number }) {
     return stage === undefined ? id : pick(stage.label, stage.labelZh) || id;
   };
   const hand = async (stage: string): Promise<void> => {
-    if (await record(unitIds.map((unit) => ({ kind: "handed", unit, stage })))) setHanded(stage);
+    const at = site === "" ? {} : { site };
+    if (await record(unitIds.map((unit) => ({ kind: "handed", unit, stage, ...at })))) setHanded(stage);
   };
   if (handed !== null)
     return (
@@ -34,27 +59,80 @@ export function HandPage({ left }: { readonly left: number }) {
         </footer>
       </>
     );
+  const all = [...(stages?.values() ?? [])];
+  const nextIds = new Set(nextStages(all, what, now));
+  const tile = ({ id }: Stage) => (
+    <button key={id} type="button" aria-pressed={id === now} onClick={() => void hand(id)}>
+      {nameOf(id)}
+    </button>
+  );
   return (
     <>
       <div className="floor-body">
         <h1>
           {own.title} {now !== "" && <small className="dim">{own.now(nameOf(now))}</small>}
         </h1>
-        {left > 0 && <p className="amber-text">{own.open(left)}</p>}
+        <Complete tasks={tasks} done={done} />
         {stages?.size === 0 && <p>{own.noStages}</p>}
-        <div className="floor-tiles">
-          {[...(stages?.keys() ?? [])].map((id) => (
-            <button key={id} type="button" aria-pressed={id === now} onClick={() => void hand(id)}>
-              {nameOf(id)}
-            </button>
-          ))}
+        {nextIds.size > 0 && (
+          <>
+            <h2>{floorBench.hand.next}</h2>
+            <div className="floor-tiles floor-next">{all.filter(({ id }) => nextIds.has(id)).map(tile)}</div>
+            <h2>{floorBench.hand.others}</h2>
+          </>
+        )}
+        <div className="floor-tiles floor-small-tiles">
+          {all.filter(({ id }) => !nextIds.has(id)).map(tile)}
         </div>
       </div>
       <footer className="floor-foot">
         <button type="button" className="floor-plain" onClick={() => show("")}>
           {floor.back}
         </button>
+        <button type="button" className="floor-plain" onClick={() => show("/gate")}>
+          {floorBench.hand.ship}
+        </button>
       </footer>
+    </>
+  );
+}
+
+/** Stages that come after the one that units are at, or that they are made in. */
+function nextStages(stages: readonly Stage[], what: keyof typeof MADE_IN, now: string): readonly string[] {
+  const at = now !== "" ? [now] : stages.flatMap(({ id, kind }) => (kind === MADE_IN[what] ? [id] : []));
+  return stages.flatMap(({ id, after }) => (after.some((before) => at.includes(before)) ? [id] : []));
+}
+
+function Complete({ tasks, done }: { readonly tasks: readonly Task[]; readonly done: ReadonlySet<string> }) {
+  const own = useWords().floorBench.hand;
+  const nameOf = useTaskName();
+  const { unitIds, states, show } = useBench();
+  const { missing, isBegun } = missingTasks(tasks, done, unitIds, states);
+  const defects = unitIds.reduce((sum, unit) => sum + openDefects(states.get(unit)).length, 0);
+  return (
+    <>
+      {missing.length === 0 && defects === 0 && (
+        <p className="floor-complete" role="status">
+          <IconCheck size={28} aria-hidden /> {own.complete}
+        </p>
+      )}
+      {!isBegun && <p className="amber-text">{own.notBegun}</p>}
+      {defects > 0 && <p className="amber-text">{own.defects(defects)}</p>}
+      {missing.length > 0 && (
+        <>
+          <p className="amber-text">{own.missing(missing.length)}</p>
+          <ul className="floor-missing">
+            {missing.slice(0, MOST_NAMED).map((task) => (
+              <li key={task.key}>
+                <button type="button" onClick={() => show(`/k/${encodeURIComponent(task.key)}`)}>
+                  {nameOf(task)}
+                </button>
+              </li>
+            ))}
+            {missing.length > MOST_NAMED && <li className="dim">{own.more(missing.length - MOST_NAMED)}</li>}
+          </ul>
+        </>
+      )}
     </>
   );
 }

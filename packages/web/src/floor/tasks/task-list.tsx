@@ -1,37 +1,8 @@
 import { IconCheck } from "@tabler/icons-react";
-import { useView } from "../../app/book/desk.tsx";
-import { usePick, useWords } from "../../app/words.tsx";
+import { useWords } from "../../app/words.tsx";
 import { useBench } from "./bench-context.tsx";
+import { useTaskName } from "./task-names.ts";
 import type { Task } from "./tasks.ts";
-
-/** Says what a task is. */
-function useTaskName(): (task: Task) => string {
-  const { steps } = useWords().floor;
-  const pick = usePick();
-  const lines = useView("stepLines", null);
-  const { unitIds } = useBench();
-  const of = (unit: string): string => (unitIds.length > 1 ? ` · ${unit}` : "");
-  return (task) => {
-    switch (task.kind) {
-      case "step": {
-        const step = lines?.get(task.step);
-        return step === undefined ? task.step : pick(step.label, step.labelZh) || step.id;
-      }
-      case "fit":
-        return `${steps.fit} (${task.places.length})`;
-      case "own":
-        return steps[task.step];
-      case "stage":
-        return steps.stage(task.stage);
-      case "tug":
-        return steps.tug + of(task.unit);
-      case "continuity":
-        return steps.continuity + of(task.unit);
-      case "test":
-        return (pick(task.test.label, task.test.labelZh) || task.test.id) + of(task.unit);
-    }
-  };
-}
 
 /** All that is to do, ticked as far as it is done; a tap goes there. */
 export function TaskList({

@@ -1,7 +1,7 @@
 import type { Fact, FactBody } from "@pinwright/contract";
 import { foldUnits } from "@pinwright/engine";
 import { describe, expect, it } from "vitest";
-import { doneTasks, openDefects, type Test, tasksOf, type Work } from "./tasks.ts";
+import { doneTasks, missingTasks, openDefects, type Test, tasksOf, type Work } from "./tasks.ts";
 
 const test = (id: string, min: number | null = null, max: number | null = null): Test => ({
   ...{ id, label: id, labelZh: "", kind: min === null ? "yes-no" : "measure", purpose: "supply" },
@@ -106,5 +106,22 @@ describe("tasks", () => {
     facts.push(fact({ kind: "mended", unit: "b-1", defect: "d", cause: "work", says: "" }));
     expect(openDefects(foldUnits(facts).get("b-1"))).toEqual([]);
     expect(done()).toEqual(["own kit"]);
+  });
+
+  it("are missing by name, and work at the bench only once some of it was recorded", () => {
+    const board = work({ benchSteps: ["kit", "stage-1"], tests: [test("look")] });
+    const kind = { what: "board", type: "bt" } as const;
+    const tasks = tasksOf(kind, board, ["b-1"], null);
+    const missing = (facts: readonly Fact[]) => {
+      const states = foldUnits(facts);
+      const done = doneTasks(tasks, board, ["b-1"], states);
+      const found = missingTasks(tasks, done, ["b-1"], states);
+      return { keys: found.missing.map(({ key }) => key), isBegun: found.isBegun };
+    };
+    expect(missing([])).toEqual({ keys: ["test b-1 look"], isBegun: false });
+    expect(missing([fact(stepDone("b-1", "kit"))])).toEqual({
+      keys: ["stage-1", "test b-1 look"],
+      isBegun: true,
+    });
   });
 });

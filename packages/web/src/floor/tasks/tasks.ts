@@ -28,14 +28,20 @@ export type Task =
 
 const STAGE = /^stage-(\d+)$/u;
 
+/** Number of a stage of stuffing; null: the step is none. */
+export function stageOf(step: string): number | null {
+  const stage = STAGE.exec(step)?.[1];
+  return stage === undefined ? null : Number(stage);
+}
+
 const step = (id: string): Task => ({ kind: "step", key: `step ${id}`, step: id });
 const own = (id: OwnStep): Task => ({ kind: "own", key: `own ${id}`, step: id });
 /** A bench step of boards or harnesses that is done on all of them together. */
 function atBench(id: string): readonly Task[] {
   const ownStep = OWN_STEPS.find((one) => one === id);
   if (ownStep !== undefined) return [own(ownStep)];
-  const stage = STAGE.exec(id)?.[1];
-  return stage === undefined ? [] : [{ kind: "stage", key: id, step: id, stage: Number(stage) }];
+  const stage = stageOf(id);
+  return stage === null ? [] : [{ kind: "stage", key: id, step: id, stage }];
 }
 const testOn = (unit: string, test: Test): Extract<Task, { kind: "test" }> => ({
   kind: "test",
@@ -150,6 +156,27 @@ export function doneTasks(
     }
   };
   return new Set(tasks.filter(isDone).map(({ key }) => key));
+}
+
+/**
+ * Tasks that are missing before units are complete, wherever they are done. Work at the bench counts once some of it was
+ * recorded: a board or harness that was made elsewhere has none here.
+ */
+export function missingTasks(
+  tasks: readonly Task[],
+  done: ReadonlySet<string>,
+  unitIds: readonly string[],
+  states: ReadonlyMap<string, UnitState>,
+): { readonly missing: readonly Task[]; readonly isBegun: boolean } {
+  const isBenchWork = ({ kind }: Task): boolean => kind === "own" || kind === "stage" || kind === "tug";
+  const isBegun = tasks.some(
+    (task) =>
+      isBenchWork(task) &&
+      "step" in task &&
+      unitIds.some((unit) => states.get(unit)?.steps.has(task.step) === true),
+  );
+  const missing = tasks.filter((task) => !done.has(task.key) && (isBegun || !isBenchWork(task)));
+  return { missing, isBegun: isBegun || !tasks.some(isBenchWork) };
 }
 
 /** Defects of a unit that nobody has mended. */

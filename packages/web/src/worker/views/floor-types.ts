@@ -38,7 +38,18 @@ export const floorTypes = view<null, FloorType>({
 /** A stage that things are handed over to. */
 export interface FloorStageOfShop extends NamedId {
   readonly kind: string;
+  /** Stages that come before it. */
+  readonly after: readonly string[];
 }
+
+/** A workshop of the shop. */
+export const floorSites = view<null, NamedId>({
+  early: true,
+  uses: ({ shop }) => [shop.tables.sites],
+  entries: ({ shop }) =>
+    new Map(shop.tables.sites.map(({ id, label, label_zh }) => [id, { id, label, labelZh: label_zh }])),
+  restsInPreview: true,
+});
 
 /** Stages of the shop, in its order. */
 export const floorStages = view<null, FloorStageOfShop>({
@@ -46,7 +57,10 @@ export const floorStages = view<null, FloorStageOfShop>({
   uses: ({ shop }) => [shop.tables.stages],
   entries: ({ shop }) =>
     new Map(
-      shop.tables.stages.map(({ id, label, label_zh, kind }) => [id, { id, label, labelZh: label_zh, kind }]),
+      shop.tables.stages.map(({ id, label, label_zh, kind, after }) => [
+        id,
+        { id, label, labelZh: label_zh, kind, after },
+      ]),
     ),
   restsInPreview: true,
 });

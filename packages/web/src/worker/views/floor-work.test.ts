@@ -34,8 +34,9 @@ const kindOf = (options: readonly string[]) => ({ what: "machine", type: "first-
 describe("work of the floor", () => {
   it("is that of the unit's own options, and is not told as long as the machine is looked at with others", () => {
     const usual = twoMains().now;
+    const other = new Line().run(usual.book, usual.shop, optionsOf(usual.book, ["m115"]));
     const tests = (options: readonly string[], asked: readonly string[] | null) => {
-      const line = new Line().run(usual.book, usual.shop, optionsOf(usual.book, asked));
+      const line = asked === null ? usual.line : other;
       const work = floorWork.entries({ ...usual, line }, kindOf(options)).get("");
       return work?.tests.map(({ id }) => id) ?? null;
     };

@@ -1,8 +1,9 @@
 import type { BookRow } from "@pinwright/book";
-import type { UnitKind } from "@pinwright/contract";
+import { type FactBody, NO_FACT, type UnitKind } from "@pinwright/contract";
 import {
   benchSteps,
   cutList,
+  foldUnits,
   layUpOrder,
   type Needed,
   neededFor,
@@ -65,16 +66,12 @@ export interface FloorWork {
 const TEST_SKILL = "test";
 
 /** A unit of which nothing is known but its kind and type. */
-const blank = (what: UnitKind, type: string): UnitState => ({
-  unit: "",
-  begun: {
-    ...{ what, type, book: "", revision: "", options: [] },
-    source: { stream: "", seq: 0, at: "", person: "" },
-  },
-  ...{ inside: [], within: [], steps: new Map(), readings: new Map(), defects: new Map() },
-  ...{ lots: [], alternates: [], overrides: [], notes: [] },
-  ...{ stage: "", site: "", onTheWay: null, released: null, minutes: 0 },
-});
+function blank(what: UnitKind, type: string): UnitState | undefined {
+  const body: FactBody = { kind: "begun", unit: BLANK, what, type, book: "", revision: "", options: [] };
+  const fact = { stream: "", seq: 1, before: NO_FACT, at: "", person: "", body, hash: NO_FACT };
+  return foldUnits([fact]).get(BLANK);
+}
+const BLANK = "blank";
 
 const testOf = (row: BookRow<"tests">): FloorTest => ({
   id: row.id,
@@ -124,10 +121,13 @@ function placesOf(model: Model): readonly FloorPlace[] {
   ];
 }
 
+const NOTHING: Needed = { steps: [], tests: [], places: [] };
+
 function workOf(model: Model, what: UnitKind, type: string): FloorWork {
   const { line } = model;
   const { machine } = line;
-  const needed = neededFor(line, blank(what, type));
+  const unit = blank(what, type);
+  const needed = unit === undefined ? NOTHING : neededFor(line, unit);
   const harness = what === "harness" ? line.harnesses.get(type) : undefined;
   return {
     needed,
