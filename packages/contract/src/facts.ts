@@ -154,6 +154,9 @@ export const factSchema = z.strictObject({
 });
 export type Fact = z.infer<typeof factSchema>;
 
+/** Stream of what the server itself writes: serial numbers and releases. */
+export const SERVER_STREAM = "server";
+
 /** What the first record of a stream is linked to. */
 export const NO_FACT = "0".repeat(64);
 

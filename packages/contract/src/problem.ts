@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { conflictSchema } from "./changes.ts";
+import { blockSchema } from "./gate.ts";
 
 /** Reasons why a request is refused. A code is never used again for something else. */
 export const PROBLEM_CODES = [
@@ -31,5 +32,7 @@ export const problemSchema = z.object({
   /** Places in what was sent: `changes.3.to`, and what was expected there. */
   places: z.array(z.object({ at: z.string(), expected: z.string() })).optional(),
   conflicts: z.array(conflictSchema).optional(),
+  /** What keeps a unit from being released and is not lifted. */
+  blocks: z.array(blockSchema).optional(),
 });
 export type Problem = z.infer<typeof problemSchema>;

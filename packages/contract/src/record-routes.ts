@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { factSchema, UNIT_KINDS } from "./facts.ts";
+import { unitGateSchema } from "./gate.ts";
 import { type Route, route } from "./route.ts";
 import { bookId, plainText, utcTime } from "./text.ts";
 
@@ -34,6 +35,20 @@ export const arrivedFactSchema = z.object({
   aside: z.enum(ASIDE_REASONS).nullable(),
 });
 export type ArrivedFact = z.infer<typeof arrivedFactSchema>;
+
+export const STREAM_FAULTS = ["changed", "missing", "inserted", "head"] as const;
+
+/** A place where the records are not as they were written. */
+export const streamFaultSchema = z.object({
+  stream: z.string(),
+  seq: z.number().int(),
+  /** The row, or nothing where one was; one too many; the end of the stream is not where it was. */
+  what: z.enum(STREAM_FAULTS),
+});
+export type StreamFault = z.infer<typeof streamFaultSchema>;
+
+/** Most bytes of a picture. */
+export const PICTURE_BYTES = 2 * 1024 * 1024;
 
 export const keptUnitSchema = z.object({
   unit: z.string(),
@@ -115,6 +130,66 @@ export const RECORD_ROUTES = {
     role: "viewer",
     answer: z.array(arrivedFactSchema),
   }),
+  unitGate: route({
+    method: "get",
+    path: "/api/units/:unit/gate",
+    about: "What keeps a unit and what is inside it from being released, and whether it was.",
+    role: "viewer",
+    answer: unitGateSchema,
+  }),
+  releaseUnit: route({
+    method: "post",
+    path: "/api/units/:unit/release",
+    about:
+      "Releases a unit. Refused as a conflict with the blocks that stand; one that is released already is answered as before.",
+    role: "lead",
+    body: z.strictObject({}),
+    answer: z.object({ fact: arrivedFactSchema, gate: unitGateSchema }),
+  }),
+  asideFacts: route({
+    method: "get",
+    path: "/api/records-aside",
+    about: "Facts that are kept and do not count, with why, after a number, in the order of arrival.",
+    role: "viewer",
+    query: z.strictObject({ after: whole(0, 2 ** 31 - 1), limit: whole(500, 2000) }),
+    answer: z.array(arrivedFactSchema),
+  }),
+  checkRecords: route({
+    method: "get",
+    path: "/api/records-check",
+    about:
+      "Reads every record again: rows that were changed, dropped or inserted behind the application's back, and where each stream ends. A head from a certificate can be given to be held against its stream.",
+    role: "lead",
+    query: z.strictObject({
+      stream: optionalName,
+      seq: z.coerce
+        .number()
+        .int()
+        .min(1)
+        .max(2 ** 31 - 1)
+        .optional(),
+      hash: z
+        .string()
+        .regex(/^[0-9a-f]{64}$/, "64 hexadecimal digits")
+        .optional(),
+    }),
+    answer: z.object({ faults: z.array(streamFaultSchema), heads: z.array(streamHeadSchema) }),
+  }),
+  putPicture: route({
+    method: "post",
+    path: "/api/pictures",
+    about:
+      "Keeps a picture of a defect (JPEG, PNG or WebP, at most 2 MiB) under its hash; sent twice it is one.",
+    role: "builder",
+    takesFile: true,
+    answer: z.object({ sha256: z.string() }),
+  }),
+  picture: route({
+    method: "get",
+    path: "/api/pictures/:sha256",
+    about: "A picture by its hash.",
+    role: "viewer",
+  }),
   trace: route({
     method: "get",
     path: "/api/trace",
@@ -145,6 +220,8 @@ export const RECORD_ROUTES = {
         unit: z.string(),
         value: z.number().nullable(),
         good: z.boolean(),
+        /** Blank: nobody said with what it was read. */
+        instrument: z.string(),
         at: utcTime,
       }),
     ),

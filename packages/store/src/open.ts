@@ -6,6 +6,7 @@ import type { Database } from "./database/database.ts";
 import { migrateStore } from "./database/migrate.ts";
 import { openDatabase } from "./database/open-database.ts";
 import { fileStore } from "./files/file-store.ts";
+import { pictureStore } from "./files/picture-store.ts";
 import { peopleStore } from "./people.ts";
 import { qualityStore } from "./records/quality.ts";
 import { recordStore } from "./records/record-store.ts";
@@ -41,6 +42,7 @@ async function opened(
   return {
     books: bookStore(database, options),
     files: fileStore(database, options.now),
+    pictures: pictureStore(database),
     people: peopleStore(database, options),
     settings: settingStore(database),
     records: recordStore(database, options.now),

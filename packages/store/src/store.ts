@@ -98,6 +98,7 @@ export interface SessionRow {
 export interface Store {
   readonly books: BookStore;
   readonly files: FileStore;
+  readonly pictures: PictureStore;
   readonly people: PeopleStore;
   readonly settings: SettingStore;
   readonly records: RecordStore;
@@ -174,6 +175,13 @@ export interface FileStore {
   put(book: string, files: readonly NewFile[], actor: Actor): Promise<Outcome<readonly BookFile[]>>;
   /** Takes a file out of a book; its content stays to be asked for by its hash. */
   remove(book: string, name: string): Promise<Outcome<BookFile>>;
+}
+
+/** Pictures that the floor took. One that no fact names is kept all the same. */
+export interface PictureStore {
+  /** Keeps a picture, once for each content; returns the SHA-256 of its bytes. */
+  put(bytes: Uint8Array): Promise<string>;
+  get(sha256: string): Promise<Uint8Array | null>;
 }
 
 export interface PeopleStore {
@@ -275,6 +283,12 @@ export interface UnitFilter {
   readonly run?: string | undefined;
 }
 
+/** How much was known when a release was judged: facts of the unit and what is or was inside it, and facts of recalls. */
+export interface SeenFacts {
+  readonly facts: number;
+  readonly recalls: number;
+}
+
 /** A unit that gets a serial number. */
 export interface NewUnit {
   readonly what: UnitKind;
@@ -298,6 +312,15 @@ export interface RecordStore {
   begin(units: readonly NewUnit[], person: string): Promise<readonly ArrivedFact[]>;
   /** Writes a fact of the server's own. */
   addOwn(body: FactBody, person: string): Promise<ArrivedFact>;
+  /**
+   * Writes that a unit is released, with the heads of all streams as they are at that moment; null when more is known of it
+   * than was looked at: then it must be judged again.
+   */
+  release(unit: string, seen: SeenFacts, person: string): Promise<ArrivedFact | null>;
+  /** Facts after a number that do not count, in the order of arrival. */
+  aside(no: number, limit: number): Promise<readonly ArrivedFact[]>;
+  /** Recalls, their ends and all corrections that count, in the order of arrival. */
+  recallFacts(): Promise<readonly ArrivedFact[]>;
   /** Facts after a number, in the order of arrival. */
   after(no: number, limit: number): Promise<readonly ArrivedFact[]>;
   /** Facts that name a unit, or a unit that is or was inside it at any depth, in the order of arrival. */

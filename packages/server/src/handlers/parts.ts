@@ -7,6 +7,8 @@ import type { SheetJobs } from "../jobs/sheet-jobs.ts";
 import type { Announcer } from "../live/announcer.ts";
 import type { Hub } from "../live/hub.ts";
 import type { Standing } from "../records/standing.ts";
+import type { GateFacts } from "../units/gate-facts.ts";
+import type { Gates } from "../units/gates.ts";
 import type { Audit } from "./audit.ts";
 
 /** What handlers work with. */
@@ -21,6 +23,8 @@ export interface ServerParts {
   readonly jobs: SheetJobs;
   readonly audit: Audit;
   readonly standing: Standing;
+  readonly gateFacts: GateFacts;
+  readonly gates: Gates;
   /** Token of whoever is at this computer while there are no accounts. */
   readonly localToken: string;
 }

@@ -56,17 +56,23 @@ export async function readJson(request: Request): Promise<unknown> {
   const type = request.headers.get("content-type") ?? "";
   if (!/^application\/json\s*(;|$)/i.test(type))
     throw new Refused("bad-request", "The body must be JSON, with the content type application/json.");
-  const parts: Uint8Array[] = [];
-  for await (const piece of pieces(request, JSON_BYTES)) parts.push(piece);
+  const bytes = await readBytes(request, JSON_BYTES);
   let value: unknown;
   try {
-    value = JSON.parse(new TextDecoder("utf-8", { fatal: true }).decode(Buffer.concat(parts)));
+    value = JSON.parse(new TextDecoder("utf-8", { fatal: true }).decode(bytes));
   } catch (error) {
     const why = error instanceof Error ? error.message.slice(0, 200) : "";
     throw new Refused("bad-json", `The body is not JSON in UTF-8: ${why}`);
   }
   checkValue(value);
   return value;
+}
+
+/** The bytes of a body that is not too large to be held. */
+export async function readBytes(request: Request, limit: number): Promise<Uint8Array> {
+  const parts: Uint8Array[] = [];
+  for await (const piece of pieces(request, limit)) parts.push(piece);
+  return Buffer.concat(parts);
 }
 
 /** Writes a body to a file that must not exist yet, piece by piece. Returns its length in bytes. */

@@ -1,5 +1,7 @@
 import {
+  blockSchema,
   checkSheetSchema,
+  type Fact,
   faultSchema,
   foreignSheetSchema,
   sendOutSchema,
@@ -17,6 +19,33 @@ const tables = z.array(
 const drawings = z.array(
   z.object({ name: z.string(), bytes: z.custom<Uint8Array>((value) => value instanceof Uint8Array) }),
 );
+
+const facts = z.custom<readonly Fact[]>(Array.isArray);
+
+/** Everything that the release of a unit is judged by. The facts were parsed when they were read. */
+export const gateCaseSchema = z.object({
+  unit: z.string(),
+  /** Of the unit and of what is or was inside it. */
+  facts,
+  /** Recalls, their ends and corrections. */
+  recalls: facts,
+  /** The line of each book that these units are of. */
+  lines: z.array(
+    z.object({
+      book: z.string(),
+      /** Another one when anything that the line comes from is another. */
+      key: z.string(),
+      /** Options; none: the usual ones. */
+      options: z.array(z.string()),
+      /** Null where the line may be known from before. */
+      tables: tables.nullable(),
+      shop: tables.nullable(),
+    }),
+  ),
+  /** Tests of a book as they were when a unit was begun, where they are others now. */
+  past: z.array(z.object({ book: z.string(), revision: z.string(), key: z.string(), tests: tables.element })),
+});
+export type GateCase = z.infer<typeof gateCaseSchema>;
 
 /** Work that is done in another thread. */
 export const taskSchema = z.discriminatedUnion("kind", [
@@ -51,6 +80,8 @@ export const taskSchema = z.discriminatedUnion("kind", [
     sheet: checkSheetSchema,
     creator: z.string(),
   }),
+  /** Says what keeps a unit from being released. */
+  z.object({ kind: z.literal("gate"), given: gateCaseSchema }),
   /** Makes sheets as numbered files in a folder, and `all.zip` of them. */
   z.object({
     kind: z.literal("sheets"),
@@ -87,6 +118,11 @@ export const resultSchemas = {
   "send-out": z.object({}),
   "check-sheet": z.object({}),
   sheets: z.object({}),
+  gate: z.object({
+    /** Keys of lines whose tables must be given; the rest is empty then. */
+    cold: z.array(z.string()),
+    blocks: z.array(blockSchema),
+  }),
 } as const satisfies Readonly<Record<Task["kind"], z.ZodType>>;
 export type ResultOf<K extends Task["kind"]> = z.infer<(typeof resultSchemas)[K]>;
 

@@ -24,6 +24,8 @@ async function work(task: Task): Promise<ResultOf<Task["kind"]>> {
     case "check-sheet":
       await (await import("./send-out.ts")).makeCheckSheet(task);
       return {};
+    case "gate":
+      return (await import("./unit-gate.ts")).unitGate(task);
     case "sheets":
       await (await import("./make-sheets.ts")).makeSheets(task, tell);
       return {};

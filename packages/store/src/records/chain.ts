@@ -1,8 +1,5 @@
 import { createHash } from "node:crypto";
-import { type AsideReason, type Fact, type FactBody, factText } from "@pinwright/contract";
-
-/** Stream of what the server itself writes. */
-export const SERVER_STREAM = "server";
+import { type AsideReason, type Fact, type FactBody, factText, SERVER_STREAM } from "@pinwright/contract";
 
 /** Link of a fact: SHA-256 of its text. */
 export const factHash = (fact: Omit<Fact, "hash">): string =>

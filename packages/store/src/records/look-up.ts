@@ -1,15 +1,28 @@
 import type { KeptUnit } from "@pinwright/contract";
-import { type Kysely, type RawBuilder, sql } from "kysely";
+import { type Kysely, type RawBuilder, type SqlBool, sql } from "kysely";
 import type { Database } from "../database/database.ts";
 import { comparable } from "../database/number.ts";
 import type { Tables } from "../database/schema.ts";
 import type { RecordStore, Trace, TracedUnit } from "../store.ts";
 import { factOf } from "./take.ts";
 
+/** Facts of which recalls are made up, and corrections: there are few, and an index holds just these. */
+export const RECALL_FACTS = sql<SqlBool>`kind in ('recall', 'recall-ended', 'correction') and aside is null`;
+
+/** A unit and all that is or was inside it, as `inner_units` of a recursive query. */
+export const innerUnits = (unit: string) => sql`inner_units(unit) as (
+    select unit from fact_units where unit = ${unit}
+    union
+    select unit_links.unit from unit_links join inner_units on unit_links.within = inner_units.unit
+  )`;
+
 /** Facts, units, readings and what leads from one to the other. */
 export const lookUp = ({
   db,
-}: Database): Pick<RecordStore, "after" | "ofUnit" | "units" | "trace" | "readings" | "heads"> => ({
+}: Database): Pick<
+  RecordStore,
+  "after" | "aside" | "recallFacts" | "ofUnit" | "units" | "trace" | "readings" | "heads"
+> => ({
   async after(no, limit) {
     const rows = await db
       .selectFrom("facts")
@@ -20,13 +33,24 @@ export const lookUp = ({
       .execute();
     return rows.map(factOf);
   },
+  async aside(no, limit) {
+    const rows = await db
+      .selectFrom("facts")
+      .selectAll()
+      .where("aside", "is not", null)
+      .where("no", ">", comparable(no))
+      .orderBy("no")
+      .limit(comparable(limit))
+      .execute();
+    return rows.map(factOf);
+  },
+  async recallFacts() {
+    const rows = await db.selectFrom("facts").selectAll().where(RECALL_FACTS).orderBy("no").execute();
+    return rows.map(factOf);
+  },
   async ofUnit(unit) {
     const { rows } = await sql<Tables["facts"]>`
-      with recursive inner_units(unit) as (
-        select unit from fact_units where unit = ${unit}
-        union
-        select unit_links.unit from unit_links join inner_units on unit_links.within = inner_units.unit
-      )
+      with recursive ${innerUnits(unit)}
       select facts.* from facts
       where no in (select no from fact_units where unit in (select unit from inner_units))
       order by no`.execute(db);

@@ -5,6 +5,7 @@ import type { Tables } from "../database/schema.ts";
 import type { RecordStore } from "../store.ts";
 import { FactQueue } from "./fact-queue.ts";
 import { lookUp } from "./look-up.ts";
+import { releaseUnit } from "./release.ts";
 import { standing } from "./standing.ts";
 import { addOwnFacts } from "./take.ts";
 import { verifyStreams } from "./verify.ts";
@@ -61,6 +62,8 @@ export function recordStore(database: Database, now: () => string): RecordStore 
         if (arrived === undefined) throw new RangeError("One fact was added.");
         return arrived;
       }),
+    release: (unit, seen, person) =>
+      database.write((db) => releaseUnit(db, database.kind, unit, seen, person, now())),
     verify: (heads = []) => verifyStreams(database, heads),
   };
 }

@@ -1,15 +1,16 @@
 import type { ArrivedFact, AsideReason, StreamHead } from "@pinwright/contract";
-import { type Fact, factBodySchema, NO_FACT } from "@pinwright/contract";
+import { type Fact, factBodySchema, NO_FACT, SERVER_STREAM } from "@pinwright/contract";
 import type { Kysely, Selectable } from "kysely";
 import type { Database } from "../database/database.ts";
 import { inChunks } from "../database/in-chunks.ts";
 import { comparable } from "../database/number.ts";
 import type { Tables } from "../database/schema.ts";
 import type { TakenFacts } from "../store.ts";
-import { factHash, isLinked, SERVER_ONLY, SERVER_STREAM } from "./chain.ts";
+import { factHash, isLinked, SERVER_ONLY } from "./chain.ts";
 import { project } from "./project.ts";
 
-const COUNTER = "facts";
+/** Counter of facts; whoever takes a number holds its row to the end of the transaction. */
+export const FACT_COUNTER = "facts";
 
 const compareText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
@@ -29,7 +30,7 @@ export function factOf(row: Selectable<Tables["facts"]>): ArrivedFact {
 async function numbers(db: Kysely<Tables>, count: number): Promise<number> {
   const { value } = await db
     .insertInto("counters")
-    .values({ name: COUNTER, value: count })
+    .values({ name: FACT_COUNTER, value: count })
     .onConflict((conflict) =>
       conflict.column("name").doUpdateSet((row) => ({ value: row("counters.value", "+", count) })),
     )
@@ -41,7 +42,7 @@ async function numbers(db: Kysely<Tables>, count: number): Promise<number> {
 const AT_ONCE = 100;
 
 /** Heads of streams, their rows locked to the end of the transaction. Locks are taken in the order of the names. */
-async function lockHeads(
+export async function lockHeads(
   db: Kysely<Tables>,
   kind: Database["kind"],
   streams: readonly string[],

@@ -1,10 +1,9 @@
-import type { StreamHead } from "@pinwright/contract";
-import { factBodySchema, NO_FACT } from "@pinwright/contract";
+import type { StreamFault, StreamHead } from "@pinwright/contract";
+import { factBodySchema, NO_FACT, SERVER_STREAM } from "@pinwright/contract";
 import type { Kysely } from "kysely";
 import type { Database } from "../database/database.ts";
 import type { Tables } from "../database/schema.ts";
-import type { StreamFault } from "../store.ts";
-import { factHash, LINKED, SERVER_STREAM } from "./chain.ts";
+import { factHash, LINKED } from "./chain.ts";
 
 const ROWS_AT_ONCE = 5_000;
 

@@ -1,6 +1,6 @@
-import type { Fact } from "@pinwright/contract";
+import { type ArrivedFact, type Fact, SERVER_STREAM } from "@pinwright/contract";
 import { compareText } from "@pinwright/kernel";
-import type { Fitting, ReadingRecord, Source, UnitState } from "./unit-state.ts";
+import type { Fitting, ReadingRecord, Source, StruckRecord, UnitState } from "./unit-state.ts";
 
 type Writable<T> = { -readonly [K in keyof T]: T[K] };
 type Draft = Writable<Omit<UnitState, "inside" | "within" | "steps" | "readings" | "defects">> & {
@@ -19,6 +19,7 @@ const empty = (unit: string): Draft => ({
   steps: new Map(),
   readings: new Map(),
   defects: new Map(),
+  struck: [],
   lots: [],
   alternates: [],
   overrides: [],
@@ -36,12 +37,23 @@ export const byTime = (a: Fact, b: Fact): number =>
 
 const sourceOf = ({ stream, seq, at, person }: Fact): Source => ({ stream, seq, at, person });
 
-/** Facts that a later correction takes the place of, as `stream seq`. */
+/**
+ * Facts that a later correction takes the place of, as `stream seq`. What the server wrote nobody corrects: a serial number
+ * was given out, a unit was released.
+ */
 export const corrected = (facts: Iterable<Fact>): ReadonlySet<string> => {
   const gone = new Set<string>();
-  for (const { body } of facts) if (body.kind === "correction") gone.add(`${body.stream} ${body.seq}`);
+  for (const { body } of facts)
+    if (body.kind === "correction" && body.stream !== SERVER_STREAM) gone.add(`${body.stream} ${body.seq}`);
   return gone;
 };
+
+/**
+ * Facts with the time of the device, or that of their arrival where its clock is ahead: nothing is recorded before it
+ * happens, and a reading from the future would count for ever as the last one.
+ */
+export const byArrival = (arrived: Iterable<ArrivedFact>): readonly Fact[] =>
+  [...arrived].map(({ fact, receivedAt }) => (fact.at > receivedAt ? { ...fact, at: receivedAt } : fact));
 
 /**
  * What the records say of every unit that they name. Facts may come in any order: they are taken by the time of the device
@@ -58,8 +70,23 @@ export function foldUnits(facts: readonly Fact[]): ReadonlyMap<string, UnitState
     units.set(unit, made);
     return made;
   };
-  for (const fact of [...facts].sort(byTime)) if (!gone.has(`${fact.stream} ${fact.seq}`)) take(fact, of);
+  for (const fact of [...facts].sort(byTime))
+    if (gone.has(`${fact.stream} ${fact.seq}`)) strike(fact, of);
+    else take(fact, of);
   return units;
+}
+
+/** Notes a step or reading that was corrected: what it said is not forgotten. */
+function strike(fact: Fact, of: (unit: string) => Draft): void {
+  const { body } = fact;
+  if (body.kind !== "step-done" && body.kind !== "reading") return;
+  const unit = of(body.unit);
+  const source = sourceOf(fact);
+  const record: StruckRecord =
+    body.kind === "step-done"
+      ? { gate: "step", of: body.step, value: null, good: true, source }
+      : { gate: "test", of: body.test, value: body.value ?? null, good: body.good, source };
+  unit.struck = [...unit.struck, record];
 }
 
 function take(fact: Fact, of: (unit: string) => Draft): void {
@@ -115,7 +142,7 @@ function take(fact: Fact, of: (unit: string) => Draft): void {
       if (known === undefined)
         unit.defects.set(defect, {
           ...{ defect, what, says, where },
-          ...{ station: body.station ?? "", found: source, mended: null },
+          ...{ station: body.station ?? "", picture: body.picture ?? "", found: source, mended: null },
         });
       break;
     }
@@ -152,7 +179,7 @@ function take(fact: Fact, of: (unit: string) => Draft): void {
       break;
     }
     case "released":
-      unit.released = source;
+      unit.released = { ...source, heads: new Map(body.heads.map(([stream, seq]) => [stream, seq])) };
       break;
   }
 }

@@ -40,6 +40,8 @@ export interface DefectRecord {
   readonly says: string;
   readonly where: Body<"defect">["where"];
   readonly station: string;
+  /** Hash of a picture; blank: none was taken. */
+  readonly picture: string;
   readonly found: Source;
   readonly mended: {
     readonly cause: string;
@@ -47,6 +49,22 @@ export interface DefectRecord {
     readonly minutes: number;
     readonly source: Source;
   } | null;
+}
+
+/** A step or reading that was recorded and then corrected. */
+export interface StruckRecord {
+  readonly gate: "step" | "test";
+  /** Step or test. */
+  readonly of: string;
+  readonly value: number | null;
+  readonly good: boolean;
+  readonly source: Source;
+}
+
+/** When a unit was released, and how far each stream was known then. */
+export interface ReleaseRecord extends Source {
+  /** Number of the last fact of each stream. */
+  readonly heads: ReadonlyMap<string, number>;
 }
 
 /** Everything that the records say of one unit. */
@@ -62,6 +80,8 @@ export interface UnitState {
   /** Readings of each test in their order; the last one counts. */
   readonly readings: ReadonlyMap<string, readonly ReadingRecord[]>;
   readonly defects: ReadonlyMap<string, DefectRecord>;
+  /** What does not count any more, because it was corrected. */
+  readonly struck: readonly StruckRecord[];
   readonly lots: readonly (Omit<Body<"lot-used">, "kind" | "unit"> & { readonly source: Source })[];
   readonly alternates: readonly (Omit<Body<"alternate">, "kind" | "unit"> & { readonly source: Source })[];
   readonly overrides: readonly (Omit<Body<"override">, "kind" | "unit"> & { readonly source: Source })[];
@@ -70,6 +90,6 @@ export interface UnitState {
   readonly site: string;
   /** Sent off and not yet counted in. */
   readonly onTheWay: { readonly transport: string; readonly to: string; readonly source: Source } | null;
-  readonly released: Source | null;
+  readonly released: ReleaseRecord | null;
   readonly minutes: number;
 }

@@ -1,0 +1,113 @@
+import type { CellRows } from "@pinwright/book";
+import { type ArrivedFact, type FactBody, SHOP_ID } from "@pinwright/contract";
+import { byArrival } from "@pinwright/engine";
+import type { Store } from "@pinwright/store";
+import type { HeldBook, Shelf } from "../books/shelf.ts";
+import { Refused } from "../http/problem.ts";
+import type { GateCase } from "../threads/messages.ts";
+import { PastTests } from "./past-tests.ts";
+
+type Begun = Extract<FactBody, { kind: "begun" }>;
+
+/** What of the shop the line of a machine comes from; prices, orders and runs change nothing in it. */
+const SHOP_TABLES = ["reels", "drivers", "holders", "stock_sheets", "benches", "coats"] as const;
+
+/** A unit's case, and what was recorded, by arrival. */
+export interface UnitCase {
+  readonly given: GateCase;
+  readonly arrived: readonly ArrivedFact[];
+  readonly recalls: readonly ArrivedFact[];
+}
+
+/** Change of a book that a revision names: `@12`; null: it names none. */
+function changeOf(revision: string): number | null {
+  const no = /^@(\d+)$/.exec(revision)?.[1];
+  return no === undefined ? null : Number(no);
+}
+
+/** Gathers everything that the release of a unit is judged by. */
+export class GateFacts {
+  readonly #store: Store;
+  readonly #shelf: Shelf;
+  readonly #past: PastTests;
+  /** Numbers of tables of the shop: one that did not change keeps its number. */
+  readonly #marks = new WeakMap<CellRows, number>();
+  #marked = 0;
+
+  constructor(store: Store, shelf: Shelf) {
+    this.#store = store;
+    this.#shelf = shelf;
+    this.#past = new PastTests(store.books);
+  }
+
+  /** The case of a unit without the tables of its lines, for a thread that may know them. */
+  async of(unit: string): Promise<UnitCase> {
+    const { records } = this.#store;
+    const [arrived, recalls] = await Promise.all([records.ofUnit(unit), records.recallFacts()]);
+    if (arrived.length === 0) throw new Refused("not-found", `There is no unit ${unit}.`);
+    const begun = arrived.flatMap(({ fact: { body } }) => (body.kind === "begun" ? [body] : []));
+    const root = begun.find((body) => body.unit === unit);
+    const books = await this.#books([...(root === undefined ? [] : [root]), ...begun]);
+    const shop = this.#shopMark((await this.#shelf.now(SHOP_ID)).tables);
+    const lines = [...books].map(([book, { held, options }]) => ({
+      ...{ book, options, tables: null, shop: null },
+      key: JSON.stringify([book, held.info.changeNo, shop, [...options].sort()]),
+    }));
+    const past = await this.#pasts(begun, books);
+    return {
+      given: { unit, facts: byArrival(arrived), recalls: byArrival(recalls), lines, past },
+      arrived,
+      recalls,
+    };
+  }
+
+  /** The case with the tables of those lines that a thread does not know. */
+  async withTables(given: GateCase, cold: readonly string[]): Promise<GateCase> {
+    const shop = this.#shelf.jsonOf((await this.#shelf.now(SHOP_ID)).tables);
+    const lines = await Promise.all(
+      given.lines.map(async (line) => {
+        if (!cold.includes(line.key)) return line;
+        const { tables } = await this.#shelf.now(line.book);
+        return { ...line, tables: [...this.#shelf.jsonOf(tables)], shop: [...shop] };
+      }),
+    );
+    return { ...given, lines };
+  }
+
+  /** Books that units are of, each with the options of the first of them. */
+  async #books(begun: readonly Begun[]) {
+    const books = new Map<string, { readonly held: HeldBook; readonly options: string[] }>();
+    for (const { book, options } of begun) {
+      if (books.has(book) || (await this.#store.books.info(book)) === null) continue;
+      books.set(book, { held: await this.#shelf.now(book), options });
+    }
+    return books;
+  }
+
+  async #pasts(
+    begun: readonly Begun[],
+    books: ReadonlyMap<string, { readonly held: HeldBook }>,
+  ): Promise<GateCase["past"]> {
+    const past = new Map<string, GateCase["past"][number]>();
+    for (const { book, revision } of begun) {
+      const held = books.get(book)?.held;
+      const no = changeOf(revision);
+      const key = JSON.stringify([book, no]);
+      if (held === undefined || no === null || past.has(key)) continue;
+      const rows = await this.#past.at(book, no, held);
+      const [tests] = rows === null ? [] : this.#shelf.jsonOf(new Map([["tests", rows]]));
+      if (tests !== undefined) past.set(key, { book, revision, key, tests });
+    }
+    return [...past.values()];
+  }
+
+  #shopMark(tables: HeldBook["tables"]): string {
+    return SHOP_TABLES.map((name) => {
+      const rows = tables.get(name);
+      if (rows === undefined) return 0;
+      const mark = this.#marks.get(rows) ?? ++this.#marked;
+      this.#marks.set(rows, mark);
+      return mark;
+    }).join(" ");
+  }
+}
