@@ -1,4 +1,11 @@
-export { type Capability, capability, type Estimate, type SpecificationLimits } from "./capability.ts";
+export {
+  type Capability,
+  capability,
+  type Estimate,
+  movingRangeDegrees,
+  type SpecificationLimits,
+  type Spread,
+} from "./capability.ts";
 export {
   type ControlLimits,
   type IndividualsChart,
@@ -9,5 +16,7 @@ export {
 } from "./control-chart.ts";
 export { type ControlConstants, controlConstants } from "./control-constants.ts";
 export { type ControlRule, controlSignals, type RuleSignal } from "./control-rules.ts";
+export { LEAST_FOR_NORMALITY, type Normality, normality } from "./normality.ts";
+export { proportion } from "./proportion.ts";
 export { chiSquaredQuantile, gammaBelow, lnGamma, normalBelow, normalQuantile } from "./special.ts";
 export { exactSum, lagOneCorrelation, type Summary, summaryOf } from "./summary.ts";
