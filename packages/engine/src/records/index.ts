@@ -15,14 +15,18 @@ export { testWalk, type WalkStretch } from "./end-test/index.ts";
 export { gateNeeded } from "./gate-needed.ts";
 export { benchSteps, continuityTest, inOrderOfRisk, neededFor, stageStep, testsOf } from "./needed.ts";
 export {
+  type ControlStudy,
+  type Counted,
+  controlStudy,
+  type Doubt,
   defectsPerUnit,
-  firstPassYield,
+  ENOUGH_READINGS,
   type ParetoBar,
-  type ParetoBy,
+  type ParetoMeasure,
   pareto,
-  passedFirst,
   rolledYield,
-  type Yield,
+  type StudyChart,
+  type StudyReading,
 } from "./quality/index.ts";
 export {
   type AdapterFault,

@@ -1,16 +1,7 @@
 import type { Fact, FactBody } from "@pinwright/contract";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import {
-  contentsOf,
-  defectsPerUnit,
-  firstPassYield,
-  foldUnits,
-  type Needed,
-  pareto,
-  releaseBlocks,
-  rolledYield,
-} from "./index.ts";
+import { contentsOf, foldUnits, type Needed, releaseBlocks } from "./index.ts";
 
 /** A stream as a tablet writes it; links do not matter here. */
 class Notes {
@@ -142,52 +133,5 @@ describe("release", () => {
     const ofRevision = { recall: "rc-2", part: null, lot: null, type: "bt.driver", revision: "A" };
     expect(blocks(good(), NEEDED, [ofRevision])).toEqual(["recall rc-2 recalled"]);
     expect(blocks(good(), { ...NEEDED, places: ["bd.1"] })).toEqual(["fit bd.1 missing"]);
-  });
-});
-
-describe("quality", () => {
-  test("first-pass yield counts the first reading of each test and anything mended", () => {
-    const notes = new Notes()
-      .write(reading("t", 1, true, "b-1"))
-      .write(reading("t", 1, false, "b-2"))
-      .write(reading("t", 1, true, "b-2"))
-      .write(reading("t", 1, true, "b-3"))
-      .write(defect("d-1", "scratch", "b-3"))
-      .write({ kind: "noted", unit: "b-4", says: "not tested yet" });
-    expect(firstPassYield(foldUnits(notes.facts).values())).toEqual({ units: 3, firstPass: 1, share: 1 / 3 });
-    expect(firstPassYield([]).share).toBeNull();
-  });
-
-  test("yields of stages multiply, and defects at random leave e to the minus of their mean", () => {
-    // Handbook example (S51b in the sheet of figures): 0.171 defects a unit leave 84.3 % without one.
-    const units = foldUnits(
-      Array.from(
-        { length: 171 },
-        (_, i) => new Notes(`s-${i}`).write(defect("d", "x", `b-${i}`)).facts[0],
-      ).flatMap((fact) => (fact === undefined ? [] : [fact])),
-    );
-    const others = foldUnits(
-      Array.from(
-        { length: 829 },
-        (_, i) => new Notes(`t-${i}`).write(reading("t", 1, true, `c-${i}`)).facts[0],
-      ).flatMap((fact) => (fact === undefined ? [] : [fact])),
-    );
-    const { perUnit, expectedShare } = defectsPerUnit([...units.values(), ...others.values()]);
-    expect(perUnit).toBeCloseTo(0.171, 12);
-    expect(expectedShare).toBeCloseTo(0.843, 3);
-    expect(rolledYield([0.9, 0.8, 0.5])).toBeCloseTo(0.36, 12);
-  });
-
-  test("a Pareto counts most first, up to everything", () => {
-    const notes = new Notes()
-      .write(defect("d-1", "dry joint"))
-      .write(defect("d-2", "wrong part"))
-      .write(defect("d-3", "dry joint"))
-      .write(mended("d-3"));
-    const units = foldUnits(notes.facts).values();
-    expect(pareto(units, "what")).toEqual([
-      { key: "dry joint", count: 2, minutes: 3, cumulativeShare: 2 / 3 },
-      { key: "wrong part", count: 1, minutes: 0, cumulativeShare: 1 },
-    ]);
   });
 });

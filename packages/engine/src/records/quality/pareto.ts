@@ -1,10 +1,12 @@
 import { compareText } from "@pinwright/kernel";
-import type { DefectRecord, UnitState } from "../units/index.ts";
 
-/** What defects are counted by. */
-export type ParetoBy = "what" | "type" | "station" | "part" | "cause";
+/** One thing that is counted. */
+export interface Counted {
+  readonly key: string;
+  readonly minutes: number;
+}
 
-/** One bar: how many, and the share of all up to and with it. */
+/** One bar: how many, how many minutes they took, and the share of all up to and with it. */
 export interface ParetoBar {
   readonly key: string;
   readonly count: number;
@@ -12,37 +14,27 @@ export interface ParetoBar {
   readonly cumulativeShare: number;
 }
 
-const keyOf = (state: UnitState, defect: DefectRecord, by: ParetoBy): string => {
-  switch (by) {
-    case "what":
-      return defect.what;
-    case "type":
-      return state.begun?.type ?? "";
-    case "station":
-      return defect.station;
-    case "part":
-      return defect.where.item ?? defect.where.point ?? "";
-    case "cause":
-      return defect.mended?.cause ?? "";
-  }
-};
+/** What a Pareto counts. */
+export type ParetoMeasure = "count" | "minutes";
 
-/** Defects by what they are, where they were found or what caused them: most first, equal ones by key. */
-export function pareto(units: Iterable<UnitState>, by: ParetoBy): readonly ParetoBar[] {
+/** Counts things by their key: the most first, equal ones by key. @param by what makes one the most */
+export function pareto(things: Iterable<Counted>, by: ParetoMeasure = "count"): readonly ParetoBar[] {
   const counts = new Map<string, { count: number; minutes: number }>();
-  let all = 0;
-  for (const state of units)
-    for (const defect of state.defects.values()) {
-      const key = keyOf(state, defect, by);
-      const known = counts.get(key) ?? { count: 0, minutes: 0 };
-      counts.set(key, { count: known.count + 1, minutes: known.minutes + (defect.mended?.minutes ?? 0) });
-      all += 1;
+  for (const { key, minutes } of things) {
+    const known = counts.get(key);
+    if (known === undefined) counts.set(key, { count: 1, minutes });
+    else {
+      known.count += 1;
+      known.minutes += minutes;
     }
+  }
+  let all = 0;
+  for (const bar of counts.values()) all += bar[by];
   let sum = 0;
   return [...counts]
-    .sort(([a, x], [b, y]) => y.count - x.count || compareText(a, b))
+    .sort(([a, x], [b, y]) => y[by] - x[by] || compareText(a, b))
     .map(([key, { count, minutes }]) => {
-      sum += count;
-      return { key, count, minutes, cumulativeShare: sum / all };
+      sum += by === "count" ? count : minutes;
+      return { key, count, minutes, cumulativeShare: all === 0 ? 0 : sum / all };
     });
 }
