@@ -1,134 +1,79 @@
 import type { Block as Barrier, UnitState } from "@pinwright/engine";
-import { TEXT } from "../compose/draw.ts";
-import { type Block, gap } from "../compose/flow.ts";
-import { paragraph } from "../compose/paragraph.ts";
+import type { Block } from "../compose/flow.ts";
 import { say } from "../compose/say.ts";
-import { FIELD, type TableColumn, type TableRow, table } from "../compose/table.ts";
-import { passedOf, testLines } from "./certificate-tests.ts";
+import type { TableColumn, TableRow } from "../compose/table.ts";
+import { type Choose, headed, listed, plain, row } from "./certificate-parts.ts";
 import {
-  type CertificateInput,
   headsOf,
-  kindText,
+  overId,
   partText,
   type RecordSheetInput,
   SOURCE_MM,
   sourceText,
-  typeText,
   wordsOf,
   workText,
 } from "./texts.ts";
-
-type Choose = Parameters<typeof say>[1];
-
-/** A heading over the table or words that follow it. */
-const headed = (
-  input: RecordSheetInput,
-  title: Choose,
-  widthMm: number,
-  blocks: readonly Block[],
-): Block[] => [
-  gap(3),
-  { ...paragraph(wordsOf(input.options)(title), widthMm, TEXT.large, true), keepMm: 20 },
-  ...blocks,
-];
-
-const plain = (
-  input: RecordSheetInput,
-  says: Choose,
-  widthMm: number,
-  heightMm: number = TEXT.normal,
-): Block => paragraph(say(input.options.language, says), widthMm, heightMm);
-
-const row = (cells: readonly string[]): TableRow => ({ kind: "row", cells });
-
-const listed = (
-  input: RecordSheetInput,
-  columns: readonly TableColumn[],
-  rows: readonly TableRow[],
-  widthMm: number,
-): readonly Block[] =>
-  table(
-    columns,
-    rows,
-    widthMm,
-    wordsOf(input.options)((w) => w.common.continued),
-  );
 
 /** Name of what a gate is about, and under it its id. */
 function matterText(input: RecordSheetInput, gate: Barrier["gate"], of: string): string {
   const name =
     gate === "step" ? workText(input, "steps", of) : gate === "test" ? workText(input, "tests", of) : of;
-  return name === of ? of : `${name}\n${of}`;
+  return overId(name, of);
 }
 
-/** What keeps the unit, or a unit inside it, from being released. */
+/** Most matters that stand in one row: a row is never broken over two pages. */
+const MOST_IN_ROW = 40;
+/** Beyond so many of one sort, they are told by their ids alone. */
+const MOST_NAMED = 6;
+
+/** Rows of what keeps one unit for one reason: named one by one, or only their ids where they are many. */
+function openRows(input: RecordSheetInput, own: readonly Barrier[]): TableRow[] {
+  const words = wordsOf(input.options);
+  const [first] = own;
+  if (first === undefined) return [];
+  const { unit, gate, why, firm } = first;
+  const state =
+    words((w) => w.records.certificate.whys[why]) +
+    (firm ? `\n${words((w) => w.records.certificate.firm)}` : "");
+  const name = words((w) => w.records.certificate.gates[gate]);
+  if (own.length <= MOST_NAMED)
+    return own.map(({ of }) => row([unit, `${name}: ${matterText(input, gate, of)}`, state]));
+  const rows: TableRow[] = [];
+  for (let at = 0; at < own.length; at += MOST_IN_ROW) {
+    const some = own.slice(at, at + MOST_IN_ROW).map(({ of }) => of);
+    rows.push(row([unit, `${name}: ${some.length}\n${some.join(" · ")}`, state]));
+  }
+  return rows;
+}
+
+/** What keeps the unit, or a unit inside it, from being released; what protects people comes first. */
 export function openBlocks(
   input: RecordSheetInput,
   barriers: readonly Barrier[],
   widthMm: number,
 ): readonly Block[] {
-  const words = wordsOf(input.options);
   const heads = headsOf(input.options);
   const open = barriers.filter(({ lifted }) => !lifted);
-  if (open.length === 0)
-    return [gap(2), plain(input, (w) => w.records.certificate.nothingOpen, widthMm, TEXT.large)];
+  if (open.length === 0) return [];
   const columns: readonly TableColumn[] = [
     { header: heads((w) => w.records.unit), weight: "bold", whole: true },
     { header: heads((w) => w.records.certificate.matter), grow: true, detail: true },
     { header: heads((w) => w.records.certificate.state), weight: "bold", detail: true },
   ];
-  const rows = open.map(({ unit, gate, of, why, firm }) =>
-    row([
-      unit,
-      `${words((w) => w.records.certificate.gates[gate])}: ${matterText(input, gate, of)}`,
-      words((w) => w.records.certificate.whys[why]) +
-        (firm ? `\n${words((w) => w.records.certificate.firm)}` : ""),
-    ]),
-  );
+  const sorts = new Map<string, Barrier[]>();
+  for (const one of [...open.filter(({ firm }) => firm), ...open.filter(({ firm }) => !firm)]) {
+    const key = [one.firm, one.unit, one.gate, one.why].join(" ");
+    sorts.set(key, [...(sorts.get(key) ?? []), one]);
+  }
   return headed(input, (w) => w.records.certificate.openTitle, widthMm, [
     plain(input, (w) => w.records.certificate.openHint, widthMm),
-    ...listed(input, columns, rows, widthMm),
+    ...listed(
+      input,
+      columns,
+      [...sorts.values()].flatMap((own) => openRows(input, own)),
+      widthMm,
+    ),
   ]);
-}
-
-/** Units inside at any depth, each with the place that it has in the one that holds it. */
-export function insideBlocks(
-  input: RecordSheetInput,
-  outer: string,
-  contents: readonly UnitState[],
-  barriers: readonly Barrier[],
-  widthMm: number,
-): readonly Block[] {
-  const heads = headsOf(input.options);
-  const columns: readonly TableColumn[] = [
-    { header: heads((w) => w.records.serial), weight: "bold", whole: true },
-    { header: heads((w) => w.records.what), grow: true, detail: true },
-    { header: heads((w) => w.records.certificate.revision) },
-    { header: heads((w) => w.records.certificate.place), detail: true },
-    { header: heads((w) => w.records.certificate.tests), align: "end" },
-    { header: heads((w) => w.records.certificate.fitted), detail: true, minMm: SOURCE_MM },
-  ];
-  const rows = contents.map((state) => {
-    const fitting = state.within.find(({ until }) => until === null);
-    const { passed, all } = passedOf(testLines(input, state, barriers));
-    const kind = [kindText(state, input.options), state.begun?.type ?? ""].filter((text) => text !== "");
-    return row([
-      state.unit,
-      `${typeText(input, state)}\n${kind.join(" · ")}`,
-      state.begun?.revision ?? "",
-      fitting === undefined ? "" : fitting.place + (fitting.unit === outer ? "" : `\n${fitting.unit}`),
-      `${passed} / ${all}`,
-      fitting === undefined ? "" : sourceText(input, fitting.from),
-    ]);
-  });
-  return headed(
-    input,
-    (w) => w.records.certificate.inside,
-    widthMm,
-    rows.length === 0
-      ? [plain(input, (w) => w.records.certificate.nothingInside, widthMm)]
-      : listed(input, columns, rows, widthMm),
-  );
 }
 
 /** Alternates and concessions, overrides and defects of the unit and of what is inside it, with why. */
@@ -147,10 +92,7 @@ export function departureBlocks(
     ...{ detail: true, minMm: SOURCE_MM },
   };
   const column = (choose: Choose): TableColumn => ({ header: heads(choose), detail: true });
-  const part = (id: string): string => {
-    const name = partText(input, id);
-    return name === id ? id : `${name}\n${id}`;
-  };
+  const part = (id: string): string => overId(partText(input, id), id);
   const alternates = states.flatMap((state) =>
     state.alternates.map((one) =>
       row([
@@ -229,43 +171,6 @@ export function departureBlocks(
         { ...column((w) => w.records.certificate.mended), minMm: SOURCE_MM },
       ],
       defects,
-    ),
-  ];
-}
-
-/** The heads of the streams, and room for those who sign. */
-export function endBlocks(input: CertificateInput, widthMm: number): readonly Block[] {
-  const heads = headsOf(input.options);
-  const columns: readonly TableColumn[] = [
-    { header: heads((w) => w.records.certificate.stream), heightMm: TEXT.small, grow: true },
-    { header: heads((w) => w.records.certificate.number), heightMm: TEXT.small, align: "end", whole: true },
-    { header: heads((w) => w.records.certificate.hash), heightMm: TEXT.small, whole: true },
-  ];
-  const rows = input.heads.map(({ stream, seq, hash }) => row([stream, String(seq), hash]));
-  const field = (choose: Choose): TableColumn => ({ header: heads(choose), heightMm: 5, grow: true });
-  return [
-    ...headed(
-      input,
-      (w) => w.records.certificate.heads,
-      widthMm,
-      rows.length === 0
-        ? [plain(input, (w) => w.records.certificate.noHeads, widthMm)]
-        : [
-            plain(input, (w) => w.records.certificate.headsHint, widthMm, TEXT.small),
-            gap(1),
-            ...listed(input, columns, rows, widthMm),
-          ],
-    ),
-    gap(4),
-    ...listed(
-      input,
-      [
-        field((w) => w.records.certificate.tester),
-        field((w) => w.records.certificate.releaser),
-        { ...field((w) => w.records.certificate.date), grow: false, minMm: 38 },
-      ],
-      [row([FIELD, FIELD, FIELD])],
-      widthMm,
     ),
   ];
 }

@@ -30,7 +30,11 @@ const recordSheetName = (kind: RecordSheetKind, name: string, language: SheetLan
   `records.${name === "" ? kind : `${kind}-${name}`}.${language}`;
 
 /** Title block of a sheet of records. */
-export function recordIdentity(line: LineResult, sheet: RecordSheet, options: SheetOptions): Identity {
+export function recordIdentity(
+  line: Pick<LineResult, "machine">,
+  sheet: RecordSheet,
+  options: SheetOptions,
+): Identity {
   const { kind, name, title } = sheet;
   const about = line.machine.book.machine;
   const documentType = say(options.language, (w) => w.records.kinds[kind]);

@@ -1,12 +1,14 @@
-import type { LineResult, Needed, OpenRecall, Source, UnitState } from "@pinwright/engine";
+import type { Block, LineResult, Source, UnitState } from "@pinwright/engine";
 import type { SheetLanguage } from "@pinwright/words";
 import { label, say } from "../compose/say.ts";
 import type { SheetOptions } from "../options.ts";
 
 /** What sheets of the floor's records are made from. */
 export interface RecordSheetInput {
-  /** Line of the book that the unit was built to, with the unit's own options. */
-  readonly line: LineResult;
+  /** The machine of the book that the unit was built to, with the unit's own options. */
+  readonly line: Pick<LineResult, "machine">;
+  /** Name under which that book is kept: what was begun of another one is told by its type alone. */
+  readonly bookId: string;
   readonly units: ReadonlyMap<string, UnitState>;
   readonly options: SheetOptions;
   /** Names of people by their ids; who is not in it stands by the id. */
@@ -21,12 +23,26 @@ export interface StreamHead {
   readonly hash: string;
 }
 
+/** What is made from the gate as well: it says whether the unit may ship. */
+export interface GateSheetInput extends RecordSheetInput {
+  readonly line: LineResult;
+  /** All that keeps the unit and what is inside it from being released, what was lifted included. */
+  readonly blocks: readonly Block[];
+}
+
+/** What an instrument is called, and how long it may be trusted. */
+export interface InstrumentText {
+  readonly label: string;
+  readonly label_zh: string;
+  /** Last day of its calibration as year-month-day; blank: it needs none. */
+  readonly calibratedUntil: string;
+}
+
 /** What a certificate is made from besides. */
-export interface CertificateInput extends RecordSheetInput {
+export interface CertificateInput extends GateSheetInput {
   readonly heads: readonly StreamHead[];
-  readonly recalls: readonly OpenRecall[];
-  /** What each unit must have behind it; absent: what the line says. */
-  readonly neededOf?: (state: UnitState) => Needed;
+  /** Instruments of the shop by id; one that is not in it is told as such. */
+  readonly instruments: ReadonlyMap<string, InstrumentText>;
 }
 
 /** Words in the languages of the sheet, in one line. */
@@ -66,6 +82,12 @@ const named = (rows: readonly Named[], id: string, language: SheetLanguage, join
   return row === undefined ? id : label(language, { en: row.label, zh: row.label_zh }, id, joint);
 };
 
+/** A name and under it the id, or the id alone where it has no name. */
+export const overId = (name: string, id: string): string => (name === id ? id : `${name}\n${id}`);
+
+/** Minutes to a tenth. */
+export const minutesText = (minutes: number): string => String(Math.round(minutes * 10) / 10);
+
 /** Name of a part in the languages of the sheet. */
 export const partText = ({ line, options }: RecordSheetInput, partId: string): string =>
   named(line.machine.book.tables.parts, partId, options.language, " · ");
@@ -84,26 +106,36 @@ export const siteText = ({ line, options }: RecordSheetInput, siteId: string): s
 export const optionText = ({ line, options }: RecordSheetInput, optionId: string): string =>
   named(line.machine.book.tables.options, optionId, options.language, " · ");
 
-/** Name of what a unit is: its machine, board type, harness or mechanism type. */
-export function typeText(
-  { line, options }: Pick<RecordSheetInput, "line" | "options">,
-  { begun }: UnitState,
+export type UnitKind = NonNullable<UnitState["begun"]>["what"];
+
+/** Name of a machine, board type, harness or mechanism type; of another book than the line's its id alone. */
+export function nameOfType(
+  { line, bookId, options: { language } }: Pick<RecordSheetInput, "line" | "bookId" | "options">,
+  { what, type, book }: { readonly what: UnitKind; readonly type: string; readonly book: string },
   joint = " · ",
 ): string {
-  const { language } = options;
-  if (begun === null) return say(language, (w) => w.records.unknownUnit, joint);
+  if (book !== bookId) return type;
   const { machine, tables } = line.machine.book;
-  switch (begun.what) {
+  switch (what) {
     case "machine":
-      return label(language, { en: machine.label, zh: machine.label_zh }, begun.type, joint);
+      return label(language, { en: machine.label, zh: machine.label_zh }, type, joint);
     case "board":
-      return named(tables.board_types, begun.type, language, joint);
+      return named(tables.board_types, type, language, joint);
     case "harness":
-      return named(tables.harnesses, begun.type, language, joint);
+      return named(tables.harnesses, type, language, joint);
     case "mechanism":
-      return named(tables.mechanism_types, begun.type, language, joint);
+      return named(tables.mechanism_types, type, language, joint);
   }
 }
+
+/** Name of what a unit is. */
+export const typeText = (
+  input: Pick<RecordSheetInput, "line" | "bookId" | "options">,
+  { begun }: UnitState,
+): string =>
+  begun === null
+    ? say(input.options.language, (w) => w.records.unknownUnit, " · ")
+    : nameOfType(input, begun);
 
 /** `Board`: what a unit is. */
 export const kindText = ({ begun }: UnitState, options: SheetOptions, joint = " · "): string =>

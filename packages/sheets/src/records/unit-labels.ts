@@ -1,4 +1,3 @@
-import { compareText } from "@pinwright/kernel";
 import { languagesOf, sheetWords } from "@pinwright/words";
 import { bodyHash } from "../compose/body-hash.ts";
 import { codeSquares } from "../compose/code.ts";
@@ -12,39 +11,73 @@ import { say } from "../compose/say.ts";
 import { leadingMm, textWidthMm } from "../compose/text.ts";
 import { wrap } from "../compose/wrap.ts";
 import { recordIdentity } from "./identity.ts";
-import { kindText, type RecordSheetInput, typeText } from "./texts.ts";
+import { nameOfType, type RecordSheetInput, type UnitKind } from "./texts.ts";
 
 /** A roll label that label printers take: common practice, no source. */
 const UNIT_LABEL_MM = { widthMm: 62, heightMm: 29 } as const;
 /** Nothing is printed nearer to the edge of a label: common practice, no source. */
-const EDGE_MM = 2;
+const EDGE_MM = 1.5;
+/** A code larger than this is no easier to read at a bench. */
 const CODE_MM = 18;
 /** Modules that stay white round a code: ISO/IEC 18004, 4 for a QR code. */
 const QUIET_MODULES = 4;
-const SERIAL_MM = [5.5, TEXT.head, 4.5, 4, TEXT.large, 3, TEXT.normal] as const;
+/** Dots of label printers, per inch: squares of a code are whole dots of the coarser, so that none is thinner than another. */
+const DOTS = 203;
+const DOT_MM = 25.4 / DOTS;
+const SERIAL_MM = [5.5, TEXT.head, 4.5, 4, TEXT.large, 3, TEXT.normal, 2.1] as const;
 const SHEET = PAPERS["a4-landscape"];
+
+/** Size of a label. */
+export interface LabelSize {
+  readonly widthMm: number;
+  readonly heightMm: number;
+}
+
+/** What a label is printed of; what is not known is blank. */
+export interface LabelledUnit {
+  readonly unit: string;
+  readonly what: UnitKind | "";
+  readonly type: string;
+  readonly book: string;
+  readonly revision: string;
+}
+
+/** Where labels go. */
+export type LabelPaper =
+  /** Sheets to be cut, with a title block; places before `start`, from 1 and row by row, stay empty on the first. */
+  | { readonly kind: "a4"; readonly start: number }
+  /** A page for each label, for a label printer. */
+  | { readonly kind: "roll"; readonly size: LabelSize };
+
+/** A roll of the usual size. */
+export const USUAL_ROLL: LabelPaper = { kind: "roll", size: UNIT_LABEL_MM };
+
+/** What labels are made from. */
+export type LabelInput = Pick<RecordSheetInput, "line" | "bookId" | "options">;
 
 /**
  * Labels of units: a code that holds the serial number alone, so that a scanner types it, and beside it the same in large
- * letters, what the unit is and the revision that it was built to.
- * @param unitIds units to label, in this order; those that no record names are left out; absent: all, by serial number
- * @param paper `a4`: sheets to be cut, with a title block; `roll`: a page of 62 × 29 mm for each, for a label printer
+ * letters, what the unit is and the revision that it was built to. A label with little room keeps code and serial number,
+ * and leaves out from the bottom.
  */
 export function composeUnitLabels(
-  input: RecordSheetInput,
-  paper: "a4" | "roll",
-  unitIds: readonly string[] = [...input.units.keys()].sort(compareText),
+  input: LabelInput,
+  paper: LabelPaper,
+  units: readonly LabelledUnit[],
 ): SheetDocument {
-  const ids = unitIds.filter((id) => input.units.has(id));
-  const labels = ids.map((id) => labelMarks(input, id));
-  const [only] = ids.length === 1 ? ids : [];
+  const size = paper.kind === "roll" ? paper.size : UNIT_LABEL_MM;
+  const labels = units.map((unit) => labelMarks(input, unit, size));
+  const [only] = units.length === 1 ? units : [];
   const { language } = input.options;
-  const name = [only ?? "", paper === "roll" ? paper : ""].filter((text) => text !== "").join("-");
-  const title = only ?? say(language, (w) => w.records.labels.count(ids.length));
+  const name = [only?.unit ?? "", paper.kind === "roll" ? "roll" : ""]
+    .filter((text) => text !== "")
+    .join("-");
+  const title = only?.unit ?? say(language, (w) => w.records.labels.count(units.length));
   const identity = recordIdentity(input.line, { kind: "unit-labels", name, title }, input.options);
-  const grids = [gridOf(input, ids)];
-  if (paper === "a4") return assemble(identity, language, sheetBodies(input, labels), grids);
-  const pages = labels.map((marks): Page => ({ ...UNIT_LABEL_MM, marks }));
+  const grids = [gridOf(input, units)];
+  if (paper.kind === "a4")
+    return assemble(identity, language, sheetBodies(input, labels, paper.start), grids);
+  const pages = labels.map((marks): Page => ({ ...size, marks }));
   return {
     id: identity.sheetId,
     fileName: identity.fileName,
@@ -59,7 +92,7 @@ export function composeUnitLabels(
   };
 }
 
-/** Lines of a text in the largest of some heights at which all of it fits; at the smallest, what fits. */
+/** Lines of a text in the largest of some heights at which all of it fits; at the smallest, what fits, or nothing. */
 function fitted(
   text: string,
   widthMm: number,
@@ -70,7 +103,8 @@ function fitted(
     if (lines.length * leadingMm(heightMm) <= roomMm) return { lines, heightMm };
   }
   const lines = wrap(text, widthMm, TEXT.small);
-  const most = Math.max(1, Math.floor(roomMm / leadingMm(TEXT.small)));
+  const most = Math.floor(roomMm / leadingMm(TEXT.small));
+  if (most < 1) return { lines: [], heightMm: TEXT.small };
   const last = lines[most - 1] ?? "";
   return {
     lines: lines.length <= most ? lines : [...lines.slice(0, most - 1), `${last.slice(0, -1)}…`],
@@ -78,45 +112,50 @@ function fitted(
   };
 }
 
+/** Side of a code: as large as the label has room for, its squares whole dots of a label printer. */
+function codeSide(
+  text: string,
+  { widthMm, heightMm }: LabelSize,
+): { readonly sideMm: number; readonly quietMm: number } {
+  const { modules } = codeSquares(text);
+  const most = Math.min(CODE_MM, widthMm / 2) / modules;
+  const fits = Math.min(most, heightMm / (modules + 2 * QUIET_MODULES));
+  const moduleMm = Math.max(2, Math.floor(fits / DOT_MM)) * DOT_MM;
+  return { sideMm: modules * moduleMm, quietMm: QUIET_MODULES * moduleMm };
+}
+
 /** A label, its origin at its own top left corner. */
-function labelMarks(input: RecordSheetInput, unit: string): Mark[] {
-  const { options, units } = input;
-  const state = units.get(unit);
-  const quietMm = (QUIET_MODULES * CODE_MM) / codeSquares(unit).modules;
-  const leftMm = Math.max(EDGE_MM, quietMm);
-  const textMm = leftMm + CODE_MM + quietMm;
-  const widthMm = UNIT_LABEL_MM.widthMm - textMm - EDGE_MM;
-  const serialMm = SERIAL_MM.find((size) => textWidthMm(unit, size, "bold") <= widthMm) ?? TEXT.small;
+function labelMarks(input: LabelInput, labelled: LabelledUnit, size: LabelSize): Mark[] {
+  const { options } = input;
+  const { unit, what, type, book, revision } = labelled;
+  const { sideMm, quietMm } = codeSide(unit, size);
+  const textMm = quietMm + sideMm + quietMm;
+  const widthMm = size.widthMm - textMm - EDGE_MM;
+  const serialMm = SERIAL_MM.find((high) => textWidthMm(unit, high, "bold") <= widthMm) ?? TEXT.small;
+  const topMm = Math.min(EDGE_MM, (size.heightMm - serialMm) / 2);
   const serial = wrap(unit, widthMm, serialMm, "bold").slice(0, 3);
-  const footMm = UNIT_LABEL_MM.heightMm - EDGE_MM - 0.8;
-  const revision = state?.begun?.revision ?? "";
-  const foot = fitted(
-    [
-      state === undefined ? "" : kindText(state, options),
-      revision === "" ? "" : say(options.language, (w) => w.records.revision(revision), " · "),
-    ]
-      .filter((text) => text !== "")
-      .join("\n"),
-    widthMm,
-    2 * leadingMm(TEXT.small) + 0.01,
-  );
-  const serialFootMm = EDGE_MM + serialMm + (serial.length - 1) * leadingMm(serialMm) + 0.2 * serialMm;
+  const footMm = size.heightMm - EDGE_MM - 0.8;
+  const serialFootMm = topMm + serialMm + (serial.length - 1) * leadingMm(serialMm) + 0.2 * serialMm;
+  const footText = [
+    what === "" ? "" : say(options.language, (w) => w.records.units[what], " · "),
+    revision === "" ? "" : say(options.language, (w) => w.records.revision(revision), " · "),
+  ]
+    .filter((text) => text !== "")
+    .join("\n");
+  const roomMm = footMm - serialFootMm - 1;
+  const foot = fitted(footText, widthMm, Math.min(roomMm, 2 * leadingMm(TEXT.small) + 0.01));
   const footTopMm = footMm - foot.lines.length * leadingMm(foot.heightMm);
-  const name = fitted(
-    state === undefined ? "" : typeText(input, state, "\n"),
-    widthMm,
-    footTopMm - serialFootMm - 1,
-  );
+  const name = fitted(nameText(input, { what, type, book }), widthMm, footTopMm - serialFootMm - 1);
   return [
     {
       kind: "code",
-      at: at(leftMm, (UNIT_LABEL_MM.heightMm - CODE_MM) / 2),
-      sizeMm: CODE_MM,
+      at: at(quietMm, (size.heightMm - sideMm) / 2),
+      sizeMm: sideMm,
       text: unit,
       layer: "TEXT",
     },
     ...serial.map((text, i) =>
-      write(text, at(textMm, EDGE_MM + serialMm + i * leadingMm(serialMm)), {
+      write(text, at(textMm, topMm + serialMm + i * leadingMm(serialMm)), {
         heightMm: serialMm,
         weight: "bold",
       }),
@@ -134,8 +173,20 @@ function labelMarks(input: RecordSheetInput, unit: string): Mark[] {
   ];
 }
 
+const nameText = (
+  input: LabelInput,
+  { what, type, book }: Pick<LabelledUnit, "what" | "type" | "book">,
+): string =>
+  what === ""
+    ? say(input.options.language, (w) => w.records.unknownUnit)
+    : nameOfType(input, { what, type, book }, "\n");
+
 /** Pages of labels to be cut. */
-function sheetBodies({ options }: RecordSheetInput, labels: readonly (readonly Mark[])[]): PageBody[] {
+function sheetBodies(
+  { options }: LabelInput,
+  labels: readonly (readonly Mark[])[],
+  start: number,
+): PageBody[] {
   const { widthMm, heightMm } = UNIT_LABEL_MM;
   const hint = say(options.language, (w) => w.records.labels.hint);
   const bodies: PageBody[] = [];
@@ -144,7 +195,10 @@ function sheetBodies({ options }: RecordSheetInput, labels: readonly (readonly M
     const lines = wrap(hint, room.widthMm, TEXT.small);
     const topMm = lines.length * leadingMm(TEXT.small) + 1;
     const columns = Math.floor(room.widthMm / widthMm);
-    const own = labels.slice(next, next + columns * Math.floor((room.heightMm - topMm) / heightMm));
+    const places = columns * Math.floor((room.heightMm - topMm) / heightMm);
+    // A sheet has places before the first label only if it was begun; one that is used up is a new one.
+    const used = bodies.length === 0 ? Math.min(start, places) - 1 : 0;
+    const own = labels.slice(next, next + places - used);
     next += Math.max(1, own.length);
     bodies.push({
       paper: SHEET,
@@ -157,8 +211,8 @@ function sheetBodies({ options }: RecordSheetInput, labels: readonly (readonly M
         ...own.map((marks, i) =>
           group(
             [rect(box(0, 0, widthMm, heightMm), stroke("faint", LINE.thin, [3, 2])), ...marks],
-            room.xMm + (i % columns) * widthMm,
-            room.yMm + topMm + Math.floor(i / columns) * heightMm,
+            room.xMm + ((used + i) % columns) * widthMm,
+            room.yMm + topMm + Math.floor((used + i) / columns) * heightMm,
           ),
         ),
       ],
@@ -167,22 +221,18 @@ function sheetBodies({ options }: RecordSheetInput, labels: readonly (readonly M
   return bodies;
 }
 
-function gridOf(input: RecordSheetInput, ids: readonly string[]): Grid {
+function gridOf(input: LabelInput, units: readonly LabelledUnit[]): Grid {
   const [language = "en"] = languagesOf(input.options.language);
   const w = sheetWords(language).records;
   return {
     name: w.kinds["unit-labels"],
     header: [w.serial, w.type, w.what, w.certificate.revision, w.book],
-    rows: ids.map((id) => {
-      const state = input.units.get(id);
-      const begun = state?.begun;
-      return [
-        id,
-        begun?.type ?? "",
-        state === undefined ? "" : typeText(input, state),
-        begun?.revision ?? "",
-        begun?.book ?? "",
-      ];
-    }),
+    rows: units.map((one) => [
+      one.unit,
+      one.type,
+      nameText(input, one).split("\n").join(" · "),
+      one.revision,
+      one.book,
+    ]),
   };
 }

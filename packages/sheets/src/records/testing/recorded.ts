@@ -27,7 +27,14 @@ export async function optionedLine(): Promise<LineResult> {
   const bom = [
     ...[["p.cord-230", "mains-230"] as const, ["p.cord-115", "mains-115"] as const],
     ["p.book-zh", "language-zh"] as const,
-  ].map(([id, own]) => ({ parent: null, part: id, quantity: 1, remark: "", travels: "loose" as const, options: [own] }));
+  ].map(([id, own]) => ({
+    parent: null,
+    part: id,
+    quantity: 1,
+    remark: "",
+    travels: "loose" as const,
+    options: [own],
+  }));
   const tests = [
     {
       ...{ ...machine, id: "t.earth", label: "Earth bond of the deck", label_zh: "台面接地连续性" },
