@@ -5,6 +5,7 @@ import { useDesk } from "../book/desk.tsx";
 import { useWords } from "../words.tsx";
 import { benchAddress, TABS, type Tab } from "./address.ts";
 import { FactsProvider } from "./live.tsx";
+import { NamesProvider } from "./names.tsx";
 import "../wiring/currents/currents.css";
 import "../wiring/currents/tables.css";
 import "./bench.css";
@@ -46,9 +47,11 @@ export default function BenchPage() {
       </nav>
       <DeviceProvider failed={(why) => <NoMemory why={why} />}>
         <FactsProvider>
-          <Suspense fallback={<p className="page dim">{words.common.loading}</p>}>
-            <Body />
-          </Suspense>
+          <NamesProvider>
+            <Suspense fallback={<p className="page dim">{words.common.loading}</p>}>
+              <Body />
+            </Suspense>
+          </NamesProvider>
         </FactsProvider>
       </DeviceProvider>
     </div>

@@ -102,7 +102,6 @@ export function useAsked<T>(
       asker.current = null;
     };
   }, [key, tries, trouble, isAsked]);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: another number says that something was recorded
   useEffect(() => {
     if (how === "live" && heard > 0) asker.current?.ask();
   }, [heard, how]);

@@ -1,4 +1,7 @@
 import { bench } from "./bench.ts";
+import { benchFloor } from "./bench-floor.ts";
+import { benchQuality } from "./bench-quality.ts";
+import { benchUnit } from "./bench-unit.ts";
 import { benchUnits } from "./bench-units.ts";
 import { boards } from "./boards.ts";
 import { checks } from "./checks.ts";
@@ -7,6 +10,7 @@ import { electric } from "./electric.ts";
 import { faults } from "./faults.ts";
 import { floor } from "./floor.ts";
 import { floorBench } from "./floor-bench.ts";
+import { floorMeasure } from "./floor-measure.ts";
 import { guide } from "./guide.ts";
 import { harnesses } from "./harnesses.ts";
 import { history } from "./history.ts";
@@ -36,6 +40,7 @@ export const app = {
   faults,
   floor,
   floorBench,
+  floorMeasure,
   guide,
   history,
   people,
@@ -43,6 +48,9 @@ export const app = {
   shell,
   start,
   bench,
+  benchFloor,
+  benchQuality,
+  benchUnit,
   benchUnits,
   boards,
   outside,

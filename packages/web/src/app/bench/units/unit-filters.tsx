@@ -3,7 +3,7 @@ import { UNIT_KINDS, type UnitSummary } from "@pinwright/contract";
 import { compareText } from "@pinwright/kernel";
 import { useMemo } from "react";
 import { useWords } from "../../words.tsx";
-import { useNames } from "../use-names.ts";
+import { useNames } from "../names.tsx";
 import { NONE, type UnitFilter } from "./filter.ts";
 import { STATES } from "./hold.ts";
 

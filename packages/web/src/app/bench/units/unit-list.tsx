@@ -5,7 +5,7 @@ import { useDesk } from "../../book/desk.tsx";
 import { useCoarsePointer } from "../../tables/grid/coarse-pointer.ts";
 import { useWords } from "../../words.tsx";
 import { unitAddress } from "../address.ts";
-import { useNames, useWhen } from "../use-names.ts";
+import { useNames, useWhen } from "../names.tsx";
 import { stateOf } from "./hold.ts";
 import { useRowWindow } from "./use-row-window.ts";
 

@@ -1,5 +1,5 @@
 import type { UnitKind } from "@pinwright/contract";
-import { useMemo } from "react";
+import { createContext, type ReactNode, useContext, useMemo } from "react";
 import { call } from "../../api/call.ts";
 import { useOne, useView } from "../book/desk.tsx";
 import { usePick, useSpeech, useWords } from "../words.tsx";
@@ -22,7 +22,39 @@ export interface Names {
 
 type Named = { readonly label: string; readonly labelZh: string } | undefined;
 
-export function useNames(): Names {
+/** What every page of the section says things with. */
+interface Speaking {
+  readonly names: Names;
+  readonly personName: (id: string) => string;
+  readonly when: (at: string) => string;
+}
+
+const SpeakingContext = createContext<Speaking | null>(null);
+
+/** Finds the names of everything once, for whatever is inside. */
+export function NamesProvider({ children }: { readonly children: ReactNode }) {
+  const names = useBookNames();
+  const personName = usePersonNames();
+  const when = useClock();
+  const speaking = useMemo(() => ({ names, personName, when }), [names, personName, when]);
+  return <SpeakingContext value={speaking}>{children}</SpeakingContext>;
+}
+
+function useSpeaking(): Speaking {
+  const speaking = useContext(SpeakingContext);
+  if (speaking === null) throw new Error("Names are asked for outside of a NamesProvider");
+  return speaking;
+}
+
+export const useNames = (): Names => useSpeaking().names;
+
+/** Names of people by the id that records have. */
+export const usePeople = (): ((id: string) => string) => useSpeaking().personName;
+
+/** Day and time as the reader's language has them. */
+export const useWhen = (): ((at: string) => string) => useSpeaking().when;
+
+function useBookNames(): Names {
   const { floor, bench } = useWords();
   const pick = usePick();
   const types = useView("floorTypes", null);
@@ -66,8 +98,7 @@ export function useNames(): Names {
   }, [pick, types, tests, names, steps, ground, floor, bench]);
 }
 
-/** Names of people by the id that records have. */
-export function usePeople(): (id: string) => string {
+function usePersonNames(): (id: string) => string {
   const { bench } = useWords();
   const { answer } = useAsked("people", (signal) => call("personNames", { parts: {}, signal }), "once");
   return useMemo(() => {
@@ -76,8 +107,7 @@ export function usePeople(): (id: string) => string {
   }, [answer, bench]);
 }
 
-/** Day and time as the reader's language has them. */
-export function useWhen(): (at: string) => string {
+function useClock(): (at: string) => string {
   const { language } = useSpeech();
   return useMemo(() => {
     const clock = new Intl.DateTimeFormat(language === "zh" ? "zh-CN" : "en-GB", {
