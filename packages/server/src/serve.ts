@@ -58,8 +58,9 @@ export async function serve(
       log,
       shared: place.kind === "postgres",
     });
-    listeners.serve((request, from) => server.app.fetch(request, { place: from }));
+    // Last: what takes a moment is done before anybody waits for it.
     if (await server.hasAccounts()) await listeners.open();
+    listeners.serve((request, from) => server.app.fetch(request, { place: from }));
     return {
       address,
       close: async () => {

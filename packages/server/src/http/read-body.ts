@@ -20,10 +20,19 @@ async function* pieces(request: Request, limit: number): AsyncGenerator<Uint8Arr
   if (Number(request.headers.get("content-length") ?? "0") > limit) throw tooLarge(limit);
   if (request.body === null) return;
   let bytes = 0;
-  for await (const piece of request.body) {
+  for await (const piece of arriving(request.body)) {
     bytes += piece.byteLength;
     if (bytes > limit) throw tooLarge(limit);
     yield piece;
+  }
+}
+
+/** A body whose sender goes away in the middle is no fault of the server's; nobody is there to hear of it. */
+async function* arriving(body: NonNullable<Request["body"]>): AsyncGenerator<Uint8Array, void> {
+  try {
+    for await (const piece of body) yield piece;
+  } catch {
+    throw new Refused("bad-request", "The connection broke off in the middle of the body.");
   }
 }
 
