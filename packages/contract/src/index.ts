@@ -13,6 +13,7 @@ export { openApi } from "./open-api.ts";
 export * from "./people.ts";
 export * from "./problem.ts";
 export * from "./record-routes.ts";
+export * from "./record-sheet-routes.ts";
 export type { Route } from "./route.ts";
 export * from "./routes.ts";
 export { bookId, plainText, requestId, utcTime } from "./text.ts";

@@ -28,6 +28,7 @@ import {
   statusSchema,
 } from "./people.ts";
 import { RECORD_ROUTES } from "./record-routes.ts";
+import { RECORD_SHEET_ROUTES } from "./record-sheet-routes.ts";
 import { type Route, route } from "./route.ts";
 
 const done = z.object({ done: z.literal(true) });
@@ -36,6 +37,7 @@ const number = (usual: number, max: number) => z.coerce.number().int().min(0).ma
 /** Everything that can be asked of the server. */
 export const ROUTES = {
   ...RECORD_ROUTES,
+  ...RECORD_SHEET_ROUTES,
   ...FLOOR_ROUTES,
   ...BENCH_ROUTES,
   ...INSTRUMENT_ROUTES,

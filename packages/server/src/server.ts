@@ -22,6 +22,7 @@ import { liveHandlers } from "./handlers/live.ts";
 import type { ServerParts } from "./handlers/parts.ts";
 import { peopleHandlers } from "./handlers/people.ts";
 import { pictureHandlers } from "./handlers/pictures.ts";
+import { recordSheetHandlers } from "./handlers/record-sheets.ts";
 import { recordHandlers } from "./handlers/records.ts";
 import { unitHandlers } from "./handlers/units.ts";
 import { type AppEnv, bindRoutes, type FindCaller } from "./http/bind.ts";
@@ -128,6 +129,7 @@ export async function createServer(deps: ServerDeps): Promise<PinwrightServer> {
         ...instrumentHandlers(parts, desk),
         ...benchHandlers(parts),
         ...inPersonHandlers(parts),
+        ...recordSheetHandlers(parts, lanes.gates),
       },
       {
         findCaller: callerFinder(parts),

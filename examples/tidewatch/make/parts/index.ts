@@ -99,7 +99,7 @@ function inserts({ cutouts }: BookTables): readonly BomRow[] {
 /** What lies in the crate beside the machine. */
 const LOOSE = /^(hw\.(ball|leg|leveller|leg-bolt)|cord\.\d+|bk\.service-\w+|asm\.spares-bag)$/;
 
-const travels = (part: string): BomRow["travels"] =>
+const travels = (part: string): BookRow<"bom">["travels"] =>
   part.startsWith("pk.") ? "packing" : LOOSE.test(part) ? "loose" : "in";
 
 function bom(tables: BookTables): BookRow<"bom">[] {

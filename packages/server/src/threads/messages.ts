@@ -6,6 +6,8 @@ import {
   foreignSheetSchema,
   sendOutSchema,
   sheetRequestSchema,
+  streamHeadSchema,
+  UNIT_KINDS,
 } from "@pinwright/contract";
 import { RUN_SHEET_KINDS, SHEET_KINDS } from "@pinwright/sheets";
 import { z } from "zod";
@@ -47,6 +49,47 @@ export const gateCaseSchema = z.object({
 });
 export type GateCase = z.infer<typeof gateCaseSchema>;
 
+const unitLabel = z.object({
+  unit: z.string(),
+  what: z.enum(UNIT_KINDS),
+  type: z.string(),
+  book: z.string(),
+  revision: z.string(),
+});
+
+const instrument = z.object({ label: z.string(), label_zh: z.string(), calibratedUntil: z.string() });
+
+/** A sheet of the floor's records, and what it is made from. */
+const recordSheetOrder = z.discriminatedUnion("sheet", [
+  z.object({
+    sheet: z.literal("certificate"),
+    given: gateCaseSchema,
+    heads: z.array(streamHeadSchema),
+    instruments: z.array(z.tuple([z.string(), instrument])),
+  }),
+  z.object({ sheet: z.literal("crate"), given: gateCaseSchema }),
+  z.object({
+    sheet: z.literal("labels"),
+    book: z.string(),
+    tables,
+    shop: tables,
+    units: z.array(unitLabel),
+    paper: z.enum(["a4", "roll"]),
+    start: z.number(),
+    widthMm: z.number().optional(),
+    heightMm: z.number().optional(),
+  }),
+  z.object({
+    sheet: z.literal("transport"),
+    book: z.string(),
+    tables,
+    shop: tables,
+    facts,
+    transport: z.string().nullable(),
+  }),
+]);
+export type RecordSheetOrder = z.infer<typeof recordSheetOrder>;
+
 /** Work that is done in another thread. */
 export const taskSchema = z.discriminatedUnion("kind", [
   /** Reads a book from a folder, a `.zip` or an `.xlsx`. */
@@ -82,6 +125,17 @@ export const taskSchema = z.discriminatedUnion("kind", [
   }),
   /** Says what keeps a unit from being released. */
   z.object({ kind: z.literal("gate"), given: gateCaseSchema }),
+  /** Makes a sheet of the floor's records as a PDF. */
+  z.object({
+    kind: z.literal("record-sheet"),
+    path: z.string(),
+    language: z.enum(["en", "zh", "both"]),
+    date: z.string(),
+    creator: z.string(),
+    /** Names of people by their ids. */
+    people: z.array(z.tuple([z.string(), z.string()])),
+    order: recordSheetOrder,
+  }),
   /** Makes sheets as numbered files in a folder, and `all.zip` of them. */
   z.object({
     kind: z.literal("sheets"),
@@ -118,6 +172,12 @@ export const resultSchemas = {
   "send-out": z.object({}),
   "check-sheet": z.object({}),
   sheets: z.object({}),
+  "record-sheet": z.object({
+    /** Keys of lines whose tables must be given; nothing was made then. */
+    cold: z.array(z.string()),
+    /** What the file is called. */
+    name: z.string(),
+  }),
   gate: z.object({
     /** Keys of lines whose tables must be given; the rest is empty then. */
     cold: z.array(z.string()),

@@ -26,6 +26,8 @@ async function work(task: Task): Promise<ResultOf<Task["kind"]>> {
       return {};
     case "gate":
       return (await import("./unit-gate.ts")).unitGate(task);
+    case "record-sheet":
+      return (await import("./record-sheets.ts")).makeRecordSheet(task);
     case "sheets":
       await (await import("./make-sheets.ts")).makeSheets(task, tell);
       return {};
