@@ -36,13 +36,16 @@ export const arrivedFactSchema = z.object({
 });
 export type ArrivedFact = z.infer<typeof arrivedFactSchema>;
 
-export const STREAM_FAULTS = ["changed", "missing", "inserted", "head"] as const;
+export const STREAM_FAULTS = ["changed", "missing", "inserted", "head", "look-up"] as const;
 
 /** A place where the records are not as they were written. */
 export const streamFaultSchema = z.object({
   stream: z.string(),
   seq: z.number().int(),
-  /** The row, or nothing where one was; one too many; the end of the stream is not where it was. */
+  /**
+   * The row, or nothing where one was; one too many; the end of the stream is not where it was; the fact is not found by
+   * what it says, or counts where it should not.
+   */
   what: z.enum(STREAM_FAULTS),
 });
 export type StreamFault = z.infer<typeof streamFaultSchema>;

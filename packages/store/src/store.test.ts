@@ -9,6 +9,7 @@ import { openingSuite } from "./testing/suite/opening.suite.ts";
 import { peopleSuite } from "./testing/suite/people.suite.ts";
 import { qualitySuite } from "./testing/suite/quality.suite.ts";
 import { recordsSuite } from "./testing/suite/records.suite.ts";
+import { picturesSuite, recordsLawSuite } from "./testing/suite/records-law.suite.ts";
 import { snapshotsSuite } from "./testing/suite/snapshots.suite.ts";
 import { undoSuite } from "./testing/suite/undo.suite.ts";
 
@@ -22,6 +23,8 @@ onBothStores((fresh) => {
   describe("people and their surroundings", () => peopleSuite(fresh));
   describe("records", () => recordsSuite(fresh));
   describe("quality", () => qualitySuite(fresh));
+  describe("laws of records", () => recordsLawSuite(fresh));
+  describe("pictures", () => picturesSuite(fresh));
   describe("back-ups", () => backUpSuite(fresh));
   describe("opening", () => openingSuite(fresh));
 });

@@ -217,7 +217,10 @@ export interface TakenFacts {
 
 /** What to look for; all that is given must hold. */
 export interface Trace {
+  /** A part that went in, or instead of another; without a lot also units of that type, and of `types`. */
   readonly part?: string | undefined;
+  /** Types of units that have the part by the book. */
+  readonly types?: readonly string[] | undefined;
   readonly lot?: string | undefined;
   readonly type?: string | undefined;
   readonly revision?: string | undefined;

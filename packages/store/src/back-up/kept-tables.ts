@@ -28,6 +28,7 @@ export const KEPT_TABLES: readonly KeptTable[] = [
   { name: "counters", key: ["name"] },
   { name: "facts", key: ["no"], large: "body" },
   { name: "stream_heads", key: ["stream"] },
+  { name: "corrections", key: ["no"] },
   { name: "fact_units", key: ["unit", "no"] },
   { name: "readings", key: ["no"] },
   { name: "passes", key: ["unit", "test"] },

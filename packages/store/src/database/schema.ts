@@ -131,6 +131,9 @@ export interface Tables {
     last_at: string;
     last_good: Flag;
   };
+  /** Corrections by what they correct, also of facts that are not here yet. */
+  corrections: { no: number; stream: string; seq: number };
+  /** Lots that went into units, and parts that were used instead of others, these without a lot. */
   unit_lots: { no: number; part: string; lot: string; unit: string };
   unit_links: { no: number; unit: string; within: string; place: string };
   units: {

@@ -85,14 +85,27 @@ export const lookUp = ({
   },
 });
 
+/** Units that a part or lot went into; a part without a lot is also in units of the types that have it, or is the unit. */
+function usedIn(
+  part: string | undefined,
+  types: readonly string[],
+  lot: string | undefined,
+): RawBuilder<unknown> {
+  const ofPart = part === undefined ? sql`` : sql`and part = ${part}`;
+  const ofLot = lot === undefined ? sql`` : sql`and lot = ${lot}`;
+  const ofTypes =
+    part === undefined || lot !== undefined
+      ? sql``
+      : sql`union select unit from units where type in (${sql.join([part, ...types])})`;
+  return sql`select unit from (
+    select unit from unit_lots where true ${ofPart} ${ofLot} ${ofTypes}) as used`;
+}
+
 /** Units for which everything that a trace asks holds, then all that they are or were in. */
 async function traced(db: Kysely<Tables>, trace: Trace): Promise<readonly TracedUnit[]> {
   const conditions: RawBuilder<unknown>[] = [];
-  const { part, lot, type, revision, person, instrument, from, to } = trace;
-  if (part !== undefined || lot !== undefined)
-    conditions.push(sql`select unit from unit_lots where true
-      ${part === undefined ? sql`` : sql`and part = ${part}`}
-      ${lot === undefined ? sql`` : sql`and lot = ${lot}`}`);
+  const { part, types = [], lot, type, revision, person, instrument, from, to } = trace;
+  if (part !== undefined || lot !== undefined) conditions.push(usedIn(part, types, lot));
   if (type !== undefined || revision !== undefined)
     conditions.push(sql`select unit from units where true
       ${type === undefined ? sql`` : sql`and type = ${type}`}

@@ -3,7 +3,8 @@ import type { Kysely } from "kysely";
 import { inChunks } from "../database/in-chunks.ts";
 import type { Tables } from "../database/schema.ts";
 import { unitsOf } from "./chain.ts";
-import { keepPasses, refindPass, type TestResult } from "./passes.ts";
+import { keepPasses, refindPass } from "./passes.ts";
+import { Spread } from "./spread.ts";
 
 /** A fact with its place in the order of arrival. */
 export interface Numbered {
@@ -25,45 +26,74 @@ async function addRows<T extends keyof Tables>(
       .execute();
 }
 
-/** Spreads facts that count out to where they are looked up, and takes out what they correct. */
+/** Where a fact stands, as one text. */
+const placeOf = ({ stream, seq }: { readonly stream: string; readonly seq: number }): string =>
+  `${seq} ${stream}`;
+
+const CORRECTED_AT_ONCE = 100;
+
+/** Numbers of the corrections that speak of some facts, by the place of these. */
+async function correctionsOf(
+  db: Kysely<Tables>,
+  facts: readonly Numbered[],
+): Promise<ReadonlyMap<string, readonly number[]>> {
+  const found = new Map<string, number[]>();
+  const wanted = new Set(facts.map(({ fact }) => placeOf(fact)));
+  const first = new Map<string, number>();
+  for (const { fact } of facts)
+    first.set(fact.stream, Math.min(fact.seq, first.get(fact.stream) ?? fact.seq));
+  for (const some of inChunks([...first], CORRECTED_AT_ONCE)) {
+    const rows = await db
+      .selectFrom("corrections")
+      .selectAll()
+      .where((row) =>
+        row.or(some.map(([stream, seq]) => row.and([row("stream", "=", stream), row("seq", ">=", seq)]))),
+      )
+      .execute();
+    for (const row of rows) {
+      const place = placeOf(row);
+      if (wanted.has(place)) found.set(place, [...(found.get(place) ?? []), row.no]);
+    }
+  }
+  return found;
+}
+
+/**
+ * Spreads facts that count out to where they are looked up, and takes out what they correct. Whether a correction or what it
+ * corrects comes first makes no difference.
+ */
 export async function project(db: Kysely<Tables>, facts: readonly Numbered[]): Promise<void> {
-  await addRows(
-    db,
-    "fact_units",
-    facts.flatMap(({ no, fact }) => unitsOf(fact.body).map((unit) => ({ unit, no }))),
+  const corrections = facts.flatMap(({ no, fact: { body } }) =>
+    body.kind === "correction" ? [{ no, stream: body.stream, seq: body.seq }] : [],
   );
-  const readings: Tables["readings"][] = [];
-  const results: TestResult[] = [];
-  const lots: Tables["unit_lots"][] = [];
-  const links: Tables["unit_links"][] = [];
+  await addRows(db, "corrections", corrections);
+  const correctedBy = await correctionsOf(db, facts);
+  const named: Tables["fact_units"][] = [];
   const units: Tables["units"][] = [];
+  const spread = new Spread();
   for (const { no, fact } of facts) {
-    const { body, at } = fact;
-    if (body.kind === "reading") {
-      const { test, unit, value = null, good, instrument = "" } = body;
-      readings.push({ no, test, unit, value, good: good ? 1 : 0, instrument, at });
-      results.push({ no, test, unit, good: good ? 1 : 0, station: body.station ?? "", at });
-    } else if (body.kind === "lot-used") lots.push({ no, part: body.part, lot: body.lot, unit: body.unit });
-    else if (body.kind === "fitted")
-      links.push({ no, unit: body.unit, within: body.into, place: body.place });
-    else if (body.kind === "begun") {
-      const { unit, what, type, book, revision, run = "" } = body;
+    const by = correctedBy.get(placeOf(fact)) ?? [];
+    for (const unit of unitsOf(fact.body)) named.push(...[no, ...by].map((one) => ({ unit, no: one })));
+    if (by.length === 0) spread.take({ no, fact });
+    if (fact.body.kind === "begun") {
+      const { unit, what, type, book, revision, run = "" } = fact.body;
       units.push({ unit, no, what, type, book, revision, run });
     }
   }
-  await addRows(db, "readings", readings);
-  await addRows(db, "unit_lots", lots);
-  await addRows(db, "unit_links", links);
+  await addRows(db, "fact_units", named);
+  await addRows(db, "readings", spread.readings);
+  await addRows(db, "unit_lots", spread.lots);
+  await addRows(db, "unit_links", spread.links);
   await addRows(db, "units", units);
-  await keepPasses(db, results);
-  for (const { no, fact } of facts) if (fact.body.kind === "correction") await takeOut(db, no, fact.body);
+  await keepPasses(db, spread.results);
+  const here = new Set(facts.map(({ fact }) => placeOf(fact)));
+  for (const correction of corrections) if (!here.has(placeOf(correction))) await takeOut(db, correction);
 }
 
 /** A fact that was corrected is no longer found by what it said; its units tell of the correction. */
 async function takeOut(
   db: Kysely<Tables>,
-  correctionNo: number,
-  { stream, seq }: { readonly stream: string; readonly seq: number },
+  { no: correctionNo, stream, seq }: Tables["corrections"],
 ): Promise<void> {
   const rows = await db
     .selectFrom("facts")

@@ -3,9 +3,10 @@ import { VERSION_1 } from "./version-1.ts";
 import { VERSION_2 } from "./version-2.ts";
 import { VERSION_3 } from "./version-3.ts";
 import { VERSION_4 } from "./version-4.ts";
+import { VERSION_5 } from "./version-5.ts";
 
 /** Every step from an empty database to today, in order. */
-export const MIGRATIONS: readonly Migration[] = [VERSION_1, VERSION_2, VERSION_3, VERSION_4];
+export const MIGRATIONS: readonly Migration[] = [VERSION_1, VERSION_2, VERSION_3, VERSION_4, VERSION_5];
 
 /** Version of the tables that this program reads and writes. */
 export const STORE_VERSION = MIGRATIONS.length;
