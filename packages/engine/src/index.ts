@@ -15,5 +15,6 @@ export * from "./pinboard/index.ts";
 export * from "./records/index.ts";
 export * from "./route/index.ts";
 export * from "./runs/index.ts";
+export * from "./service/index.ts";
 export * from "./steps/index.ts";
 export * from "./wire/index.ts";

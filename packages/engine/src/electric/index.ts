@@ -19,10 +19,11 @@ export {
 } from "./matrix/index.ts";
 export { checkMatrixAndProgram, matrixAndProgramInputs } from "./matrix-and-program.ts";
 export { type ElectricNetwork, electricNetwork } from "./network/network.ts";
+export type { NetworkWire } from "./network/parts.ts";
 export { type Usage, usageOf } from "./network/usage.ts";
 export { contactOhm } from "./physics/contact-resistance.ts";
 export { copperFactor, gaugeOhmPerM, strandedOhmPerM, wireOhm } from "./physics/wire-resistance.ts";
-export { type ProgramPoint, programMap, programMapText } from "./program/index.ts";
+export { type ProgramPoint, programMap, programMapText, type Traced, traces } from "./program/index.ts";
 export { ElectricRater } from "./rating/electric-rater.ts";
 export { NO_RATINGS, rateElectric } from "./rating/rate-electric.ts";
 export {

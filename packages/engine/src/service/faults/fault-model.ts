@@ -1,0 +1,61 @@
+import { type Disturbed, disturbed } from "./disturbed.ts";
+import type { ServiceFault, Symptom } from "./fault.ts";
+import type { MachineFunction } from "./functions.ts";
+import { opensAtShort } from "./fuses.ts";
+import type { ServiceNetwork } from "./network.ts";
+import { Standing } from "./standing.ts";
+
+/** Fuses that open one after the other before a short is given up. */
+const MOST_FUSES = 8;
+
+/** What the functions of a machine do under faults: which of them do anything else than they should. */
+export class FaultModel {
+  readonly network: ServiceNetwork;
+  /** Those that work in a sound machine: what the model cannot make work tells nothing. */
+  readonly functions: readonly MachineFunction[];
+  readonly #standing: Standing;
+
+  constructor(network: ServiceNetwork, functions: readonly MachineFunction[]) {
+    this.network = network;
+    const all = new Standing(network, functions);
+    const sound = disturbed([]);
+    all.set(sound);
+    this.functions = functions.filter((_, f) => all.symptom(f, sound) === "works");
+    this.#standing = new Standing(network, this.functions);
+  }
+
+  /** Symptoms other than `works`, by index of the function. */
+  symptoms(faults: readonly ServiceFault[]): ReadonlyMap<number, Symptom> {
+    const now = this.#settled(disturbed(faults));
+    return this.#standing.symptoms(now);
+  }
+
+  /** Which nodes are joined by what leads, with everything switched off: one number for each set of them. */
+  joined(faults: readonly ServiceFault[]): Int32Array {
+    this.#standing.set(disturbed(faults));
+    return this.#standing.sets();
+  }
+
+  /** Volts at a node against the return of a source, as far as it is on one of its poles: which sources' plus it is on. */
+  live(faults: readonly ServiceFault[]): (node: number, source: number) => boolean {
+    this.#settled(disturbed(faults));
+    const sets = this.#standing.sets();
+    const alive = this.network.sources.map((_, s) => this.#standing.isAlive(s));
+    const plus = this.network.sources.map((source) => sets[source.plus]);
+    return (node, source) => alive[source] === true && sets[node] === plus[source];
+  }
+
+  /** Where a supply is shorted, a fuse opens, or else the supply gives up. */
+  #settled(faults: Disturbed): Disturbed {
+    const standing = this.#standing;
+    let now = faults;
+    standing.set(now);
+    for (let n = 0; n < MOST_FUSES; n++) {
+      const short = standing.short(now);
+      if (short === null) break;
+      now = opensAtShort(this.network, now, short);
+      standing.set(now);
+    }
+    return now;
+  }
+}

@@ -1,0 +1,7 @@
+export type { ServiceFault, Symptom } from "./fault.ts";
+export { FaultModel } from "./fault-model.ts";
+export { type FaultClass, FaultTable } from "./fault-table.ts";
+export { type MachineFunction, machineFunctions } from "./functions.ts";
+export { type Likely, likeliest, type Seen, type Sightings } from "./likeliest.ts";
+export { type Joint, type ServiceNetwork, serviceNetwork } from "./network.ts";
+export { type FailureCounts, SUSPECT_KINDS, type Suspect, type SuspectKind, suspectsOf } from "./suspects.ts";
