@@ -1,158 +1,186 @@
-import type { FactBody } from "@pinwright/contract";
+import "../continuity/continuity.css";
 import { IconCheck } from "@tabler/icons-react";
-import { useState } from "react";
+import { type ReactNode, useState } from "react";
 import { useDesk, useOne } from "../../app/book/desk.tsx";
 import { useWords } from "../../app/words.tsx";
 import type { AskAnswer } from "../../worker/protocol.ts";
-import { madeUp } from "../outbox/outbox.ts";
-import { atStation, useBench } from "./bench-context.tsx";
-import { FaultText, useFaultText } from "./fault-text.tsx";
+import { DiagnosisView } from "../continuity/diagnosis.tsx";
+import { NetworkTesters } from "../continuity/network-testers.tsx";
+import { Probes } from "../continuity/probes.tsx";
+import { AdapterList, ScanFile } from "../continuity/scan-file.tsx";
+import { useScanWarnings } from "../continuity/scan-text.ts";
+import { readingFacts } from "../measuring/reading-facts.ts";
+import { type Source, TYPED } from "../measuring/use-reader.ts";
+import { useBench } from "./bench-context.tsx";
 import { groupsOfPairs, type OddPair } from "./measured.ts";
 import { PairEntry } from "./pair-entry.tsx";
 import { TaskFoot } from "./task-foot.tsx";
 import type { Task } from "./tasks.ts";
-import { TesterFile } from "./tester-file.tsx";
 import { keptTugs } from "./tugs.ts";
 
-type Diagnosis = NonNullable<AskAnswer<"diagnoseBench">>;
+/** What was found, and by what. */
+interface Found {
+  readonly diagnosis: NonNullable<AskAnswer<"diagnoseBench">>;
+  readonly source: Source;
+  readonly warnings: readonly string[];
+}
 
-/** Every point of a harness against all others: good, or what was found, which is named. */
+type Mode = "ways" | "pairs" | "probes" | "file";
+
+/**
+ * Every point of a harness against all others: by a tester on the network, by the file of one, with two probes, or read off by
+ * hand. Whatever is found is named.
+ */
 export function ContinuityTask({ task }: { readonly task: Extract<Task, { kind: "continuity" }> }) {
   const { floor } = useWords();
-  const own = floor.continuity;
   const desk = useDesk();
   const bench = useBench();
+  const warningsOf = useScanWarnings();
   const { unit, test } = task;
-  const onTester = useOne("floorBench", bench.type);
-  const [mode, setMode] = useState<"ask" | "pairs">("ask");
+  const on = useOne("floorBench", bench.type);
+  const [mode, setMode] = useState<Mode>("ways");
   const [pairs, setPairs] = useState<readonly OddPair[]>([]);
-  const [diagnosis, setDiagnosis] = useState<Diagnosis | null>(null);
-  const textOf = useFaultText();
-  const placeIds = onTester?.bench.places.map(({ id }) => id) ?? [];
-  const last = bench.states.get(unit)?.readings.get(test)?.at(-1);
-  const diagnose = async (measured: readonly number[]): Promise<void> =>
-    setDiagnosis(
-      await desk.ask("diagnoseBench", { harnessId: bench.type, measured, tugs: [...keptTugs(unit)] }),
-    );
-  const recordGood = async (): Promise<void> => {
-    if (await bench.record([{ kind: "reading", unit, test, good: true, ...atStation(bench) }])) bench.next();
-  };
-  const recordBad = async (): Promise<void> => {
-    const defects = (diagnosis?.explanations ?? []).map(({ ways: [likeliest], placeIds: at }): FactBody => {
-      const [first] = likeliest ?? [];
-      return {
-        kind: "defect",
-        unit,
-        defect: madeUp("d"),
-        what: first?.kind ?? "test-failed",
-        says: likeliest === undefined ? at.join(" ").slice(0, 2000) : likeliest.map(textOf).join(own.and),
-        where: at[0] === undefined ? {} : { point: at[0] },
-        ...atStation(bench),
-      };
+  const [found, setFound] = useState<Found | null>(null);
+  if (on === undefined) return <p className="floor-body dim">{floor.loading}</p>;
+  const placeIds = on.bench.places.map(({ id }) => id);
+  const diagnose = async (
+    measured: readonly number[],
+    source: Source = TYPED,
+    warnings: readonly string[] = [],
+  ): Promise<void> => {
+    const diagnosis = await desk.ask("diagnoseBench", {
+      ...{ harnessId: bench.type, measured, tugs: [...keptTugs(unit)] },
     });
-    const reading: FactBody = { kind: "reading", unit, test, good: false, ...atStation(bench) };
-    if (await bench.record([reading, ...defects])) bench.show("/mend");
+    if (diagnosis !== null) setFound({ diagnosis, source, warnings });
   };
-  if (diagnosis !== null)
+  const back = (): void => setMode("ways");
+  if (found !== null)
     return (
-      <>
-        <div className="floor-body">
-          <h1>{diagnosis.good ? own.readGood(placeIds.length) : own.named}</h1>
-          {diagnosis.explanations.map(({ placeIds: at, ways }) => (
-            <Explained key={at.join(" ")} ways={ways} />
-          ))}
-        </div>
-        <TaskFoot>
-          <button type="button" className="floor-plain" onClick={() => setDiagnosis(null)}>
-            {floor.test.again}
-          </button>
-          {diagnosis.good ? (
-            <button type="button" className="floor-main" onClick={() => void recordGood()}>
-              <IconCheck size={30} aria-hidden /> {floor.work.doneNext}
-            </button>
-          ) : (
-            <button type="button" className="floor-main floor-bad-main" onClick={() => void recordBad()}>
-              {own.record}
-            </button>
-          )}
-        </TaskFoot>
-      </>
+      <DiagnosisView
+        bench={on.bench}
+        unit={unit}
+        test={test}
+        {...found}
+        again={() => {
+          setFound(null);
+          back();
+        }}
+      />
     );
-  if (mode === "ask" || onTester === undefined)
-    return (
-      <>
-        <div className="floor-body">
-          <h1>
-            {floor.steps.continuity} <small className="dim">{unit}</small>
-          </h1>
-          <p>{own.how}</p>
-          {last !== undefined && (
-            <p className={last.good ? "" : "error-text"}>
-              {floor.test.lastly(last.good ? floor.test.passed : floor.test.failed)}
-            </p>
-          )}
-          <TesterFile placeIds={placeIds} read={(groups) => void diagnose(groups)} />
-        </div>
-        <TaskFoot>
-          <button type="button" className="floor-bad-plain" onClick={() => setMode("pairs")}>
-            {own.bad}
-          </button>
-          <button type="button" className="floor-main" onClick={() => void recordGood()}>
-            <IconCheck size={30} aria-hidden /> {own.good}
-          </button>
-        </TaskFoot>
-      </>
-    );
+  switch (mode) {
+    case "probes":
+      return <Probes on={on} unit={unit} read={(groups) => void diagnose(groups)} back={back} />;
+    case "file":
+      return (
+        <ScanFile
+          bench={on.bench}
+          unit={unit}
+          read={(reading) =>
+            void diagnose(reading.groups, { instrument: reading.tester, note: "" }, warningsOf(reading))
+          }
+          back={back}
+        />
+      );
+    case "pairs":
+      return (
+        <>
+          <div className="floor-body">
+            <h1>{floor.continuity.mode}</h1>
+            <PairEntry bench={on} pairs={pairs} setPairs={setPairs} />
+          </div>
+          <TaskFoot>
+            <button type="button" className="floor-plain" onClick={back}>
+              {floor.back}
+            </button>
+            <button
+              type="button"
+              className="floor-main"
+              disabled={pairs.length === 0}
+              onClick={() => void diagnose(groupsOfPairs(placeIds, on.expected, pairs))}
+            >
+              {floor.continuity.diagnose}
+            </button>
+          </TaskFoot>
+        </>
+      );
+    case "ways":
+      return (
+        <Ways
+          unit={unit}
+          test={test}
+          setMode={setMode}
+          testers={
+            <NetworkTesters
+              bench={on.bench}
+              unit={unit}
+              read={({ reading, instrument, note, warning }) =>
+                void diagnose(reading.groups, { instrument, note }, [
+                  ...(warning === "" ? [] : [warning]),
+                  ...warningsOf(reading),
+                ])
+              }
+            />
+          }
+          adapter={<AdapterList bench={on.bench} />}
+        />
+      );
+  }
+}
+
+/** The ways to test a harness, the quickest first. */
+function Ways({
+  unit,
+  test,
+  setMode,
+  testers,
+  adapter,
+}: {
+  readonly unit: string;
+  readonly test: string;
+  readonly setMode: (mode: Mode) => void;
+  readonly testers: ReactNode;
+  readonly adapter: ReactNode;
+}) {
+  const { floor, floorMeasure } = useWords();
+  const own = floorMeasure.ways;
+  const bench = useBench();
+  const last = bench.states.get(unit)?.readings.get(test)?.at(-1);
+  const recordGood = async (): Promise<void> => {
+    if (await bench.record(readingFacts(bench, { unit, test, good: true }))) bench.next();
+  };
   return (
     <>
       <div className="floor-body">
-        <h1>{own.mode}</h1>
-        <PairEntry bench={onTester} pairs={pairs} setPairs={setPairs} />
+        <h1>
+          {floor.steps.continuity} <small className="dim">{unit}</small>
+        </h1>
+        <p>{floor.continuity.how}</p>
+        {last !== undefined && (
+          <p className={last.good ? "" : "error-text"}>
+            {floor.test.lastly(last.good ? floor.test.passed : floor.test.failed)}
+          </p>
+        )}
+        {testers}
+        <div className="floor-tiles">
+          <button type="button" onClick={() => setMode("probes")}>
+            {own.probes}
+            <small>{own.probesHint}</small>
+          </button>
+          <button type="button" onClick={() => setMode("file")}>
+            {own.file}
+            <small>{own.fileHint}</small>
+          </button>
+        </div>
+        {adapter}
       </div>
       <TaskFoot>
-        <button type="button" className="floor-plain" onClick={() => setMode("ask")}>
-          {floor.back}
+        <button type="button" className="floor-bad-plain" onClick={() => setMode("pairs")}>
+          {floor.continuity.bad}
         </button>
-        <button
-          type="button"
-          className="floor-main"
-          disabled={pairs.length === 0}
-          onClick={() => void diagnose(groupsOfPairs(placeIds, onTester.expected, pairs))}
-        >
-          {own.diagnose}
+        <button type="button" className="floor-main" onClick={() => void recordGood()}>
+          <IconCheck size={30} aria-hidden /> {floor.continuity.good}
         </button>
       </TaskFoot>
     </>
-  );
-}
-
-/** One set of readings and what explains them: the likeliest large, the others below. */
-function Explained({ ways }: { readonly ways: Diagnosis["explanations"][number]["ways"] }) {
-  const own = useWords().floor.continuity;
-  const [first, ...others] = ways;
-  if (first === undefined) return <p className="floor-fault">{own.nothingFits}</p>;
-  return (
-    <section className="floor-fault">
-      <p>
-        <small className="dim">{own.likeliest}</small>
-        <b>
-          <FaultText faults={first} />
-        </b>
-      </p>
-      {others.length > 0 && (
-        <details>
-          <summary>
-            {own.other} ({others.length})
-          </summary>
-          <ul>
-            {others.slice(0, 8).map((faults) => (
-              <li key={JSON.stringify(faults)}>
-                <FaultText faults={faults} />
-              </li>
-            ))}
-          </ul>
-        </details>
-      )}
-    </section>
   );
 }

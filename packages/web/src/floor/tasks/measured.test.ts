@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { groupsOfPairs, groupsOfText } from "./measured.ts";
+import { groupsOfPairs } from "./measured.ts";
 
 const PLACES = ["a:1", "a:2", "b:1", "b:2", "c:1"];
 /** a:1 with b:1 and c:1, a:2 with b:2. */
@@ -33,12 +33,5 @@ describe("what a tester read", () => {
       { kind: "short", a: "a:2", b: "b:1" },
     ]);
     expect(shape(swapped)).toEqual([0, 1, 1, 0, 0]);
-  });
-
-  it("is read from text, line by line, with remarks and names that are not there", () => {
-    const read = groupsOfText(PLACES, "# tester 3\r\na:1 b:1;c:1\n\na:2\tb:2 z:9\n");
-    expect(shape(read.groups)).toEqual(shape(GOOD));
-    expect(read.unknown).toEqual(["z:9"]);
-    expect(shape(groupsOfText(PLACES, "a:1 b:1").groups)).toEqual([0, 1, 0, 3, 4]);
   });
 });

@@ -34,34 +34,3 @@ export function groupsOfPairs(
   }
   return placeIds.map((_, i) => sets.find(i));
 }
-
-/** What a tester wrote, as groups; or the names in it that the harness does not have. */
-export interface ReadFile {
-  readonly groups: readonly number[];
-  readonly unknown: readonly string[];
-}
-
-/**
- * Reads the text of a tester: each line names places that read joined, with spaces between; a line after `#` is a remark. A
- * place that no line names is joined to nothing.
- */
-export function groupsOfText(placeIds: readonly string[], text: string): ReadFile {
-  const index = new Map(placeIds.map((id, i) => [id, i]));
-  const sets = new UnionFind(placeIds.length);
-  const unknown = new Set<string>();
-  for (const line of text.split(/\r?\n/u)) {
-    if (line.trimStart().startsWith("#")) continue;
-    const names = line
-      .trim()
-      .split(/[\s,;]+/u)
-      .filter((name) => name !== "");
-    let first: number | null = null;
-    for (const name of names) {
-      const at = index.get(name);
-      if (at === undefined) unknown.add(name);
-      else if (first === null) first = at;
-      else sets.join(first, at);
-    }
-  }
-  return { groups: placeIds.map((_, i) => sets.find(i)), unknown: [...unknown] };
-}

@@ -1,6 +1,7 @@
 import { useState } from "react";
 import { useWords } from "../../app/words.tsx";
 import type { ViewEntry } from "../../worker/protocol.ts";
+import { usePlaceNames, usePlaceText } from "../continuity/places.ts";
 import type { OddPair } from "./measured.ts";
 
 type OnTester = ViewEntry<"floorBench">;
@@ -15,11 +16,17 @@ export function PairEntry({
   readonly pairs: readonly OddPair[];
   readonly setPairs: (pairs: readonly OddPair[]) => void;
 }) {
-  const own = useWords().floor.continuity;
+  const { floor, floorMeasure } = useWords();
+  const own = floor.continuity;
+  const nameOf = usePlaceNames(bench);
+  const textOf = usePlaceText(bench);
   const [kind, setKind] = useState<OddPair["kind"] | null>(null);
   const [first, setFirst] = useState<string | null>(null);
   const [housing, setHousing] = useState<string | null>(null);
-  const housings = [...new Set(bench.places.map(({ landingId }) => landingId))];
+  /** The first place of each housing stands for it. */
+  const housings = [
+    ...new Map([...bench.places].reverse().map((place) => [place.landingId, place])).values(),
+  ];
   const open = (landingId: string): void => {
     const [only, ...others] = bench.places.filter((place) => place.landingId === landingId);
     // A terminal stands alone: it is the place itself.
@@ -41,7 +48,7 @@ export function PairEntry({
       <ul className="floor-pairs">
         {pairs.map((pair) => (
           <li key={`${pair.kind} ${pair.a} ${pair.b}`}>
-            <b>{own[pair.kind]}</b> {pair.a} – {pair.b}
+            <b>{own[pair.kind]}</b> {textOf(pair.a)} – {textOf(pair.b)}
             <button
               type="button"
               className="floor-plain"
@@ -72,13 +79,21 @@ export function PairEntry({
   return (
     <>
       <h2>
-        {first === null ? own.first : own.second} <small className="dim">{first ?? own[kind]}</small>
+        {first === null ? own.first : own.second}{" "}
+        <small className="dim">{first === null ? own[kind] : textOf(first)}</small>
       </h2>
       <div className="floor-tiles">
         {housing === null
-          ? housings.map((id) => (
-              <button key={id} type="button" disabled={id === first} onClick={() => open(id)}>
-                {id}
+          ? housings.reverse().map(({ id, landingId }) => (
+              <button
+                key={landingId}
+                type="button"
+                data-housing={landingId}
+                disabled={landingId === first}
+                onClick={() => open(landingId)}
+              >
+                {nameOf(id).housing}
+                <small>{landingId}</small>
               </button>
             ))
           : bench.places
@@ -91,8 +106,12 @@ export function PairEntry({
                   disabled={id === first}
                   onClick={() => tap(id)}
                 >
-                  {id.slice(housing.length).replace(/^[.:]/u, "") || id}
-                  <small>{wires.join(" ")}</small>
+                  {nameOf(id).cavity}
+                  <small>
+                    {wires.length === 0
+                      ? floorMeasure.probes.empty
+                      : floorMeasure.probes.wire(wires.join(", "))}
+                  </small>
                 </button>
               ))}
       </div>

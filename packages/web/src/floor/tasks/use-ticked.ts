@@ -15,6 +15,7 @@ function kept(list: string): ReadonlySet<string> {
 export function useTicked(list: string): {
   readonly ticked: ReadonlySet<string>;
   readonly toggle: (id: string) => void;
+  readonly clear: () => void;
 } {
   const [ticked, setTicked] = useState(() => kept(list));
   const toggle = (id: string): void => {
@@ -23,7 +24,11 @@ export function useTicked(list: string): {
     sessionStorage.setItem(keyOf(list), JSON.stringify([...next]));
     setTicked(next);
   };
-  return { ticked, toggle };
+  const clear = (): void => {
+    sessionStorage.removeItem(keyOf(list));
+    setTicked(new Set());
+  };
+  return { ticked, toggle, clear };
 }
 
 const placeKey = (list: string): string => `pinwright.floor.at.${list}`;

@@ -1,4 +1,11 @@
-import { BenchModel, type Groups, type TestBench, testBench } from "@pinwright/engine";
+import {
+  BenchModel,
+  continuityList,
+  type Groups,
+  type Probe,
+  type TestBench,
+  testBench,
+} from "@pinwright/engine";
 import { view } from "./view.ts";
 
 /** A harness on the tester, and what a good one reads. */
@@ -6,6 +13,8 @@ export interface FloorBench {
   readonly bench: TestBench;
   /** Group of each place, in the order of the bench's places. */
   readonly expected: Groups;
+  /** The walk with two probes. */
+  readonly probes: readonly Probe[];
 }
 
 /** Everything of a harness that a tester makes contact with; nothing when there is no such harness. */
@@ -15,7 +24,8 @@ export const floorBench = view<string, FloorBench>({
     const harness = line.harnesses.get(id);
     if (harness === undefined) return new Map();
     const bench = testBench(line.machine, harness);
-    return new Map([["", { bench, expected: new BenchModel(bench).groups([]) }]]);
+    const { probes } = continuityList(line.machine, harness);
+    return new Map([["", { bench, expected: new BenchModel(bench).groups([]), probes }]]);
   },
   restsInPreview: true,
 });

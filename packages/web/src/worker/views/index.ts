@@ -20,6 +20,7 @@ import { faults } from "./faults.ts";
 import { findings, spareAcceptances } from "./findings.ts";
 import { floorBench } from "./floor-bench.ts";
 import { floorStage } from "./floor-stage.ts";
+import { floorTestSteps, floorTestWalk } from "./floor-tests.ts";
 import { floorSites, floorStages, floorTypes } from "./floor-types.ts";
 import { floorWork } from "./floor-work.ts";
 import { harness } from "./harness.ts";
@@ -72,6 +73,8 @@ export const VIEWS = {
   benchNames,
   benchTests,
   floorBench,
+  floorTestSteps,
+  floorTestWalk,
   floorStage,
   floorSites,
   floorStages,

@@ -1,6 +1,8 @@
 import { bench } from "./bench.ts";
 import { benchFloor } from "./bench-floor.ts";
 import { benchQuality } from "./bench-quality.ts";
+import { benchRecords } from "./bench-records.ts";
+import { benchTrace } from "./bench-trace.ts";
 import { benchUnit } from "./bench-unit.ts";
 import { benchUnits } from "./bench-units.ts";
 import { boards } from "./boards.ts";
@@ -50,6 +52,8 @@ export const app = {
   bench,
   benchFloor,
   benchQuality,
+  benchRecords,
+  benchTrace,
   benchUnit,
   benchUnits,
   boards,
