@@ -68,6 +68,7 @@ export const factBodySchema = z.discriminatedUnion("kind", [
     good: z.boolean(),
     instrument: name.optional(),
     station: name.optional(),
+    minutes: minutes.optional(),
   }),
   z.strictObject({ kind: z.literal("noted"), unit: name, says: words.min(1) }),
   z.strictObject({

@@ -9,6 +9,8 @@ import { PickPage } from "./pick/pick-page.tsx";
 import { PlacePage } from "./pick/place-page.tsx";
 import { AtPlace } from "./shell/at-place.tsx";
 import { FloorSignIn } from "./shell/sign-in.tsx";
+import { ArrivePage } from "./sites/arrive-page.tsx";
+import { SendPage } from "./sites/send-page.tsx";
 import { WorkPage } from "./tasks/work-page.tsx";
 
 /** The floor: one thing a screen, on any tablet, with or without the network. */
@@ -36,6 +38,16 @@ function Pages() {
       </Route>
       <Route path="/floor/records">
         <OutboxPage />
+      </Route>
+      <Route path="/floor/send">
+        <AtPlace>
+          <SendPage />
+        </AtPlace>
+      </Route>
+      <Route path="/floor/arrive">
+        <AtPlace>
+          <ArrivePage />
+        </AtPlace>
       </Route>
       <Route path="/floor/u/:units/*?">
         {({ units, "*": rest }) => (

@@ -129,6 +129,7 @@ function take(fact: Fact, of: (unit: string) => Draft): void {
       break;
     case "reading": {
       const { test, good } = body;
+      unit.minutes += body.minutes ?? 0;
       const reading = { test, value: body.value ?? null, good, instrument: body.instrument ?? "", source };
       unit.readings.set(test, [...(unit.readings.get(test) ?? []), reading]);
       break;

@@ -22,7 +22,8 @@ export const workAddress = (unitIds: readonly string[], rest = ""): string =>
 
 /** Which unit is worked on: scanned, or tapped; several boards of one kind go together. */
 export function PickPage() {
-  const { floor } = useWords();
+  const { floor, floorBench } = useWords();
+  const sites = useView("floorSites", null);
   const pick = usePick();
   const [, goTo] = useLocation();
   const here = useHere();
@@ -81,6 +82,16 @@ export function PickPage() {
         <p role="alert" className="error-text">
           {says}
         </p>
+        {sites !== null && sites.size > 1 && (
+          <nav className="floor-buttons">
+            <Link className="floor-plain" href="/floor/send">
+              {floorBench.sites.send}
+            </Link>
+            <Link className="floor-plain" href="/floor/arrive">
+              {floorBench.sites.arrive}
+            </Link>
+          </nav>
+        )}
         <fieldset className="floor-tabs">
           <legend className="visually-hidden">{floor.pick.title}</legend>
           {KINDS.map((one) => (

@@ -1,9 +1,9 @@
-import type { ArrivedFact, KeptUnit } from "@pinwright/contract";
-import type { UnitState } from "@pinwright/engine";
+import type { ArrivedFact, Fact, KeptUnit } from "@pinwright/contract";
+import { foldUnits, type UnitState } from "@pinwright/engine";
 import { useCallback, useEffect, useMemo, useState } from "react";
 import { call, Refused } from "../../api/call.ts";
 import { useOwnFacts } from "../device.tsx";
-import { knownUnits } from "./heard.ts";
+import { knownFacts } from "./heard.ts";
 
 /** The list of units is asked for again so often while it is looked at. */
 const LOOK_AGAIN_MS = 20_000;
@@ -35,6 +35,8 @@ export function useUnitList(): {
 /** What is known of some units, and of what is in them. */
 export interface KnownUnits {
   readonly states: ReadonlyMap<string, UnitState>;
+  /** Everything that is known at all. */
+  readonly facts: readonly Fact[];
   /** `unheard`: the server has not told of all of them; only what was done on this device is known. */
   readonly told: "asking" | "heard" | "unheard";
 }
@@ -63,6 +65,7 @@ export function useUnits(ids: readonly string[], again: number): KnownUnits {
       wanted = false;
     };
   }, [key, again]);
-  const states = useMemo(() => knownUnits([...heard.values()], own), [heard, own]);
-  return { states, told };
+  const facts = useMemo(() => knownFacts([...heard.values()], own), [heard, own]);
+  const states = useMemo(() => foldUnits(facts), [facts]);
+  return { states, facts, told };
 }

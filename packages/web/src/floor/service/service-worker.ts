@@ -37,6 +37,7 @@ const KEPT_ANSWERS = [
   /^\/api\/status$/,
   /^\/api\/books$/,
   /^\/api\/units(\/[^/]+)?$/,
+  /^\/api\/unit-summaries$/,
   /^\/api\/books\/[^/]+\/rows$/,
 ];
 

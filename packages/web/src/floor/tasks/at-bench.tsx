@@ -1,27 +1,29 @@
+import type { Fact, FactBody } from "@pinwright/contract";
 import type { UnitState } from "@pinwright/engine";
 import { IconList, IconNote } from "@tabler/icons-react";
 import { useMemo, useState } from "react";
 import { Link, useLocation } from "wouter";
 import { useOne, useView } from "../../app/book/desk.tsx";
-import { clockText } from "../../app/screws/bench/ticks.ts";
 import { stepsOfPlace, USUAL } from "../../app/steps/plan-rows.ts";
 import { usePlan } from "../../app/steps/use-plan.ts";
 import { useWords } from "../../app/words.tsx";
 import { DefectPage } from "../defects/defect-page.tsx";
 import { MendPage } from "../defects/mend-page.tsx";
 import { GatePage } from "../gate/gate-page.tsx";
+import { HistoryPage } from "../history/history-page.tsx";
 import { workAddress } from "../pick/pick-page.tsx";
 import { useHere } from "../shell/at-place.tsx";
 import { FloorHead } from "../shell/head.tsx";
 import { unitInCode } from "../shell/scan.ts";
 import { useScanner } from "../shell/use-scanner.ts";
-import { type Bench, BenchContext, useBench } from "./bench-context.tsx";
+import { type Bench, BenchContext, clockOf, useBench } from "./bench-context.tsx";
+import { ClockButton } from "./clock-button.tsx";
 import { HandPage } from "./hand-page.tsx";
 import { NotePage } from "./note-page.tsx";
 import { TaskList } from "./task-list.tsx";
 import { TaskScreen } from "./task-screen.tsx";
 import { doneTasks, openDefects, tasksOf } from "./tasks.ts";
-import { useClock } from "./use-clock.ts";
+import { takeMinutes, useClock } from "./use-clock.ts";
 
 export type Begun = NonNullable<UnitState["begun"]>;
 
@@ -31,6 +33,7 @@ export function AtBench({
   begun: { what, type, options },
   name,
   states,
+  facts,
   view,
   record,
   notice,
@@ -40,6 +43,7 @@ export function AtBench({
   readonly begun: Begun;
   readonly name: string;
   readonly states: ReadonlyMap<string, UnitState>;
+  readonly facts: readonly Fact[];
   /** What of them is shown: `t/3`, `list`, `defect` …; blank: the first thing that is not done. */
   readonly view: string;
   readonly record: Bench["record"];
@@ -81,7 +85,7 @@ export function AtBench({
       : view === "" || asked !== undefined
         ? tasks?.[at]
         : undefined;
-  const seconds = useClock(task?.key ?? "none");
+  const clock = useClock(clockOf(unitIds, task?.key ?? ""));
   const fits =
     task?.kind === "fit" ||
     (task?.kind === "step" && work?.places.some(({ stepId }) => stepId === task.step) === true);
@@ -100,8 +104,16 @@ export function AtBench({
     const anywhere = later >= 0 ? later : tasks.findIndex(({ key }, i) => i !== at && !done.has(key));
     show(anywhere >= 0 ? `/t/${anywhere + 1}` : "/hand");
   };
+  const recordTimed = async (bodies: readonly FactBody[]): Promise<boolean> => {
+    const isTimed = bodies.some(({ kind }) => kind === "reading");
+    const minutes = isTimed && task !== undefined ? takeMinutes(clockOf(unitIds, task.key)) : 0;
+    return record(
+      bodies.map((body) => (body.kind === "reading" && minutes > 0 ? { minutes, ...body } : body)),
+    );
+  };
   const bench: Bench = {
-    ...{ unitIds, what, type, name, work, states, station: here.station, record, next, show },
+    ...{ unitIds, what, type, name, work, states, station: here.station, next, show },
+    record: recordTimed,
     back: at > 0 ? () => show(`/t/${at}`) : null,
   };
   const open = unitIds.reduce((sum, unit) => sum + openDefects(states.get(unit)).length, 0);
@@ -125,11 +137,7 @@ export function AtBench({
         >
           <IconNote size={26} aria-hidden />
         </Link>
-        {task !== undefined && (
-          <span className="floor-clock" role="timer" aria-label={floor.work.minutes}>
-            {clockText(seconds)}
-          </span>
-        )}
+        {task !== undefined && <ClockButton clock={clock} />}
       </FloorHead>
       {(trouble !== "" || notice !== "" || open > 0) && (
         <div className="floor-notices">
@@ -156,6 +164,8 @@ export function AtBench({
         <HandPage tasks={all} done={allDone} />
       ) : view === "gate" ? (
         <GatePage />
+      ) : view === "history" ? (
+        <HistoryPage facts={facts} />
       ) : view === "list" ? (
         <TaskList
           tasks={tasks}

@@ -31,6 +31,10 @@ export function useBench(): Bench {
   return bench;
 }
 
+/** Name of the clock of a task: each unit, or batch, has its own. */
+export const clockOf = (unitIds: readonly string[], taskKey: string): string =>
+  `${unitIds.join(" ")} ${taskKey}`;
+
 /** Station of a fact: left out where the tablet stands at none. */
 export const atStation = ({ station }: Bench): { readonly station?: string } =>
   station === "" ? {} : { station };

@@ -1,6 +1,6 @@
 import { IconCheck } from "@tabler/icons-react";
 import { useSpeech } from "../../app/words.tsx";
-import { atStation, useBench } from "./bench-context.tsx";
+import { atStation, clockOf, useBench } from "./bench-context.tsx";
 import { takeMinutes } from "./use-clock.ts";
 
 /** The button that ends a step on all units at the bench; of one that is done it says when, and can take it back. */
@@ -28,7 +28,7 @@ export function FinishStep({
   const first = done[0];
   const isDone = done.length === unitIds.length && first !== undefined;
   const finish = async (): Promise<void> => {
-    const minutes = Math.round((takeMinutes(taskKey) / unitIds.length) * 100) / 100;
+    const minutes = Math.round((takeMinutes(clockOf(bench.unitIds, taskKey)) / unitIds.length) * 100) / 100;
     const counted = count === undefined ? {} : { count: Math.round(count / unitIds.length) };
     const kept = await bench.record(
       unitIds.map((unit) => ({ kind: "step-done", unit, step, ...atStation(bench), minutes, ...counted })),

@@ -1,36 +1,36 @@
 import { useState } from "react";
 import { usePick, useWords } from "../../app/words.tsx";
+import { FitQuestion } from "../fit/fit-question.tsx";
+import { useFit } from "../fit/use-fit.ts";
 import { CameraScan } from "../shell/camera.tsx";
 import { useScanner } from "../shell/use-scanner.ts";
 import { useBench } from "./bench-context.tsx";
 import { TaskFoot } from "./task-foot.tsx";
 import { type Place, standingAt, type Task } from "./tasks.ts";
-import { useFit } from "./use-fit.ts";
 
 /** Boards and harnesses with numbers of their own go into their places: scanned, or tapped. */
 export function FitTask({ task }: { readonly task: Extract<Task, { kind: "fit" }> }) {
-  const { floor } = useWords();
+  const { floor, floorBench } = useWords();
   const own = floor.fit;
   const pick = usePick();
   const bench = useBench();
   const [chosen, setChosen] = useState<Place | null>(null);
-  const { units, says, fit: fitAt, scanned, state, machine } = useFit(task.places, chosen);
+  const fit = useFit(task.places, chosen);
+  const { units, says, scanned, state, looking, question } = fit;
   const filled = task.places.filter(({ id }) => standingAt(state, id) !== null).length;
   const inside = new Set(state?.inside.filter(({ until }) => until === null).map(({ unit }) => unit));
-  const fit = async (unit: string, place: Place): Promise<void> => {
-    setChosen(null);
-    await fitAt(unit, place);
-  };
-  useScanner((text) => {
+  const heard = (text: string): void => {
     setChosen(null);
     void scanned(text);
-  });
+  };
+  useScanner(heard);
   const choices =
     chosen === null
       ? []
       : (units ?? []).filter(
           ({ what, type, unit }) => what === chosen.what && type === chosen.type && !inside.has(unit),
         );
+  if (question !== null) return <FitQuestion fit={fit} question={question} />;
   return (
     <>
       <div className="floor-body">
@@ -38,9 +38,9 @@ export function FitTask({ task }: { readonly task: Extract<Task, { kind: "fit" }
           <h1>
             {floor.steps.fit} <small className="dim">{own.filled(filled, task.places.length)}</small>
           </h1>
-          <CameraScan scanned={(text) => void scanned(text)} />
+          <CameraScan scanned={heard} />
         </div>
-        <p>{own.how}</p>
+        <p role="status">{looking ? floorBench.fitting.looking : own.how}</p>
         <p role="alert" className="error-text">
           {says}
         </p>
@@ -50,7 +50,7 @@ export function FitTask({ task }: { readonly task: Extract<Task, { kind: "fit" }
               const unit = standingAt(state, place.id);
               return (
                 <li key={place.id} data-filled={unit === null ? undefined : ""}>
-                  <button type="button" disabled={unit !== null} onClick={() => setChosen(place)}>
+                  <button type="button" onClick={() => setChosen(place)}>
                     <b>{unit ?? own.empty}</b>
                     <span>
                       {pick(place.label, place.labelZh) || place.id} <small>{place.id}</small>
@@ -60,11 +60,7 @@ export function FitTask({ task }: { readonly task: Extract<Task, { kind: "fit" }
                     <button
                       type="button"
                       className="floor-plain"
-                      onClick={() =>
-                        void bench.record([
-                          { kind: "removed", unit, from: machine, place: place.id, why: own.takeOutWhy },
-                        ])
-                      }
+                      onClick={() => fit.ask({ unit: null, place, places: [], warnings: [] })}
                     >
                       {own.takeOut}
                     </button>
@@ -77,9 +73,16 @@ export function FitTask({ task }: { readonly task: Extract<Task, { kind: "fit" }
           <>
             <h2>{own.place(pick(chosen.label, chosen.labelZh) || chosen.id)}</h2>
             <div className="floor-tiles">
-              {choices.map(({ unit }) => (
-                <button key={unit} type="button" onClick={() => void fit(unit, chosen)}>
-                  {unit}
+              {choices.map((unit) => (
+                <button
+                  key={unit.unit}
+                  type="button"
+                  onClick={() => {
+                    setChosen(null);
+                    void fit.bring(unit, chosen);
+                  }}
+                >
+                  {unit.unit}
                 </button>
               ))}
               <button type="button" onClick={() => setChosen(null)}>

@@ -1,21 +1,45 @@
+import type { ReactNode } from "react";
 import { useOne, useView } from "../../app/book/desk.tsx";
 import { BenchPicture } from "../../app/screws/bench/bench-picture.tsx";
 import { BenchText } from "../../app/screws/bench/bench-text.tsx";
 import { useWords } from "../../app/words.tsx";
+import { FitQuestion } from "../fit/fit-question.tsx";
+import { type Fit, useFit } from "../fit/use-fit.ts";
 import { useScanner } from "../shell/use-scanner.ts";
 import { useBench } from "./bench-context.tsx";
 import { FinishStep } from "./finish-step.tsx";
 import { TaskFoot } from "./task-foot.tsx";
 import { type Place, standingAt, type Task } from "./tasks.ts";
-import { useFit } from "./use-fit.ts";
+
+type StepOf = Extract<Task, { kind: "step" }>;
 
 /** A step of the book: its picture, its screws, its cautions. */
-export function StepTask({ task }: { readonly task: Extract<Task, { kind: "step" }> }) {
+export function StepTask({ task }: { readonly task: StepOf }) {
+  const places = useBench().work.places.filter(({ stepId }) => stepId === task.step);
+  return places.length === 0 ? (
+    <StepScreen task={task} />
+  ) : (
+    <FittingStep key={task.key} task={task} places={places} />
+  );
+}
+
+/** A step that puts in what has a number of its own. */
+function FittingStep({ task, places }: { readonly task: StepOf; readonly places: readonly Place[] }) {
+  const fit = useFit(places, null);
+  useScanner((text) => void fit.scanned(text));
+  if (fit.question !== null) return <FitQuestion fit={fit} question={fit.question} />;
+  return (
+    <StepScreen task={task}>
+      <FitHere places={places} fit={fit} />
+    </StepScreen>
+  );
+}
+
+function StepScreen({ task, children }: { readonly task: StepOf; readonly children?: ReactNode }) {
   const { floor } = useWords();
   const lines = useView("stepLines", null);
   const parts = useOne("stepParts", { id: task.step });
   const step = lines?.get(task.step);
-  const places = useBench().work.places.filter(({ stepId }) => stepId === task.step);
   const screws = step?.types.reduce((sum, { count }) => sum + count, 0) ?? 0;
   return (
     <>
@@ -29,7 +53,7 @@ export function StepTask({ task }: { readonly task: Extract<Task, { kind: "step"
           <BenchText step={step} />
         </div>
       )}
-      {places.length > 0 && <FitHere places={places} />}
+      {children}
       <TaskFoot
         defect={step?.panelId == null ? "" : `?panel=${encodeURIComponent(step.panelId)}&side=${step.side}`}
       >
@@ -45,15 +69,22 @@ export function StepTask({ task }: { readonly task: Extract<Task, { kind: "step"
 }
 
 /** What this step puts in has numbers of its own: scanned here, it is fitted. */
-function FitHere({ places }: { readonly places: readonly Place[] }) {
-  const { floor } = useWords();
-  const { state, says, last, scanned } = useFit(places, null);
-  useScanner((text) => void scanned(text));
+function FitHere({ places, fit }: { readonly places: readonly Place[]; readonly fit: Fit }) {
+  const { floor, floorBench } = useWords();
+  const { state, says, last, looking } = fit;
   const filled = places.filter(({ id }) => standingAt(state, id) !== null).length;
   return (
     <p className="floor-fit" role="status">
       <b>{floor.fit.filled(filled, places.length)}</b>{" "}
-      {says !== "" ? <span className="error-text">{says}</span> : last !== "" ? last : floor.fit.scan}
+      {looking ? (
+        floorBench.fitting.looking
+      ) : says !== "" ? (
+        <span className="error-text">{says}</span>
+      ) : last !== "" ? (
+        last
+      ) : (
+        floor.fit.scan
+      )}
     </p>
   );
 }

@@ -14,7 +14,7 @@ export function TaskList({
   readonly done: ReadonlySet<string>;
   readonly everywhere: (() => void) | null;
 }) {
-  const { floor } = useWords();
+  const { floor, floorBench } = useWords();
   const nameOf = useTaskName();
   const { show } = useBench();
   return (
@@ -50,6 +50,9 @@ export function TaskList({
       <footer className="floor-foot">
         <button type="button" className="floor-plain" onClick={() => show("")}>
           {floor.back}
+        </button>
+        <button type="button" className="floor-plain" onClick={() => show("/history")}>
+          {floorBench.history.open}
         </button>
         <button type="button" className="floor-main" onClick={() => show("/hand")}>
           {floor.work.handOver}

@@ -18,7 +18,7 @@ export function WorkPage({ unitIds, view }: { readonly unitIds: readonly string[
   const sync = useSync();
   const pick = usePick();
   const [again, setAgain] = useState(0);
-  const { states, told } = useUnits(unitIds, again);
+  const { states, facts, told } = useUnits(unitIds, again);
   useKept(unitIds.map((unit) => `/api/units/${unit}`));
   const { write } = useDevice();
   const [failed, setFailed] = useState("");
@@ -77,6 +77,7 @@ export function WorkPage({ unitIds, view }: { readonly unitIds: readonly string[
           begun={begun}
           name={name}
           states={states}
+          facts={facts}
           view={view}
           record={record}
           notice={told === "unheard" ? floor.work.unheard : ""}

@@ -4,6 +4,7 @@ import { candidates } from "./candidates.ts";
 import { composeSheet } from "./compose-sheet.ts";
 import { cuttingOfSheet } from "./cutting-of-sheet.ts";
 import { diagnoseBench } from "./diagnose-bench.ts";
+import { floorNeeds } from "./floor-needs.ts";
 import { importTrial } from "./import-trial.ts";
 import { paintOfRun } from "./paint-of-run.ts";
 import { pegTrial, pinPeg, unpinPegs } from "./pegs.ts";
@@ -22,6 +23,7 @@ import { takenIds } from "./taken-ids.ts";
 /** Questions that are answered once, by their names. */
 export const ASKS = {
   diagnoseBench,
+  floorNeeds,
   search,
   candidates,
   renaming,

@@ -1,16 +1,7 @@
 import type { BookRow } from "@pinwright/book";
-import { type FactBody, NO_FACT, type UnitKind } from "@pinwright/contract";
-import {
-  benchSteps,
-  cutList,
-  foldUnits,
-  layUpOrder,
-  type Needed,
-  neededFor,
-  optionsKey,
-  testsOf,
-  type UnitState,
-} from "@pinwright/engine";
+import type { UnitKind } from "@pinwright/contract";
+import { benchSteps, cutList, layUpOrder, type Needed, optionsKey, testsOf } from "@pinwright/engine";
+import { floorNeeds } from "../asks/floor-needs.ts";
 import type { Model } from "../model.ts";
 import { optionsOf } from "../options-of.ts";
 import { type NamedId, namedItem } from "../steps/named.ts";
@@ -65,14 +56,6 @@ export interface FloorWork {
 /** Skill of the steps in which a machine is tested, as the shop names skills. Common practice, no source. */
 const TEST_SKILL = "test";
 
-/** A unit of which nothing is known but its kind and type. */
-function blank(what: UnitKind, type: string): UnitState | undefined {
-  const body: FactBody = { kind: "begun", unit: BLANK, what, type, book: "", revision: "", options: [] };
-  const fact = { stream: "", seq: 1, before: NO_FACT, at: "", person: "", body, hash: NO_FACT };
-  return foldUnits([fact]).get(BLANK);
-}
-const BLANK = "blank";
-
 const testOf = (row: BookRow<"tests">): FloorTest => ({
   id: row.id,
   label: row.label,
@@ -121,13 +104,10 @@ function placesOf(model: Model): readonly FloorPlace[] {
   ];
 }
 
-const NOTHING: Needed = { steps: [], tests: [], places: [] };
-
 function workOf(model: Model, what: UnitKind, type: string): FloorWork {
   const { line } = model;
   const { machine } = line;
-  const unit = blank(what, type);
-  const needed = unit === undefined ? NOTHING : neededFor(line, unit);
+  const needed = floorNeeds(model, { what, type, steps: [] });
   const harness = what === "harness" ? line.harnesses.get(type) : undefined;
   return {
     needed,

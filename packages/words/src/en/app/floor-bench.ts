@@ -83,7 +83,6 @@ export const floorBench = {
     choose: "Choose the workshop",
     arriveTitle: "Count in what arrives",
     which: "Which transport?",
-    from: (when: string) => `sent ${when}`,
     nothing: "Nothing is on the way to here.",
     unknown:
       "What is on the way is not known: the network was away. What is scanned is counted all the same.",
@@ -182,7 +181,6 @@ export const floorBench = {
     goOn: "Go on",
     paused: "Paused",
     use: "That is right",
-    asleep: "The tablet slept: that time is not counted.",
   },
 
   groups: {

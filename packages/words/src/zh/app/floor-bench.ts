@@ -78,7 +78,6 @@ export const floorBench: Translated<typeof en> = {
     choose: "选择厂区",
     arriveTitle: "收货点数",
     which: "哪一车？",
-    from: (when) => `${when} 发出`,
     nothing: "没有在途的货物。",
     unknown: "在途情况未知：此前断网。扫描到的仍会点入。",
     without: "没有运单",
@@ -175,7 +174,6 @@ export const floorBench: Translated<typeof en> = {
     goOn: "继续",
     paused: "已暂停",
     use: "确认",
-    asleep: "平板曾休眠：该时间不计。",
   },
 
   groups: {
