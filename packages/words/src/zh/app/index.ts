@@ -2,6 +2,7 @@ import { bench } from "./bench.ts";
 import { benchFloor } from "./bench-floor.ts";
 import { benchQuality } from "./bench-quality.ts";
 import { benchRecords } from "./bench-records.ts";
+import { benchSheets } from "./bench-sheets.ts";
 import { benchTrace } from "./bench-trace.ts";
 import { benchUnit } from "./bench-unit.ts";
 import { benchUnits } from "./bench-units.ts";
@@ -53,6 +54,7 @@ export const app = {
   benchFloor,
   benchQuality,
   benchRecords,
+  benchSheets,
   benchTrace,
   benchUnit,
   benchUnits,

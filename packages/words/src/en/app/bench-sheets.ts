@@ -1,0 +1,21 @@
+/** Sheets that are printed of the floor's records, as the app and the floor lead to them. */
+export const benchSheets = {
+  title: "Print",
+  language: "Language of the sheet",
+  languages: { en: "English", zh: "Chinese", both: "both" },
+  certificate: "Test certificate",
+  crate: "Crate checklist",
+  transport: "Transport list",
+  label: "Label",
+  labels: (count: number) => (count === 1 ? "Labels: 1 unit" : `Labels: ${count} units`),
+  paper: "Printed on",
+  papers: { a4: "A4 sheets, to be cut", roll: "Roll of a label printer" },
+  start: "First free place",
+  startHint: "of a sheet that was begun; row by row, from 1",
+  width: "Width",
+  height: "Height",
+  mm: "mm",
+  tooMany: (most: number) => `At most ${most} labels are made at once: show fewer units.`,
+  nothing: "No unit is shown: there is nothing to label.",
+  wrongSize: (least: string, most: string) => `A label measures ${least} to ${most}.`,
+};
