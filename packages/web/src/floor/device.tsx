@@ -18,6 +18,7 @@ import { Outbox } from "./outbox/outbox.ts";
 import { OwnFacts } from "./outbox/own-facts.ts";
 import { Sender, type SendState } from "./outbox/sender.ts";
 import type { KeptFact } from "./outbox/store.ts";
+import { useReach } from "./outbox/use-reach.ts";
 
 /** Id of whoever works where there are no accounts yet. */
 const NOBODY = "local";
@@ -29,6 +30,8 @@ interface Device {
   readonly own: OwnFacts;
   readonly store: DeviceStore;
   readonly sending: SendState;
+  /** Since when nobody answers, as ms since 1970; null: the server is there. */
+  readonly awaySince: number | null;
   readonly sendNow: () => void;
 }
 
@@ -127,9 +130,10 @@ export function DeviceProvider({
     [kept, sender, person],
   );
   const sendNow = useCallback(() => void sender?.send(), [sender]);
+  const awaySince = useReach(sendNow);
   const device = useMemo(
-    () => (kept === null ? null : { write, own: kept.own, store: kept.store, sending, sendNow }),
-    [kept, write, sending, sendNow],
+    () => (kept === null ? null : { write, own: kept.own, store: kept.store, sending, awaySince, sendNow }),
+    [kept, write, sending, awaySince, sendNow],
   );
   if (broken !== null) return failed(broken);
   return device === null ? null : <DeviceContext value={device}>{children}</DeviceContext>;

@@ -8,6 +8,7 @@ import "../app/screws/bench/bench.css";
 import "../app/boards/boards.css";
 import "../app/wiring/housing.css";
 import "./floor.css";
+import "./floor-bench.css";
 import { createRoot } from "react-dom/client";
 import { FloorApp } from "./floor-app.tsx";
 

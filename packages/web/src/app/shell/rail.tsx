@@ -1,4 +1,4 @@
-import { IconBooks } from "@tabler/icons-react";
+import { IconBooks, IconDeviceTablet } from "@tabler/icons-react";
 import { Link, useLocation } from "wouter";
 import { useOne } from "../book/desk.tsx";
 import { BOOK_SECTIONS } from "../sections.ts";
@@ -13,6 +13,10 @@ export function Rail({ bookId }: { readonly bookId: string | null }) {
       <Link href="/" aria-current={location === "/" ? "page" : undefined}>
         <IconBooks size={18} /> {words.shell.books}
       </Link>
+      {/* Another page, with a bundle of its own that works without the network. */}
+      <a href="/floor">
+        <IconDeviceTablet size={18} /> {words.floorBench.net.floor}
+      </a>
       {bookId !== null && <Sections bookId={bookId} location={location} />}
     </nav>
   );

@@ -14,7 +14,7 @@ import "./start.css";
 
 /** What this is, what to try, and the books. */
 export function StartPage() {
-  const { start } = useWords();
+  const { start, floorBench } = useWords();
   const { books, refresh } = useBooks();
   const mayMake = useMay("designer");
   const machines = (books ?? []).filter((book) => book.kind === "machine");
@@ -35,6 +35,9 @@ export function StartPage() {
           <BookList books={away} refresh={refresh} />
         </details>
       )}
+      <p>
+        <a href="/floor">{floorBench.net.floor}</a> · {floorBench.net.floorIs}
+      </p>
       <GuideInvitation books={books} />
       {mayMake && (
         <div className="start-columns">

@@ -1,6 +1,6 @@
 import { useSpeech } from "../../app/words.tsx";
 import { useDevice, useOwnFacts } from "../device.tsx";
-import { FloorHead } from "../shell/head.tsx";
+import { clockTime, FloorHead } from "../shell/head.tsx";
 
 /** Facts that are listed; what came before is counted. */
 const MOST = 200;
@@ -9,9 +9,12 @@ const MOST = 200;
 export function OutboxPage() {
   const { words, language } = useSpeech();
   const own = words.floor.outbox;
-  const { sending, sendNow } = useDevice();
+  const { sending, awaySince, sendNow } = useDevice();
   const facts = useOwnFacts();
-  const waiting = facts.filter(({ sentAt }) => sentAt === null).length;
+  const toSend = facts.filter(({ sentAt }) => sentAt === null);
+  const waiting = toSend.length;
+  const first = toSend[0]?.fact.at;
+  const net = words.floorBench.net;
   const aside = facts.filter(({ why }) => why !== null).length;
   const last = facts.at(-1)?.fact;
   const clock = new Intl.DateTimeFormat(language === "zh" ? "zh-CN" : "en-GB", {
@@ -24,6 +27,16 @@ export function OutboxPage() {
         <h1>{own.title}</h1>
       </FloorHead>
       <div className="floor-body">
+        {awaySince !== null && (
+          <p className="floor-away" role="status">
+            {net.offline(clockTime(awaySince, language))}
+          </p>
+        )}
+        {first !== undefined && (
+          <p className="amber-text">
+            {net.waits(waiting, clock.format(new Date(first)))}. {net.safe}
+          </p>
+        )}
         {last === undefined ? (
           <p>{own.none}</p>
         ) : (

@@ -3,7 +3,7 @@ import { useEffect, useState } from "react";
 import { useLocation } from "wouter";
 import { call } from "../../api/call.ts";
 import { DeskProvider, useView } from "../../app/book/desk.tsx";
-import { useSession } from "../../app/session/session.tsx";
+import { useMay, useSession } from "../../app/session/session.tsx";
 import { usePick, useWords } from "../../app/words.tsx";
 import { FloorHead } from "../shell/head.tsx";
 import { keepPlace, keptPlace } from "../shell/kept-place.ts";
@@ -51,6 +51,7 @@ export function PlacePage() {
             <Stations book={chosen.id} />
           </DeskProvider>
         )}
+        <ToOffice book={chosen?.id ?? null} />
         <SignOut />
       </div>
     </main>
@@ -106,6 +107,21 @@ function Stations({ book }: { readonly book: string }) {
         ))}
       </div>
     </>
+  );
+}
+
+/** The way back for whoever leads the work, who also works in the office. */
+function ToOffice({ book }: { readonly book: string | null }) {
+  const { net } = useWords().floorBench;
+  const mayLead = useMay("lead");
+  if (!mayLead) return null;
+  return (
+    <p>
+      {/* Another page, with a bundle of its own. */}
+      <a className="floor-plain" href={book === null ? "/" : `/b/${encodeURIComponent(book)}/bench`}>
+        {net.office}
+      </a>
+    </p>
   );
 }
 

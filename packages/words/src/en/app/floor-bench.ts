@@ -207,5 +207,6 @@ export const floorBench = {
     safe: "Go on working: nothing is lost. It is sent in its order as soon as the network is back.",
     office: "Office",
     floor: "Floor",
+    floorIs: "the page for tablets at the benches: it works without the network.",
   },
 };

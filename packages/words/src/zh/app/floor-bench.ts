@@ -199,5 +199,6 @@ export const floorBench: Translated<typeof en> = {
     safe: "请继续工作：不会丢失。联网后按顺序发送。",
     office: "办公室",
     floor: "车间",
+    floorIs: "供工位平板使用的页面，断网也能工作。",
   },
 };
