@@ -1,10 +1,12 @@
-import type { KeptUnit } from "@pinwright/contract";
+import type { ArrivedFact, KeptUnit } from "@pinwright/contract";
 import { type Kysely, type RawBuilder, type SqlBool, sql } from "kysely";
 import type { Database } from "../database/database.ts";
+import { inChunks } from "../database/in-chunks.ts";
 import { comparable } from "../database/number.ts";
 import type { Tables } from "../database/schema.ts";
 import type { RecordStore, Trace, TracedUnit } from "../store.ts";
-import { factOf } from "./take.ts";
+import { factOf } from "./fact-row.ts";
+import { PACKED, unpacked } from "./packed.ts";
 
 /** Facts of which recalls are made up, and corrections: there are few, and an index holds just these. */
 export const RECALL_FACTS = sql<SqlBool>`kind in ('recall', 'recall-ended', 'correction') and aside is null`;
@@ -48,14 +50,7 @@ export const lookUp = ({
     const rows = await db.selectFrom("facts").selectAll().where(RECALL_FACTS).orderBy("no").execute();
     return rows.map(factOf);
   },
-  async ofUnit(unit) {
-    const { rows } = await sql<Tables["facts"]>`
-      with recursive ${innerUnits(unit)}
-      select facts.* from facts
-      where no in (select no from fact_units where unit in (select unit from inner_units))
-      order by no`.execute(db);
-    return rows.map(factOf);
-  },
+  ofUnit: (unit) => historyOf(db, unit),
   async units({ what, type, book, run }) {
     let query = db.selectFrom("units").selectAll();
     if (what !== undefined) query = query.where("what", "=", what);
@@ -84,6 +79,32 @@ export const lookUp = ({
     return rows.map(({ stream, seq, hash }) => ({ stream, seq, hash }));
   },
 });
+
+/** Units of one statement. */
+const UNITS_AT_ONCE = 1_000;
+
+/**
+ * Facts that name a unit or anything inside it. The units are read first: a database that does not know beforehand how few
+ * they are reads all facts instead.
+ */
+async function historyOf(db: Kysely<Tables>, unit: string): Promise<readonly ArrivedFact[]> {
+  const inner = await sql<{ unit: string }>`
+    with recursive ${innerUnits(unit)} select unit from inner_units`.execute(db);
+  const found = new Map<number, ArrivedFact>();
+  for (const some of inChunks(inner.rows, UNITS_AT_ONCE)) {
+    const { rows } = await sql<{ packed: string }>`
+      select ${PACKED} as packed from facts
+      where no in (select no from fact_units where unit in (${sql.join(some.map((one) => one.unit))}))
+      order by no`.execute(db);
+    for (const { packed } of rows) {
+      const fact = factOf(unpacked(packed));
+      found.set(fact.no, fact);
+    }
+  }
+  // Facts that name units of two statements came twice.
+  const facts = [...found.values()];
+  return inner.rows.length > UNITS_AT_ONCE ? facts.sort((a, b) => a.no - b.no) : facts;
+}
 
 /** Units that a part or lot went into; a part without a lot is also in units of the types that have it, or is the unit. */
 function usedIn(
