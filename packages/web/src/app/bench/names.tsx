@@ -16,6 +16,7 @@ export interface Names {
   readonly part: (id: string) => string;
   readonly site: (id: string) => string;
   readonly stage: (id: string) => string;
+  readonly station: (id: string) => string;
   readonly run: (id: string) => string;
   readonly option: (id: string) => string;
 }
@@ -88,6 +89,7 @@ function useBookNames(): Names {
       part: named("part"),
       site: named("site"),
       stage: named("stage"),
+      station: named("station"),
       run: named("run"),
       option: (id) =>
         of(

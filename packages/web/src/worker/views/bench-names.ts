@@ -47,7 +47,7 @@ export const benchTests = view<null, BenchTest>({
   restsInPreview: true,
 });
 
-/** What records name beside tests and steps: places of boards, parts, sites, stages and runs, by `kind id`. */
+/** What records name beside tests and steps: places of boards, parts, sites, stages, stations and runs, by `kind id`. */
 export const benchNames = view<null, NamedId>({
   early: true,
   uses: ({ book: { tables }, shop }) => [
@@ -56,6 +56,7 @@ export const benchNames = view<null, NamedId>({
     tables.parts,
     shop.tables.sites,
     shop.tables.stages,
+    tables.stations,
     shop.tables.runs,
   ],
   entries: ({ book: { tables }, shop }) => {
@@ -64,6 +65,7 @@ export const benchNames = view<null, NamedId>({
       ["part", tables.parts],
       ["site", shop.tables.sites],
       ["stage", shop.tables.stages],
+      ["station", tables.stations],
       ["run", shop.tables.runs],
     ] as const;
     return new Map(

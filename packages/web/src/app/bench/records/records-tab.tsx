@@ -1,12 +1,15 @@
 import { useWords } from "../../words.tsx";
+import { AsideFacts } from "./aside-facts.tsx";
+import { ChainCheck } from "./chain-check.tsx";
 
-/** Nothing is shown here yet. */
+/** Whether the records are what was written, and those that do not count. */
 export default function RecordsTab() {
-  const words = useWords();
+  const { benchRecords: own } = useWords();
   return (
     <div className="currents-body">
-      <h2>{words.bench.tabs.records}</h2>
-      <p className="dim">{words.bench.notYet}</p>
+      <h2>{own.title}</h2>
+      <ChainCheck />
+      <AsideFacts />
     </div>
   );
 }

@@ -2,7 +2,7 @@ import type { Fitting, UnitState } from "@pinwright/engine";
 import { Link } from "wouter";
 import { useDesk } from "../../book/desk.tsx";
 import { useWords } from "../../words.tsx";
-import { unitAddress } from "../address.ts";
+import { benchAddress, unitAddress } from "../address.ts";
 import { useNames, usePeople, useWhen } from "../names.tsx";
 import type { KnownUnit } from "./use-unit.ts";
 
@@ -79,11 +79,28 @@ function Level({
         return (
           <li key={fitting.place}>
             <Line known={known} fitting={fitting} swappedFor={null} />
+            <Lots state={child} />
             {child !== undefined && <Level known={known} state={child} depth={depth + 1} />}
           </li>
         );
       })}
     </ul>
+  );
+}
+
+/** Lots that went into what is inside, each leading to wherever else they went. */
+function Lots({ state }: { readonly state: UnitState | undefined }) {
+  const { benchUnit: own } = useWords();
+  const { bookId } = useDesk();
+  const names = useNames();
+  return state === undefined || state.lots.length === 0 ? null : (
+    <small className="unit-lots">
+      {state.lots.map(({ part, lot, source }) => (
+        <Link key={`${source.stream} ${source.seq}`} href={benchAddress(bookId, "trace", { part, lot })}>
+          {own.made.lot(names.part(part), lot)}
+        </Link>
+      ))}
+    </small>
   );
 }
 

@@ -12,8 +12,20 @@ import { useRowWindow } from "./use-row-window.ts";
 const ROW_PX = 34;
 const COARSE_ROW_PX = 46;
 
+interface Extra {
+  readonly header: string;
+  readonly of: (unit: UnitSummary) => string;
+}
+
 /** Units one a row. Only the rows that are seen are drawn, so that ten thousand are as quick as ten. */
-export function UnitList({ units }: { readonly units: readonly UnitSummary[] }) {
+export function UnitList({
+  units,
+  extra,
+}: {
+  readonly units: readonly UnitSummary[];
+  /** A column more. */
+  readonly extra?: Extra;
+}) {
   const { benchUnits: own } = useWords();
   const rowPx = useCoarsePointer() ? COARSE_ROW_PX : ROW_PX;
   const box = useRef<HTMLDivElement>(null);
@@ -27,6 +39,7 @@ export function UnitList({ units }: { readonly units: readonly UnitSummary[] }) 
           <tr aria-rowindex={1}>
             <th scope="col">{own.unit}</th>
             <th scope="col">{own.type}</th>
+            {extra !== undefined && <th scope="col">{extra.header}</th>}
             <th scope="col" className="minor">
               {own.run}
             </th>
@@ -48,7 +61,13 @@ export function UnitList({ units }: { readonly units: readonly UnitSummary[] }) 
         <tbody>
           <Space px={from * rowPx} />
           {units.slice(from, to).map((unit, i) => (
-            <Row key={unit.unit} unit={unit} index={from + i + 2} rowPx={rowPx} />
+            <Row
+              key={unit.unit}
+              unit={unit}
+              index={from + i + 2}
+              rowPx={rowPx}
+              {...(extra === undefined ? {} : { extra: extra.of(unit) })}
+            />
           ))}
           <Space px={(units.length - to) * rowPx} />
         </tbody>
@@ -61,7 +80,7 @@ export function UnitList({ units }: { readonly units: readonly UnitSummary[] }) 
 function Space({ px }: { readonly px: number }) {
   return px <= 0 ? null : (
     <tr>
-      <td colSpan={8} style={{ height: px, padding: 0, border: 0 }} />
+      <td colSpan={9} style={{ height: px, padding: 0, border: 0 }} />
     </tr>
   );
 }
@@ -70,10 +89,12 @@ function Row({
   unit,
   index,
   rowPx,
+  extra,
 }: {
   readonly unit: UnitSummary;
   readonly index: number;
   readonly rowPx: number;
+  readonly extra?: string;
 }) {
   const { benchUnits: own } = useWords();
   const { bookId } = useDesk();
@@ -87,6 +108,7 @@ function Row({
       <td>
         {names.type(unit.what, unit.type)} <span className="dim">{own.oneKind[unit.what]}</span>
       </td>
+      {extra !== undefined && <td>{extra}</td>}
       <td className="minor">{unit.run === "" ? "" : names.run(unit.run)}</td>
       <td>
         <StateText unit={unit} />

@@ -1,0 +1,65 @@
+const n = (count: number, one: string, many: string): string =>
+  count === 1 ? `1 ${one}` : `${count} ${many}`;
+
+/** Trace and recall. */
+export const benchTrace = {
+  title: "Trace and recall",
+  about:
+    "From a part, a lot, a kind of board and its revision, a builder, an instrument or a span of time to every unit concerned: what is filled in must all hold.",
+  part: "Part",
+  lot: "Lot",
+  type: "Type",
+  revision: "Revision",
+  person: "Builder",
+  instrument: "Instrument",
+  from: "From",
+  to: "To and with",
+  anyone: "anyone",
+  find: "Find units",
+  clear: "Clear",
+  ask: "Fill in one or more, and find the units.",
+  none: "No unit is concerned.",
+  found: (units: number, direct: number) =>
+    `${n(units, "unit is", "units are")} concerned: ${direct} directly, ${units - direct} as what ${direct === 1 ? "it is or was" : "they are or were"} in.`,
+  shipped: (released: number, house: number) => `${released} released, ${house} not released.`,
+  how: "Concerned",
+  direct: "directly",
+  around: "by what is or was in it",
+  elsewhere: (units: string) => `Of other machines: ${units}`,
+  csv: "CSV",
+  csvName: "trace",
+  released: "Released",
+
+  recall: {
+    title: "Recalls",
+    about:
+      "A recall holds every unit that it speaks of, and whatever such a unit is in, until it is ended. It speaks of a part, a lot, a type or a revision.",
+    none: "Nothing is called back.",
+    open: "Call these back …",
+    cannot:
+      "A recall speaks of a part, lot, type or revision. Clear builder, instrument and dates to call back; or record a defect on each of these units.",
+    formTitle: "Call back",
+    of: (what: string) => `It will hold every unit with ${what}.`,
+    why: "Why are they called back?",
+    do: "Call back",
+    cancel: "Cancel",
+    what: "What",
+    by: "By",
+    reason: "Why",
+    units: "Units",
+    released: "Released",
+    house: "Not released",
+    state: "State",
+    isOpen: "open",
+    ended: (who: string, when: string, why: string) => `ended ${when} by ${who}: ${why}`,
+    show: "Show units",
+    end: "End …",
+    endTitle: (recall: string) => `End recall ${recall}`,
+    endWhy: "Why does it end?",
+    endDo: "End the recall",
+    namePart: (part: string) => `part ${part}`,
+    nameLot: (lot: string) => `lot ${lot}`,
+    nameType: (type: string) => `type ${type}`,
+    nameRevision: (revision: string) => `revision ${revision}`,
+  },
+};
