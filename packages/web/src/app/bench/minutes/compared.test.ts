@@ -21,17 +21,24 @@ describe("minutes measured beside those planned", () => {
         step({ step: "st.b", medianMinutes: 15 }),
         step({ step: "st.c", medianMinutes: 20 }),
         step({ step: "st.gone", medianMinutes: 7 }),
+        step({ step: "st.b", what: "mechanism", medianMinutes: 5.2 }),
         step({ step: "st.a", what: "board", medianMinutes: 12 }),
       ],
-      (id) => planned.get(id) ?? null,
+      (id) => {
+        const minutes = planned.get(id);
+        return minutes === undefined ? null : { minutes, times: 2 };
+      },
     );
-    expect(steps.map(({ what, step: id, share }) => [what, id, share])).toEqual([
+    expect(
+      steps.map(({ what, step: id, share }) => [what, id, share === null ? null : Number(share.toFixed(3))]),
+    ).toEqual([
       ["machine", "st.c", -0.5],
       ["machine", "st.b", 0.5],
+      ["mechanism", "st.b", 0.04],
       ["board", "st.a", null],
       ["machine", "st.a", 0],
       ["machine", "st.gone", null],
     ]);
-    expect(steps.map(isOff)).toEqual([true, true, true, false, true]);
+    expect(steps.map(isOff)).toEqual([true, true, false, true, false, true]);
   });
 });
