@@ -30,21 +30,39 @@ function leastRole(body: FactBody): Role | null {
 export function recordHandlers({ deps, accounts, shelf, hub }: ServerParts): Pick<Handlers, Names> {
   const { records, people } = deps.store;
 
-  /** Ids of those who may come in; null while there are no accounts. */
-  const active = async (): Promise<ReadonlySet<string> | null> => {
+  /** Roles of those who may come in, by id; null while there are no accounts. */
+  const active = async (): Promise<ReadonlyMap<string, Role> | null> => {
     if (!(await accounts.exist())) return null;
-    return new Set((await people.list()).filter((person) => person.active).map(({ id }) => id));
+    const all = await people.list();
+    return new Map(all.filter((person) => person.active).map(({ id, role }) => [id, role]));
+  };
+
+  /** Board types that have a part by any book that is not put away. */
+  const typesWith = async (part: string): Promise<readonly string[]> => {
+    const types = new Set<string>();
+    for (const { id, kind, archived } of await deps.store.books.list()) {
+      if (kind === "shop" || archived) continue;
+      for (const cells of (await shelf.now(id)).tables.get("placements")?.values() ?? []) {
+        const type = cells.get("board_type");
+        if (cells.get("part") === part && type !== undefined) types.add(type);
+      }
+    }
+    return [...types].sort();
   };
 
   return {
     sendFacts: async ({ body: { facts }, caller }) => {
       const present = await active();
       const refuse = ({ person, body }: Fact): AsideReason | null => {
-        if (present !== null && !present.has(person)) return "revoked";
+        const role = present === null ? caller.person.role : present.get(person);
+        if (role === undefined) return "revoked";
+        if (!atLeast(role, "builder")) return "not-allowed";
         const least = leastRole(body);
-        if (least === null) return null;
         const isWriter = person === caller.person.id;
-        return isWriter && atLeast(caller.person.role, least) ? null : "not-allowed";
+        if (least !== null) return isWriter && atLeast(caller.person.role, least) ? null : "not-allowed";
+        // Nobody takes back in the name of a lead what the lead wrote.
+        const isNamed = body.kind === "correction" && atLeast(role, "lead");
+        return isNamed && !isWriter ? "not-allowed" : null;
       };
       const { heads, aside, counted } = await records.take(facts, refuse);
       const last = counted.at(-1);
@@ -84,7 +102,9 @@ export function recordHandlers({ deps, accounts, shelf, hub }: ServerParts): Pic
           "bad-request",
           "Say what to look for: a part, lot, type, revision, person, instrument or time.",
         );
-      return [...(await records.trace(query))];
+      const { part, lot } = query;
+      const types = part === undefined || lot !== undefined ? [] : await typesWith(part);
+      return [...(await records.trace({ ...query, types }))];
     },
     readings: async ({ query: { test, limit } }) => [...(await records.readings(test, limit))],
   };

@@ -15,6 +15,32 @@ export const LINKED: readonly AsideReason[] = ["revoked", "not-allowed", "server
 export const isLinked = (stream: string, aside: AsideReason | null): boolean =>
   aside === null || (stream !== SERVER_STREAM && LINKED.includes(aside));
 
+/** What only its writer takes back: what holds a unit, and what lifts that. Others mend, lift or end it instead. */
+function isKeptFor(body: FactBody): boolean {
+  switch (body.kind) {
+    case "defect":
+    case "override":
+    case "recall":
+    case "recall-ended":
+      return true;
+    case "alternate":
+      return body.allowed === "concession";
+    default:
+      return false;
+  }
+}
+
+/** Whether a correction may take the place of a fact. What the server wrote nobody corrects. */
+export const mayCorrect = (
+  correction: Pick<Fact, "person">,
+  target: Pick<Fact, "stream" | "person" | "body">,
+): boolean =>
+  target.stream !== SERVER_STREAM && (!isKeptFor(target.body) || correction.person === target.person);
+
+/** Where a fact stands, as one text. */
+export const placeOf = ({ stream, seq }: { readonly stream: string; readonly seq: number }): string =>
+  `${seq} ${stream}`;
+
 /** Units that a fact speaks of, each once. */
 export function unitsOf(body: FactBody): readonly string[] {
   switch (body.kind) {

@@ -2,7 +2,8 @@ import { setImmediate } from "node:timers/promises";
 import type { Fact } from "@pinwright/contract";
 import type { Database } from "../database/database.ts";
 import type { TakenFacts } from "../store.ts";
-import { type SentFacts, takeFacts } from "./take.ts";
+import type { SentFacts } from "./judge.ts";
+import { takeFacts } from "./take.ts";
 
 interface Waiting extends SentFacts {
   readonly answer: (taken: TakenFacts) => void;

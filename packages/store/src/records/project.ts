@@ -2,7 +2,7 @@ import { type Fact, factBodySchema } from "@pinwright/contract";
 import type { Kysely } from "kysely";
 import { inChunks } from "../database/in-chunks.ts";
 import type { Tables } from "../database/schema.ts";
-import { unitsOf } from "./chain.ts";
+import { mayCorrect, placeOf, unitsOf } from "./chain.ts";
 import { keepPasses, refindPass } from "./passes.ts";
 import { Spread } from "./spread.ts";
 
@@ -26,18 +26,20 @@ async function addRows<T extends keyof Tables>(
       .execute();
 }
 
-/** Where a fact stands, as one text. */
-const placeOf = ({ stream, seq }: { readonly stream: string; readonly seq: number }): string =>
-  `${seq} ${stream}`;
+/** A correction that speaks of a fact. */
+interface By {
+  readonly no: number;
+  readonly person: string;
+}
 
 const CORRECTED_AT_ONCE = 100;
 
-/** Numbers of the corrections that speak of some facts, by the place of these. */
+/** Corrections that speak of some facts, by the place of these. */
 async function correctionsOf(
   db: Kysely<Tables>,
   facts: readonly Numbered[],
-): Promise<ReadonlyMap<string, readonly number[]>> {
-  const found = new Map<string, number[]>();
+): Promise<ReadonlyMap<string, readonly By[]>> {
+  const found = new Map<string, By[]>();
   const wanted = new Set(facts.map(({ fact }) => placeOf(fact)));
   const first = new Map<string, number>();
   for (const { fact } of facts)
@@ -45,14 +47,19 @@ async function correctionsOf(
   for (const some of inChunks([...first], CORRECTED_AT_ONCE)) {
     const rows = await db
       .selectFrom("corrections")
-      .selectAll()
+      .innerJoin("facts", "facts.no", "corrections.no")
+      .select(["corrections.no", "corrections.stream", "corrections.seq", "facts.person"])
       .where((row) =>
-        row.or(some.map(([stream, seq]) => row.and([row("stream", "=", stream), row("seq", ">=", seq)]))),
+        row.or(
+          some.map(([stream, seq]) =>
+            row.and([row("corrections.stream", "=", stream), row("corrections.seq", ">=", seq)]),
+          ),
+        ),
       )
       .execute();
     for (const row of rows) {
       const place = placeOf(row);
-      if (wanted.has(place)) found.set(place, [...(found.get(place) ?? []), row.no]);
+      if (wanted.has(place)) found.set(place, [...(found.get(place) ?? []), row]);
     }
   }
   return found;
@@ -72,8 +79,11 @@ export async function project(db: Kysely<Tables>, facts: readonly Numbered[]): P
   const units: Tables["units"][] = [];
   const spread = new Spread();
   for (const { no, fact } of facts) {
-    const by = correctedBy.get(placeOf(fact)) ?? [];
-    for (const unit of unitsOf(fact.body)) named.push(...[no, ...by].map((one) => ({ unit, no: one })));
+    const all = correctedBy.get(placeOf(fact)) ?? [];
+    const by = all.filter((one) => mayCorrect(one, fact));
+    for (const one of all) if (!by.includes(one)) await setAside(db, one.no);
+    const numbers = [no, ...by.map((one) => one.no)];
+    for (const unit of unitsOf(fact.body)) named.push(...numbers.map((one) => ({ unit, no: one })));
     if (by.length === 0) spread.take({ no, fact });
     if (fact.body.kind === "begun") {
       const { unit, what, type, book, revision, run = "" } = fact.body;
@@ -88,6 +98,12 @@ export async function project(db: Kysely<Tables>, facts: readonly Numbered[]): P
   await keepPasses(db, spread.results);
   const here = new Set(facts.map(({ fact }) => placeOf(fact)));
   for (const correction of corrections) if (!here.has(placeOf(correction))) await takeOut(db, correction);
+}
+
+/** A correction that came before its fact turns out to be one that its writer may not make. */
+async function setAside(db: Kysely<Tables>, no: number): Promise<void> {
+  await db.updateTable("facts").set({ aside: "not-allowed" }).where("no", "=", no).execute();
+  await db.deleteFrom("corrections").where("no", "=", no).execute();
 }
 
 /** A fact that was corrected is no longer found by what it said; its units tell of the correction. */

@@ -7,7 +7,7 @@ import { comparable } from "../database/number.ts";
 import type { Tables } from "../database/schema.ts";
 import type { ChangedUnits, RecordStore, StandingRows } from "../store.ts";
 import { unitsOf } from "./chain.ts";
-import { factOf } from "./take.ts";
+import { factOf } from "./fact-row.ts";
 
 const AT_ONCE = 2_000;
 /** Values of one statement. */

@@ -1,30 +1,20 @@
 import type { ArrivedFact, AsideReason, StreamHead } from "@pinwright/contract";
-import { type Fact, factBodySchema, NO_FACT, SERVER_STREAM } from "@pinwright/contract";
-import type { Kysely, Selectable } from "kysely";
+import { type Fact, NO_FACT, SERVER_STREAM } from "@pinwright/contract";
+import type { Kysely } from "kysely";
 import type { Database } from "../database/database.ts";
 import { inChunks } from "../database/in-chunks.ts";
 import { comparable } from "../database/number.ts";
 import type { Tables } from "../database/schema.ts";
 import type { TakenFacts } from "../store.ts";
-import { factHash, isLinked, SERVER_ONLY } from "./chain.ts";
+import { factHash, isLinked } from "./chain.ts";
+import { factOf } from "./fact-row.ts";
+import { asideOf, refused, type SentFacts, targetsOf } from "./judge.ts";
 import { project } from "./project.ts";
 
 /** Counter of facts; whoever takes a number holds its row to the end of the transaction. */
 export const FACT_COUNTER = "facts";
 
 const compareText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
-
-/** The fact of a row. */
-export function factOf(row: Selectable<Tables["facts"]>): ArrivedFact {
-  const { no, stream, seq, before, hash, at, person, body } = row;
-  return {
-    no,
-    receivedAt: row.received_at,
-    // Whatever is in a row was parsed before it was written; what was changed behind the program's back must not pass.
-    fact: { stream, seq, before, hash, at, person, body: factBodySchema.parse(JSON.parse(body)) },
-    aside: row.aside as AsideReason | null,
-  };
-}
 
 /** Numbers for so many facts, the first of them; whoever takes numbers waits for the one before. */
 async function numbers(db: Kysely<Tables>, count: number): Promise<number> {
@@ -60,13 +50,6 @@ export async function lockHeads(
       heads.set(stream, { stream, seq, hash });
   }
   return heads;
-}
-
-/** Facts that somebody sent. */
-export interface SentFacts {
-  readonly facts: readonly Fact[];
-  /** Why a fact does not count although it is linked as it should be. */
-  readonly refuse: (fact: Fact) => AsideReason | null;
 }
 
 interface Judged {
@@ -133,20 +116,6 @@ class Known {
   }
 }
 
-/** Why a fact that is linked as it should be does not count. */
-const refused = (fact: Fact, refuse: SentFacts["refuse"]): AsideReason | null =>
-  SERVER_ONLY.has(fact.body.kind) ? "server-only" : refuse(fact);
-
-/** Why a fact does not count, if it does not. */
-function asideOf(fact: Fact, head: StreamHead, refuse: SentFacts["refuse"]): AsideReason | null {
-  if (factHash(fact) !== fact.hash) return "hash";
-  if (fact.stream === SERVER_STREAM) return "server-only";
-  if (fact.seq <= head.seq) return "fork";
-  if (fact.seq > head.seq + 1) return "gap";
-  if (fact.before !== head.hash) return "link";
-  return refused(fact, refuse);
-}
-
 /** Keeps facts, those that count spread out to where they are looked up. */
 async function keep(
   db: Kysely<Tables>,
@@ -207,7 +176,8 @@ async function promote(
     const next = rows.find((row) => row.before === now.hash);
     if (next === undefined) return { head: now, promoted };
     const found = factOf(next);
-    const arrived = { ...found, aside: refused(found.fact, refuse) };
+    const targets = await targetsOf(db, [found.fact]);
+    const arrived = { ...found, aside: refused(found.fact, refuse, targets) };
     await db.updateTable("facts").set({ aside: arrived.aside }).where("no", "=", next.no).execute();
     if (arrived.aside === null) {
       await project(db, [arrived]);
@@ -246,6 +216,10 @@ export async function takeFacts(
   const heads = await lockHeads(db, kind, streams);
   const before = new Map(heads);
   const known = await Known.of(db, streams);
+  const targets = await targetsOf(
+    db,
+    requests.flatMap(({ facts }) => facts),
+  );
   const judged: Judged[] = [];
   for (const [request, { facts, refuse }] of requests.entries()) {
     const byStream = new Map<string, Fact[]>();
@@ -256,7 +230,7 @@ export async function takeFacts(
       for (const fact of list.sort((a, b) => a.seq - b.seq)) {
         if (known.has(fact)) continue;
         known.note(stream, fact.seq, fact.hash);
-        const aside = asideOf(fact, head, refuse);
+        const aside = asideOf(fact, head, refuse, targets);
         if (isLinked(stream, aside)) head = { stream, seq: fact.seq, hash: fact.hash };
         judged.push({ request, fact, aside });
       }

@@ -88,6 +88,51 @@ export function recordsLawSuite(fresh: FreshPlace): void {
     expect(await records.trace({ lot: "L7" })).toEqual([]);
   });
 
+  it("let only its writer take back what holds a unit or lifts that, whichever comes first (seed 8)", async () => {
+    await records.begin([board], "ann");
+    const bo = new TestStream("t-bo");
+    const lea = new TestStream("t-lea");
+    const eve = new TestStream("t-eve");
+    const found = { kind: "defect", unit: "b-000001", what: "scratch", says: "", where: {} } as const;
+    const facts = [
+      bo.write({ ...found, defect: "d-1" }, "bo"),
+      bo.write({ ...found, defect: "d-2" }, "bo"),
+      bo.write(reading(50), "bo"),
+      lea.write({ kind: "override", unit: "b-000001", gate: "step", of: "st.1", why: "fair" }, "lea"),
+      lea.write({ kind: "recall", recall: "rc-1", part: "el.a", why: "fire" }, "lea"),
+      lea.write(correction("t-bo", 1), "lea"),
+      bo.write(correction("t-bo", 2), "bo"),
+      eve.write(correction("t-lea", 1), "eve"),
+      eve.write(correction("t-lea", 2), "eve"),
+      eve.write(correction("t-bo", 2), "eve"),
+      eve.write(correction("t-bo", 3), "eve"),
+      eve.write(correction("server", 1), "eve"),
+    ];
+    await fc.assert(
+      fc.asyncProperty(fc.shuffledSubarray(facts, { minLength: facts.length }), async (shuffled) => {
+        await store.close();
+        await open();
+        await records.begin([board], "ann");
+        for (const fact of shuffled) await take(fact);
+        const aside = (await records.aside(0, 50)).map(({ fact, aside: why }) => [
+          fact.stream,
+          fact.seq,
+          why,
+        ]);
+        expect(aside.sort()).toEqual([
+          ["t-eve", 1, "not-allowed"],
+          ["t-eve", 2, "not-allowed"],
+          ["t-eve", 3, "not-allowed"],
+          ["t-eve", 5, "not-allowed"],
+          ["t-lea", 3, "not-allowed"],
+        ]);
+        expect(await records.readings("t.current", 9)).toEqual([]);
+        expect(await records.verify()).toEqual([]);
+      }),
+      { seed: 8, numRuns: 6 },
+    );
+  });
+
   it("say of a unit that it is released once, with the heads of all streams, unless more is known", async () => {
     await records.begin([board], "ann");
     await take(new TestStream("t-1").write(reading(50)), new TestStream("t-2").write(noted("x", "b-9")));
