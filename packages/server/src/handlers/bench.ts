@@ -23,7 +23,7 @@ const summaryOf = (standing: UnitStanding, recalls: readonly string[]): UnitSumm
 /** What the office looks at of everything that was recorded. */
 export function benchHandlers({ deps, standing }: ServerParts): Pick<Handlers, Names> {
   const { records, people } = deps.store;
-  const called = async () => recallsOf(await records.ofKinds(["recall", "recall-ended", "correction"]));
+  const called = async () => recallsOf(await records.recallFacts());
 
   return {
     unitSummaries: async ({ query: { book } }) => {

@@ -5,6 +5,8 @@ import { useDesk } from "../../book/desk.tsx";
 import { useWords } from "../../words.tsx";
 import { benchAddress, unitAddress } from "../address.ts";
 import { useNames } from "../names.tsx";
+import { LabelSheets } from "../sheets/label-sheets.tsx";
+import { UnitSheets } from "../sheets/unit-sheets.tsx";
 import { UnitDefects } from "./unit-defects.tsx";
 import { UnitGate } from "./unit-gate.tsx";
 import { UnitHead } from "./unit-head.tsx";
@@ -68,6 +70,12 @@ function Known({ state, known }: { readonly state: UnitState; readonly known: Kn
       <div className="unit-columns">
         <div>
           {begun !== null && <UnitHead state={state} begun={begun} />}
+          {begun !== null && (
+            <>
+              <UnitSheets unit={unit} isMachine={begun.what === "machine"} />
+              <LabelSheets book={begun.book} units={[unit]} />
+            </>
+          )}
           <UnitTree known={known} state={state} />
           <UnitDefects state={state} />
           <UnitMade state={state} />

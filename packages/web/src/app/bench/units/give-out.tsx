@@ -7,6 +7,7 @@ import { useDesk, useOne, useView } from "../../book/desk.tsx";
 import { useSession } from "../../session/session.tsx";
 import { useTrouble } from "../../trouble.ts";
 import { usePick, useWords } from "../../words.tsx";
+import { LabelSheets } from "../sheets/label-sheets.tsx";
 
 type Option = ViewEntry<"planGround">["options"][number];
 
@@ -61,6 +62,7 @@ export function GiveOut({
   const [picked, setPicked] = useState<ReadonlyMap<string, string>>(new Map());
   const [isAt, setAt] = useState(false);
   const [said, setSaid] = useState("");
+  const [made, setMade] = useState<readonly string[]>([]);
   const [failed, setFailed] = useState("");
   const title = useId();
   const ofKind = useMemo(
@@ -86,6 +88,7 @@ export function GiveOut({
         (units) => {
           const [first, last] = [units[0]?.unit ?? "", units.at(-1)?.unit ?? ""];
           setSaid(own.given(first, last, units.length));
+          setMade(units.map(({ unit }) => unit));
           given();
         },
         (error: unknown) => setFailed(trouble(error)),
@@ -157,6 +160,7 @@ export function GiveOut({
         </Button>
         <span role="status">{said}</span>
       </div>
+      {made.length > 0 && <LabelSheets book={bookId} units={made} />}
       {failed !== "" && <p className="error-text">{failed}</p>}
     </form>
   );

@@ -6,6 +6,7 @@ import { call } from "../../../api/call.ts";
 import { useDesk } from "../../book/desk.tsx";
 import { useMay } from "../../session/session.tsx";
 import { useWords } from "../../words.tsx";
+import { LabelSheets } from "../sheets/label-sheets.tsx";
 import { useAsked } from "../use-asked.ts";
 import { filtered, filterOf, paramsOf, type UnitFilter } from "./filter.ts";
 import { GiveOut } from "./give-out.tsx";
@@ -24,6 +25,7 @@ export function UnitsPage() {
   );
   const filter = useMemo(() => filterOf(params), [params]);
   const shown = useMemo(() => (answer === undefined ? [] : filtered(answer, filter)), [answer, filter]);
+  const serials = useMemo(() => shown.map(({ unit }) => unit), [shown]);
   const setFilter = (to: UnitFilter): void => setParams(paramsOf(to), { replace: true });
   return (
     <div className="currents-body bench-list">
@@ -64,7 +66,10 @@ export function UnitsPage() {
               </button>
             </p>
           ) : (
-            <UnitList units={shown} />
+            <>
+              <LabelSheets book={bookId} units={serials} />
+              <UnitList units={shown} />
+            </>
           )}
         </>
       )}
