@@ -1,15 +1,18 @@
 /**
- * The server as a program: `tsx packages/server/src/main.ts [serve | backup FILE | restore FILE] [options]`;
+ * The server as a program: `tsx packages/server/src/main.ts [serve | backup FILE | restore FILE | records …] [options]`;
  * `--help` lists the options.
  */
 import { mkdir } from "node:fs/promises";
 import { openStore, restoreBackUp, StoreError } from "@pinwright/store";
 import about from "../package.json" with { type: "json" };
+import { RECORDS_USAGE } from "./command/records-call.ts";
+import { recordsCommand } from "./command/records-command.ts";
 import { openBrowser } from "./open-browser.ts";
 import { STORE_OPTIONS, serve } from "./serve.ts";
 import { type Settings, settingsOf, USAGE, WrongCall } from "./settings.ts";
 
 const say = (line: string): void => void process.stdout.write(`${line}\n`);
+const complain = (line: string): void => void process.stderr.write(`pinwright-server: ${line}\n`);
 const log = (line: string): void => void process.stderr.write(`${new Date().toISOString()} ${line}\n`);
 
 async function backUp({ data, place, file }: Settings): Promise<void> {
@@ -52,12 +55,18 @@ async function run(settings: Settings): Promise<void> {
 const isBusyPort = (error: unknown): boolean =>
   error instanceof Error && "code" in error && error.code === "EADDRINUSE";
 
+const [command, ...args] = process.argv.slice(2);
+const isOfRecords = command === "records";
 try {
-  const settings = settingsOf(process.argv.slice(2), process.env);
-  if (settings.help) say(USAGE);
-  else await run(settings);
+  if (isOfRecords) process.exitCode = await recordsCommand(args, process.env, say, complain);
+  else {
+    const settings = settingsOf(process.argv.slice(2), process.env);
+    if (settings.help) say(USAGE);
+    else await run(settings);
+  }
 } catch (error) {
-  if (error instanceof WrongCall) process.stderr.write(`pinwright-server: ${error.message}\n\n${USAGE}`);
+  if (error instanceof WrongCall)
+    process.stderr.write(`pinwright-server: ${error.message}\n\n${isOfRecords ? RECORDS_USAGE : USAGE}`);
   else if (isBusyPort(error))
     process.stderr.write(
       "pinwright-server: the port is in use. Is Pinwright open already? Choose another with --port.\n",

@@ -8,6 +8,7 @@ export class WrongCall extends Error {}
 export const USAGE = `pinwright-server [serve]        serve the app (what is done without a command)
 pinwright-server backup FILE    write everything that is kept into one file
 pinwright-server restore FILE   put a back-up into a store that is empty
+pinwright-server records …      sheets of the floor's records, and whether they are what was written; records --help
 
   --data DIR              folder of the store and its keys; else ./data
   --store PLACE           postgres://user@host/name, or a SQLite file; else pinwright.sqlite in the data folder
@@ -57,7 +58,8 @@ function portOf(name: string, text: string): number {
   return port;
 }
 
-function placeOf(text: string | undefined, data: string): StorePlace {
+/** Where a store is, from what was said of it. @throws WrongCall */
+export function placeOf(text: string | undefined, data: string): StorePlace {
   if (text === undefined) return { kind: "sqlite", file: join(data, "pinwright.sqlite") };
   if (/^postgres(ql)?:\/\//i.test(text)) return { kind: "postgres", url: text };
   if (/^[a-z][a-z0-9+.-]+:\/\//i.test(text))
