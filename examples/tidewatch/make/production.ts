@@ -42,6 +42,14 @@ const LOOSE: readonly Part[] = [
   ),
 ];
 
+/** A ceramic tube breaks more current than a glass one of the same rating; never the other way round. */
+const ALTERNATES: readonly Partial<BookRow<"alternates">>[] = ["t-6-3", "t-3-15", "t-2"].map((rating) => ({
+  part: `fuse.${rating}`,
+  instead: `fuse.${rating}-h`,
+  remark: "Ceramic for glass, same rating; never glass for ceramic",
+  remark_zh: "以陶瓷管代玻璃管，额定值相同；不可反过来",
+}));
+
 /** What the floor and the buyer need, made from the machine as the other topics have placed and wired it. */
 export function production(book: Book, shop: Shop): Topic {
   const t = book.tables;
@@ -75,6 +83,7 @@ export function production(book: Book, shop: Shop): Topic {
   return {
     tables: {
       options: rows("options", OPTIONS),
+      alternates: rows("alternates", ALTERNATES),
       bonds,
       fastener_types: rows("fastener_types", STANDOFFS),
       fasteners: [...boardFixings(resolveMachine(book, shop))],

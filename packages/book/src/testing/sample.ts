@@ -407,6 +407,7 @@ const ROWS: Readonly<Record<string, readonly AnyRow[]>> = {
   ],
   tooling: [{ id: "tool.1", part: "p.mech", cost: 120.5 }],
   bom: [{ parent: "p.mech", part: "p.screw", quantity: 4, travels: "loose", options: ["mains-230"] }],
+  alternates: [{ part: "p.screw", instead: "p.washer", remark: "Same thread", options: ["mains-230"] }],
   options: [{ id: "mains-230", kind: "mains", usual: "yes" }],
   choices: [
     {

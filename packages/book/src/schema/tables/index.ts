@@ -1,6 +1,7 @@
 import type { Row, Table } from "../table.ts";
 import * as activityTables from "./activity.ts";
 import * as buildTables from "./build.ts";
+import * as insteadTables from "./instead.ts";
 import * as itemTables from "./items.ts";
 import * as placeTables from "./places.ts";
 import * as shopTables from "./shop.ts";
@@ -90,6 +91,7 @@ const {
   samples,
   sample_values,
 } = shopTables;
+const { alternates } = insteadTables;
 const { test_steps, instruments, instrument_measures } = testingTables;
 
 /** Every table of the book, in the order of the documentation, the workbook and the ZIP. */
@@ -145,6 +147,7 @@ export const BOOK_TABLES = {
   dimensions,
   tooling,
   bom,
+  alternates,
   options,
   choices,
   renames,

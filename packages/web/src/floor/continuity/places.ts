@@ -13,16 +13,22 @@ export interface PlaceName {
   readonly housing: string;
   /** Number of the cavity, or name of the terminal. */
   readonly cavity: string;
-  /** Numbers of its wires; blank: none belongs there. */
+  /** Numbers of its wires as they are printed; blank: none belongs there. */
   readonly wires: string;
+  readonly pointId: string;
   readonly isLoose: boolean;
 }
 
-/** Name of a housing, in the reader's language: its item and what the connector is called there. */
-export function useHousingName(): (housing: Housing) => string {
+/** What stands behind the item in the id of a landing: `j3` of a board, `a` of an in-line connector. */
+const connectorOf = (landingId: string): string => /:([^:]+)$/u.exec(landingId)?.[1]?.toUpperCase() ?? "";
+
+/** Name of a housing, in the reader's language: its item, and the connector as it is printed there. */
+export function useHousingName(): (housing: Pick<Housing, "landingId" | "item">) => string {
   const pick = usePick();
-  return ({ landingId, item, label }) =>
-    [pick(item.en, item.zh), label].filter((text) => text !== "").join(" ") || landingId;
+  return ({ landingId, item }) => {
+    const name = pick(item.en, item.zh);
+    return name === "" ? landingId : `${name} ${connectorOf(landingId)}`.trimEnd();
+  };
 }
 
 /** Names the places of the harness at the bench. */
@@ -34,12 +40,18 @@ export function usePlaceNames(bench: TestBench | undefined): (placeId: string) =
     const place = bench?.places.find(({ id }) => id === placeId);
     const landingId = place?.landingId ?? "";
     const housing = housings?.get(landingId);
-    const cavity = housing?.cavities.find(({ pointId }) => pointId === place?.pointId)?.name;
+    const cavity = housing?.cavities.find(({ pointId }) => pointId === place?.pointId);
+    const wires = (place?.wires ?? []).map(
+      (number) =>
+        cavity?.wires.find((wire) => wire.harnessId === type && wire.number === number)?.printed ??
+        String(number),
+    );
     return {
       landingId,
       housing: housing === undefined ? landingId : nameOf(housing),
-      cavity: cavity ?? placeId,
-      wires: (place?.wires ?? []).join(", "),
+      cavity: cavity?.name ?? placeId,
+      wires: wires.join(", "),
+      pointId: place?.pointId ?? "",
       isLoose: place?.loose ?? true,
     };
   };

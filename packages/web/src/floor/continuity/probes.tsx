@@ -4,6 +4,7 @@ import { useEffect, useMemo, useState } from "react";
 import { useWords } from "../../app/words.tsx";
 import type { ViewEntry } from "../../worker/protocol.ts";
 import { TaskFoot } from "../tasks/task-foot.tsx";
+import { HousingMarks } from "./housing-marks.tsx";
 import { type PlaceName, usePlaceNames } from "./places.ts";
 import { keepAnswers, keptAnswers } from "./probe-answers.ts";
 
@@ -53,8 +54,8 @@ export function Probes({
           <p>{own.limit}</p>
         ) : (
           <div className="floor-pair" aria-live="polite">
-            <Spot name={nameOf(next.a)} says={before?.a === next.a ? own.stays : ""} />
-            <Spot name={nameOf(next.b)} says={before?.a === next.a ? own.moves : ""} />
+            <Spot id={next.a} name={nameOf(next.a)} says={before?.a === next.a ? own.stays : ""} />
+            <Spot id={next.b} name={nameOf(next.b)} says={before?.a === next.a ? own.moves : ""} />
           </div>
         )}
         <p className="dim">{own.keys}</p>
@@ -113,10 +114,10 @@ function useProbeKeys(answer: (joined: boolean) => void, undo: () => void): void
   });
 }
 
-function Spot({ name, says }: { readonly name: PlaceName; readonly says: string }) {
+function Spot({ id, name, says }: { readonly id: string; readonly name: PlaceName; readonly says: string }) {
   const own = useWords().floorMeasure.probes;
   return (
-    <div>
+    <div data-place={id}>
       <span className="dim">{says === "" ? " " : says}</span>
       <b>{name.housing}</b>
       <b className="floor-cavity">{name.cavity}</b>
@@ -125,6 +126,7 @@ function Spot({ name, says }: { readonly name: PlaceName; readonly says: string 
         {name.isLoose && ` · ${own.loose}`}
       </span>
       <small className="dim">{name.landingId}</small>
+      <HousingMarks pointIds={new Set([name.pointId])} />
     </div>
   );
 }

@@ -75,14 +75,7 @@ export function MeasureScreen({
             {value === null ? " " : good ? own.within : own.out}
             <From reader={reader} source={value === null ? null : source} />
           </p>
-          <Instruments
-            reader={reader}
-            read={(found) => {
-              setText("");
-              setRead(found);
-            }}
-            isRead={read !== null}
-          />
+          <Instruments reader={reader} read={setRead} clear={clear} readBy={source.instrument} />
           <NumberPad
             text={text}
             setText={(next) => {
@@ -122,11 +115,15 @@ function From({ reader, source }: { readonly reader: Reader; readonly source: So
 function Instruments({
   reader,
   read,
-  isRead,
+  clear,
+  readBy,
 }: {
   readonly reader: Reader;
   readonly read: (found: { readonly value: number; readonly source: Source }) => void;
-  readonly isRead: boolean;
+  /** Takes away what stands there: a value that was read before is not the one that is read now. */
+  readonly clear: () => void;
+  /** The one that gave the value that stands there. */
+  readonly readBy: string;
 }) {
   const own = useWords().floorMeasure.read;
   const { offered, nameOf, busy, trouble, warning } = reader;
@@ -138,12 +135,15 @@ function Instruments({
           type="button"
           className="floor-read"
           disabled={busy !== null}
-          onClick={() => void reader.read(one).then((found) => found !== null && read(found))}
+          onClick={() => {
+            clear();
+            void reader.read(one).then((found) => found !== null && read(found));
+          }}
         >
           <IconGauge size={28} aria-hidden />
           {busy === one.id
             ? own.reading(nameOf(one))
-            : isRead
+            : readBy === one.id
               ? own.again(nameOf(one))
               : own.button(nameOf(one))}
         </button>

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { unitInCode, WedgeReader } from "./scan.ts";
+import { lotInCode, unitInCode, WedgeReader } from "./scan.ts";
 
 describe("scan", () => {
   it.each([
@@ -37,5 +37,17 @@ describe("scan", () => {
       if (key === "h") reader.press("Shift", 901);
     });
     expect(reader.press("Enter", 945)).toBe("h-000001");
+  });
+
+  it.each([
+    ["L4711", "L4711", null],
+    ["  2026-W48 ", "2026-W48", null],
+    ["[)>\u001e06\u001dPRES-10K\u001d1TLOT77\u001dQ500\u001e\u0004", "LOT77", "RES-10K"],
+    ["(01)04006381333931(10)AB-12(240)res.10k", "AB-12", "res.10k"],
+    ["https://shop.example/bag?part=res.10k&lot=7%2F2", "7/2", "res.10k"],
+    ["https://shop.example/bag?lot=%E0%A4%A", "%E0%A4%A", null],
+    ["TABLE", "TABLE", null],
+  ])("reads the label %j as lot %j", (code, lot, part) => {
+    expect(lotInCode(code)).toEqual({ lot, part });
   });
 });

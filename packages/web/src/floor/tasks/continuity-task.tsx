@@ -10,6 +10,7 @@ import { Probes } from "../continuity/probes.tsx";
 import { AdapterList, ScanFile } from "../continuity/scan-file.tsx";
 import { useScanWarnings } from "../continuity/scan-text.ts";
 import { readingFacts } from "../measuring/reading-facts.ts";
+import { useInstruments } from "../measuring/use-instruments.ts";
 import { type Source, TYPED } from "../measuring/use-reader.ts";
 import { useBench } from "./bench-context.tsx";
 import { groupsOfPairs, type OddPair } from "./measured.ts";
@@ -144,6 +145,8 @@ function Ways({
   const { floor, floorMeasure } = useWords();
   const own = floorMeasure.ways;
   const bench = useBench();
+  // What the program reads by itself goes before what somebody says of a lamp.
+  const hasTester = useInstruments().some(({ kind }) => kind === "continuity");
   const last = bench.states.get(unit)?.readings.get(test)?.at(-1);
   const recordGood = async (): Promise<void> => {
     if (await bench.record(readingFacts(bench, { unit, test, good: true }))) bench.next();
@@ -177,7 +180,11 @@ function Ways({
         <button type="button" className="floor-bad-plain" onClick={() => setMode("pairs")}>
           {floor.continuity.bad}
         </button>
-        <button type="button" className="floor-main" onClick={() => void recordGood()}>
+        <button
+          type="button"
+          className={hasTester ? "floor-plain" : "floor-main"}
+          onClick={() => void recordGood()}
+        >
           <IconCheck size={30} aria-hidden /> {floor.continuity.good}
         </button>
       </TaskFoot>

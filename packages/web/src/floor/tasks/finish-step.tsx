@@ -1,3 +1,4 @@
+import type { FactBody } from "@pinwright/contract";
 import { IconCheck } from "@tabler/icons-react";
 import { useSpeech } from "../../app/words.tsx";
 import { atStation, clockOf, useBench } from "./bench-context.tsx";
@@ -11,6 +12,7 @@ export function FinishStep({
   says,
   disabled = false,
   unitIds: only,
+  also,
 }: {
   readonly taskKey: string;
   readonly step: string;
@@ -19,6 +21,8 @@ export function FinishStep({
   readonly says?: string;
   readonly disabled?: boolean;
   readonly unitIds?: readonly string[];
+  /** What is recorded together with the step: the lots of it. */
+  readonly also?: { readonly facts: () => readonly FactBody[]; readonly recorded: () => void };
 }) {
   const { words, language } = useSpeech();
   const own = words.floor.work;
@@ -30,10 +34,12 @@ export function FinishStep({
   const finish = async (): Promise<void> => {
     const minutes = Math.round((takeMinutes(clockOf(bench.unitIds, taskKey)) / unitIds.length) * 100) / 100;
     const counted = count === undefined ? {} : { count: Math.round(count / unitIds.length) };
-    const kept = await bench.record(
-      unitIds.map((unit) => ({ kind: "step-done", unit, step, ...atStation(bench), minutes, ...counted })),
+    const steps = unitIds.map(
+      (unit): FactBody => ({ kind: "step-done", unit, step, ...atStation(bench), minutes, ...counted }),
     );
-    if (kept) bench.next();
+    if (!(await bench.record([...(also?.facts() ?? []), ...steps]))) return;
+    also?.recorded();
+    bench.next();
   };
   const takeBack = (): Promise<boolean> =>
     bench.record(

@@ -98,7 +98,7 @@ export function PairEntry({
             ))
           : bench.places
               .filter(({ landingId }) => landingId === housing)
-              .map(({ id, wires }) => (
+              .map(({ id }) => (
                 <button
                   key={id}
                   type="button"
@@ -108,9 +108,9 @@ export function PairEntry({
                 >
                   {nameOf(id).cavity}
                   <small>
-                    {wires.length === 0
+                    {nameOf(id).wires === ""
                       ? floorMeasure.probes.empty
-                      : floorMeasure.probes.wire(wires.join(", "))}
+                      : floorMeasure.probes.wire(nameOf(id).wires)}
                   </small>
                 </button>
               ))}

@@ -116,7 +116,9 @@ export function TugTask({ task }: { readonly task: Extract<Task, { kind: "tug" }
             </li>
           ))}
         </ul>
-        <BadList bad={bad} />
+        {list.map((one) => (
+          <BadList key={one.landingId} housing={one} tugs={tugs} />
+        ))}
       </div>
       <TaskFoot>
         {told < list.length || housings === null ? (
@@ -155,14 +157,17 @@ const countText = (
   words: { readonly contacts: (count: number) => string; readonly ends: (count: number) => string },
 ): string => (isHousing ? words.contacts(count) : words.ends(count));
 
-function BadList({ bad }: { readonly bad: readonly (readonly [string, Tug])[] }) {
-  const { results } = useWords().floor.tug;
+/** What did not hold in a housing, and what was seen. */
+function BadList({ housing, tugs }: { readonly housing: Housing; readonly tugs: ReadonlyMap<string, Tug> }) {
+  const { tug: words, continuity } = useWords().floor;
+  const nameOf = useHousingName();
+  const bad = housing.cavities.filter(({ pointId }) => (tugs.get(pointId) ?? "held") !== "held");
   if (bad.length === 0) return null;
   return (
     <ul className="floor-bad">
-      {bad.map(([point, tug]) => (
-        <li key={point}>
-          <b>{point}</b> {results[tug]}
+      {bad.map(({ pointId, name }) => (
+        <li key={pointId}>
+          <b>{continuity.placeOf(nameOf(housing), name)}</b> {words.results[tugs.get(pointId) ?? "held"]}
         </li>
       ))}
     </ul>
@@ -184,7 +189,6 @@ function OpenHousing({
   const { floorMeasure } = useWords();
   const own = floorMeasure.tug;
   const nameOf = useHousingName();
-  const points = new Set(housing.cavities.map(({ pointId }) => pointId));
   return (
     <>
       <div className="floor-body floor-tug-open">
@@ -193,7 +197,7 @@ function OpenHousing({
         </h1>
         <p>{own.tap}</p>
         <HousingView housing={housing} lit={NOTHING_LIT} onPoint={tap} onHover={() => undefined} />
-        <BadList bad={[...tugs].filter(([point, tug]) => tug !== "held" && points.has(point))} />
+        <BadList housing={housing} tugs={tugs} />
       </div>
       <TaskFoot>
         <button type="button" className="floor-main" onClick={close}>

@@ -1,135 +1,23 @@
-import { sheetWords } from "@pinwright/words";
-import { IconCheck } from "@tabler/icons-react";
-import { useView } from "../../app/book/desk.tsx";
-import { WireColour } from "../../app/wiring/wire-colour.tsx";
-import { usePick, useSpeech } from "../../app/words.tsx";
-import type { ViewEntry } from "../../worker/protocol.ts";
-import { useBench } from "./bench-context.tsx";
-import { FinishStep } from "./finish-step.tsx";
-import { TaskFoot } from "./task-foot.tsx";
+import { useState } from "react";
+import { useWords } from "../../app/words.tsx";
 import type { Task } from "./tasks.ts";
-import { useAt } from "./use-ticked.ts";
+import { WireByWire } from "./wire-by-wire.tsx";
+import { WireTogether } from "./wire-together.tsx";
 
-type Wire = ViewEntry<"harnessWires">;
-type End = Wire["from"];
+const KEY = "pinwright.floor.wire-by-wire";
 
-/** The wires of a harness one by one: cut reel by reel, or laid from holder to holder. */
+/** The wires of a harness: cut or laid many at a time, or one by one for whoever wants it so. */
 export function WireTask({ task }: { readonly task: Extract<Task, { kind: "own" }> }) {
-  const { words } = useSpeech();
-  const own = words.floor.wire;
-  const { work, type, unitIds, states } = useBench();
-  const wires = useView("harnessWires", type);
-  const isCut = task.step === "cut";
-  const ids = isCut ? work.cut : work.lay.map(({ wireId }) => wireId);
-  const [at, go] = useAt(`${task.step} ${unitIds.join(" ")}`);
-  const isDone = unitIds.every((unit) => states.get(unit)?.steps.has(task.step) === true);
-  const wire = wires?.get(ids[at] ?? "");
-  const before = wires?.get(ids[at - 1] ?? "");
-  const isLast = at >= ids.length - 1;
-  return (
-    <>
-      <div className="floor-body floor-wire">
-        <h1>
-          {words.floor.steps[task.step]}{" "}
-          <small className="dim" role="status">
-            {own.of(Math.min(at + 1, ids.length), ids.length)}
-          </small>
-        </h1>
-        {wires !== null && ids.length === 0 && <p>{own.none}</p>}
-        {wire !== undefined && (
-          <>
-            <p className="floor-wire-name">
-              <b>{wire.printed}</b>
-              <span className="floor-wire-colour">
-                <WireColour code={wire.colour} />
-              </span>
-              <span>{wire.gauge}</span>
-              {isCut && before !== undefined && reel(before) !== reel(wire) && (
-                <b className="floor-reel">{own.newReel}</b>
-              )}
-            </p>
-            {isCut ? (
-              <CutFigures wire={wire} times={unitIds.length} />
-            ) : (
-              <LaidEnds wire={wire} laid={work.lay[at]} />
-            )}
-          </>
-        )}
-      </div>
-      <TaskFoot>
-        <button type="button" className="floor-plain" disabled={at === 0} onClick={() => go(at - 1)}>
-          {own.before}
-        </button>
-        {isLast || isDone ? (
-          <FinishStep
-            taskKey={task.key}
-            step={task.step}
-            count={ids.length * unitIds.length}
-            disabled={wires === null}
-          />
-        ) : (
-          <button type="button" className="floor-main" onClick={() => go(at + 1)}>
-            <IconCheck size={30} aria-hidden /> {isCut ? own.cutNext : own.laidNext}
-          </button>
-        )}
-      </TaskFoot>
-    </>
+  const own = useWords().floorBench.groups;
+  const [single, setSingle] = useState(() => localStorage.getItem(KEY) === "1");
+  const turn = (): void => {
+    localStorage.setItem(KEY, single ? "0" : "1");
+    setSingle(!single);
+  };
+  const change = (
+    <button type="button" className="floor-plain floor-turn" onClick={turn}>
+      {single ? (task.step === "cut" ? own.together : own.byRun) : own.one}
+    </button>
   );
-}
-
-const reel = ({ wireTypeId, colour }: Wire): string => `${wireTypeId} ${colour}`;
-const mm = (value: number): string => String(Math.round(value * 10) / 10);
-
-function CutFigures({ wire, times }: { readonly wire: Wire; readonly times: number }) {
-  const { words, language } = useSpeech();
-  const own = words.floor.wire;
-  const { work } = sheetWords(language).ends;
-  const end = (one: End) => (
-    <p>
-      <b>{own.strip(one.stripMm)}</b> {work[one.made]}
-      <small>{one.crimpedFirst ? own.crimpFirst : own.crimpLater}</small>
-    </p>
-  );
-  return (
-    <>
-      <p className="floor-figure">
-        {times > 1 && <span>{times} × </span>}
-        {mm(wire.cutMm)} <small>mm</small>
-      </p>
-      <div className="floor-ends">
-        {end(wire.from)}
-        {end(wire.to)}
-      </div>
-    </>
-  );
-}
-
-function LaidEnds({
-  wire,
-  laid,
-}: {
-  readonly wire: Wire;
-  readonly laid: { readonly from: string; readonly to: string } | undefined;
-}) {
-  const { words } = useSpeech();
-  const own = words.floor.wire;
-  const pick = usePick();
-  const byId = new Map([wire.from, wire.to].map((end) => [end.id, end]));
-  const end = (label: string, one: End | undefined) =>
-    one === undefined ? null : (
-      <div>
-        <span className="dim">{label}</span>
-        <b>{one.isSplice ? own.splice(one.cavity) : one.landingId}</b>
-        {!one.isSplice && <b className="floor-cavity">{one.cavity}</b>}
-        <small>{pick(one.label.en, one.label.zh)}</small>
-        <small>{one.crimpedFirst ? "●" : `○ ${own.crimpLater}`}</small>
-      </div>
-    );
-  return (
-    <div className="floor-laid">
-      {end(own.from, byId.get(laid?.from ?? wire.from.id))}
-      <span aria-hidden>→</span>
-      {end(own.to, byId.get(laid?.to ?? wire.to.id))}
-    </div>
-  );
+  return single ? <WireByWire task={task} change={change} /> : <WireTogether task={task} change={change} />;
 }

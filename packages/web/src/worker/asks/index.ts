@@ -2,6 +2,7 @@ import type { Model } from "../model.ts";
 import { boardKitFor, boardStuffing } from "./board-making.ts";
 import { candidates } from "./candidates.ts";
 import { composeSheet } from "./compose-sheet.ts";
+import { controlStudy } from "./control-study.ts";
 import { cuttingOfSheet } from "./cutting-of-sheet.ts";
 import { diagnoseBench } from "./diagnose-bench.ts";
 import { floorNeeds } from "./floor-needs.ts";
@@ -29,6 +30,7 @@ export const ASKS = {
   renaming,
   importTrial,
   composeSheet,
+  controlStudy,
   pegTrial,
   pinPeg,
   unpinPegs,

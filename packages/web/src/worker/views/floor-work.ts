@@ -1,6 +1,15 @@
 import type { BookRow } from "@pinwright/book";
 import type { UnitKind } from "@pinwright/contract";
-import { benchSteps, cutList, layUpOrder, type Needed, optionsKey, testsOf } from "@pinwright/engine";
+import {
+  benchSteps,
+  cutList,
+  type HarnessResult,
+  layUpOrder,
+  type Machine,
+  type Needed,
+  optionsKey,
+  testsOf,
+} from "@pinwright/engine";
 import { floorNeeds } from "../asks/floor-needs.ts";
 import type { Model } from "../model.ts";
 import { optionsOf } from "../options-of.ts";
@@ -37,6 +46,15 @@ interface LaidWire {
   readonly to: string;
 }
 
+/** Wires from one reel, or the cores of one bought cable. */
+interface CutReel {
+  readonly wireIds: readonly string[];
+  /** Part whose lots are recorded: that of the reel or cable; the wire type where the book gives no part. */
+  readonly partId: string;
+  /** Blank: a cable. */
+  readonly colour: string;
+}
+
 /** Everything that a unit of one kind and type takes, in the order of the work. */
 export interface FloorWork {
   readonly needed: Needed;
@@ -48,9 +66,10 @@ export interface FloorWork {
   readonly places: readonly FloorPlace[];
   /** Work at the bench of a board or a harness that the book has no rows for. */
   readonly benchSteps: readonly string[];
-  /** Ids of wires, reel by reel. */
-  readonly cut: readonly string[];
-  readonly lay: readonly LaidWire[];
+  /** What is cut, reel by reel. */
+  readonly cut: readonly CutReel[];
+  /** What is laid, by the holder where it starts. */
+  readonly lay: readonly (readonly LaidWire[])[];
 }
 
 /** Skill of the steps in which a machine is tested, as the shop names skills. Common practice, no source. */
@@ -104,6 +123,22 @@ function placesOf(model: Model): readonly FloorPlace[] {
   ];
 }
 
+function cutReels(machine: Machine, harness: HarnessResult): readonly CutReel[] {
+  const { groups, cables } = cutList(machine, harness);
+  return [
+    ...groups.map(({ wireType, colour, rows }) => ({
+      wireIds: rows.map(({ wireId }) => wireId),
+      partId: wireType.part ?? wireType.id,
+      colour,
+    })),
+    ...cables.map(({ cable, cores }) => ({
+      wireIds: cores.map(({ wireId }) => wireId),
+      partId: cable.part ?? cable.id,
+      colour: "",
+    })),
+  ];
+}
+
 function workOf(model: Model, what: UnitKind, type: string): FloorWork {
   const { line } = model;
   const { machine } = line;
@@ -121,17 +156,11 @@ function workOf(model: Model, what: UnitKind, type: string): FloorWork {
         : [],
     places: what === "machine" ? placesOf(model) : [],
     benchSteps: benchSteps(line, what, type),
-    cut:
-      harness === undefined
-        ? []
-        : [cutList(machine, harness)].flatMap(({ groups, cables }) => [
-            ...groups.flatMap(({ rows }) => rows.map(({ wireId }) => wireId)),
-            ...cables.flatMap(({ cores }) => cores.map(({ wireId }) => wireId)),
-          ]),
+    cut: harness === undefined ? [] : cutReels(machine, harness),
     lay:
       harness === undefined
         ? []
-        : layUpOrder(machine, harness).flatMap(({ runs }) =>
+        : layUpOrder(machine, harness).map(({ runs }) =>
             runs.flatMap(({ wires }) =>
               wires.map(({ wireId, from, to }) => ({ wireId, from: from.id, to: to.id })),
             ),

@@ -19,6 +19,7 @@ import { electricWorkedCurrent, electricWorkedLoad } from "./electric-worked.ts"
 import { faults } from "./faults.ts";
 import { findings, spareAcceptances } from "./findings.ts";
 import { floorBench } from "./floor-bench.ts";
+import { floorParts } from "./floor-parts.ts";
 import { floorStage } from "./floor-stage.ts";
 import { floorTestSteps, floorTestWalk } from "./floor-tests.ts";
 import { floorSites, floorStages, floorTypes } from "./floor-types.ts";
@@ -54,6 +55,7 @@ import { screwAbout } from "./screw-about.ts";
 import { screwMarks } from "./screw-marks.ts";
 import { screwTypes } from "./screw-types.ts";
 import { solderBasis } from "./solder-basis.ts";
+import { siteStages } from "./site-stages.ts";
 import { stations } from "./stations.ts";
 import { stepFigures } from "./step-figures.ts";
 import { stepLines } from "./step-lines.ts";
@@ -76,6 +78,7 @@ export const VIEWS = {
   floorTestSteps,
   floorTestWalk,
   floorStage,
+  floorParts,
   floorSites,
   floorStages,
   floorTypes,
@@ -129,6 +132,7 @@ export const VIEWS = {
   stepParts,
   stepFigures,
   stepFindings,
+  siteStages,
   stations,
   learning,
   panelSizes,

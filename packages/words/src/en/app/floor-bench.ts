@@ -149,14 +149,9 @@ export const floorBench = {
     keep: "Use this lot",
     same: (lot: string) => `Same as last time: ${lot}`,
     of: (lot: string) => `lot ${lot}`,
-    none: "no lot",
     otherPart: (part: string) => `The label says ${part}. Is it the right bag?`,
     missing: (count: number) =>
       `${n(count, "part has", "parts have")} no lot yet. A recall finds only what has one.`,
-    noPart: "Tap the part first, then scan its lot.",
-    page: "Lots",
-    title: "Lots that go in here",
-    nothing: "Nothing goes in here that comes in lots.",
   },
 
   alternates: {
@@ -165,7 +160,6 @@ export const floorBench = {
     allowed: "The book allows",
     none: "The book allows nothing instead.",
     concession: "Something else: a lead decides",
-    which: "What is used?",
     search: "Find a part",
     taken: (part: string) => `${part} instead`,
     bookWhy: "Allowed by the book",
@@ -185,18 +179,13 @@ export const floorBench = {
 
   groups: {
     title: (at: number, of: number) => `${at} of ${of}`,
-    reel: "Reel",
     wires: (count: number) => n(count, "wire", "wires"),
-    pieces: (count: number) => n(count, "piece", "pieces"),
     all: "All of it cut, next reel",
     laid: "All of it laid, next run",
     one: "One by one",
     together: "By reel",
     byRun: "By run",
-    open: "Every wire of it",
-    run: (from: string, to: string) => `${from} to ${to}`,
     before: "Before",
-    length: (mm: number) => `${Math.round(mm)} mm`,
     total: (m: number) => `${Number(m.toFixed(1))} m together`,
   },
 

@@ -47,6 +47,7 @@ export const tableNames = {
     parts: "Parts",
     tooling: "Tooling",
     bom: "Bill of materials",
+    alternates: "Alternates",
     options: "Options",
     choices: "Choices",
     renames: "Renames",

@@ -143,13 +143,8 @@ export const floorBench: Translated<typeof en> = {
     keep: "用此批号",
     same: (lot) => `与上次相同：${lot}`,
     of: (lot) => `批号 ${lot}`,
-    none: "无批号",
     otherPart: (part) => `标签上写的是 ${part}。料拿对了吗？`,
     missing: (count) => `有 ${count} 种零件还没有批号。召回只能找到有批号的。`,
-    noPart: "请先点选零件，再扫描批号。",
-    page: "批号",
-    title: "此处所用的批号",
-    nothing: "此处没有分批的物料。",
   },
 
   alternates: {
@@ -158,7 +153,6 @@ export const floorBench: Translated<typeof en> = {
     allowed: "定义允许",
     none: "定义不允许代用。",
     concession: "其他零件：由组长决定",
-    which: "用什么？",
     search: "查找零件",
     taken: (part) => `改用 ${part}`,
     bookWhy: "定义允许",
@@ -178,18 +172,13 @@ export const floorBench: Translated<typeof en> = {
 
   groups: {
     title: (at, of) => `第 ${at} 组，共 ${of} 组`,
-    reel: "线盘",
     wires: (count) => `${count} 根`,
-    pieces: (count) => `${count} 段`,
     all: "全部裁好，下一盘",
     laid: "全部布好，下一路",
     one: "逐根",
     together: "按线盘",
     byRun: "按走线",
-    open: "逐根查看",
-    run: (from, to) => `${from} 至 ${to}`,
     before: "上一组",
-    length: (mm) => `${Math.round(mm)} mm`,
     total: (m) => `共 ${Number(m.toFixed(1))} m`,
   },
 

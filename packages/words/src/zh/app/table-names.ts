@@ -49,6 +49,7 @@ export const tableNames: Translated<typeof en> = {
     parts: "零件",
     tooling: "工装",
     bom: "物料清单",
+    alternates: "代用零件",
     options: "选配",
     choices: "人工决定",
     renames: "改名记录",
