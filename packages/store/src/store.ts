@@ -339,8 +339,6 @@ export interface RecordStore {
   /** Units that facts after a number speak of, and facts that waited and count now. */
   changedSince(no: number, waiting: readonly number[]): Promise<ChangedUnits>;
   standing(units: readonly string[]): Promise<StandingRows>;
-  /** All facts of some kinds that count, in the order of arrival; for kinds of which there are few. */
-  ofKinds(kinds: readonly FactBody["kind"][]): Promise<readonly ArrivedFact[]>;
   /** Minutes of every step that was done, those that were corrected left out, some at a time. */
   minutes(): AsyncIterable<readonly MinutesOfStep[]>;
   /** Looks at every row whether it is what was written; heads kept elsewhere show a stream that was cut short. */

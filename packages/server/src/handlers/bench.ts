@@ -4,6 +4,7 @@ import type { Handlers } from "../http/bind.ts";
 import { concernedUnits, recallsOf } from "../records/recalls.ts";
 import type { UnitStanding } from "../records/standing.ts";
 import { minutesOfSteps } from "../records/step-minutes.ts";
+import { typesWith } from "../units/types-with.ts";
 import type { ServerParts } from "./parts.ts";
 
 type Names = "unitSummaries" | "recalls" | "stepMinutes" | "personNames";
@@ -21,8 +22,12 @@ const summaryOf = (standing: UnitStanding, recalls: readonly string[]): UnitSumm
 };
 
 /** What the office looks at of everything that was recorded. */
-export function benchHandlers({ deps, standing }: ServerParts): Pick<Handlers, Names> {
+export function benchHandlers({ deps, shelf, standing }: ServerParts): Pick<Handlers, Names> {
   const { records, people } = deps.store;
+  const concerned = (
+    units: ReadonlyMap<string, UnitStanding>,
+    recall: Parameters<typeof concernedUnits>[2],
+  ) => concernedUnits(records, units, recall, (part) => typesWith(deps.store, shelf, part));
   const called = async () => recallsOf(await records.recallFacts());
 
   return {
@@ -31,7 +36,7 @@ export function benchHandlers({ deps, standing }: ServerParts): Pick<Handlers, N
       const recalled = new Map<string, string[]>();
       for (const recall of await called())
         if (recall.ended === null)
-          for (const unit of await concernedUnits(records, units, recall))
+          for (const unit of await concerned(units, recall))
             recalled.set(unit, [...(recalled.get(unit) ?? []), recall.recall]);
       return [...units.values()]
         .filter((unit) => unit.book === book)
@@ -42,9 +47,9 @@ export function benchHandlers({ deps, standing }: ServerParts): Pick<Handlers, N
       const units = await standing.units();
       const answer: Recall[] = [];
       for (const recall of await called()) {
-        const concerned = await concernedUnits(records, units, recall);
-        const released = [...concerned].filter((unit) => units.get(unit)?.releasedAt != null).length;
-        answer.push({ ...recall, units: concerned.size, released });
+        const found = await concerned(units, recall);
+        const released = [...found].filter((unit) => units.get(unit)?.releasedAt != null).length;
+        answer.push({ ...recall, units: found.size, released });
       }
       return answer;
     },

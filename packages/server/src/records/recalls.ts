@@ -42,14 +42,19 @@ export function recallsOf(facts: readonly ArrivedFact[]): readonly ConcernedUnit
     );
 }
 
-/** Units that a recall speaks of, and all that they are in now. */
+/**
+ * Units that a recall speaks of, and all that they are in now.
+ * @param typesWith types that have a part by the book: a part without a lot is in all units of them
+ */
 export async function concernedUnits(
   records: Pick<RecordStore, "trace">,
   units: ReadonlyMap<string, UnitStanding>,
   { part, lot, type, revision }: Pick<Recall, "part" | "lot" | "type" | "revision">,
+  typesWith: (part: string) => Promise<readonly string[]>,
 ): Promise<ReadonlySet<string>> {
   const traced = await records.trace({
     ...(part === null ? {} : { part }),
+    ...(part === null || lot !== null ? {} : { types: await typesWith(part) }),
     ...(lot === null ? {} : { lot }),
     ...(type === null ? {} : { type }),
     ...(revision === null ? {} : { revision }),

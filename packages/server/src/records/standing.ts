@@ -1,5 +1,5 @@
-import type { KeptUnit } from "@pinwright/contract";
-import { type DefectRecord, foldUnits, type UnitState } from "@pinwright/engine";
+import type { Fact, KeptUnit } from "@pinwright/contract";
+import { corrected, type DefectRecord, foldUnits, type UnitState } from "@pinwright/engine";
 import type { RecordStore, StandingRows } from "@pinwright/store";
 
 /** Where a unit stands, by its own records. */
@@ -8,6 +8,8 @@ export interface UnitStanding extends KeptUnit {
   readonly stage: string;
   readonly site: string;
   readonly onTheWay: { readonly transport: string; readonly to: string; readonly at: string } | null;
+  /** The transport that it was counted in from last. */
+  readonly countedIn: { readonly transport: string; readonly at: string } | null;
   /** The unit that it is in now, and its place there. */
   readonly within: { readonly unit: string; readonly place: string } | null;
   /** Defects that are not mended. */
@@ -96,7 +98,9 @@ export class Standing {
   }
 
   #take(units: readonly string[], rows: StandingRows): void {
-    const states = foldUnits(rows.facts.map(({ fact }) => fact));
+    const facts = rows.facts.map(({ fact }) => fact);
+    const states = foldUnits(facts);
+    const arrivals = lastArrivals(facts);
     const last = new Map(rows.last.map((row) => [row.unit, row]));
     const failed = new Map<string, UnitStanding["failed"][number][]>();
     for (const { unit, ...bad } of rows.failed) failed.set(unit, [...(failed.get(unit) ?? []), bad]);
@@ -110,6 +114,7 @@ export class Standing {
       this.#inside.set(unit, new Set(inside.map((one) => one.unit)));
       this.#units.set(unit, {
         ...standingOf(state, state.begun),
+        countedIn: arrivals.get(unit) ?? null,
         failed: failed.get(unit) ?? [],
         lastAt: end?.at ?? state.begun.source.at,
         lastPerson: end?.person ?? state.begun.source.person,
@@ -121,7 +126,7 @@ export class Standing {
 function standingOf(
   state: UnitState,
   { what, type, book, revision, run = "", source }: NonNullable<UnitState["begun"]>,
-): Omit<UnitStanding, "failed" | "lastAt" | "lastPerson"> {
+): Omit<UnitStanding, "failed" | "countedIn" | "lastAt" | "lastPerson"> {
   return {
     ...{ unit: state.unit, what, type, book, revision, run, begunAt: source.at },
     ...{ stage: state.stage, site: state.site },
@@ -138,4 +143,16 @@ function standingOf(
       })),
     releasedAt: state.released?.at ?? null,
   };
+}
+
+/** The last transport that each unit was counted in from. */
+function lastArrivals(facts: readonly Fact[]): ReadonlyMap<string, NonNullable<UnitStanding["countedIn"]>> {
+  const gone = corrected(facts);
+  const found = new Map<string, NonNullable<UnitStanding["countedIn"]>>();
+  for (const { stream, seq, at, body } of facts) {
+    if (body.kind !== "arrived" || gone.has(`${stream} ${seq}`)) continue;
+    const known = found.get(body.unit);
+    if (known === undefined || known.at <= at) found.set(body.unit, { transport: body.transport, at });
+  }
+  return found;
 }

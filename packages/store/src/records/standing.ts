@@ -22,7 +22,7 @@ const STANDING_KINDS: readonly FactBody["kind"][] = [
 /** What is asked of the records to say where units stand. */
 export const standing = ({
   db,
-}: Database): Pick<RecordStore, "lastFact" | "changedSince" | "standing" | "ofKinds" | "minutes"> => ({
+}: Database): Pick<RecordStore, "lastFact" | "changedSince" | "standing" | "minutes"> => ({
   async lastFact() {
     const last = await db
       .selectFrom("facts")
@@ -83,17 +83,6 @@ export const standing = ({
       failed.push(...bad);
     }
     return { facts, last, failed };
-  },
-
-  async ofKinds(kinds) {
-    const rows = await db
-      .selectFrom("facts")
-      .selectAll()
-      .where("kind", "in", [...kinds])
-      .where("aside", "is", null)
-      .orderBy("no")
-      .execute();
-    return rows.map(factOf);
   },
 
   async *minutes() {
