@@ -119,6 +119,10 @@ export const FLOOR_ROUTES = {
       /** When this was so. */
       at: utcTime,
       units: z.array(floorUnitSchema),
+      /** Units that were counted in from a transport of which others are still on the way. */
+      countedIn: z.array(
+        z.object({ unit: z.string(), what, type: z.string(), transport: z.string(), at: utcTime }),
+      ),
       released: z.array(z.object({ run: z.string(), what, units: z.number().int() })),
       /** Since the time that was asked for. */
       today: z.object({

@@ -47,6 +47,8 @@ beforeAll(async () => {
     { kind: "fitted", unit: "b-000003", into: "m-000001", place: "bd.1" },
     { kind: "handed", unit: "b-000001", stage: "st.assembly", site: "works" },
     { kind: "sent", unit: "b-000004", transport: "tr-1", to: "works" },
+    { kind: "sent", unit: "b-000001", transport: "tr-1", to: "works" },
+    { kind: "arrived", unit: "b-000001", transport: "tr-1", site: "works" },
   );
 }, 60_000);
 afterAll(() => server.close());
@@ -60,6 +62,7 @@ it("tells where units are and what keeps them, without those that are fitted and
       { unit: "b-000004", onTheWay: { transport: "tr-1", to: "works", at: "2027-01-04T08:10:00.000Z" } },
       { unit: "m-000001", filled: ["bd.1"] },
     ],
+    countedIn: [{ unit: "b-000001", transport: "tr-1", at: "2027-01-04T08:12:00.000Z" }],
     released: [],
     today: { yields: [{ run: "run.1", what: "board", units: 3, first: 1 }], defects: 2 },
   });

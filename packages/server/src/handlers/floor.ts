@@ -1,4 +1,5 @@
 import {
+  type AnswerOf,
   type FloorUnit,
   type KeptDefect,
   MOST_DEFECTS,
@@ -26,6 +27,7 @@ export function floorHandlers({ deps, standing }: ServerParts): Pick<Handlers, N
       return {
         at,
         units: unitsInWork(units, book),
+        countedIn: countedIn(units, book),
         released: releasedOf(units, book),
         today: {
           yields: counted(firsts, ({ unit, what }) => ({ what, run: units.get(unit)?.run ?? "" })),
@@ -107,6 +109,15 @@ function unitsInWork(units: Units, book: string): FloorUnit[] {
       failed: failed.map(({ test, at }) => ({ test, at })),
       ...{ begunAt: rest.begunAt, lastAt: rest.lastAt, lastPerson: rest.lastPerson },
     }));
+}
+
+/** Units of transports of which not everything has come. */
+function countedIn(units: Units, book: string): AnswerOf<"floorNow">["countedIn"] {
+  const ofBook = [...units.values()].filter((unit) => unit.book === book);
+  const open = new Set(ofBook.flatMap(({ onTheWay }) => onTheWay?.transport ?? []));
+  return ofBook.flatMap(({ unit, what, type, onTheWay, countedIn: last }) =>
+    onTheWay === null && last !== null && open.has(last.transport) ? [{ unit, what, type, ...last }] : [],
+  );
 }
 
 function releasedOf(units: Units, book: string): { run: string; what: UnitKind; units: number }[] {

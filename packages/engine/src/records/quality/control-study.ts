@@ -1,6 +1,7 @@
 import {
   type Capability,
   type ControlLimits,
+  type ControlRule,
   capability,
   controlSignals,
   individualsChart,
@@ -96,21 +97,24 @@ function pickReadings(
   return { readings: picked, leftOut: { withoutValue, outOfCalibration, again } };
 }
 
-/** Points as distances from the centre line, in deviations of what is plotted. */
-const distances = (points: readonly number[], { centre, upper }: ControlLimits): readonly number[] => {
-  const deviation = (upper - centre) / 3;
-  return points.map((point) => (deviation === 0 ? 0 : (point - centre) / deviation));
-};
+/** Points as distances from the centre line, in thirds of the way to the limit on their side. */
+const distances = (points: readonly number[], { centre, lower, upper }: ControlLimits): readonly number[] =>
+  points.map((point) => {
+    const third = (point < centre ? centre - lower : upper - centre) / 3;
+    return third === 0 ? 0 : (point - centre) / third;
+  });
 
 /** Ranges are only held against their limits: neighbouring moving ranges share a reading, so runs of them say nothing. */
-const chartOf = (points: readonly number[], limits: ControlLimits, isSpread: boolean): StudyChart => ({
+const RULES_OF_SPREADS: readonly ControlRule[] = ["beyond"];
+
+const chartOf = (
+  points: readonly number[],
+  limits: ControlLimits,
+  rules?: typeof RULES_OF_SPREADS,
+): StudyChart => ({
   points,
   limits,
-  signals: isSpread
-    ? points.flatMap((point, at) =>
-        point > limits.upper || point < limits.lower ? [{ rule: "beyond" as const, at }] : [],
-      )
-    : controlSignals(distances(points, limits)),
+  signals: controlSignals(distances(points, limits), rules),
 });
 
 /**
@@ -168,8 +172,8 @@ interface Charts {
 function singles(all: readonly number[]): Charts {
   const { values, ranges, deviation } = individualsChart(all);
   return {
-    values: chartOf(all, values, false),
-    spreads: chartOf(movingRanges(all), ranges, true),
+    values: chartOf(all, values),
+    spreads: chartOf(movingRanges(all), ranges, RULES_OF_SPREADS),
     deviation,
     degrees: movingRangeDegrees(all.length),
   };
@@ -184,12 +188,11 @@ function samples(all: readonly number[], size: number): Charts {
     values: chartOf(
       summaries.map(({ mean }) => mean),
       means,
-      false,
     ),
     spreads: chartOf(
       summaries.map(({ min, max }) => max - min),
       spreads,
-      true,
+      RULES_OF_SPREADS,
     ),
     deviation,
     degrees: count * (size - 1),
