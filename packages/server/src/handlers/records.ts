@@ -9,6 +9,7 @@ import {
 import { LOCAL_PERSON } from "../accounts/caller.ts";
 import type { Handlers } from "../http/bind.ts";
 import { done, Refused } from "../http/problem.ts";
+import { typesWith } from "../units/types-with.ts";
 import type { ServerParts } from "./parts.ts";
 
 type Names = "sendFacts" | "facts" | "streams" | "units" | "addUnits" | "unitFacts" | "trace" | "readings";
@@ -35,19 +36,6 @@ export function recordHandlers({ deps, accounts, shelf, hub }: ServerParts): Pic
     if (!(await accounts.exist())) return null;
     const all = await people.list();
     return new Map(all.filter((person) => person.active).map(({ id, role }) => [id, role]));
-  };
-
-  /** Board types that have a part by any book that is not put away. */
-  const typesWith = async (part: string): Promise<readonly string[]> => {
-    const types = new Set<string>();
-    for (const { id, kind, archived } of await deps.store.books.list()) {
-      if (kind === "shop" || archived) continue;
-      for (const cells of (await shelf.now(id)).tables.get("placements")?.values() ?? []) {
-        const type = cells.get("board_type");
-        if (cells.get("part") === part && type !== undefined) types.add(type);
-      }
-    }
-    return [...types].sort();
   };
 
   return {
@@ -103,7 +91,7 @@ export function recordHandlers({ deps, accounts, shelf, hub }: ServerParts): Pic
           "Say what to look for: a part, lot, type, revision, person, instrument or time.",
         );
       const { part, lot } = query;
-      const types = part === undefined || lot !== undefined ? [] : await typesWith(part);
+      const types = part === undefined || lot !== undefined ? [] : await typesWith(deps.store, shelf, part);
       return [...(await records.trace({ ...query, types }))];
     },
     readings: async ({ query: { test, limit } }) => [...(await records.readings(test, limit))],

@@ -44,8 +44,8 @@ export const gateCaseSchema = z.object({
       shop: tables.nullable(),
     }),
   ),
-  /** Tests of a book as they were when a unit was begun, where they are others now. */
-  past: z.array(z.object({ book: z.string(), revision: z.string(), key: z.string(), tests: tables.element })),
+  /** Tests of a book as they were when a unit was begun, where they are others now, and what these speak of. */
+  past: z.array(z.object({ book: z.string(), revision: z.string(), key: z.string(), tables })),
 });
 export type GateCase = z.infer<typeof gateCaseSchema>;
 

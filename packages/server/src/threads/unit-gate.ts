@@ -20,6 +20,8 @@ const KEPT = 3;
 
 /** The line of a book with some options, under a key that is another when anything of it is. */
 const lines = new Map<string, LineResult>();
+/** Books of which the tests as they were are kept. */
+const KEPT_PAST = 50;
 /** Tests of books as they were, by book and change. */
 const pastTests = new Map<string, readonly BookRow<"tests">[]>();
 
@@ -48,11 +50,11 @@ function derived(
   return new Line().run(book, read, options.length === 0 ? undefined : new Set(options));
 }
 
-function testsOfPast({ key, tests }: GateCase["past"][number]): readonly BookRow<"tests">[] {
+function testsOfPast({ key, tables }: GateCase["past"][number]): readonly BookRow<"tests">[] {
   const known = pastTests.get(key);
   if (known !== undefined) return known;
-  // Without the tables that they speak of, the rows say the same.
-  const { book } = readRawBook(rawBookOf(cellsOfJson([tests])).raw);
+  const { book } = readRawBook(rawBookOf(cellsOfJson(tables)).raw);
+  if (pastTests.size >= KEPT_PAST) pastTests.clear();
   pastTests.set(key, book.tables.tests);
   return book.tables.tests;
 }

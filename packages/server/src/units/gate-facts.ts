@@ -12,6 +12,9 @@ type Begun = Extract<FactBody, { kind: "begun" }>;
 /** What of the shop the line of a machine comes from; prices, orders and runs change nothing in it. */
 const SHOP_TABLES = ["reels", "drivers", "holders", "stock_sheets", "benches", "coats"] as const;
 
+/** Tables that tests speak of: what is not there cannot be named. */
+const TEST_TABLES = ["board_types", "harnesses", "mechanism_types", "options"] as const;
+
 /** A unit's case, and what was recorded, by arrival. */
 export interface UnitCase {
   readonly given: GateCase;
@@ -92,11 +95,16 @@ export class GateFacts {
     for (const { book, revision } of begun) {
       const held = books.get(book)?.held;
       const no = changeOf(revision);
-      const key = JSON.stringify([book, no]);
+      const key = JSON.stringify([book, no, held?.info.changeNo]);
       if (held === undefined || no === null || past.has(key)) continue;
       const rows = await this.#past.at(book, no, held);
-      const [tests] = rows === null ? [] : this.#shelf.jsonOf(new Map([["tests", rows]]));
-      if (tests !== undefined) past.set(key, { book, revision, key, tests });
+      if (rows === null) continue;
+      const named = TEST_TABLES.flatMap((name) => {
+        const table = held.tables.get(name);
+        return table === undefined ? [] : [[name, table] as const];
+      });
+      const tables = this.#shelf.jsonOf(new Map([["tests", rows], ...named]));
+      past.set(key, { book, revision, key, tables: [...tables] });
     }
     return [...past.values()];
   }
