@@ -1,10 +1,15 @@
 import { readBook } from "@pinwright/book/io";
 import {
+  afterLook,
   FaultModel,
   FaultTable,
   Line,
+  LOOK_COSTS,
+  LookTable,
   likeliest,
+  looksFor,
   machineFunctions,
+  rateLooks,
   type Seen,
   type ServiceNetwork,
   type Suspect,
@@ -17,6 +22,7 @@ import { beforeAll, expect, test } from "vitest";
 let network: ServiceNetwork;
 let model: FaultModel;
 let suspects: readonly Suspect[];
+let table: FaultTable;
 let all: number;
 
 beforeAll(async () => {
@@ -31,7 +37,8 @@ beforeAll(async () => {
   all = functions.length;
   model = new FaultModel(network, functions);
   suspects = suspectsOf(machine, network, model.functions, null);
-}, 120_000);
+  table = new FaultTable(model, suspects);
+}, 240_000);
 
 const ids = (symptoms: ReadonlyMap<number, Symptom>): readonly string[] =>
   [...symptoms].map(([f, symptom]) => `${model.functions[f]?.itemId} ${symptom}`).sort();
@@ -98,11 +105,9 @@ test("one broken strand of the bus silences every board behind it", () => {
 test("from full and true symptoms the cause comes first, also with one wrong tick", {
   timeout: 240_000,
 }, () => {
-  const some = suspects.filter((_, n) => n % 4 === 1);
-  const table = new FaultTable(model, some);
   let first = 0;
   let firstOfWrong = 0;
-  const tried = table.classes.filter((_, c) => c % 5 === 2);
+  const tried = table.classes.filter((_, c) => c % 16 === 2);
   for (const { symptoms, suspects: own } of tried) {
     const seen = new Map<number, Seen>(model.functions.map((_, f) => [f, symptoms.get(f) ?? "works"]));
     const isFirst = (): boolean => {
@@ -118,4 +123,53 @@ test("from full and true symptoms the cause comes first, also with one wrong tic
   expect(tried.length).toBeGreaterThan(60);
   expect(first / tried.length).toBeGreaterThan(0.9);
   expect(firstOfWrong / tried.length).toBeGreaterThan(0.8);
+});
+
+test("what symptoms cannot tell apart a few measurements do, each worth its bits", {
+  timeout: 240_000,
+}, () => {
+  // What happens to one lamp and one switch: wires, contacts, driver, lamp or contact itself.
+  const alone = (itemId: string): readonly Suspect[] => {
+    const f = model.functions.findIndex((one) => one.itemId === itemId);
+    const own = table.classes.find(({ symptoms }) => symptoms.size === 1 && symptoms.get(f) === "dead");
+    return (own?.suspects ?? []).flatMap((n) => suspects[n] ?? []);
+  };
+  for (const itemId of ["lp.spinner", "sw.captive"]) {
+    const own = alone(itemId);
+    const lookTable = new LookTable(model, own);
+    const f = model.functions.findIndex((one) => one.itemId === itemId);
+    const looks = looksFor(model, own, [f], [], () => 12).filter(({ kind }) => kind === "ohms");
+    expect(own.length, itemId).toBeGreaterThan(4);
+    const answers = own.map((_, s) =>
+      looks.map((look) => (lookTable.chance(look, s) > 0.5 ? 1 : 0)).join(""),
+    );
+    const groups = new Map<string, number>();
+    const all = own.reduce((sum, { odds }) => sum + odds, 0);
+    own.forEach(({ odds }, s) => {
+      groups.set(answers[s] ?? "", (groups.get(answers[s] ?? "") ?? 0) + odds / all);
+    });
+    // No way of asking yes or no needs fewer questions on average than the bits of what is asked (Shannon 1948).
+    const bound = [...groups.values()].reduce((sum, p) => sum - p * Math.log2(p), 0);
+    const counts = own.map((_, truth) => {
+      let weights: readonly number[] = own.map(({ odds }) => odds);
+      for (let count = 0; ; count++) {
+        const total = weights.reduce((sum, weight) => sum + weight, 0);
+        const mass = new Map<string, number>();
+        weights.forEach((weight, s) => {
+          mass.set(answers[s] ?? "", (mass.get(answers[s] ?? "") ?? 0) + weight / total);
+        });
+        const [[best, share] = ["", 0]] = [...mass].sort((p, q) => q[1] - p[1]);
+        if (share > 0.9) {
+          expect(best, own[truth]?.id).toBe(answers[truth]);
+          return count;
+        }
+        const next = rateLooks(lookTable, weights, looks, "bits")[0]?.look;
+        if (next === undefined) throw new Error("nothing to measure");
+        weights = afterLook(lookTable, weights, next, lookTable.chance(next, truth) > 0.5);
+      }
+    });
+    const mean = counts.reduce((sum, count, s) => sum + (count * (own[s]?.odds ?? 0)) / all, 0);
+    expect(mean, itemId).toBeLessThan(1.5 * Math.max(1, bound));
+  }
+  expect(LOOK_COSTS.volts.danger).toBeGreaterThan(LOOK_COSTS.ohms.danger);
 });

@@ -36,13 +36,13 @@ export class FaultModel {
     return this.#standing.sets();
   }
 
-  /** Volts at a node against the return of a source, as far as it is on one of its poles: which sources' plus it is on. */
+  /** Whether a node has the volts of a source under faults, by node and index of the source. */
   live(faults: readonly ServiceFault[]): (node: number, source: number) => boolean {
     this.#settled(disturbed(faults));
     const sets = this.#standing.sets();
     const alive = this.network.sources.map((_, s) => this.#standing.isAlive(s));
-    const plus = this.network.sources.map((source) => sets[source.plus]);
-    return (node, source) => alive[source] === true && sets[node] === plus[source];
+    return (node, source) =>
+      alive[source] === true && sets[node] === sets[this.network.sources[source]?.plus ?? -1];
   }
 
   /** Where a supply is shorted, a fuse opens, or else the supply gives up. */

@@ -3,5 +3,15 @@ export { FaultModel } from "./fault-model.ts";
 export { type FaultClass, FaultTable } from "./fault-table.ts";
 export { type MachineFunction, machineFunctions } from "./functions.ts";
 export { type Likely, likeliest, type Seen, type Sightings } from "./likeliest.ts";
+export {
+  afterLook,
+  LOOK_COSTS,
+  type Look,
+  type LookCost,
+  LookTable,
+  looksFor,
+  type RatedLook,
+  rateLooks,
+} from "./looks.ts";
 export { type Joint, type ServiceNetwork, serviceNetwork } from "./network.ts";
 export { type FailureCounts, SUSPECT_KINDS, type Suspect, type SuspectKind, suspectsOf } from "./suspects.ts";
