@@ -52,7 +52,7 @@ export const benchUnit = {
       failed: "failed",
       open: "is not mended",
       "not-retested": "has to be repeated: the unit changed since",
-      recalled: "speaks of this unit",
+      recalled: "is called back",
       unknown: "is not known to the book, or never got a serial number",
       wrong: "is of another type than belongs there",
     },
@@ -172,9 +172,9 @@ export const benchUnit = {
   /** What a record says, in words. */
   says: {
     begun: (revision: string) => `begun, to ${revision}`,
-    fitted: (unit: string, into: string, place: string) => `${unit} fitted into ${into}, ${place}`,
+    fitted: (unit: string, into: string, place: string) => `${unit} into ${into}, ${place}`,
     removed: (unit: string, from: string, place: string, why: string) =>
-      `${unit} taken out of ${from}, ${place}${why === "" ? "" : `: ${why}`}`,
+      `${unit} out of ${from}, ${place}${why === "" ? "" : `: ${why}`}`,
     step: (step: string, minutes: number | null, count: number | null) =>
       [step, minutes === null ? "" : `${number(minutes)} min`, count === null ? "" : `${count} counted`]
         .filter(Boolean)

@@ -52,7 +52,7 @@ export const benchUnit: Translated<typeof en> = {
       failed: "未通过",
       open: "未修",
       "not-retested": "须重做：此后产品有变动",
-      recalled: "涉及此产品",
+      recalled: "已召回",
       unknown: "资料中没有，或从未发出序列号",
       wrong: "型号与此位置不符",
     },
@@ -169,8 +169,8 @@ export const benchUnit: Translated<typeof en> = {
 
   says: {
     begun: (revision) => `开始，依据${revision}`,
-    fitted: (unit, into, place) => `${unit} 装入 ${into}，${place}`,
-    removed: (unit, from, place, why) => `${unit} 从 ${from} 取下，${place}${why === "" ? "" : `：${why}`}`,
+    fitted: (unit, into, place) => `${unit} → ${into}，${place}`,
+    removed: (unit, from, place, why) => `${unit} ← ${from}，${place}${why === "" ? "" : `：${why}`}`,
     step: (step, minutes, count) =>
       [step, minutes === null ? "" : `${number(minutes)} 分钟`, count === null ? "" : `计数 ${count}`]
         .filter(Boolean)

@@ -1,5 +1,5 @@
 import { Button, Textarea } from "@mantine/core";
-import { type Block, GATES, type UnitGate as Gate } from "@pinwright/contract";
+import type { Block, UnitGate as Gate } from "@pinwright/contract";
 import type { UnitState } from "@pinwright/engine";
 import { type FormEvent, useState } from "react";
 import { Link } from "wouter";
@@ -11,10 +11,13 @@ import { useTrouble } from "../../trouble.ts";
 import { useWords } from "../../words.tsx";
 import { unitAddress } from "../address.ts";
 import { usePeople, useWhen } from "../names.tsx";
+import { useRecallText } from "../trace/recall-text.ts";
 import { useAsked } from "../use-asked.ts";
 import { useBlockAddress, useBlockName } from "./block-text.ts";
 import { useDefectWords } from "./unit-defects.tsx";
 
+/** What protects people first, then what is wrong, then what is still to be done. */
+const GROUPS: readonly Block["gate"][] = ["test", "recall", "defect", "step", "fit"];
 /** Blocks of a group that are shown before all are asked for. */
 const FIRST = 6;
 
@@ -80,10 +83,14 @@ function Blocks({
       {standing.length === 0 &&
         !gate.shippable &&
         (mayRelease ? <Release unit={gate.unit} released={released} /> : <p>{own.gate.releaseHint}</p>)}
-      {GATES.map((group) => {
+      {GROUPS.map((group) => {
         const blocks = gate.blocks.filter((block) => block.gate === group);
-        return blocks.length === 0 ? null : (
-          <Group key={group} title={own.gate.groups[group]} blocks={blocks} state={state} />
+        if (blocks.length === 0) return null;
+        const title = own.gate.groups[group];
+        return group === "recall" ? (
+          <RecallGroup key={group} title={title} blocks={blocks} state={state} />
+        ) : (
+          <Group key={group} title={title} blocks={blocks} state={state} />
         );
       })}
     </>
@@ -117,14 +124,35 @@ function Release({ unit, released }: { readonly unit: string; readonly released:
   );
 }
 
+interface GroupOf {
+  readonly title: string;
+  readonly blocks: readonly Block[];
+  readonly state: UnitState;
+}
+
+/** Recalls by what they speak of: nobody knows one by its name. */
+function RecallGroup(props: GroupOf) {
+  const textOf = useRecallText();
+  const { answer } = useAsked("recalls", (signal) => call("recalls", { parts: {}, signal }));
+  return (
+    <Group
+      {...props}
+      nameOf={(block) => {
+        const recall = answer?.find((one) => one.recall === block.of);
+        return recall === undefined ? block.of : `${textOf(recall)} (${recall.begun.why})`;
+      }}
+    />
+  );
+}
+
 function Group({
   title,
   blocks,
   state,
-}: {
-  readonly title: string;
-  readonly blocks: readonly Block[];
-  readonly state: UnitState;
+  nameOf,
+}: GroupOf & {
+  /** What a block is about; absent: by its kind. */
+  readonly nameOf?: (block: Block) => string;
 }) {
   const { benchUnit: own } = useWords();
   const [isAll, setAll] = useState(false);
@@ -141,7 +169,11 @@ function Group({
       <ul className="unit-blocks">
         {shown.map((block) => (
           <li key={`${block.unit} ${block.of} ${block.why}`}>
-            <BlockLine block={block} state={state} />
+            <BlockLine
+              block={block}
+              state={state}
+              {...(nameOf === undefined ? {} : { called: nameOf(block) })}
+            />
           </li>
         ))}
       </ul>
@@ -154,7 +186,15 @@ function Group({
   );
 }
 
-function BlockLine({ block, state }: { readonly block: Block; readonly state: UnitState }) {
+function BlockLine({
+  block,
+  state,
+  called,
+}: {
+  readonly block: Block;
+  readonly state: UnitState;
+  readonly called?: string;
+}) {
   const { benchUnit: own } = useWords();
   const { bookId } = useDesk();
   const nameOf = useBlockName();
@@ -164,7 +204,7 @@ function BlockLine({ block, state }: { readonly block: Block; readonly state: Un
   const [isLifting, setLifting] = useState(false);
   const address = addressOf(block);
   const defect = block.gate === "defect" ? state.defects.get(block.of) : undefined;
-  const name = defect === undefined ? nameOf(block) : says.what(defect.what);
+  const name = called ?? (defect === undefined ? nameOf(block) : says.what(defect.what));
   return (
     <>
       <span className={block.lifted ? "dim" : ""}>
