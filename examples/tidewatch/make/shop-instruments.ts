@@ -21,8 +21,8 @@ export const instrumentShop: Partial<ShopTables> = {
     },
     {
       id: "meter-test",
-      label: "Meter of the test station, guarded leads",
-      label_zh: "测试工位万用表（防护表笔）",
+      label: "Test meter, guarded leads",
+      label_zh: "测试工位万用表",
       kind: "scpi",
       station: "stn.test",
       host: "meter-test.example",
@@ -32,7 +32,7 @@ export const instrumentShop: Partial<ShopTables> = {
     {
       id: "tester-harness",
       label: "Continuity tester, 512 points",
-      label_zh: "512 点通断测试仪",
+      label_zh: "通断测试仪（512 点）",
       kind: "continuity",
       host: "tester-harness.example",
       port: 4300,

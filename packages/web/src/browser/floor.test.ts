@@ -41,6 +41,12 @@ async function through(page: Page, next: string, end: string | RegExp = "完成�
   await last.tap();
 }
 
+/** Tells of every housing that is left that all its contacts held. */
+async function tugAll(page: Page): Promise<void> {
+  const left = page.locator('.floor-tug-all[aria-pressed="false"]');
+  while ((await left.count()) > 0) await left.first().tap();
+}
+
 describe("floor", { timeout: PATIENCE_MS }, () => {
   it("takes a batch of boards from kit to tested, in Chinese, with the network away in the middle", async () => {
     const office = await lead(app.address());
@@ -167,16 +173,23 @@ describe("floor", { timeout: PATIENCE_MS }, () => {
 
     // A contact that comes out is mended, and all are tugged once more.
     await page.getByRole("heading", { name: /^逐个拉拔触点/u }).waitFor();
+    await checked(page);
+    await page
+      .getByRole("button", { name: /有触点不牢$/u })
+      .first()
+      .tap();
     await page.locator(".cavity[data-state=wired]").first().tap();
     await page.getByText("被拉出").waitFor();
     await checked(page);
-    await tap(page, "已记录，下一个插壳");
-    await through(page, "全部牢固，下一个插壳", "1 个触点不牢");
+    await tap(page, "回到各插壳");
+    await tugAll(page);
+    await tap(page, "1 个触点不牢");
     await tap(page, /^触点未锁住/u);
     await tap(page, "操作");
     await tap(page, "返回");
     await page.getByRole("heading", { name: /^逐个拉拔触点/u }).waitFor();
-    await through(page, "全部牢固，下一个插壳", /^\d+ 个触点全部牢固$/u);
+    await tugAll(page);
+    await tap(page, /^\d+ 个触点全部牢固$/u);
     await context.setOffline(false);
 
     // Two joined places of one wire that are not joined: the wire is named.
@@ -189,16 +202,16 @@ describe("floor", { timeout: PATIENCE_MS }, () => {
       ["bd.io:j3", "bd.io:j3.1"],
       ["lp.a", "lp.a:out"],
     ]) {
-      await tap(page, housing ?? "");
+      await page.locator(`[data-housing="${housing}"]`).tap();
       await page.locator(`[data-place^="${place}"]`).first().tap();
     }
-    await page.getByText("bd.io:j3.1 – lp.a:out").waitFor();
+    await page.locator(".floor-pairs li").waitFor();
     await checked(page);
     await tap(page, "哪里有问题？");
     await page.locator(".floor-fault").first().waitFor();
     expect(await page.locator(".floor-fault").count()).toBe(1);
     await checked(page);
-    await tap(page, "记为缺陷");
+    await tap(page, "记录 1 个缺陷");
     await page.locator(".floor-tiles button").first().tap();
     await tap(page, "零件");
     await tap(page, "返回");
@@ -287,7 +300,8 @@ describe("floor", { timeout: PATIENCE_MS }, () => {
     for (const digit of ["2", "4"]) await tap(page, digit);
     await tap(page, "记录");
     await page.getByRole("heading", { name: "各开关闭合" }).waitFor();
-    await tap(page, "合格");
+    await checked(page);
+    await tap(page, /^\d+ 个全部正常$/u);
     await page.getByRole("heading", { name: /^移交给/u }).waitFor();
     expect(await page.getByText("项未做").count()).toBe(0);
     await tap(page, "包装");

@@ -9,7 +9,6 @@ export const floorMeasure = {
     reading: (name: string) => `${name} measures …`,
     from: (name: string) => `from ${name}`,
     typed: "typed",
-    none: "No instrument of this station measures this: type the value.",
     orType: "or type what it shows",
     overdue: (name: string, day: string) =>
       `The calibration of ${name} ended on ${day}. The reading counts, and this is noted on the unit.`,
@@ -36,7 +35,6 @@ export const floorMeasure = {
   sequence: {
     step: (at: number, of: number) => `Step ${at} of ${of}`,
     before: "Step before",
-    done: "All steps are good",
   },
 
   walk: {
@@ -156,6 +154,5 @@ export const floorMeasure = {
     wire: (wires: string) => `wire ${wires}`,
     empty: "empty cavity",
     loose: "free end",
-    cavity: (name: string) => `cavity ${name}`,
   },
 };

@@ -160,8 +160,6 @@ export const floor = {
   },
 
   tug: {
-    how: "Pull each contact with a firm, short tug. Tap one that did not hold.",
-    held: "held",
     results: {
       held: "Held",
       "came-out": "Came out",
@@ -170,9 +168,6 @@ export const floor = {
     },
     bad: (count: number) => `${n(count, "contact", "contacts")} did not hold`,
     all: (count: number) => `All ${count} contacts held`,
-    housing: (at: number, of: number) => `Housing ${at} of ${of}`,
-    nextHousing: "All held, next housing",
-    thisBad: "Recorded, next housing",
   },
 
   continuity: {
@@ -190,13 +185,6 @@ export const floor = {
     found: "Found so far",
     remove: "Take away",
     diagnose: "What is wrong?",
-    file: "Read the tester's file",
-    paste: "Text of the tester",
-    fileHint:
-      "Each line names places that read joined, with spaces between; a place that is not named is joined to nothing.",
-    read: "Read it",
-    unknownPlace: (places: string) => `The harness has no such place: ${places}`,
-    readGood: (places: number) => `${places} places, all as they should be`,
     named: "What it is",
     likeliest: "Most likely",
     other: "It could also be",
@@ -210,7 +198,6 @@ export const floor = {
       "wrong-cavity": (contact: string, cavity: string) => `The contact of ${contact} sits in ${cavity}`,
     },
     and: " and ",
-    record: "Record it as a defect",
     placeOf: (housing: string, place: string) => `${housing}, ${place}`,
   },
 

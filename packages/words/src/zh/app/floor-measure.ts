@@ -8,7 +8,6 @@ export const floorMeasure: AppWords["floorMeasure"] = {
     reading: (name) => `${name}正在测量……`,
     from: (name) => `来自${name}`,
     typed: "手工输入",
-    none: "本工位没有能测此项的仪器：请输入数值。",
     orType: "或输入仪器显示的数值",
     overdue: (name, day) => `${name}的校准已于 ${day} 到期。读数有效，并记在此件上。`,
     overdueNote: (name, day, test) => `${test}：所用${name}的校准已于 ${day} 到期。`,
@@ -33,7 +32,6 @@ export const floorMeasure: AppWords["floorMeasure"] = {
   sequence: {
     step: (at, of) => `第 ${at} 步，共 ${of} 步`,
     before: "上一步",
-    done: "各步均合格",
   },
 
   walk: {
@@ -146,6 +144,5 @@ export const floorMeasure: AppWords["floorMeasure"] = {
     wire: (wires) => `导线 ${wires}`,
     empty: "空孔",
     loose: "线端",
-    cavity: (name) => `${name} 号孔`,
   },
 };

@@ -153,8 +153,6 @@ export const floor: Translated<typeof en> = {
   },
 
   tug: {
-    how: "用力短促地拉每个触点。点选没拉住的触点。",
-    held: "牢固",
     results: {
       held: "牢固",
       "came-out": "被拉出",
@@ -163,9 +161,6 @@ export const floor: Translated<typeof en> = {
     },
     bad: (count) => `${count} 个触点不牢`,
     all: (count) => `${count} 个触点全部牢固`,
-    housing: (at, of) => `第 ${at} 个插壳，共 ${of} 个`,
-    nextHousing: "全部牢固，下一个插壳",
-    thisBad: "已记录，下一个插壳",
   },
 
   continuity: {
@@ -183,12 +178,6 @@ export const floor: Translated<typeof en> = {
     found: "已发现",
     remove: "删去",
     diagnose: "哪里有问题？",
-    file: "读取测试仪文件",
-    paste: "测试仪的文字",
-    fileHint: "每行写出相通的各点，以空格分开；未写出的点与任何点都不通。",
-    read: "读取",
-    unknownPlace: (places) => `线束没有这些点：${places}`,
-    readGood: (places) => `${places} 个点，全部正确`,
     named: "问题所在",
     likeliest: "最可能",
     other: "也可能是",
@@ -202,7 +191,6 @@ export const floor: Translated<typeof en> = {
       "wrong-cavity": (contact, cavity) => `${contact} 的触点插在 ${cavity}`,
     },
     and: "，并且",
-    record: "记为缺陷",
     placeOf: (housing, place) => `${housing} ${place}`,
   },
 
