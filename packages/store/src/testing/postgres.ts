@@ -18,6 +18,8 @@ const HOST = "127.0.0.1";
 export interface Postgres {
   /** Address of a place with no tables yet: a schema of its own, which is made quicker than a database. */
   newPlace(): Promise<string>;
+  /** Bytes of all places on the disk. */
+  bytes(): Promise<number>;
   /** Stops it like a pulled plug, its processes killed in the middle of whatever they do, and starts it again. */
   crash(): Promise<void>;
   /** Stops it and removes what it kept. */
@@ -68,6 +70,15 @@ export async function startPostgres({ durable }: { readonly durable: boolean }):
       await client.query(`create schema place_${places}`);
       await client.end();
       return `${address}?options=${encodeURIComponent(`-c search_path=place_${places}`)}`;
+    },
+    async bytes() {
+      const client = new pg.Client(address);
+      await client.connect();
+      const { rows } = await client.query<{ bytes: string }>(
+        "select pg_database_size(current_database()) as bytes",
+      );
+      await client.end();
+      return Number(rows[0]?.bytes ?? 0);
     },
     async crash() {
       await run(...halt);
