@@ -32,8 +32,9 @@ const { values } = parseArgs({
     program: { type: "string" },
   },
 });
+const built = values.program === undefined ? await buildServer() : null;
 const options: LoadOptions = {
-  program: values.program ?? (await buildServer()),
+  program: values.program ?? built?.program ?? "",
   store: null,
   seconds: Number(values.minutes) * 60,
   stations: Number(values.stations),
@@ -66,6 +67,7 @@ if (values.store !== "sqlite") {
     await postgres.stop();
   }
 }
+built?.remove();
 if (options.seconds >= 600 && options.stations >= 200 && runs.length === 2)
   writeJson("stations.json", { niceness: getPriority(), runs });
 const good = runs.every(

@@ -1,4 +1,5 @@
 import { type ChildProcess, spawn } from "node:child_process";
+import { mkdirSync, mkdtempSync, rmSync } from "node:fs";
 import { request } from "node:http";
 import { join } from "node:path";
 import { setTimeout as sleep } from "node:timers/promises";
@@ -14,11 +15,22 @@ export interface Kill {
 const LOOK_AGAIN_MS = 10;
 const LONGEST_START_MS = 120_000;
 
+/** A server that was bundled for runs of this process alone. */
+export interface BuiltServer {
+  readonly program: string;
+  readonly remove: () => void;
+}
+
 /** Bundles the server as `./start` does, into a folder of its own: a build meanwhile changes nothing in a run. */
-export async function buildServer(): Promise<string> {
-  const folder = join(import.meta.dirname, "../../node_modules/.cache/pinwright/stations-server");
+export async function buildServer(): Promise<BuiltServer> {
+  const cache = join(import.meta.dirname, "../../node_modules/.cache/pinwright");
+  mkdirSync(cache, { recursive: true });
+  const folder = mkdtempSync(join(cache, "stations-server-"));
   await bundleServer(folder);
-  return join(folder, "main.mjs");
+  return {
+    program: join(folder, "main.mjs"),
+    remove: () => rmSync(folder, { recursive: true, force: true }),
+  };
 }
 
 /** Status of a plain question; 0: nobody answers. */
