@@ -1,6 +1,6 @@
 import type { BookRow } from "@pinwright/book";
 import { compareText } from "@pinwright/kernel";
-import type { LineResult } from "../model/index.ts";
+import { appliesTo, type LineResult } from "../model/index.ts";
 import { neededFor, testsOf } from "./needed.ts";
 import { isFirm, type Needed, type Taken, type UnitState } from "./units/index.ts";
 
@@ -34,6 +34,12 @@ function partsIn(line: LineResult, what: string, type: string): ReadonlySet<stri
     for (const child of contents.get(id) ?? []) seen.add(child);
   }
   return parts;
+}
+
+/** Parts that the book allows instead of others, with the options of the line. */
+function allowedInstead({ machine: { book, options } }: LineResult): ReadonlySet<string> {
+  const rows = book.tables.alternates.filter((row) => appliesTo(row, options));
+  return new Set(rows.map(({ part, instead }) => `${part} ${instead}`));
 }
 
 /** Whether the book still has what a unit was begun as. */
@@ -123,6 +129,7 @@ export function gateNeeded(line: LineResult, state: UnitState, past: readonly Te
     tests: testsFor(line, needed.tests, what, type, past),
     ...(what === "machine" ? { takes: takenAt(line, past) } : {}),
     parts: partsIn(line, what, type),
+    alternates: allowedInstead(line),
     isUnknown: !isKnown(line, what, type),
   };
 }

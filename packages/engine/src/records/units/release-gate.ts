@@ -23,6 +23,8 @@ export interface Needed {
   readonly takes?: ReadonlyMap<string, Taken>;
   /** Parts that are in it by the book. */
   readonly parts?: ReadonlySet<string>;
+  /** Parts that may be taken instead of others without asking, as `part instead`; absent: nobody asks. */
+  readonly alternates?: ReadonlySet<string>;
   /** The book has nothing of its type: nobody knows what it needs. */
   readonly isUnknown?: boolean;
 }
@@ -124,6 +126,7 @@ class Judge {
     for (const defect of state.defects.values())
       if (defect.mended === null) this.#block("defect", defect.defect, "open");
     for (const place of needed.places) this.#place(place);
+    this.#alternates();
     for (const recall of recalls)
       if (isConcerned(state, recall, needed.parts)) this.#block("recall", recall.recall, "recalled");
     return this.#blocks;
@@ -162,6 +165,21 @@ class Judge {
       this.#asked("fit", place, "unknown", firm, this.#isNew(fitted.from), at);
     else if (taken !== undefined && begun.type !== taken.type)
       this.#asked("fit", place, "wrong", firm, this.#isNew(fitted.from), at);
+  }
+
+  /** A part that was taken instead of another as if the book allowed it, which it does not: a lead allows it, or lifts it. */
+  #alternates(): void {
+    const { alternates } = this.#state;
+    const allowed = this.#needed.alternates;
+    if (allowed === undefined) return;
+    const conceded = new Set(
+      alternates.flatMap((one) => (one.allowed === "concession" ? [`${one.part} ${one.instead}`] : [])),
+    );
+    const wrong = new Map<string, Source>();
+    for (const { part, instead, source } of alternates)
+      if (!allowed.has(`${part} ${instead}`) && !conceded.has(`${part} ${instead}`)) wrong.set(part, source);
+    for (const [part, source] of wrong)
+      this.#asked("fit", part, "wrong", false, this.#isNew(source), source.at);
   }
 
   #isStruck(gate: "step" | "test", of: string): boolean {
