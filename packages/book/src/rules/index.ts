@@ -32,7 +32,7 @@ import { posesOneUsual } from "./poses-one-usual.ts";
 import { renamesLead } from "./renames-lead.ts";
 import type { Rule } from "./rule.ts";
 import { stepRulesFirst, stepRulesThen } from "./step-rules-one.ts";
-import { testStepsSequence, testsScope } from "./tests-scope.ts";
+import { testStepsSequence, testsRisk, testsScope } from "./tests-scope.ts";
 
 /** Every rule of the book that one cell by itself cannot show, in the order in which they are checked. */
 export const BOOK_RULES: readonly Rule[] = [
@@ -70,6 +70,7 @@ export const BOOK_RULES: readonly Rule[] = [
   stepRulesThen,
   stepsNoCircle,
   testsScope,
+  testsRisk,
   testsMinMax,
   testStepsMinMax,
   testStepsSequence,

@@ -107,6 +107,7 @@ const BREACHES: readonly Breach[] = [
   { table: "fit_terms", at: 1, cells: { nominal_mm: null }, column: "nominal_mm" },
   { table: "drawings", at: 0, cells: { file: "../mech.pdf" }, column: "file" },
   { table: "drawings", at: 0, cells: { sha256: "abc" }, column: "sha256" },
+  { table: "tests", at: 5, cells: { order: 5 }, column: "order" },
   { table: "test_steps", at: 0, cells: { min: 13 }, column: "max" },
   { table: "test_steps", at: 0, cells: { test: "t.1" }, column: "test" },
   { table: "instruments", at: 0, cells: { calibrated_until: "2027-06-31" }, column: "calibrated_until" },

@@ -40,3 +40,25 @@ export const testStepsSequence = rowRule(
     };
   },
 );
+
+/** What a whole machine is tried for before anything in it is switched on. */
+const COLD: ReadonlySet<string> = new Set(["bond", "insulation"]);
+
+export const testsRisk = rowRule(
+  {
+    table: "tests",
+    about: "In the tests of a machine bond and insulation come before anything that is switched on.",
+    reads: ["scope", "order", "purpose"],
+  },
+  ({ tests }) => {
+    const cold = tests.filter(({ scope, purpose }) => scope === "machine" && COLD.has(purpose));
+    const last = Math.max(...cold.map(({ order }) => order));
+    return ({ scope, order, purpose }) =>
+      scope !== "machine" || COLD.has(purpose) || purpose === "other" || order > last
+        ? null
+        : {
+            column: "order",
+            expected: `more than ${last}, so that bond and insulation come before anything that is switched on`,
+          };
+  },
+);

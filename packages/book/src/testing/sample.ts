@@ -376,6 +376,8 @@ const ROWS: Readonly<Record<string, readonly AnyRow[]>> = {
       kind: "sequence",
       purpose: "logic",
     },
+    { id: "t.5", scope: "machine", order: 5, kind: "yes-no", purpose: "bond" },
+    { id: "t.6", scope: "machine", order: 6, kind: "yes-no", purpose: "coil" },
   ],
   test_steps: [
     { test: "t.4", no: 1, label: "Under load", unit: "V", nominal: 12, min: 11.4, max: 12.6 },

@@ -10,6 +10,7 @@ import { madeUp } from "../outbox/outbox.ts";
 import { atStation, useBench } from "../tasks/bench-context.tsx";
 import { useFaultText } from "../tasks/fault-text.tsx";
 import { TaskFoot } from "../tasks/task-foot.tsx";
+import { keepTugs } from "../tasks/tugs.ts";
 import { HousingMarks } from "./housing-marks.tsx";
 import { placesOfFault, usePlaceText } from "./places.ts";
 
@@ -69,8 +70,13 @@ export function DiagnosisView({
   const record = async (): Promise<void> => {
     const reading = readingFacts(bench, { unit, test, good: diagnosis.good, source });
     if (!(await bench.record([...reading, ...(diagnosis.good ? [] : defects)]))) return;
-    if (diagnosis.good) bench.next();
-    else bench.show("/mend");
+    if (diagnosis.good) {
+      bench.next();
+      return;
+    }
+    // Whatever is mended in a housing is tugged again.
+    keepTugs(unit, new Map());
+    bench.show("/mend");
   };
   return (
     <>

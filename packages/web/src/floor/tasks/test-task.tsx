@@ -13,16 +13,16 @@ import { useHere } from "../shell/at-place.tsx";
 import { useBench } from "./bench-context.tsx";
 import { TaskFoot } from "./task-foot.tsx";
 
-const understoodKey = (test: string): string => `pinwright.floor.understood.${test}`;
+/** Who has read a caution has read it for all tests of this unit that have the same. */
+const understoodKey = (unit: string, caution: string): string =>
+  `pinwright.floor.understood.${unit} ${caution}`;
 
 /** A test of the book: its caution first, then what to do, then one tap, one number, or one step after the other. */
 export function TestTask({ task }: { readonly task: TestOf }) {
   const { work } = useWords().floor;
-  const { test } = task;
   const caution = useCaution(task);
-  const [understood, setUnderstood] = useState(
-    () => caution === "" || sessionStorage.getItem(understoodKey(test.id)) !== null,
-  );
+  const key = understoodKey(task.unit, caution);
+  const [understood, setUnderstood] = useState(() => caution === "" || sessionStorage.getItem(key) !== null);
   if (understood) return <Tested task={task} />;
   return (
     <>
@@ -38,7 +38,7 @@ export function TestTask({ task }: { readonly task: TestOf }) {
           type="button"
           className="floor-main"
           onClick={() => {
-            sessionStorage.setItem(understoodKey(test.id), "1");
+            sessionStorage.setItem(key, "1");
             setUnderstood(true);
           }}
         >

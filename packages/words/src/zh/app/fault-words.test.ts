@@ -15,6 +15,18 @@ const SENTENCES: readonly (readonly [string, string, string])[] = [
     "“pf” 另一面的路点",
   ],
   ["row-rule", "at most the width, 12; a slot is longest in its own x, turn it by 90°", "至多等于宽度 12"],
+  ["row-rule", "one question such as `MEAS:VOLT:DC?`, without a semicolon", "不带分号"],
+  ["row-rule", "0 or more, the least value", "即最小值"],
+  [
+    "row-rule",
+    "a test of the kind `sequence`; this one is `measure`",
+    "“sequence” 类的测试；这一项是 “measure”",
+  ],
+  [
+    "row-rule",
+    "more than 31, so that bond and insulation come before anything that is switched on",
+    "大于 31",
+  ],
   ["ref-dangling", "an id of `device_types`", "表 “device_types” 中的标识"],
 ];
 
