@@ -114,8 +114,8 @@ function useClock(): (at: string) => string {
   return useMemo(() => {
     const clock = new Intl.DateTimeFormat(language === "zh" ? "zh-CN" : "en-GB", {
       year: "numeric",
-      month: "short",
-      day: "numeric",
+      month: language === "zh" ? "2-digit" : "short",
+      day: language === "zh" ? "2-digit" : "numeric",
       hour: "2-digit",
       minute: "2-digit",
     });

@@ -69,6 +69,8 @@ export const benchUnit = {
     releaseHint: "Whoever leads the work releases units.",
     all: (count: number) => `Show all ${count}`,
     unheard: "What holds it is not known: ",
+    asking:
+      "The server works out what holds it. The first time after a change of the book, that takes a while.",
   },
 
   tree: {

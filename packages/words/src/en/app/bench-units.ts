@@ -33,7 +33,7 @@ export const benchUnits = {
     defects: (count: number) => n(count, "open defect", "open defects"),
     test: (name: string) => `failed: ${name}`,
     tests: (count: number) => `${count} tests failed`,
-    recall: (name: string) => `called back: ${name}`,
+    recall: "called back",
   },
   onTheWay: (site: string) => `on the way to ${site}`,
   list: "Units",

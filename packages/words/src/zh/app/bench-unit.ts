@@ -17,7 +17,7 @@ export const benchUnit: Translated<typeof en> = {
     run: "批次",
     options: "选项",
     stage: "工序",
-    site: "场地",
+    site: "厂区",
     within: "装在",
     begun: "开始",
     minutes: "总工时",
@@ -69,6 +69,7 @@ export const benchUnit: Translated<typeof en> = {
     releaseHint: "产品由组长放行。",
     all: (count) => `显示全部 ${count} 项`,
     unheard: "不知有何阻碍：",
+    asking: "服务器正在判定有何阻碍。资料更改之后的第一次需要一些时间。",
   },
 
   tree: {
@@ -178,7 +179,7 @@ export const benchUnit: Translated<typeof en> = {
     handed: (stage, site) => (site === "" ? stage : `${stage}，${site}`),
     sent: (to, transport) => `运往${to}，运输单 ${transport}`,
     arrived: (site, transport) => `到达${site}，运输单 ${transport}`,
-    correction: (what, why) => `更正${what}：${why}`,
+    correction: (what, why) => `${what}：${why}`,
     unknownRecord: "一条不在此处的记录",
   },
 };

@@ -9,7 +9,7 @@ export const bench: Translated<typeof en> = {
     defects: "缺陷",
     charts: "图表",
     floor: "车间现况",
-    sites: "场地",
+    sites: "厂区",
     minutes: "工时",
     records: "记录",
   },

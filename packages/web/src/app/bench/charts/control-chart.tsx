@@ -58,7 +58,8 @@ export function ControlChart({
   const lines: readonly Line[] = [
     { kind: "centre", value: centre },
     { kind: "control", value: upper },
-    { kind: "control", value: lower },
+    // No range is below nothing, so there is no limit either.
+    ...(lower === 0 ? [] : [{ kind: "control", value: lower } as const]),
     ...[limits.upper, limits.lower].flatMap((value): Line[] =>
       value === null ? [] : [{ kind: "specification", value }],
     ),
@@ -98,6 +99,7 @@ export function ControlChart({
               </text>
             </g>
           ))}
+          <path className="curve control-line" d={`M${drawn.map(at).join("L")}`} />
           {lines.map(({ kind, value }, i) => (
             <g key={`${kind} ${value}`} className={`limit ${kind}`}>
               <path d={`M${LEFT} ${y.at(value)}H${WIDTH - RIGHT}`} />
@@ -107,7 +109,6 @@ export function ControlChart({
               </text>
             </g>
           ))}
-          <path className="curve control-line" d={`M${drawn.map(at).join("L")}`} />
           {drawn.map((i) => {
             const rule = signalled.get(i);
             if (rule === undefined && points.length > MOST_MARKS) return null;
@@ -117,7 +118,7 @@ export function ControlChart({
                 className={rule === undefined ? "point" : "point signal"}
                 cx={x(i)}
                 cy={y.at(points[i] ?? 0)}
-                r={rule === undefined ? 2.5 : 5}
+                r={rule === undefined ? 2.5 : rule === "beyond" ? 5 : 3.5}
               >
                 <title>
                   {own.tip(

@@ -7,7 +7,7 @@ import { unitAddress } from "../address.ts";
 import { useNames, usePeople, useWhen } from "../names.tsx";
 import { useDefectWords } from "../unit/unit-defects.tsx";
 
-const FIRST = 25;
+const FIRST = 10;
 
 /** Defects one a row: what, where, why, and whether the tests since were passed. */
 export function DefectList({ defects }: { readonly defects: readonly KeptDefect[] }) {
@@ -32,7 +32,9 @@ export function DefectList({ defects }: { readonly defects: readonly KeptDefect[
           value: ({ unit }) => unit,
           cell: ({ unit, defect, what, type }) => (
             <>
-              <Link href={`${unitAddress(bookId, unit)}#defect-${defect}`}>{unit}</Link>
+              <Link className="quality-unit" href={`${unitAddress(bookId, unit)}#defect-${defect}`}>
+                {unit}
+              </Link>
               <small className="dim quality-under">{names.type(what, type)}</small>
             </>
           ),

@@ -13,7 +13,7 @@ import { rolledByType, yieldsBy } from "./yield-rows.ts";
 
 type Passes = AnswerOf<"passes">;
 
-const FIRST = 20;
+const FIRST = 10;
 
 /** How much comes through at the first try: by kind of unit, by test and by station. */
 export function Yields({
@@ -99,7 +99,7 @@ function PerUnit({ defects, units }: { readonly defects: number; readonly units:
   const { perUnit, expectedShare } = defectsPerUnit(defects, units);
   return (
     <p title={String(perUnit)}>
-      {own.perUnit}: <b>{perUnit.toFixed(2)}</b>{" "}
+      {own.perUnit}: <b>{Number(perUnit.toPrecision(2))}</b>{" "}
       <span className="dim">({own.expected(benchQuality.percent(expectedShare))})</span>
     </p>
   );
@@ -214,7 +214,9 @@ function Failed({ passes, kind }: { readonly passes: Passes; readonly kind: Unit
             value: ({ unit }) => unit,
             cell: ({ unit, what, type }) => (
               <>
-                <Link href={unitAddress(bookId, unit)}>{unit}</Link>
+                <Link className="quality-unit" href={unitAddress(bookId, unit)}>
+                  {unit}
+                </Link>
                 <small className="dim quality-under">{names.type(what, type)}</small>
               </>
             ),

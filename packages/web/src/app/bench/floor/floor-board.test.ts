@@ -29,7 +29,7 @@ const PLACES = [
 ] as const;
 const boards = (now: FloorNow, quietHours = 8) =>
   floorBoards(now, {
-    ...{ stages: STAGES, places: PLACES, quietHours },
+    ...{ stages: STAGES, places: PLACES, runOrder: [], quietHours },
     nowMs: Date.parse("2027-01-04T12:00:00.000Z"),
   });
 

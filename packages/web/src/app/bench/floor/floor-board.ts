@@ -60,7 +60,8 @@ export interface RunBoard {
   readonly released: number;
   readonly rows: readonly StageRow[];
   readonly stuck: readonly Stuck[];
-  readonly waits: readonly Wait[];
+  /** Null: what a machine holds is not known yet. */
+  readonly waits: readonly Wait[] | null;
   readonly today: { readonly units: number; readonly first: number };
 }
 
@@ -74,7 +75,7 @@ const WHYS: readonly StuckWhy[] = ["defect", "test", "way", "quiet"];
 const HOUR_MS = 3_600_000;
 
 /** Where a unit is: as it was handed over, else at the stage that makes its kind. */
-function stageOf(unit: FloorUnit, stages: readonly StageOfShop[]): string {
+export function stageOf(unit: FloorUnit, stages: readonly StageOfShop[]): string {
   if (unit.stage !== "") return unit.stage;
   const kind = OWN_STAGE[unit.what];
   return stages.find((stage) => stage.kind === kind)?.id ?? "";
@@ -166,7 +167,7 @@ function waitsOf(
 }
 
 /**
- * How each run stands, runs by their ids, what belongs to none last.
+ * How each run stands, in the order of the runs, what belongs to none last.
  * @param nowMs ms since 1970
  * @param quietHours a unit of which nothing was recorded for so long is stuck
  */
@@ -175,18 +176,26 @@ export function floorBoards(
   {
     stages,
     places,
+    runOrder,
     nowMs,
     quietHours,
   }: {
     readonly stages: readonly StageOfShop[];
-    readonly places: readonly PlaceOfMachine[];
+    /** Null: not known yet. */
+    readonly places: readonly PlaceOfMachine[] | null;
+    /** Runs in their order; others come after them. */
+    readonly runOrder: readonly string[];
     readonly nowMs: number;
     readonly quietHours: number;
   },
 ): readonly RunBoard[] {
   const runs = new Set(floor.units.map(({ run }) => run));
+  const placeOf = (run: string): number => {
+    const place = runOrder.indexOf(run);
+    return run === "" ? runOrder.length + 1 : place < 0 ? runOrder.length : place;
+  };
   return [...runs]
-    .sort((a, b) => Number(a === "") - Number(b === "") || compareText(a, b))
+    .sort((a, b) => placeOf(a) - placeOf(b) || compareText(a, b))
     .map((run) => {
       const units = floor.units.filter((unit) => unit.run === run);
       const released = floor.released.find((one) => one.run === run && one.what === "machine")?.units ?? 0;
@@ -204,7 +213,7 @@ export function floorBoards(
               compareText(a.at, b.at) ||
               compareText(a.unit, b.unit),
           ),
-        waits: waitsOf(units, stages, places),
+        waits: places === null ? null : waitsOf(units, stages, places),
         today: {
           units: yields.reduce((sum, one) => sum + one.units, 0),
           first: yields.reduce((sum, one) => sum + one.first, 0),

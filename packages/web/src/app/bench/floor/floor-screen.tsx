@@ -121,9 +121,10 @@ function Page({ page, looked }: { readonly page: ScreenPage; readonly looked: Fl
       {board.machines > 0 && (
         <section aria-label={own.waits} className="floor-screen-waits">
           <h2>{own.waits}</h2>
-          {waits.length === 0 && <p>{own.noWaits}</p>}
+          {waits === null && <p>{own.waitsUnknown}</p>}
+          {waits?.length === 0 && <p>{own.noWaits}</p>}
           <ul>
-            {waits.map(({ what, type, machines, missing, ready, inWork }) => (
+            {waits?.map(({ what, type, machines, missing, ready, inWork }) => (
               <li key={`${what} ${type}`}>
                 <b>{names.type(what, type)}</b> {own.waitsFor(machines)} ·{" "}
                 {own.waitLine(missing, inWork, ready)}

@@ -4,11 +4,12 @@ import type { RunBoard, Stuck, Wait } from "./floor-board.ts";
 export interface ScreenPage {
   readonly board: RunBoard;
   readonly stuck: readonly Stuck[];
-  readonly waits: readonly Wait[];
+  /** Null: not known yet. */
+  readonly waits: readonly Wait[] | null;
 }
 
 /** Lines that fit a screen beside and below the stages. */
-export const [STUCK_LINES, WAIT_LINES] = [8, 4];
+export const [STUCK_LINES, WAIT_LINES] = [6, 4];
 
 const piece = <T>(list: readonly T[], size: number, at: number): readonly T[] =>
   list.slice(at * size, (at + 1) * size);
@@ -16,7 +17,7 @@ const piece = <T>(list: readonly T[], size: number, at: number): readonly T[] =>
 /** Pages of all runs, one after another: each run as many as its longest list needs. */
 export const screenPages = (boards: readonly RunBoard[]): readonly ScreenPage[] =>
   boards.flatMap((board) => {
-    const waits = board.waits.filter(({ missing, ready }) => missing > ready);
+    const waits = (board.waits ?? []).filter(({ missing, ready }) => missing > ready);
     const count = Math.max(
       1,
       Math.ceil(board.stuck.length / STUCK_LINES),
@@ -28,6 +29,6 @@ export const screenPages = (boards: readonly RunBoard[]): readonly ScreenPage[] 
     return Array.from({ length: count }, (_, at) => ({
       board,
       stuck: from(board.stuck, STUCK_LINES, at),
-      waits: from(waits, WAIT_LINES, at),
+      waits: board.waits === null ? null : from(waits, WAIT_LINES, at),
     }));
   });

@@ -11,6 +11,8 @@ import type { RunBoard } from "./floor-board.ts";
 import { useFloorText } from "./use-floor-text.ts";
 
 const [FIRST, FIRST_WAITS] = [20, 12];
+/** Machines that are named at one stage; more are only counted. */
+const MOST_NAMED = 30;
 
 /** One run in the app: its units by stage, what is stuck, and what machines wait for. */
 export function RunFloor({ board, nowMs }: { readonly board: RunBoard; readonly nowMs: number }) {
@@ -59,9 +61,19 @@ function Stages({ board }: { readonly board: RunBoard }) {
           </tr>
         </thead>
         <tbody>
-          {board.rows.map(({ stage, counts }) => (
+          {board.rows.map(({ stage, machines, counts }) => (
             <tr key={stage}>
-              <th scope="row">{text.stage(stage)}</th>
+              <th scope="row">
+                {text.stage(stage)}
+                <span className="floor-machines">
+                  {machines.slice(0, MOST_NAMED).map((unit) => (
+                    <Link key={unit} className="quality-unit" href={unitAddress(bookId, unit)}>
+                      {unit}
+                    </Link>
+                  ))}
+                  {machines.length > MOST_NAMED && own.others(machines.length - MOST_NAMED)}
+                </span>
+              </th>
               {kinds.map((kind) => (
                 <td key={kind} className="end">
                   {counts[kind] === 0 ? "" : counts[kind]}
@@ -99,7 +111,9 @@ function StuckList({ board, nowMs }: { readonly board: RunBoard; readonly nowMs:
               value: ({ unit }) => unit,
               cell: ({ unit, what, type }) => (
                 <>
-                  <Link href={unitAddress(bookId, unit)}>{unit}</Link>
+                  <Link className="quality-unit" href={unitAddress(bookId, unit)}>
+                    {unit}
+                  </Link>
                   <small className="dim quality-under">{names.type(what, type)}</small>
                 </>
               ),
@@ -145,14 +159,13 @@ function Waits({ board }: { readonly board: RunBoard }) {
   const { benchFloor: own } = useWords();
   const names = useNames();
   const shelf = useEmptyShelf();
-  const short = board.waits.filter(({ missing, ready }) => missing > ready);
-  const shown = [...short, ...board.waits.filter(({ missing, ready }) => missing <= ready)];
+  const shown = board.waits?.toSorted((a, b) => Number(a.missing <= a.ready) - Number(b.missing <= b.ready));
   return (
     <>
       <h4>{own.waits}</h4>
-      {shown.length === 0 ? (
-        <p>{own.noWaits}</p>
-      ) : (
+      {shown === undefined && <p className="dim">{own.waitsUnknown}</p>}
+      {shown?.length === 0 && <p>{own.noWaits}</p>}
+      {shown !== undefined && shown.length > 0 && (
         <DataTable
           caption={own.waits}
           rows={shown}

@@ -44,6 +44,7 @@ export function useFloor(quietHours: number): FloorLooked {
     if (answer !== undefined) setHeard({ floor: answer, atMs: Date.now() });
   }, [answer]);
   const stages = useView("floorStages", null);
+  const runs = useView("runs", null);
   const ground = useOne("planGround", null);
   const work = useOne("floorWork", {
     what: "machine",
@@ -56,11 +57,12 @@ export function useFloor(quietHours: number): FloorLooked {
         ? []
         : floorBoards(heard.floor, {
             stages: [...(stages?.values() ?? [])],
-            places: work?.places ?? [],
+            places: work?.places ?? null,
+            runOrder: [...(runs?.keys() ?? [])],
             nowMs,
             quietHours,
           }),
-    [heard, stages, work, nowMs, quietHours],
+    [heard, stages, work, runs, nowMs, quietHours],
   );
   const heardMs = heard?.atMs ?? nowMs;
   return {

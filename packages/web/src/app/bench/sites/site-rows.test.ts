@@ -26,7 +26,7 @@ const UNITS = [
 
 describe("sites", () => {
   it("have what is there by stage, what is coming, and what nobody knows of last", () => {
-    const rows = siteRows(UNITS, ["works", "joinery"]);
+    const rows = siteRows(UNITS, ["works", "joinery"], []);
     expect(rows.map(({ site, units, coming }) => [site, units, coming])).toEqual([
       ["works", 1, 3],
       ["joinery", 1, 0],
@@ -51,8 +51,8 @@ describe("sites", () => {
 
   it("have the work of their own stages", () => {
     const stages = [
-      { id: "st.paint", sites: ["joinery"] },
-      { id: "st.test", sites: ["works"] },
+      { id: "st.paint", kind: "paint", sites: ["joinery"] },
+      { id: "st.test", kind: "test", sites: ["works"] },
     ];
     expect(workOfSite(UNITS, "works", stages)).toMatchObject([
       { stage: "st.test", waiting: [{ unit: "m-4" }, { unit: "m-5" }], coming: 0 },

@@ -1,11 +1,13 @@
 import type { AnswerOf, FloorUnit } from "@pinwright/contract";
 import { compareText } from "@pinwright/kernel";
+import { stageOf } from "../floor/floor-board.ts";
 
 export type CountedIn = AnswerOf<"floorNow">["countedIn"][number];
 
 /** A stage of the shop with the sites that have a bench for it. */
 export interface StageAtSites {
   readonly id: string;
+  readonly kind: string;
   readonly sites: readonly string[];
 }
 
@@ -41,7 +43,11 @@ export interface StageWork {
 const isLoose = (unit: FloorUnit): boolean => unit.within === null;
 
 /** Where units are, sites in the order of the shop, what nobody knows last. */
-export function siteRows(units: readonly FloorUnit[], sites: readonly string[]): readonly SiteRow[] {
+export function siteRows(
+  units: readonly FloorUnit[],
+  sites: readonly string[],
+  stages: readonly StageAtSites[],
+): readonly SiteRow[] {
   const loose = units.filter(isLoose);
   const known = new Set([
     ...sites,
@@ -49,19 +55,26 @@ export function siteRows(units: readonly FloorUnit[], sites: readonly string[]):
     ...loose.flatMap(({ onTheWay }) => onTheWay?.to ?? []),
   ]);
   known.delete("");
-  const rows = [...known].map((site) => rowOf(loose, site));
-  const unknown = rowOf(loose, "");
+  const rows = [...known].map((site) => rowOf(loose, site, stages));
+  const unknown = rowOf(loose, "", stages);
   return unknown.units === 0 ? rows : [...rows, unknown];
 }
 
-function rowOf(loose: readonly FloorUnit[], site: string): SiteRow {
+function rowOf(loose: readonly FloorUnit[], site: string, stages: readonly StageAtSites[]): SiteRow {
   const here = loose.filter((unit) => unit.onTheWay === null && unit.site === site);
   const byStage = new Map<string, number>();
-  for (const { stage } of here) byStage.set(stage, (byStage.get(stage) ?? 0) + 1);
+  for (const unit of here) {
+    const stage = stageOf(unit, stages);
+    byStage.set(stage, (byStage.get(stage) ?? 0) + 1);
+  }
   return {
     ...{ site, units: here.length, byStage },
     coming: site === "" ? 0 : loose.filter(({ onTheWay }) => onTheWay?.to === site).length,
-    lastAt: here.map(({ lastAt }) => lastAt).sort(compareText).at(-1) ?? "",
+    lastAt:
+      here
+        .map(({ lastAt }) => lastAt)
+        .sort(compareText)
+        .at(-1) ?? "",
   };
 }
 
@@ -96,7 +109,7 @@ export const workOfSite = (
   stages
     .filter(({ sites }) => sites.includes(site))
     .map(({ id }) => {
-      const ofStage = units.filter((unit) => isLoose(unit) && unit.stage === id);
+      const ofStage = units.filter((unit) => isLoose(unit) && stageOf(unit, stages) === id);
       return {
         stage: id,
         waiting: ofStage.filter((unit) => unit.onTheWay === null && (unit.site === site || unit.site === "")),

@@ -35,7 +35,7 @@ export default function SitesTab() {
   );
   const siteIds = [...(sites?.keys() ?? [])];
   const stageRows = [...(stages?.values() ?? [])];
-  const rows = answer === undefined ? [] : siteRows(answer.units, siteIds);
+  const rows = answer === undefined ? [] : siteRows(answer.units, siteIds, stageRows);
   return (
     <div className="currents-body sites">
       <h2>{own.title}</h2>

@@ -50,7 +50,7 @@ export function TraceResult({
       {mayRecall && !canRecall(query) && concerned.length > 0 && <p className="dim">{own.recall.cannot}</p>}
       {isCalling && <CallBack query={query} close={() => setCalling(false)} />}
       {known.length > 0 && (
-        <div className="trace-list">
+        <div className="trace-list" style={{ height: `min(50vh, ${(known.length + 1) * 48}px)` }}>
           <UnitList
             units={known}
             extra={{ header: own.how, of: ({ unit }) => (direct.has(unit) ? own.direct : own.around) }}

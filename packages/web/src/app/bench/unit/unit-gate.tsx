@@ -23,7 +23,7 @@ const FIRST = 6;
 
 /** What keeps a unit from shipping, how it is lifted, and its release. */
 export function UnitGate({ state }: { readonly state: UnitState }) {
-  const { benchUnit: own, common } = useWords();
+  const { benchUnit: own } = useWords();
   const { unit } = state;
   // What this browser sends changes what holds the unit: the server is asked again.
   const sent = useOwnFacts().filter(({ sentAt }) => sentAt !== null).length;
@@ -44,7 +44,7 @@ export function UnitGate({ state }: { readonly state: UnitState }) {
         </p>
       )}
       {gate === null ? (
-        failed === "" && <p className="dim">{common.loading}</p>
+        failed === "" && <p className="dim">{own.gate.asking}</p>
       ) : (
         <Blocks gate={gate} state={state} released={again} />
       )}

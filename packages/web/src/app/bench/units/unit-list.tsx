@@ -142,7 +142,7 @@ function StateText({ unit }: { readonly unit: UnitSummary }) {
     ...(openDefects > 0 ? [own.holds.defects(openDefects)] : []),
     ...(failedTests.length === 1 ? [own.holds.test(names.test(test))] : []),
     ...(failedTests.length > 1 ? [own.holds.tests(failedTests.length)] : []),
-    ...recalls.map(own.holds.recall),
+    ...(recalls.length > 0 ? [own.holds.recall] : []),
   ].join(" · ");
   return (
     <span className="amber-text" title={why}>
