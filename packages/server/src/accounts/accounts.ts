@@ -9,6 +9,9 @@ import { TryLimit } from "./tries.ts";
 /** Failures that cost no wait: of one name, and from one address, which a workshop may share. */
 const FREE = { name: 5, address: 20 } as const;
 
+/** How long a list of people is taken for granted. */
+const KNOWN_MS = 1000;
+
 const FLOOR_CODE = /^\d{4,8}$/;
 const TOO_HIGH = "Only a builder or a viewer can have a floor code: four digits must not open more.";
 
@@ -24,13 +27,16 @@ export class Accounts {
   readonly #secrets: Secrets;
   readonly #byName: TryLimit;
   readonly #byAddress: TryLimit;
+  readonly #now: () => number;
   #exist = false;
+  #known: { readonly people: Promise<readonly Person[]>; readonly until: number } | null = null;
   /** Changes of accounts are made one after the other, so that of two last owners one stays. */
   #turn: Promise<unknown> = Promise.resolve();
 
   constructor(store: Store, secrets: Secrets, now: () => number) {
     this.#store = store;
     this.#secrets = secrets;
+    this.#now = now;
     this.#byName = new TryLimit(FREE.name, now);
     this.#byAddress = new TryLimit(FREE.address, now);
   }
@@ -39,6 +45,22 @@ export class Accounts {
   async exist(): Promise<boolean> {
     if (!this.#exist) this.#exist = (await this.#store.people.list()).length > 0;
     return this.#exist;
+  }
+
+  /**
+   * Everyone who has or had an account. What this server changes is seen at once, what another one on the same store changes
+   * within a second: stations ask at every post.
+   */
+  everyone(): Promise<readonly Person[]> {
+    if (this.#known === null || this.#now() >= this.#known.until) {
+      const people = this.#store.people.list();
+      this.#known = { people, until: this.#now() + KNOWN_MS };
+      // Nobody is known from a question that failed.
+      people.catch(() => {
+        this.#known = null;
+      });
+    }
+    return this.#known.people;
   }
 
   /** Makes the owner, when there is nobody yet. */
@@ -142,7 +164,9 @@ export class Accounts {
   }
 
   #inTurn<T>(work: () => Promise<T>): Promise<T> {
-    const mine = this.#turn.then(work, work);
+    const mine = this.#turn.then(work, work).finally(() => {
+      this.#known = null;
+    });
     this.#turn = mine.catch(() => undefined);
     return mine;
   }

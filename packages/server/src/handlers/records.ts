@@ -29,12 +29,12 @@ function leastRole(body: FactBody): Role | null {
 
 /** What was recorded on the floor. */
 export function recordHandlers({ deps, accounts, shelf, hub }: ServerParts): Pick<Handlers, Names> {
-  const { records, people } = deps.store;
+  const { records } = deps.store;
 
   /** Roles of those who may come in, by id; null while there are no accounts. */
   const active = async (): Promise<ReadonlyMap<string, Role> | null> => {
     if (!(await accounts.exist())) return null;
-    const all = await people.list();
+    const all = await accounts.everyone();
     return new Map(all.filter((person) => person.active).map(({ id, role }) => [id, role]));
   };
 
