@@ -1,10 +1,11 @@
 /**
  * What a page of ours may load and who may show it: everything from here, no script in the page, nothing framed.
- * Styles may stand in the page, because the controls place themselves by them; a style runs nothing.
+ * Styles may stand in the page, because the controls place themselves by them; a style runs nothing. The reader of labels
+ * is compiled from a file of ours (`wasm-unsafe-eval` lets in that and no text that becomes a script).
  */
 const POLICY = [
   "default-src 'none'",
-  "script-src 'self'",
+  "script-src 'self' 'wasm-unsafe-eval'",
   "worker-src 'self'",
   "connect-src 'self'",
   "style-src 'self' 'unsafe-inline'",

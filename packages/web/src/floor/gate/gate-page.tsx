@@ -16,6 +16,7 @@ export function GatePage() {
   const gates = useGates(unitIds, states);
   const [lifting, setLifting] = useState<Block | null>(null);
   const nameOf = useBlockName();
+  const [kind, setKind] = useState<Block["gate"] | null>(null);
   const { status } = useSession();
   const mayRelease = useMay("lead");
   const [refused, setRefused] = useState("");
@@ -42,6 +43,8 @@ export function GatePage() {
   }
   const blocks = gates?.flatMap((gate) => gate.blocks) ?? [];
   const standing = blocks.filter(({ lifted }) => !lifted);
+  const kinds = GRAVEST_FIRST.filter((gate) => blocks.some((one) => one.gate === gate));
+  const shown = kinds.find((gate) => gate === kind) ?? kinds[0];
   const released = gates?.find((gate) => gate.shippable)?.released ?? null;
   return (
     <>
@@ -65,8 +68,18 @@ export function GatePage() {
               )}
           </p>
         )}
+        {kinds.length > 1 && (
+          <fieldset className="floor-tabs">
+            <legend className="visually-hidden">{own.title}</legend>
+            {kinds.map((gate) => (
+              <button key={gate} type="button" aria-pressed={gate === shown} onClick={() => setKind(gate)}>
+                {own.gates[gate]} ({blocks.filter((one) => one.gate === gate && !one.lifted).length})
+              </button>
+            ))}
+          </fieldset>
+        )}
         <ul className="floor-places">
-          {[...standing, ...blocks.filter(({ lifted }) => lifted)].map((block) => (
+          {inOrder(blocks.filter(({ gate }) => gate === shown)).map((block) => (
             <li key={`${block.unit} ${block.gate} ${block.of}`}>
               <div className="floor-block">
                 {block.lifted ? (
@@ -116,6 +129,14 @@ export function GatePage() {
     </>
   );
 }
+
+const GRAVEST_FIRST = ["recall", "defect", "test", "step", "fit"] as const;
+
+/** What stands first, and of that what nobody can pass over; what was passed over last. */
+const inOrder = (blocks: readonly Block[]): readonly Block[] => {
+  const rank = ({ lifted, firm }: Block): number => (lifted ? 2 : firm ? 0 : 1);
+  return blocks.toSorted((a, b) => rank(a) - rank(b));
+};
 
 /** What the server says of units, asked again whenever something of them is another; null: it does not answer. */
 function useGates(unitIds: readonly string[], on: unknown): readonly UnitGate[] | null | undefined {

@@ -32,46 +32,44 @@ export function LotEntry({
   };
   useScanner(heard);
   return (
-    <>
-      <form
-        className="floor-body floor-lot"
-        onSubmit={(event) => {
-          event.preventDefault();
-          if (text.trim() !== "") take(text.trim());
-        }}
-      >
-        <div className="floor-title">
-          <h1>{own.which(name)}</h1>
-          <CameraScan scanned={heard} />
-        </div>
-        {last !== null && (
-          <button type="button" className="floor-main floor-wide" onClick={() => take(last)}>
-            {own.same(last)}
-          </button>
-        )}
-        <p>{own.how}</p>
-        <p role="alert" className="error-text">
-          {says}
-        </p>
-        <label className="floor-field">
-          {own.type}
-          <input
-            value={text}
-            maxLength={60}
-            autoCapitalize="characters"
-            autoComplete="off"
-            onChange={(event) => setText(event.currentTarget.value)}
-          />
-        </label>
-        <div className="floor-buttons">
-          <button type="button" className="floor-plain" onClick={leave}>
-            {floor.back}
-          </button>
-          <button type="submit" className="floor-main" disabled={text.trim() === ""}>
-            {own.keep}
-          </button>
-        </div>
-      </form>
-    </>
+    <form
+      className="floor-body floor-lot"
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (text.trim() !== "") take(text.trim());
+      }}
+    >
+      <div className="floor-title">
+        <h1>{own.which(name)}</h1>
+        <CameraScan scanned={heard} />
+      </div>
+      {last !== null && (
+        <button type="button" className="floor-main floor-wide" onClick={() => take(last)}>
+          {own.same(last)}
+        </button>
+      )}
+      <p>{own.how}</p>
+      <p role="alert" className="error-text">
+        {says}
+      </p>
+      <label className="floor-field">
+        {own.type}
+        <input
+          value={text}
+          maxLength={60}
+          autoCapitalize="characters"
+          autoComplete="off"
+          onChange={(event) => setText(event.currentTarget.value)}
+        />
+      </label>
+      <div className="floor-buttons">
+        <button type="button" className="floor-plain" onClick={leave}>
+          {floor.back}
+        </button>
+        <button type="submit" className="floor-main" disabled={text.trim() === ""}>
+          {own.keep}
+        </button>
+      </div>
+    </form>
   );
 }

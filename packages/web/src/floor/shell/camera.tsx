@@ -12,14 +12,51 @@ declare global {
   }
 }
 
-const FORMATS = ["qr_code", "data_matrix"];
+const FORMATS = ["qr_code", "data_matrix", "code_128"];
 const EVERY_MS = 150;
 
-/** Reads labels by the camera, where the browser can. */
+/** Reads a frame: the browser's own reader where it has one that works, else the one that comes with this page. */
+type Reader = (video: HTMLVideoElement) => Promise<string | null>;
+
+const loadOwn = () => import("./read-code.ts");
+
+async function ownReader(): Promise<Reader> {
+  const { readCode } = await loadOwn();
+  const canvas = document.createElement("canvas");
+  return (video) => readCode(video, canvas);
+}
+
+async function findReader(): Promise<Reader> {
+  const { BarcodeDetector } = window;
+  if (BarcodeDetector === undefined) return ownReader();
+  const detector = new BarcodeDetector({ formats: FORMATS });
+  let own: Reader | null = null;
+  return async (video) => {
+    if (own !== null) return own(video);
+    try {
+      return (await detector.detect(video))[0]?.rawValue ?? null;
+    } catch {
+      // Some browsers have the reader by name only.
+      own = await ownReader();
+      return own(video);
+    }
+  };
+}
+
+/** Reads labels by the camera, where there is one: browsers give it to pages over a secure connection only. */
 export function CameraScan({ scanned }: { readonly scanned: (text: string) => void }) {
   const { pick } = useWords().floor;
   const [on, setOn] = useState(false);
-  if (window.BarcodeDetector === undefined || navigator.mediaDevices === undefined) return null;
+  const hasCamera = navigator.mediaDevices !== undefined;
+  useEffect(() => {
+    // The reader has to be on the device before the network is away.
+    if (hasCamera && window.BarcodeDetector === undefined)
+      void loadOwn().then(
+        ({ fetchReader }) => fetchReader(),
+        () => undefined,
+      );
+  }, [hasCamera]);
+  if (!hasCamera) return null;
   return (
     <div className="floor-camera">
       <button type="button" className="floor-plain" onClick={() => setOn(!on)}>
@@ -27,7 +64,6 @@ export function CameraScan({ scanned }: { readonly scanned: (text: string) => vo
       </button>
       {on && (
         <Eye
-          Detector={window.BarcodeDetector}
           scanned={(text) => {
             setOn(false);
             scanned(text);
@@ -38,13 +74,7 @@ export function CameraScan({ scanned }: { readonly scanned: (text: string) => vo
   );
 }
 
-function Eye({
-  Detector,
-  scanned,
-}: {
-  readonly Detector: NonNullable<Window["BarcodeDetector"]>;
-  readonly scanned: (text: string) => void;
-}) {
+function Eye({ scanned }: { readonly scanned: (text: string) => void }) {
   const { pick } = useWords().floor;
   const video = useRef<HTMLVideoElement>(null);
   const newest = useRef(scanned);
@@ -52,12 +82,12 @@ function Eye({
   const [failed, setFailed] = useState(false);
   useEffect(() => {
     const stop = new AbortController();
-    void watch(video.current, new Detector({ formats: FORMATS }), stop.signal).then(
+    void watch(video.current, stop.signal).then(
       (text) => text !== null && newest.current(text),
       () => setFailed(true),
     );
     return () => stop.abort();
-  }, [Detector]);
+  }, []);
   return (
     <>
       <p role="status">{failed ? pick.cameraFailed : pick.cameraHint}</p>
@@ -67,19 +97,18 @@ function Eye({
 }
 
 /** Looks until something is read; null when it is called off. */
-async function watch(
-  video: HTMLVideoElement | null,
-  detector: Detector,
-  signal: AbortSignal,
-): Promise<string | null> {
+async function watch(video: HTMLVideoElement | null, signal: AbortSignal): Promise<string | null> {
   if (video === null) return null;
-  const stream = await navigator.mediaDevices.getUserMedia({ video: { facingMode: "environment" } });
+  const stream = await navigator.mediaDevices.getUserMedia({
+    video: { facingMode: "environment", width: { ideal: 1280 } },
+  });
   try {
+    const read = await findReader();
     video.srcObject = stream;
     await video.play();
     while (!signal.aborted) {
-      const [code] = await detector.detect(video);
-      if (code !== undefined) return code.rawValue;
+      const text = await read(video);
+      if (text !== null && text !== "") return text;
       await new Promise((done) => setTimeout(done, EVERY_MS));
     }
     return null;

@@ -26,8 +26,8 @@ export function ClockButton({ clock }: { readonly clock: TaskClock }) {
         </span>
       </button>
       {open && (
-        <fieldset className="floor-clock-open">
-          <legend>{own.title}</legend>
+        <fieldset className="floor-clock-open" aria-label={own.title}>
+          <b>{own.title}</b>
           <button
             type="button"
             className="floor-square"

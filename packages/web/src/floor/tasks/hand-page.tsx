@@ -19,7 +19,7 @@ const MADE_IN = {
   machine: "assembly",
 } as const;
 /** Missing things that are named; what is beyond is counted. */
-const MOST_NAMED = 8;
+const MOST_NAMED = 5;
 
 /** Hands the units at the bench over to the next stage; says first whether they are complete, and names what is missing. */
 export function HandPage({
@@ -78,12 +78,14 @@ export function HandPage({
           <>
             <h2>{floorBench.hand.next}</h2>
             <div className="floor-tiles floor-next">{all.filter(({ id }) => nextIds.has(id)).map(tile)}</div>
-            <h2>{floorBench.hand.others}</h2>
           </>
         )}
-        <div className="floor-tiles floor-small-tiles">
-          {all.filter(({ id }) => !nextIds.has(id)).map(tile)}
-        </div>
+        <details className="floor-others" open={nextIds.size === 0}>
+          <summary>{floorBench.hand.others}</summary>
+          <div className="floor-tiles floor-small-tiles">
+            {all.filter(({ id }) => !nextIds.has(id)).map(tile)}
+          </div>
+        </details>
       </div>
       <footer className="floor-foot">
         <button type="button" className="floor-plain" onClick={() => show("")}>

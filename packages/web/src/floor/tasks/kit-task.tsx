@@ -1,4 +1,4 @@
-import { IconCheck } from "@tabler/icons-react";
+import { IconCheck, IconExchange } from "@tabler/icons-react";
 import { useMemo, useState } from "react";
 import { useOne } from "../../app/book/desk.tsx";
 import { useAnswer } from "../../app/book/use-answer.ts";
@@ -96,16 +96,19 @@ export function KitTask({ task }: { readonly task: Extract<Task, { kind: "own" }
                   type="button"
                   className="floor-plain floor-lot-chip"
                   data-empty={lot === null ? "" : undefined}
+                  aria-label={`${floorBench.lots.lot} ${nameOf(one)} ${lot ?? ""}`.trim()}
                   onClick={() => setAsked({ at, what: "lot" })}
                 >
                   {lot ?? floorBench.lots.lot}
                 </button>
                 <button
                   type="button"
-                  className="floor-plain"
+                  className="floor-square"
+                  aria-label={`${floorBench.alternates.another}: ${nameOf(one)}`}
+                  title={floorBench.alternates.another}
                   onClick={() => setAsked({ at, what: "instead" })}
                 >
-                  {floorBench.alternates.another}
+                  <IconExchange size={28} />
                 </button>
               </li>
             );

@@ -1,8 +1,9 @@
-import { IconCheck } from "@tabler/icons-react";
+import { IconCheck, IconExchange } from "@tabler/icons-react";
 import { type ReactNode, useMemo, useState } from "react";
 import { useView } from "../../app/book/desk.tsx";
 import { WireColour } from "../../app/wiring/wire-colour.tsx";
 import { usePick, useSpeech } from "../../app/words.tsx";
+import { insteadOf } from "../lots/instead.ts";
 import { InsteadPage } from "../lots/instead-page.tsx";
 import { LotEntry } from "../lots/lot-entry.tsx";
 import { type LotPart, useLots } from "../lots/use-lots.ts";
@@ -12,7 +13,7 @@ import { TaskFoot } from "./task-foot.tsx";
 import type { Task } from "./tasks.ts";
 import { useAt, useTicked } from "./use-ticked.ts";
 import { type End, endsOf, Strip, type Wire } from "./wire-ends.tsx";
-import { cutGroups, layGroups } from "./wire-groups.ts";
+import { cutGroups, layGroups, type Reel, wiresOf } from "./wire-groups.ts";
 
 /** The wires of a harness reel by reel, or run by run: one tap for all that are on the screen. */
 export function WireTogether({
@@ -26,6 +27,12 @@ export function WireTogether({
   const own = words.floorBench.groups;
   const { work, type, unitIds, states } = useBench();
   const wires = useView("harnessWires", type);
+  const pick = usePick();
+  const known = useView("floorParts", null);
+  const nameOfPart = (id: string): string => {
+    const part = known?.get(id);
+    return part === undefined ? id : pick(part.label, part.labelZh) || id;
+  };
   const isCut = task.step === "cut";
   const groups = useMemo(() => (isCut ? cutGroups(work) : layGroups(work)), [isCut, work]);
   const parts = useMemo(() => (isCut ? work.cut.map(lotPart) : []), [isCut, work]);
@@ -33,22 +40,21 @@ export function WireTogether({
   const lots = useLots(list, task.step, parts);
   const [at, go] = useAt(`groups ${list}`);
   const { ticked, toggle } = useTicked(list);
-  const [asked, setAsked] = useState<"lot" | "instead" | null>(null);
+  const [asked, setAsked] = useState<{ readonly reel: Reel; readonly what: "lot" | "instead" } | null>(null);
   const isDone = unitIds.every((unit) => states.get(unit)?.steps.has(task.step) === true);
   const group = groups[Math.min(at, Math.max(0, groups.length - 1))];
-  const reel = group?.reel ?? null;
-  const part = reel === null ? null : lotPart(reel);
   const isLast = at >= groups.length - 1;
-  const own1 = group?.wireIds.flatMap((id) => wires?.get(id) ?? []) ?? [];
-  const first = own1[0];
+  const here = group === undefined ? [] : wiresOf(group);
   const laidOf = new Map(work.lay.flat().map((laid) => [laid.wireId, laid]));
-  const all = groups.reduce((sum, { wireIds }) => sum + wireIds.length, 0);
-  const metres = own1.reduce((sum, { cutMm }) => sum + cutMm / 1000, 0) * unitIds.length;
-  const reelName = first === undefined ? "" : `${first.gauge} ${reel?.colour ?? ""}`.trim();
-  if (asked === "lot" && part !== null)
+  const all = groups.reduce((sum, own1) => sum + wiresOf(own1).length, 0);
+  const metresOf = (ids: readonly string[]): number =>
+    ids.reduce((sum, id) => sum + (wires?.get(id)?.cutMm ?? 0) / 1000, 0) * unitIds.length;
+  const reelName = ({ partId, colour }: Reel): string => `${nameOfPart(partId)} ${colour}`.trim();
+  if (asked?.what === "lot") {
+    const part = lotPart(asked.reel);
     return (
       <LotEntry
-        name={reelName}
+        name={reelName(asked.reel)}
         partId={part.partId}
         last={lots.lastOf(part)}
         take={(lot) => {
@@ -58,54 +64,57 @@ export function WireTogether({
         leave={() => setAsked(null)}
       />
     );
-  if (asked === "instead" && part !== null)
-    return <InsteadPage partId={part.partId} name={reelName} leave={() => setAsked(null)} />;
+  }
+  if (asked?.what === "instead")
+    return (
+      <InsteadPage partId={asked.reel.partId} name={reelName(asked.reel)} leave={() => setAsked(null)} />
+    );
   return (
     <>
       <div className="floor-body floor-wires">
         <h1>
           {words.floor.steps[isCut ? "cut" : "lay-up"]}{" "}
           <small className="dim" role="status">
-            {own.title(Math.min(at + 1, groups.length), groups.length)} · {own.wires(own1.length)}
-            {isCut && ` · ${own.total(metres)}`}
+            {own.title(Math.min(at + 1, groups.length), groups.length)} · {own.wires(here.length)}
           </small>
         </h1>
         {wires !== null && groups.length === 0 && <p>{words.floor.wire.none}</p>}
-        {isCut && first !== undefined && (
-          <div className="floor-reel-line">
-            <span className="floor-wire-colour">
-              <WireColour code={first.colour} />
-            </span>
-            <b>{first.gauge}</b>
-            {part !== null && (
-              <button type="button" className="floor-plain" onClick={() => setAsked("lot")}>
-                {lots.lotOf(part) === null
-                  ? words.floorBench.lots.lot
-                  : words.floorBench.lots.of(lots.lotOf(part) ?? "")}
-              </button>
+        {group?.sections.map(({ reel, wireIds }) => (
+          <section key={wireIds[0]}>
+            {reel !== null && (
+              <ReelLine
+                reel={reel}
+                gauge={wires?.get(wireIds[0] ?? "")?.gauge ?? ""}
+                says={own.total(metresOf(wireIds))}
+                lot={lots.lotOf(lotPart(reel))}
+                instead={insteadOf(states, unitIds, reel.partId)}
+                ask={(what) => setAsked({ reel, what })}
+              />
             )}
-            <button type="button" className="floor-plain" onClick={() => setAsked("instead")}>
-              {words.floorBench.alternates.another}
-            </button>
-          </div>
-        )}
-        <ul className="floor-ticks floor-wire-rows">
-          {own1.map((wire) => (
-            <li key={wire.id}>
-              <button type="button" aria-pressed={ticked.has(wire.id)} onClick={() => toggle(wire.id)}>
-                <span className="tick-box" aria-hidden>
-                  {ticked.has(wire.id) && <IconCheck size={28} stroke={3} />}
-                </span>
-                <b className="floor-count">{wire.printed}</b>
-                {isCut ? (
-                  <CutRow wire={wire} times={unitIds.length} />
-                ) : (
-                  <LaidRow wire={wire} laid={laidOf.get(wire.id)} />
-                )}
-              </button>
-            </li>
-          ))}
-        </ul>
+            <ul className="floor-ticks floor-wire-rows">
+              {wireIds.flatMap((id) => {
+                const wire = wires?.get(id);
+                return wire === undefined
+                  ? []
+                  : [
+                      <li key={id}>
+                        <button type="button" aria-pressed={ticked.has(id)} onClick={() => toggle(id)}>
+                          <span className="tick-box" aria-hidden>
+                            {ticked.has(id) && <IconCheck size={28} stroke={3} />}
+                          </span>
+                          <b className="floor-count">{wire.printed}</b>
+                          {isCut ? (
+                            <CutRow wire={wire} times={unitIds.length} />
+                          ) : (
+                            <LaidRow wire={wire} laid={laidOf.get(id)} />
+                          )}
+                        </button>
+                      </li>,
+                    ];
+              })}
+            </ul>
+          </section>
+        ))}
         {change}
       </div>
       <TaskFoot>
@@ -130,7 +139,57 @@ export function WireTogether({
   );
 }
 
-const lotPart = ({ partId, colour }: { readonly partId: string; readonly colour: string }): LotPart => ({
+/** The reel that the next wires come from, with its lot. */
+function ReelLine({
+  reel,
+  gauge,
+  says,
+  lot,
+  instead,
+  ask,
+}: {
+  readonly reel: Reel;
+  readonly gauge: string;
+  readonly says: string;
+  readonly lot: string | null;
+  readonly instead: string | null;
+  readonly ask: (what: "lot" | "instead") => void;
+}) {
+  const { lots, alternates } = useSpeech().words.floorBench;
+  return (
+    <div className="floor-reel-line">
+      {reel.colour !== "" && (
+        <span className="floor-wire-colour">
+          <WireColour code={reel.colour} />
+        </span>
+      )}
+      <b>{gauge}</b>
+      <span className="dim">{says}</span>
+      {instead !== null && <span className="amber-text">{alternates.taken(instead)}</span>}
+      <span className="floor-gap" />
+      <button
+        type="button"
+        className="floor-plain floor-lot-chip"
+        data-empty={lot === null ? "" : undefined}
+        aria-label={`${lots.lot} ${gauge} ${reel.colour} ${lot ?? ""}`.trim()}
+        onClick={() => ask("lot")}
+      >
+        {lot === null ? lots.lot : lots.of(lot)}
+      </button>
+      <button
+        type="button"
+        className="floor-square"
+        aria-label={`${alternates.another} ${gauge} ${reel.colour}`.trim()}
+        title={alternates.another}
+        onClick={() => ask("instead")}
+      >
+        <IconExchange size={28} />
+      </button>
+    </div>
+  );
+}
+
+const lotPart = ({ partId, colour }: Reel): LotPart => ({
   of: `${partId} ${colour}`.trim(),
   partId,
 });
