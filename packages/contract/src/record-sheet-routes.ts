@@ -12,9 +12,9 @@ const date = z.iso.date().optional();
 export const MOST_LABELS = 1000;
 /** Longest list of serial numbers in an address. */
 const LONGEST_LIST = 8000;
-/** Least and most that a label of a roll measures, in mm: the code and one line of text still fit the least. */
-export const LABEL_WIDTH_MM = { least: 20, most: 120 } as const;
-export const LABEL_HEIGHT_MM = { least: 10, most: 80 } as const;
+/** Least and most that a label of a roll measures, in mm: the code and the serial number still fit the least. */
+export const LABEL_WIDTH_MM = { least: 25, most: 120 } as const;
+export const LABEL_HEIGHT_MM = { least: 12, most: 80 } as const;
 
 const size = ({ least, most }: { readonly least: number; readonly most: number }) =>
   z.coerce.number().min(least).max(most).optional();

@@ -24,6 +24,8 @@ const QUIET_MODULES = 4;
 /** Dots of label printers, per inch: squares of a code are whole dots of the coarser, so that none is thinner than another. */
 const DOTS = 203;
 const DOT_MM = 25.4 / DOTS;
+/** A square of fewer dots is not read any more once the print is a dot too fat: tried with two readers of codes. */
+const LEAST_DOTS = 3;
 const SERIAL_MM = [5.5, TEXT.head, 4.5, 4, TEXT.large, 3, TEXT.normal, 2.1] as const;
 const SHEET = PAPERS["a4-landscape"];
 
@@ -120,7 +122,7 @@ function codeSide(
   const { modules } = codeSquares(text);
   const most = Math.min(CODE_MM, widthMm / 2) / modules;
   const fits = Math.min(most, heightMm / (modules + 2 * QUIET_MODULES));
-  const moduleMm = Math.max(2, Math.floor(fits / DOT_MM)) * DOT_MM;
+  const moduleMm = Math.max(LEAST_DOTS, Math.floor(fits / DOT_MM)) * DOT_MM;
   return { sideMm: modules * moduleMm, quietMm: QUIET_MODULES * moduleMm };
 }
 
@@ -149,7 +151,8 @@ function labelMarks(input: LabelInput, labelled: LabelledUnit, size: LabelSize):
   return [
     {
       kind: "code",
-      at: at(quietMm, (size.heightMm - sideMm) / 2),
+      // On whole dots as well, or every dark square is a dot wider than every light one.
+      at: at(quietMm, Math.round((size.heightMm - sideMm) / 2 / DOT_MM) * DOT_MM),
       sizeMm: sideMm,
       text: unit,
       layer: "TEXT",
