@@ -3,6 +3,7 @@ import { view } from "./view.ts";
 /** A stage of the shop with the sites at which it has benches. */
 export interface SiteStage {
   readonly id: string;
+  readonly kind: string;
   readonly sites: readonly string[];
 }
 
@@ -23,7 +24,7 @@ export const siteStages = view<null, SiteStage>({
         const own = tables.benches.filter((bench) =>
           benches.length > 0 ? benches.includes(bench.id) : bench.kind === (BENCH_KINDS[kind] ?? kind),
         );
-        return [id, { id, sites: [...new Set(own.flatMap(({ site }) => site ?? []))] }];
+        return [id, { id, kind, sites: [...new Set(own.flatMap(({ site }) => site ?? []))] }];
       }),
     ),
   restsInPreview: true,

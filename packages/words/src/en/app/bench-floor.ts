@@ -44,6 +44,7 @@ export const benchFloor = {
   others: (count: number) => `+${count}`,
 
   waits: "Who waits for what",
+  waitsUnknown: "Not known yet: the book is being opened.",
   noWaits: "No machine waits for a board or a harness.",
   waitsFor: (machines: number) => n(machines, "machine waits for", "machines wait for"),
   waitLine: (missing: number, inWork: number, ready: number) =>
@@ -80,7 +81,7 @@ export const benchFloor = {
     type: "Type",
     state: "State",
     states: { way: "on the way", missing: "missing", in: "counted in" },
-    own: (site: string) => `Work of ${site}`,
+    own: (site: string) => `Work at: ${site}`,
     noStages: "No stage of the shop has a bench at this site.",
     waits: "Waits there",
     coming: "Is coming",

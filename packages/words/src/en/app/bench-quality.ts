@@ -13,7 +13,10 @@ export const benchQuality = {
   },
   kind: "Kind",
   allKinds: "all",
-  percent: (share: number) => `${(100 * share).toFixed(share > 0.999 && share < 1 ? 1 : 0)} %`,
+  percent: (share: number) => {
+    const rest = Math.min(share, 1 - share);
+    return `${(100 * share).toFixed(rest <= 0 ? 0 : rest < 0.001 ? 2 : rest < 0.01 ? 1 : 0)} %`;
+  },
   of: (x: number, count: number) => `${x} of ${count}`,
   between: (low: string, high: string) => `${low} to ${high}`,
 

@@ -4,8 +4,8 @@ import type { Translated } from "../../language.ts";
 /** The live floor page, and what is at which site. */
 export const benchFloor: Translated<typeof en> = {
   title: "车间现况",
-  empty: "没有在制单元。这里显示每个已开工而未放行的单元：在哪道工序，被什么卡住。",
-  emptyHow: "在“单元”页发放编号；此后车间的情况就显示在这里。",
+  empty: "没有在制产品。这里显示每个已开工而未放行的产品：在哪道工序，被什么卡住。",
+  emptyHow: "在“产品”页发放编号；此后车间的情况就显示在这里。",
   noRun: "不属于批次",
   screen: "全屏",
   leave: "退出",
@@ -43,6 +43,7 @@ export const benchFloor: Translated<typeof en> = {
   others: (count) => `+${count}`,
 
   waits: "谁在等什么",
+  waitsUnknown: "还不知道：正在打开设计册。",
   noWaits: "没有整机在等电路板或线束。",
   waitsFor: (machines) => `${machines} 台在等`,
   waitLine: (missing, inWork, ready) =>
@@ -61,9 +62,9 @@ export const benchFloor: Translated<typeof en> = {
     about:
       "什么在哪里、什么在厂区之间的路上、每个厂区有什么在等着做。与服务器断开的厂区，显示的是最后一次联系时的情况。",
     noSites: "工坊没有厂区。由设计者在工坊的厂区表中填写。",
-    none: "还没有在制单元的位置记录。",
+    none: "还没有在制产品的位置记录。",
     unknown: "未注明在哪里",
-    matrix: "按厂区和工序统计的单元",
+    matrix: "按厂区和工序统计的产品",
     site: "厂区",
     all: "合计",
     way: "在路上",
@@ -74,7 +75,7 @@ export const benchFloor: Translated<typeof en> = {
     unitsOn: (out, counted) => (counted === 0 ? `${out} 件` : `车上 ${out} 件，已点收 ${counted} 件`),
     missing: (count) => `缺 ${count} 件：其余已点收。`,
     list: "运输清单",
-    unit: "单元",
+    unit: "产品",
     type: "种类",
     state: "状态",
     states: { way: "在路上", missing: "缺", in: "已点收" },

@@ -13,7 +13,10 @@ export const benchQuality: Translated<typeof en> = {
   },
   kind: "类别",
   allKinds: "全部",
-  percent: (share) => `${(100 * share).toFixed(share > 0.999 && share < 1 ? 1 : 0)} %`,
+  percent: (share) => {
+    const rest = Math.min(share, 1 - share);
+    return `${(100 * share).toFixed(rest <= 0 ? 0 : rest < 0.001 ? 2 : rest < 0.01 ? 1 : 0)} %`;
+  },
   of: (x, count) => `${count} 件中 ${x} 件`,
   between: (low, high) => `${low} 至 ${high}`,
 
@@ -27,7 +30,7 @@ export const benchQuality: Translated<typeof en> = {
     some: (shown, all) => `共 ${all} 条缺陷，只列最近 ${shown} 条；选短一些的时间才能全部计入。`,
     counts: (open, mended) => `${open} 条未修，${mended} 条已修`,
     list: "缺陷",
-    unit: "单元",
+    unit: "产品",
     what: "问题",
     where: "位置",
     found: "发现",
@@ -48,13 +51,13 @@ export const benchQuality: Translated<typeof en> = {
 
   pareto: {
     title: "问题最多的地方",
-    about: "最多的排在最前；折线累计到全部。点一根柱子可看相应的单元。",
+    about: "最多的排在最前；折线累计到全部。点一根柱子可看相应的产品。",
     by: "按",
     bys: {
       what: "问题",
       board: "电路板",
       harness: "线束",
-      type: "单元种类",
+      type: "产品种类",
       station: "工位",
       part: "零件",
       cause: "原因",
@@ -72,16 +75,16 @@ export const benchQuality: Translated<typeof en> = {
 
   yields: {
     title: "一次通过率",
-    about: "每项测试第一次读数都合格、没有任何修理的单元。每个比例旁是置信度 95 % 的区间（Wilson 1927）。",
-    none: "这段时间没有单元做过第一次测试。",
-    byType: "按单元种类",
+    about: "每项测试第一次读数都合格、没有任何修理的产品。每个比例旁是置信度 95 % 的区间（Wilson 1927）。",
+    none: "这段时间没有产品做过第一次测试。",
+    byType: "按产品种类",
     byTest: "按测试",
     byStation: "按工位",
-    type: "单元种类",
+    type: "产品种类",
     test: "测试",
     station: "工位",
     noStation: "未注明",
-    units: "单元",
+    units: "产品",
     first: "一次合格",
     last: "最终合格",
     share: "比例",
@@ -120,7 +123,7 @@ export const benchQuality: Translated<typeof en> = {
     noTests: "设计中没有需要测量的测试。由设计者在测试表中填写。",
     fewer: "至少两个读数才能画图；这一项还不够。",
     computing: "计算中……",
-    first: "每个单元只计第一次读数：修过或重测的读数说明不了当初做得如何。",
+    first: "每个产品只计第一次读数：修过或重测的读数说明不了当初做得如何。",
     leftOut: {
       again: (count) => `${count} 个后续读数`,
       withoutValue: (count) => `${count} 个没有数值的读数`,

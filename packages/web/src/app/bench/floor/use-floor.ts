@@ -36,7 +36,14 @@ export function useFloor(quietHours: number): FloorLooked {
   );
   useEffect(() => {
     const timer = setInterval(again, LOOK_MS);
-    return () => clearInterval(timer);
+    // Whether somebody answers is known at once when the network goes or comes.
+    addEventListener("offline", again);
+    addEventListener("online", again);
+    return () => {
+      clearInterval(timer);
+      removeEventListener("offline", again);
+      removeEventListener("online", again);
+    };
   }, [again]);
   // The last one that was heard stays, also over midnight and while nobody answers.
   const [heard, setHeard] = useState<{ readonly floor: FloorNow; readonly atMs: number } | null>(null);
