@@ -16,4 +16,5 @@ export * from "./record-routes.ts";
 export * from "./record-sheet-routes.ts";
 export type { Route } from "./route.ts";
 export * from "./routes.ts";
+export type { PersonSession } from "./session-routes.ts";
 export { bookId, plainText, requestId, utcTime } from "./text.ts";

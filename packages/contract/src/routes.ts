@@ -30,6 +30,7 @@ import {
 import { RECORD_ROUTES } from "./record-routes.ts";
 import { RECORD_SHEET_ROUTES } from "./record-sheet-routes.ts";
 import { type Route, route } from "./route.ts";
+import { SESSION_ROUTES } from "./session-routes.ts";
 
 const done = z.object({ done: z.literal(true) });
 const number = (usual: number, max: number) => z.coerce.number().int().min(0).max(max).default(usual);
@@ -37,6 +38,7 @@ const number = (usual: number, max: number) => z.coerce.number().int().min(0).ma
 /** Everything that can be asked of the server. */
 export const ROUTES = {
   ...RECORD_ROUTES,
+  ...SESSION_ROUTES,
   ...RECORD_SHEET_ROUTES,
   ...FLOOR_ROUTES,
   ...BENCH_ROUTES,

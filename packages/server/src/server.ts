@@ -24,6 +24,7 @@ import { peopleHandlers } from "./handlers/people.ts";
 import { pictureHandlers } from "./handlers/pictures.ts";
 import { recordSheetHandlers } from "./handlers/record-sheets.ts";
 import { recordHandlers } from "./handlers/records.ts";
+import { sessionHandlers } from "./handlers/sessions.ts";
 import { unitHandlers } from "./handlers/units.ts";
 import { type AppEnv, bindRoutes, type FindCaller } from "./http/bind.ts";
 import { guard } from "./http/guard.ts";
@@ -124,6 +125,7 @@ export async function createServer(deps: ServerDeps): Promise<PinwrightServer> {
         ...liveHandlers(parts),
         ...recordHandlers(parts),
         ...floorHandlers(parts),
+        ...sessionHandlers(parts),
         ...unitHandlers(parts),
         ...pictureHandlers(parts),
         ...instrumentHandlers(parts, desk),

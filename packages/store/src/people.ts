@@ -2,7 +2,7 @@ import type { Person } from "@pinwright/contract";
 import type { Kysely, Selectable } from "kysely";
 import type { Database } from "./database/database.ts";
 import type { Tables } from "./database/schema.ts";
-import type { NewPersonRow, Outcome, PeopleStore, PersonSecrets, StoreOptions } from "./store.ts";
+import type { NewPersonRow, Outcome, PeopleStore, PersonSecrets, SessionRow, StoreOptions } from "./store.ts";
 
 type PersonRow = Selectable<Tables["people"]>;
 
@@ -13,6 +13,16 @@ const person = (row: PersonRow): Person => ({
   active: row.active === 1,
   hasPassword: row.password_hash !== null,
   hasCode: row.code_hash !== null,
+});
+
+const sessionOf = (row: Selectable<Tables["sessions"]>): SessionRow => ({
+  hash: row.hash,
+  personId: row.person,
+  token: row.token,
+  createdAt: row.created_at,
+  expiresAt: row.expires_at,
+  kind: row.kind,
+  from: row.origin,
 });
 
 const secrets = (row: PersonRow | undefined): PersonSecrets | null =>
@@ -101,15 +111,18 @@ export function peopleStore({ kind, db, write }: Database, { now, newId }: Store
         .where("hash", "=", hash)
         .where("expires_at", ">", now())
         .executeTakeFirst();
-      if (row === undefined) return null;
-      return {
-        hash: row.hash,
-        personId: row.person,
-        token: row.token,
-        createdAt: row.created_at,
-        expiresAt: row.expires_at,
-        kind: row.kind,
-      };
+      return row === undefined ? null : sessionOf(row);
+    },
+    async sessionsOf(personId) {
+      const rows = await db
+        .selectFrom("sessions")
+        .selectAll()
+        .where("person", "=", personId)
+        .where("expires_at", ">", now())
+        .orderBy("created_at", "desc")
+        .orderBy("hash")
+        .execute();
+      return rows.map(sessionOf);
     },
     addSession: (session) =>
       write(async (held) => {
@@ -123,6 +136,7 @@ export function peopleStore({ kind, db, write }: Database, { now, newId }: Store
             created_at: session.createdAt,
             expires_at: session.expiresAt,
             kind: session.kind,
+            origin: session.from,
           })
           .execute();
       }),

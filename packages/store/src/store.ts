@@ -88,6 +88,8 @@ export interface SessionRow {
   readonly expiresAt: string;
   /** Where the session may act from: what signed in with a floor code stays a floor session. */
   readonly kind: "office" | "floor";
+  /** Address of the device that it was begun at; blank: nobody noted it. */
+  readonly from: string;
 }
 
 /**
@@ -194,6 +196,8 @@ export interface PeopleStore {
   addFirst(person: NewPersonRow): Promise<Outcome<Person>>;
   change(id: string, patch: Partial<NewPersonRow & { readonly active: boolean }>): Promise<Outcome<Person>>;
   session(hash: string): Promise<SessionRow | null>;
+  /** Sessions of a person that have not ended, last first. */
+  sessionsOf(personId: string): Promise<readonly SessionRow[]>;
   addSession(session: SessionRow): Promise<void>;
   endSession(hash: string): Promise<void>;
   endSessionsOf(personId: string): Promise<void>;

@@ -91,6 +91,7 @@ export class Sessions {
       createdAt: new Date(this.#now()).toISOString(),
       expiresAt: new Date(expiresAt).toISOString(),
       kind,
+      from: place.address,
     });
     return {
       caller: { person, sessionHash: hash, token, expiresAt },

@@ -7,6 +7,7 @@ export type AuditAction =
   | "sign-in"
   | "sign-in-refused"
   | "sign-out"
+  | "session-ended"
   | "in-person"
   | "person-added"
   | "person-changed"

@@ -82,6 +82,8 @@ export interface Tables {
     created_at: string;
     expires_at: string;
     kind: SessionRow["kind"];
+    /** Address of the device that it was begun at. */
+    origin: string;
   };
   settings: { name: string; value: string };
   mappings: { id: string; table_name: string; header: string; columns: string };

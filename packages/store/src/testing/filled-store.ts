@@ -57,6 +57,7 @@ export async function fill(store: Store): Promise<void> {
     createdAt: "2026-03-31T09:00:00.000Z",
     expiresAt: "2099-03-31T09:00:00.000Z",
     kind: "office",
+    from: "127.0.0.1",
   });
   await settings.set("port", "8443");
   await settings.keepMapping({ table: "devices", header: ["Name", "X"], columns: ["id", "x_mm"] });

@@ -4,9 +4,17 @@ import { VERSION_2 } from "./version-2.ts";
 import { VERSION_3 } from "./version-3.ts";
 import { VERSION_4 } from "./version-4.ts";
 import { VERSION_5 } from "./version-5.ts";
+import { VERSION_6 } from "./version-6.ts";
 
 /** Every step from an empty database to today, in order. */
-export const MIGRATIONS: readonly Migration[] = [VERSION_1, VERSION_2, VERSION_3, VERSION_4, VERSION_5];
+export const MIGRATIONS: readonly Migration[] = [
+  VERSION_1,
+  VERSION_2,
+  VERSION_3,
+  VERSION_4,
+  VERSION_5,
+  VERSION_6,
+];
 
 /** Version of the tables that this program reads and writes. */
 export const STORE_VERSION = MIGRATIONS.length;

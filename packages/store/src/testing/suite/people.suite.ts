@@ -24,6 +24,7 @@ export function peopleSuite(fresh: FreshPlace): void {
     createdAt: now,
     expiresAt,
     kind: "floor",
+    from: "192.168.7.40",
   });
 
   it("finds a person by a name as people type it", async () => {
@@ -85,6 +86,8 @@ export function peopleSuite(fresh: FreshPlace): void {
     await people.addSession(session("h3", lee.id, "2026-03-31T12:00:00.000Z"));
     now = "2026-03-31T09:00:00.000Z";
     expect(await people.session("h1"), "removed for good").toBeNull();
+    expect((await people.sessionsOf(lee.id)).map(({ hash }) => hash)).toEqual(["h3", "h2"]);
+    expect((await people.sessionsOf(lee.id))[0]).toMatchObject({ from: "192.168.7.40", kind: "floor" });
     await people.endSession("h2");
     expect(await people.session("h2")).toBeNull();
     await people.endSessionsOf(lee.id);

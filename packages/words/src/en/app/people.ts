@@ -73,6 +73,7 @@ export const people = {
       "sign-in": "signed in",
       "sign-in-refused": "was refused",
       "sign-out": "signed out",
+      "session-ended": "ended a session",
       "in-person": "recorded something at another’s tablet",
       "person-added": "made an account",
       "person-changed": "changed an account",

@@ -66,6 +66,7 @@ export const people: Translated<typeof en> = {
       "sign-in": "登录",
       "sign-in-refused": "登录被拒绝",
       "sign-out": "退出登录",
+      "session-ended": "结束了登录",
       "in-person": "在他人的平板上作了记录",
       "person-added": "创建账户",
       "person-changed": "更改账户",
