@@ -34,8 +34,9 @@ function chromiumPath(): string {
   throw new Error("Chromium is not installed: apt install chromium");
 }
 
-export const openBrowser = (): Promise<Browser> =>
-  chromium.launch({ executablePath: chromiumPath(), args: ["--no-sandbox"] });
+/** @param args further arguments of the browser, such as a camera that plays a file */
+export const openBrowser = (args: readonly string[] = []): Promise<Browser> =>
+  chromium.launch({ executablePath: chromiumPath(), args: ["--no-sandbox", ...args] });
 
 /** A page, with what its console and its scripts complained of. */
 export interface Look {
