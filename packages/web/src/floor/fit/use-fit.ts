@@ -1,6 +1,6 @@
 import type { Block, FactBody, KeptUnit } from "@pinwright/contract";
 import { releaseBlocks, type UnitState } from "@pinwright/engine";
-import { useState } from "react";
+import { useRef, useState } from "react";
 import { call } from "../../api/call.ts";
 import { useDesk } from "../../app/book/desk.tsx";
 import { useWords } from "../../app/words.tsx";
@@ -60,17 +60,29 @@ export function useFit(places: readonly Place[], wanted: Place | null): Fit {
   const [says, setSays] = useState("");
   const [last, setLast] = useState("");
   const [looking, setLooking] = useState(false);
-  const [question, ask] = useState<FitQuestion | null>(null);
+  const [question, setQuestion] = useState<FitQuestion | null>(null);
+  const standing = useStanding(state);
+  /** Labels that were scanned and not looked at yet: a hand scans three before the first is kept. */
+  const queue = useRef<string[]>([]);
+  const busy = useRef(false);
+  const open = useRef<FitQuestion | null>(null);
 
+  const put = (asked: FitQuestion | null): void => {
+    open.current = asked;
+    setQuestion(asked);
+  };
   const record = async (bodies: readonly FactBody[], unit: string): Promise<void> => {
     setSays("");
-    ask(null);
-    if (await bench.record(bodies)) setLast(unit);
+    if (!(await bench.record(bodies))) return;
+    for (const body of bodies)
+      if (body.kind === "fitted" || body.kind === "removed")
+        standing.note(body.place, body.kind === "fitted" ? body.unit : null);
+    setLast(unit);
   };
   const bring = async (unit: KeptUnit, at: Place | null): Promise<void> => {
     const kin = places.filter(({ what, type }) => what === unit.what && type === unit.type);
-    const free = kin.filter((one) => standingAt(state, one.id) === null);
-    const place = at ?? free[0] ?? (kin.length === 1 ? (kin[0] ?? null) : null);
+    const free = kin.find((one) => standing.at(one.id) === null);
+    const place = at ?? free ?? (kin.length === 1 ? (kin[0] ?? null) : null);
     setLooking(true);
     const found = await lookUp(unit);
     setLooking(false);
@@ -79,54 +91,77 @@ export function useFit(places: readonly Place[], wanted: Place | null): Fit {
       ...{ unit, state: found.state, place: place ?? choices[0] ?? null, machine },
       ...{ machineRevision: state?.begun?.revision ?? "", blocks: found.blocks, isServers: found.isServers },
     });
-    const isFree = place !== null && standingAt(state, place.id) === null;
-    if (isFree && !stops(warnings))
+    if (place !== null && standing.at(place.id) === null && !stops(warnings))
       await record([{ kind: "fitted", unit: unit.unit, into: machine, place: place.id }], unit.unit);
-    else ask({ unit, place, places: choices, warnings });
+    else put({ unit, place, places: choices, warnings });
   };
-  const scanned = async (text: string): Promise<void> => {
+  const look1 = async (text: string): Promise<void> => {
     const id = unitInCode(text);
     const find = (list: readonly KeptUnit[] | null) => list?.find(({ unit }) => unit === id);
     const found = find(units) ?? find(await look());
-    if (found?.what === "machine") {
-      setSays(floor.fit.notThisKind(found.unit));
-      return;
-    }
-    if (found === undefined) {
-      setSays(floor.pick.unknown(text.trim().slice(0, 60)));
-      return;
-    }
+    if (found === undefined) setSays(floor.pick.unknown(text.trim().slice(0, 60)));
+    else if (found.what === "machine") setSays(floor.fit.notThisKind(found.unit));
     // The same label twice, by a trembling hand, fits it once.
-    if (places.some((place) => standingAt(state, place.id) === found.unit)) {
-      setSays("");
-      return;
+    else if (places.some((place) => standing.at(place.id) === found.unit)) setSays("");
+    else await bring(found, wanted);
+  };
+  /** One label after the other; a question waits for its answer before the next. */
+  const goOn = async (): Promise<void> => {
+    if (busy.current) return;
+    busy.current = true;
+    try {
+      while (open.current === null) {
+        const text = queue.current.shift();
+        if (text === undefined) break;
+        await look1(text);
+      }
+    } finally {
+      busy.current = false;
     }
-    const isKin = wanted !== null && wanted.what === found.what && wanted.type === found.type;
-    await bring(found, isKin || wanted !== null ? wanted : null);
+  };
+  const ask = (asked: FitQuestion | null): void => {
+    put(asked);
+    if (asked === null) void goOn();
   };
   const answer: Fit["answer"] = async (place, out) => {
-    const unit = question?.unit ?? null;
-    const standing = standingAt(state, place.id);
-    const moved = question?.warnings.find((warning) => warning.kind === "elsewhere");
-    const bodies: readonly FactBody[] = [
-      ...(standing === null || out === null ? [] : leaving(standing, machine, place.id, out)),
-      ...(unit === null
-        ? []
-        : [
-            ...(moved?.kind === "elsewhere"
-              ? [
-                  {
-                    ...{ kind: "removed" as const, unit: unit.unit, from: moved.into, place: moved.place },
-                    why: floorBench.fitting.movedWhy(machine),
-                  },
-                ]
-              : []),
-            { kind: "fitted" as const, unit: unit.unit, into: machine, place: place.id },
-          ]),
-    ];
+    const asked = open.current;
+    const unit = asked?.unit ?? null;
+    const there = standing.at(place.id);
+    const moved = asked?.warnings.find((warning) => warning.kind === "elsewhere");
+    const bodies: FactBody[] =
+      there === null || out === null ? [] : [...leaving(there, machine, place.id, out)];
+    if (unit !== null) {
+      if (moved?.kind === "elsewhere") {
+        const why = floorBench.fitting.movedWhy(machine);
+        bodies.push({ kind: "removed", unit: unit.unit, from: moved.into, place: moved.place, why });
+      }
+      bodies.push({ kind: "fitted", unit: unit.unit, into: machine, place: place.id });
+    }
     await record(bodies, unit?.unit ?? "");
+    ask(null);
+  };
+  const scanned = (text: string): Promise<void> => {
+    queue.current.push(text);
+    return goOn();
   };
   return { machine, state, units, says, last, looking, question, ask, answer, bring, scanned };
+}
+
+/** What stands at places: as it is told, and what was recorded just now and is not told yet. */
+function useStanding(state: UnitState | undefined): {
+  readonly at: (placeId: string) => string | null;
+  readonly note: (placeId: string, unit: string | null) => void;
+} {
+  const newest = useRef(state);
+  newest.current = state;
+  const noted = useRef(new Map<string, string | null>());
+  for (const [place, unit] of noted.current)
+    if (standingAt(state, place) === unit) noted.current.delete(place);
+  return {
+    at: (place) =>
+      noted.current.get(place) ?? (noted.current.has(place) ? null : standingAt(newest.current, place)),
+    note: (place, unit) => noted.current.set(place, unit),
+  };
 }
 
 /** What comes out; when it is faulty that is a defect of it, so that it does not go in elsewhere as if it were good. */

@@ -3,9 +3,7 @@ import type { UnitState } from "@pinwright/engine";
 import { IconList, IconNote } from "@tabler/icons-react";
 import { useMemo, useState } from "react";
 import { Link, useLocation } from "wouter";
-import { useOne, useView } from "../../app/book/desk.tsx";
-import { stepsOfPlace, USUAL } from "../../app/steps/plan-rows.ts";
-import { usePlan } from "../../app/steps/use-plan.ts";
+import { useOne } from "../../app/book/desk.tsx";
 import { useWords } from "../../app/words.tsx";
 import { DefectPage } from "../defects/defect-page.tsx";
 import { MendPage } from "../defects/mend-page.tsx";
@@ -24,6 +22,7 @@ import { TaskList } from "./task-list.tsx";
 import { TaskScreen } from "./task-screen.tsx";
 import { doneTasks, openDefects, tasksOf } from "./tasks.ts";
 import { takeMinutes, useClock } from "./use-clock.ts";
+import { useStepsHere } from "./use-steps-here.ts";
 
 export type Begun = NonNullable<UnitState["begun"]>;
 
@@ -179,17 +178,6 @@ export function AtBench({
       )}
     </BenchContext>
   );
-}
-
-/** Steps that the usual plan gives a station; null: all. */
-function useStepsHere(station: string): ReadonlySet<string> | null | "asking" {
-  const lines = useView("stepLines", null);
-  const { plan, failed } = usePlan(station === "" ? null : USUAL);
-  return useMemo(() => {
-    if (station === "" || failed !== "") return null;
-    if (plan === null || lines === null) return "asking";
-    return new Set(stepsOfPlace(plan, lines, station).map(({ id }) => id));
-  }, [station, plan, failed, lines]);
 }
 
 /** A label that is scanned during work brings its unit onto the screen, unless it can be fitted. */

@@ -2,6 +2,7 @@ import type { FactBody } from "@pinwright/contract";
 import { IconCheck } from "@tabler/icons-react";
 import { useSpeech } from "../../app/words.tsx";
 import { atStation, clockOf, useBench } from "./bench-context.tsx";
+import { stepDone } from "./tasks.ts";
 import { takeMinutes } from "./use-clock.ts";
 
 /** The button that ends a step on all units at the bench; of one that is done it says when, and can take it back. */
@@ -28,7 +29,7 @@ export function FinishStep({
   const own = words.floor.work;
   const bench = useBench();
   const unitIds = only ?? bench.unitIds;
-  const done = unitIds.flatMap((unit) => bench.states.get(unit)?.steps.get(step) ?? []);
+  const done = unitIds.flatMap((unit) => stepDone(bench.states.get(unit), step) ?? []);
   const first = done[0];
   const isDone = done.length === unitIds.length && first !== undefined;
   const finish = async (): Promise<void> => {

@@ -124,4 +124,21 @@ describe("tasks", () => {
       isBegun: true,
     });
   });
+
+  it("of a harness are tugged again after contacts were pulled", () => {
+    const harness = work({ benchSteps: ["cut", "lay-up", "tug"] });
+    const tasks = tasksOf({ what: "harness", type: "hs" }, harness, ["h-1"], null);
+    const defect = (what: string): readonly Fact[] => [
+      fact({ kind: "defect", unit: "h-1", defect: what, what, says: "", where: {} }),
+      fact({ kind: "mended", unit: "h-1", defect: what, cause: "work", says: "" }),
+    ];
+    const isTugged = (...facts: readonly Fact[]): boolean =>
+      doneTasks(tasks, harness, ["h-1"], foldUnits(facts)).has("tug h-1");
+    const tug = fact(stepDone("h-1", "tug"));
+    const swapped = defect("swapped");
+    expect(isTugged(tug)).toBe(true);
+    expect(isTugged(tug, ...defect("label-missing"))).toBe(true);
+    expect(isTugged(tug, ...swapped)).toBe(false);
+    expect(isTugged(tug, ...swapped, fact(stepDone("h-1", "tug")))).toBe(true);
+  });
 });

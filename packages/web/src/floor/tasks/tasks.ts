@@ -1,5 +1,5 @@
 import type { KeptUnit } from "@pinwright/contract";
-import { continuityTest, releaseBlocks, type UnitState } from "@pinwright/engine";
+import { continuityTest, releaseBlocks, type StepRecord, type UnitState } from "@pinwright/engine";
 import type { ViewEntry } from "../../worker/protocol.ts";
 
 export type Work = ViewEntry<"floorWork">;
@@ -123,6 +123,21 @@ function lastFits({ places }: Work, hereIds: ReadonlySet<string> | null): readon
 export const standingAt = (state: UnitState | undefined, placeId: string): string | null =>
   state?.inside.find(({ place, until }) => place === placeId && until === null)?.unit ?? null;
 
+/** Mending these pulls contacts out and puts them back: one that is not latched passes continuity. */
+const PULLED: ReadonlySet<string> = new Set([
+  ...["contact-out", "wrong-cavity", "swapped", "missing-wire", "open", "short"],
+]);
+
+/** How a step was done; a tug counts only if it is later than the last mend that pulled contacts. */
+export function stepDone(state: UnitState | undefined, step: string): StepRecord | undefined {
+  const record = state?.steps.get(step);
+  if (record === undefined || step !== TUG) return record;
+  const isOlder = [...(state?.defects.values() ?? [])].some(
+    ({ what, mended }) => mended !== null && PULLED.has(what) && mended.source.at > record.source.at,
+  );
+  return isOlder ? undefined : record;
+}
+
 /** Keys of the tasks that nothing more has to be done for. */
 export function doneTasks(
   tasks: readonly Task[],
@@ -144,7 +159,7 @@ export function doneTasks(
       case "stage":
         return unitIds.every((unit) => states.get(unit)?.steps.has(task.step) === true);
       case "tug":
-        return states.get(task.unit)?.steps.has(task.step) === true;
+        return stepDone(states.get(task.unit), task.step) !== undefined;
       case "fit":
         return unitIds.every((unit) =>
           task.places.every(({ id }) => standingAt(states.get(unit), id) !== null),
