@@ -1,5 +1,6 @@
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
+import { accessFaults } from "./testing/accessible.ts";
 import { PATIENCE_MS } from "./testing/browser.ts";
 import { withApp } from "./testing/with-app.ts";
 
@@ -57,8 +58,18 @@ describe("accounts", { timeout: PATIENCE_MS }, () => {
     await refused.waitFor();
     await owner.page.getByRole("row", { name: /Mara made an account Ben: builder/u }).waitFor();
 
-    // Put away while signed in: the tablet notices by itself.
+    // A tablet that is lost is signed out from here, and notices by itself.
     await owner.page.goto("/people");
+    await owner.page.getByRole("button", { name: "Where Ben is signed in" }).click();
+    const sessions = owner.page.getByRole("dialog");
+    expect(await accessFaults(owner.page)).toEqual([]);
+    await sessions.getByRole("button", { name: /^End the session since/u }).click();
+    await sessions.getByText("Nowhere.").waitFor();
+    await sessions.getByRole("button", { name: "Close" }).click();
+    await signIn(floor.page, "Ben", "4711");
+    await floor.page.getByRole("link", { name: "First Light" }).waitFor();
+
+    // Put away while signed in: the tablet notices by itself.
     await owner.page.getByRole("button", { name: "Change Ben" }).click();
     await owner.page.getByRole("switch").click();
     await owner.page.getByRole("button", { name: "Save" }).click();

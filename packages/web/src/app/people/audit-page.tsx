@@ -4,10 +4,10 @@ import { useCallback, useEffect, useState } from "react";
 import { call } from "../../api/call.ts";
 import { useMay } from "../session/session.tsx";
 import { useSpeech } from "../words.tsx";
+import { isHere } from "./here.ts";
 import "./people.css";
 
 const PAGE = 100;
-const HERE: readonly string[] = ["127.0.0.1", "::1", "::ffff:127.0.0.1"];
 
 /** Who did what to accounts, sessions, books and back-ups. */
 export default function AuditPage() {
@@ -61,7 +61,7 @@ export default function AuditPage() {
                 <td>{entry.personName}</td>
                 <td>{actions[entry.action] ?? entry.action}</td>
                 <td>{entry.detail}</td>
-                <td>{HERE.includes(entry.from) ? audit.here : entry.from}</td>
+                <td>{isHere(entry.from) ? audit.here : entry.from}</td>
               </tr>
             ))}
           </tbody>

@@ -5,6 +5,7 @@ import { call } from "../../api/call.ts";
 import { useSession } from "../session/session.tsx";
 import { useWords } from "../words.tsx";
 import { RoleSelect } from "./new-person.tsx";
+import { PersonSessions } from "./person-sessions.tsx";
 import { accountRefusal } from "./refusal.ts";
 import { mayHaveCode } from "./secrets.ts";
 
@@ -17,7 +18,8 @@ export function PersonRow({
   readonly happened: (text: string) => void;
 }) {
   const words = useWords().people;
-  const [open, setOpen] = useState(false);
+  const [open, setOpen] = useState<"change" | "sessions" | null>(null);
+  const close = () => setOpen(null);
   const ways = [...(person.hasPassword ? [words.password] : []), ...(person.hasCode ? [words.code] : [])];
   return (
     <tr className={person.active ? "" : "dim"}>
@@ -30,11 +32,21 @@ export function PersonRow({
           variant="default"
           size="compact-sm"
           aria-label={words.change(person.name)}
-          onClick={() => setOpen(true)}
+          onClick={() => setOpen("change")}
         >
           {words.columns.actions}
         </Button>
-        {open && <ChangePerson person={person} happened={happened} close={() => setOpen(false)} />}
+        <Button
+          variant="default"
+          size="compact-sm"
+          style={{ marginLeft: 8 }}
+          aria-label={words.sessions.of(person.name)}
+          onClick={() => setOpen("sessions")}
+        >
+          {words.sessions.open}
+        </Button>
+        {open === "change" && <ChangePerson person={person} happened={happened} close={close} />}
+        {open === "sessions" && <PersonSessions person={person} close={close} />}
       </td>
     </tr>
   );

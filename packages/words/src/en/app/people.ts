@@ -39,6 +39,20 @@ export const people = {
   noCode: "Take the floor code away",
   sessionsEnd:
     "Whoever is signed in with this account now has to sign in again when role, password or code change.",
+  sessions: {
+    open: "Signed in",
+    of: (name: string) => `Where ${name} is signed in`,
+    about:
+      "Ending a session signs its device out at once. What a tablet has recorded and not sent yet stays on it and is sent by whoever signs in there next. For someone who is gone, also take the account away: a code or password that is known opens a new session.",
+    columns: { kind: "With", from: "Device", since: "Since", until: "Until" },
+    kinds: { office: "password", floor: "floor code" },
+    none: "Nowhere.",
+    own: "this one",
+    end: "End",
+    endSince: (since: string) => `End the session since ${since}`,
+    endAll: "End all",
+    ended: "Ended.",
+  },
   taken: "There is someone of this name already.",
   failed: (why: string) => `It was not done: ${why}`,
   connect: {

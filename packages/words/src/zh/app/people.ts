@@ -34,6 +34,20 @@ export const people: Translated<typeof en> = {
   newCode: "新车间代码",
   noCode: "取消车间代码",
   sessionsEnd: "更改角色、密码或代码后，正在用此账户登录的人需要重新登录。",
+  sessions: {
+    open: "登录情况",
+    of: (name) => `${name} 的登录情况`,
+    about:
+      "结束登录后，该设备立即退出。平板上已记录但尚未发送的内容仍留在平板上，由下一位在该平板登录的人发送。如人员已离开，还应停用账户：已知的代码或密码可以重新登录。",
+    columns: { kind: "方式", from: "设备", since: "开始", until: "截止" },
+    kinds: { office: "密码", floor: "车间代码" },
+    none: "没有登录。",
+    own: "本次登录",
+    end: "结束",
+    endSince: (since) => `结束 ${since} 开始的登录`,
+    endAll: "全部结束",
+    ended: "已结束。",
+  },
   taken: "已有同名人员。",
   failed: (why) => `未能完成：${why}`,
   connect: {
