@@ -55,7 +55,12 @@ describe("StaticFiles", () => {
   });
 
   it("gives the floor its own page, and no other place", async () => {
-    for (const path of ["/floor", "/floor/", "/floor/u/b-000001"])
+    for (const path of [
+      "/floor",
+      "/floor/",
+      "/floor/u/b-000001",
+      "/floor/u/m-0001/k/test%20m-0001%20t.switches",
+    ])
       expect(await ask(path)?.text()).toBe("<!doctype html>floor");
     expect(await ask("/floors")?.text()).toBe("<!doctype html>page");
     expect(ask("/floor/old.js")).toBeNull();

@@ -17,8 +17,8 @@ const TYPES: Readonly<Record<string, string>> = {
   map: "application/json; charset=utf-8",
 };
 
-/** Places within a book. */
-const BOOKS = "/b/";
+/** Places whose addresses may end in an id: within a book, and at a unit of the floor. */
+const WITH_IDS = /^\/(b|floor\/u)\//;
 /** The floor has a page of its own. */
 const FLOOR = /^\/floor(\/|$)/;
 /** Folder of files that have a hash of their content in their name. */
@@ -63,9 +63,9 @@ export class StaticFiles {
   /** The file of a path; the page for every path of the app; null for a file that is not there. */
   answer(request: Request): Response | null {
     const { pathname } = new URL(request.url);
-    // A file of the app has an ending. Places in a book may seem to have one: they end in ids, such as `hs.deck`.
+    // A file of the app has an ending. Places may seem to have one: they end in ids, such as `hs.deck`.
     const isFile =
-      (/\.[a-z0-9]+$/i.test(pathname) && !pathname.startsWith(BOOKS)) || pathname.startsWith(HASHED);
+      (/\.[a-z0-9]+$/i.test(pathname) && !WITH_IDS.test(pathname)) || pathname.startsWith(HASHED);
     const page = FLOOR.test(pathname) && this.#files.has("/floor.html") ? "/floor.html" : "/index.html";
     const path = this.#files.has(pathname) ? pathname : isFile ? null : page;
     const forms = path === null ? undefined : this.#files.get(path);
