@@ -61,7 +61,7 @@ export const benchRecords = {
     count: "Times",
     difference: "Difference",
     take: "Take over",
-    takeTitle: (step: string, minutes: number) => `Take ${number(minutes)} min over for “${step}”`,
+    takeTitle: (step: string, minutes: number) => `Take over: ${number(minutes)} min for “${step}”`,
     taken: "set by somebody",
     few: (count: number) => `only ${n(count, "time", "times")}`,
     minutes: (minutes: number) => `${number(minutes)} min`,

@@ -59,7 +59,7 @@ export const benchRecords: Translated<typeof en> = {
     count: "次数",
     difference: "差异",
     take: "采用",
-    takeTitle: (step, minutes) => `将“${step}”的工时设为 ${number(minutes)} 分钟`,
+    takeTitle: (step, minutes) => `采用：“${step}”的工时设为 ${number(minutes)} 分钟`,
     taken: "已由人设定",
     few: (count) => `仅 ${count} 次`,
     minutes: (minutes) => `${number(minutes)} 分钟`,

@@ -23,7 +23,7 @@ export const benchUnit: Translated<typeof en> = {
     minutes: "总工时",
     released: "放行",
   },
-  change: (no) => `资料的第 ${no} 次更改`,
+  change: (no) => `设计册的第 ${no} 次更改`,
   release: (name) => `发布版本 ${name}`,
   usualOptions: "通常选项",
   notSaid: "未注明",
@@ -53,7 +53,7 @@ export const benchUnit: Translated<typeof en> = {
       open: "未修",
       "not-retested": "须重做：此后产品有变动",
       recalled: "已召回",
-      unknown: "资料中没有，或从未发出序列号",
+      unknown: "设计册中没有，或从未发出序列号",
       wrong: "型号与此位置不符",
     },
     on: (unit) => `在 ${unit} 上`,
@@ -69,7 +69,7 @@ export const benchUnit: Translated<typeof en> = {
     releaseHint: "产品由组长放行。",
     all: (count) => `显示全部 ${count} 项`,
     unheard: "不知有何阻碍：",
-    asking: "服务器正在判定有何阻碍。资料更改之后的第一次需要一些时间。",
+    asking: "服务器正在判定有何阻碍。设计册更改之后的第一次需要一些时间。",
   },
 
   tree: {
@@ -126,7 +126,7 @@ export const benchUnit: Translated<typeof en> = {
     lot: (part, lot) => `${part}：批次 ${lot}`,
     quantity: (quantity) => `数量 ${number(quantity)}`,
     alternate: (instead, part) => `以 ${instead} 代替 ${part}`,
-    allowed: { book: "资料允许", concession: "让步" },
+    allowed: { book: "设计册允许", concession: "让步" },
   },
 
   overrides: {

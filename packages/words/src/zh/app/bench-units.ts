@@ -43,7 +43,7 @@ export const benchUnits: Translated<typeof en> = {
     options: "选项",
     usual: "通常",
     noRun: "不属批次",
-    noType: "资料中没有这一种类。",
+    noType: "设计册中没有这一种类。",
     do: (count) => `发出 ${count} 个序列号`,
     given: (first, last, count) => (count === 1 ? `已发出：${first}。` : `已发出：${first} 至 ${last}。`),
     onceOnly: "序列号一经发出即不收回；未制作的号空着即可。",

@@ -113,7 +113,7 @@ function Row({
             <Button
               size="compact-sm"
               variant="default"
-              aria-label={own.endTitle(recall.recall)}
+              aria-label={`${own.end} ${recall.recall}`}
               onClick={() => setEnding(true)}
             >
               {own.end}

@@ -148,7 +148,7 @@ function Line({
           size="compact-sm"
           variant="subtle"
           onClick={() => setOpen(true)}
-          aria-label={own.record.correctTitle(text)}
+          aria-label={`${own.record.correct} ${text}`}
         >
           {own.record.correct}
         </Button>
