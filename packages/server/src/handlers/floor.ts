@@ -54,8 +54,9 @@ export function floorHandlers({ deps, standing }: ServerParts): Pick<Handlers, N
 
 /** Units that took their first test in a time; good are those that failed none at first and never had a defect. */
 async function goodAtFirst(quality: QualityStore, span: Span): Promise<readonly UnitFirst[]> {
-  const withDefect = await quality.unitsWithDefect();
-  return (await quality.unitFirsts(span)).map((one) => ({
+  const firsts = await quality.unitFirsts(span);
+  const withDefect = await quality.unitsWithDefect(firsts.map(({ unit }) => unit));
+  return firsts.map((one) => ({
     ...one,
     isGood: one.isGood && !withDefect.has(one.unit),
   }));

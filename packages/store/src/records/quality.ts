@@ -1,5 +1,5 @@
 import { type FactBody, factBodySchema, type UnitKind } from "@pinwright/contract";
-import { type Kysely, sql } from "kysely";
+import { type Kysely, type RawBuilder, sql } from "kysely";
 import { z } from "zod";
 import type { Database } from "../database/database.ts";
 import { inChunks } from "../database/in-chunks.ts";
@@ -65,8 +65,8 @@ export interface QualityStore {
   lastResults(
     units: readonly string[],
   ): Promise<readonly { readonly unit: string; readonly at: string; readonly good: boolean }[]>;
-  /** Units that a defect was ever found on, and not taken back. */
-  unitsWithDefect(): Promise<ReadonlySet<string>>;
+  /** Units that a defect was ever found on, and not taken back; of some units, or of all. */
+  unitsWithDefect(units?: readonly string[]): Promise<ReadonlySet<string>>;
   testYields(span: Span): Promise<readonly TestYieldRow[]>;
   unitFirsts(span: Span): Promise<readonly UnitFirst[]>;
   /** How many tests were failed at the first try, and the last of them. */
@@ -94,28 +94,35 @@ export function qualityStore({ db }: Database): QualityStore {
       }
       return found;
     },
-    unitsWithDefect: () => unitsWithDefect(db),
+    unitsWithDefect: (units) => unitsWithDefect(db, units),
     async testYields(span) {
-      const { rows } = await sql<
-        Record<"what" | "type" | "test" | "station" | "units" | "first" | "last", string>
-      >`
-        select what, type, test, first_station as station, count(*) as units,
-          sum(first_good) as first, sum(last_good) as last
-        from passes where ${inSpan(span)}
-        group by type, test, first_station, what
-        order by what, type, test, station`.execute(db);
-      return rows.map(({ what, type, test, station, units, first, last }) => ({
-        ...{ what: what as UnitKind, type, test, station },
-        ...{ units: Number(units), first: Number(first), last: Number(last) },
-      }));
+      const found: TestYieldRow[] = [];
+      for (const only of await pieces(db, span)) {
+        const { rows } = await sql<TestCounts>`
+          select what, type, test, first_station as station, count(*) as units,
+            sum(first_good) as first, sum(last_good) as last
+          from passes where ${inSpan(span)} ${only}
+          group by type, test, first_station, what`.execute(db);
+        for (const { what, type, test, station, units, first, last } of rows)
+          found.push({
+            ...{ what: what as UnitKind, type, test, station },
+            ...{ units: Number(units), first: Number(first), last: Number(last) },
+          });
+        await pause();
+      }
+      return found.sort(byName);
     },
     async unitFirsts(span) {
-      const { rows } = await sql<{ unit: string; what: string; type: string; good: number }>`
-        select unit, what, type, min(first_good) as good from passes where ${inSpan(span)}
-        group by type, unit, what order by unit`.execute(db);
-      return rows.map(({ unit, what, type, good }) => ({
-        ...{ unit, what: what as UnitKind, type, isGood: Number(good) === 1 },
-      }));
+      const found: UnitFirst[] = [];
+      for (const only of await pieces(db, span)) {
+        const { rows } = await sql<{ unit: string; what: string; type: string; good: number }>`
+          select unit, what, type, min(first_good) as good from passes where ${inSpan(span)} ${only}
+          group by unit, what, type`.execute(db);
+        for (const { unit, what, type, good } of rows)
+          found.push({ unit, what: what as UnitKind, type, isGood: Number(good) === 1 });
+        await pause();
+      }
+      return found;
     },
     async failedFirst(span, limit) {
       const failed = sql`from passes where first_good = 0 and ${inSpan(span)}`;
@@ -131,6 +138,46 @@ export function qualityStore({ db }: Database): QualityStore {
       };
     },
   };
+}
+
+interface TestCounts {
+  readonly what: string;
+  readonly type: string;
+  readonly test: string;
+  readonly station: string;
+  readonly units: number | string;
+  readonly first: number | string;
+  readonly last: number | string;
+}
+
+const byName = (a: TestYieldRow, b: TestYieldRow): number =>
+  compareText(a.what, b.what) ||
+  compareText(a.type, b.type) ||
+  compareText(a.test, b.test) ||
+  compareText(a.station, b.station);
+
+const compareText = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+
+/** Results that are counted by one statement; of more, each kind of unit by itself. */
+const AT_ONCE = 30_000;
+
+/** Lets others have their turn: a statement on SQLite stops everything else in this program. */
+const pause = (): Promise<void> => new Promise((done) => setImmediate(done));
+
+/** Conditions that divide the results of a time into pieces which do not take long. */
+async function pieces(db: Kysely<Tables>, span: Span): Promise<readonly RawBuilder<unknown>[]> {
+  const { rows } = await sql<{ all: number | string }>`
+    select count(*) as "all" from (select 1 from passes where ${inSpan(span)} limit ${AT_ONCE + 1}) as piece`.execute(
+    db,
+  );
+  if (Number(rows[0]?.all ?? 0) <= AT_ONCE) return [sql``];
+  const types = await db
+    .selectFrom("units")
+    .select("type")
+    .distinct()
+    .where("book", "=", span.book)
+    .execute();
+  return types.map(({ type }) => sql`and type = ${type}`);
 }
 
 const inSpan = ({ book, from, to }: Span) => sql`book = ${book}
@@ -185,10 +232,37 @@ async function defectsOf(db: Kysely<Tables>, { book, from, to }: Span): Promise<
 const defectBody = z.object({ unit: z.string() });
 const correctionBody = z.object({ stream: z.string(), seq: z.number() });
 
-async function unitsWithDefect(db: Kysely<Tables>): Promise<ReadonlySet<string>> {
-  const { rows } = await sql<Pick<Tables["facts"], "stream" | "seq" | "kind" | "body">>`
-    select stream, seq, kind, body from facts
-    where kind in ('defect', 'mended', 'correction') and aside is null and kind <> 'mended'`.execute(db);
+type DefectRow = Pick<Tables["facts"], "stream" | "seq" | "kind" | "body">;
+
+async function unitsWithDefect(
+  db: Kysely<Tables>,
+  units: readonly string[] | undefined,
+): Promise<ReadonlySet<string>> {
+  if (units === undefined || units.length > MOST_BY_UNIT) {
+    const { rows } = await sql<DefectRow>`
+      select stream, seq, kind, body from facts
+      where kind in ('defect', 'mended', 'correction') and aside is null and kind <> 'mended'`.execute(db);
+    return defectUnits(rows);
+  }
+  const rows: DefectRow[] = [];
+  for (const some of inChunks(units, VALUES_AT_ONCE))
+    rows.push(
+      ...(await db
+        .selectFrom("fact_units")
+        .innerJoin("facts", "facts.no", "fact_units.no")
+        .select(["facts.stream", "facts.seq", "facts.kind", "facts.body"])
+        .where("fact_units.unit", "in", [...some])
+        .where("facts.kind", "in", ["defect", "correction"])
+        .where("facts.aside", "is", null)
+        .execute()),
+    );
+  return defectUnits(rows);
+}
+
+/** Units that are asked for by their own records; of more, all defects are read. */
+const MOST_BY_UNIT = 1000;
+
+function defectUnits(rows: readonly DefectRow[]): ReadonlySet<string> {
   const gone = new Set<string>();
   for (const { kind, body } of rows)
     if (kind === "correction") {

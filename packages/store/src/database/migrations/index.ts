@@ -5,6 +5,7 @@ import { VERSION_3 } from "./version-3.ts";
 import { VERSION_4 } from "./version-4.ts";
 import { VERSION_5 } from "./version-5.ts";
 import { VERSION_6 } from "./version-6.ts";
+import { VERSION_7 } from "./version-7.ts";
 
 /** Every step from an empty database to today, in order. */
 export const MIGRATIONS: readonly Migration[] = [
@@ -14,6 +15,7 @@ export const MIGRATIONS: readonly Migration[] = [
   VERSION_4,
   VERSION_5,
   VERSION_6,
+  VERSION_7,
 ];
 
 /** Version of the tables that this program reads and writes. */

@@ -59,7 +59,8 @@ export function qualitySuite(fresh: FreshPlace): void {
       { ...board, test: "t.1", units: 2, first: 1, last: 2 },
       { ...board, test: "t.2", units: 1, first: 1, last: 1 },
     ]);
-    expect(await store.quality.unitFirsts(HERON)).toMatchObject([
+    const firsts = await store.quality.unitFirsts(HERON);
+    expect([...firsts].sort((a, b) => (a.unit < b.unit ? -1 : 1))).toMatchObject([
       { unit: "b-000001", isGood: false },
       { unit: "b-000002", isGood: true },
     ]);
@@ -87,6 +88,7 @@ export function qualitySuite(fresh: FreshPlace): void {
       { unit: "b-000001", defect: "d-1", where: { item: "R1" }, mended: { cause: "cold-iron", minutes: 4 } },
     ]);
     expect([...(await store.quality.unitsWithDefect())]).toEqual(["b-000001", "b-000002", "b-000003"]);
+    expect([...(await store.quality.unitsWithDefect(["b-000002", "b-000009"]))]).toEqual(["b-000002"]);
     expect(await store.quality.lastResults(["b-000001", "b-000002"])).toEqual([
       { unit: "b-000001", at: "2027-01-04T08:03:00.000Z", good: true },
     ]);
@@ -147,6 +149,11 @@ export function qualitySuite(fresh: FreshPlace): void {
         "select type, test, count(*), sum(first_good) from passes where book = 'x' group by type, test",
       ),
     ).toContain("COVERING INDEX passes_yield");
+    expect(
+      await planOf(
+        "select unit, what, type, min(first_good) from passes where book = 'x' and first_at >= 'y' group by unit, what, type",
+      ),
+    ).toContain("COVERING INDEX passes_when");
     await database.close();
   });
 }

@@ -22,8 +22,11 @@ export default function ChartsTab() {
   const names = useNames();
   const [params, setParams] = useSearchParams();
   const known = useView("benchTests", null);
-  const counts = useAsked(`passes ${bookId}`, (signal) =>
-    call("passes", { parts: {}, query: { book: bookId }, signal }),
+  // How many units took each test only helps to choose: it need not follow every reading.
+  const counts = useAsked(
+    `passes ${bookId}`,
+    (signal) => call("passes", { parts: {}, query: { book: bookId }, signal }),
+    "once",
   );
   const instruments = useAsked("instruments", (signal) => call("instruments", { parts: {}, signal }), "once");
   const tests = useMemo(() => {

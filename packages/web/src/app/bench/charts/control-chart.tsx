@@ -105,7 +105,7 @@ export function ControlChart({
               <path d={`M${LEFT} ${y.at(value)}H${WIDTH - RIGHT}`} />
               <text x={WIDTH - RIGHT + 6} y={names[i] ?? 0} dominantBaseline="central">
                 <title>{`${own.lines[kind]}: ${value} ${unit}`}</title>
-                {figureText(value, deviation)} {LINE_SIGNS[kind]}
+                {kind === "specification" ? value : figureText(value, deviation)} {LINE_SIGNS[kind]}
               </text>
             </g>
           ))}

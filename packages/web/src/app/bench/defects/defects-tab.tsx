@@ -20,7 +20,7 @@ export default function DefectsTab() {
   const { benchQuality: own, benchUnits } = useWords();
   const { bookId } = useDesk();
   const [params, setParams] = useSearchParams();
-  const span: Span = SPANS.find((one) => one === params.get("time")) ?? "quarter";
+  const span: Span = SPANS.find((one) => one === params.get("time")) ?? "month";
   const kind = UNIT_KINDS.find((one) => one === params.get("kind")) ?? "";
   const by: ParetoBy = PARETO_BYS.find((one) => one === params.get("by")) ?? "what";
   const only = params.get("only");
