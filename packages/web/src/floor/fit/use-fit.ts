@@ -67,6 +67,8 @@ export function useFit(places: readonly Place[], wanted: Place | null): Fit {
   const busy = useRef(false);
   const open = useRef<FitQuestion | null>(null);
 
+  const isInside = (unit: string): boolean =>
+    state?.inside.some((one) => one.unit === unit && one.until === null) === true;
   const put = (asked: FitQuestion | null): void => {
     open.current = asked;
     setQuestion(asked);
@@ -102,7 +104,8 @@ export function useFit(places: readonly Place[], wanted: Place | null): Fit {
     if (found === undefined) setSays(floor.pick.unknown(text.trim().slice(0, 60)));
     else if (found.what === "machine") setSays(floor.fit.notThisKind(found.unit));
     // The same label twice, by a trembling hand, fits it once.
-    else if (places.some((place) => standing.at(place.id) === found.unit)) setSays("");
+    else if (isInside(found.unit) || places.some((place) => standing.at(place.id) === found.unit))
+      setSays("");
     else await bring(found, wanted);
   };
   /** One label after the other; a question waits for its answer before the next. */
