@@ -5,7 +5,7 @@ import { MIGRATIONS, STORE_VERSION } from "./migrations/index.ts";
 import type { ColumnTypes } from "./migrations/types.ts";
 import type { Tables } from "./schema.ts";
 
-const TYPES: Readonly<Record<Database["kind"], ColumnTypes>> = {
+export const TYPES: Readonly<Record<Database["kind"], ColumnTypes>> = {
   sqlite: { text: sql`text`, integer: "integer", bytes: sql`blob` },
   postgres: { text: sql`text collate "C"`, integer: "integer", bytes: sql`bytea` },
 };

@@ -1,3 +1,4 @@
+import { setImmediate } from "node:timers/promises";
 import { factBodySchema, SERVER_STREAM, type StreamFault } from "@pinwright/contract";
 import { type Kysely, sql } from "kysely";
 import type { Tables } from "../database/schema.ts";
@@ -5,7 +6,8 @@ import { SERVER_ONLY, unitsOf } from "./chain.ts";
 import { Spread } from "./spread.ts";
 
 const ONLY_SERVERS: ReadonlySet<string> = SERVER_ONLY;
-const NUMBERS_AT_ONCE = 5_000;
+/** Numbers that are looked at at once; others go first in between. */
+const NUMBERS_AT_ONCE = 1_000;
 
 /** What a row of a table says, as one text; numbers of PostgreSQL's bigger types come as texts. */
 const textOf = (values: readonly unknown[]): string => JSON.stringify(values.map((value) => `${value}`));
@@ -38,8 +40,10 @@ export async function verifyLookUps(db: Kysely<Tables>): Promise<readonly Stream
   const faults: StreamFault[] = [];
   const { rows } = await sql<{ last: number | null }>`select max(no) as last from facts`.execute(db);
   const last = Number(rows[0]?.last ?? 0);
-  for (let from = 0; from <= last; from += NUMBERS_AT_ONCE)
+  for (let from = 0; from <= last; from += NUMBERS_AT_ONCE) {
     faults.push(...(await verifyNumbers(db, from, from + NUMBERS_AT_ONCE)));
+    await setImmediate();
+  }
   return faults;
 }
 

@@ -1,3 +1,4 @@
+import { setImmediate } from "node:timers/promises";
 import type { StreamFault, StreamHead } from "@pinwright/contract";
 import { factBodySchema, NO_FACT, SERVER_STREAM } from "@pinwright/contract";
 import type { Kysely } from "kysely";
@@ -6,7 +7,8 @@ import type { Tables } from "../database/schema.ts";
 import { factHash, LINKED } from "./chain.ts";
 import { verifyLookUps } from "./verify-look-ups.ts";
 
-const ROWS_AT_ONCE = 5_000;
+/** Rows that are read at once; others go first in between, for a database in this process lets nobody else in meanwhile. */
+const ROWS_AT_ONCE = 1_000;
 
 /** Hashes that a place of a stream must have, by its number. */
 type Kept = Map<number, Set<string>>;
@@ -95,6 +97,7 @@ async function verifyStream(db: Kysely<Tables>, stream: string, faults: StreamFa
       .limit(ROWS_AT_ONCE)
       .execute();
     if (rows.length === 0) return { seq, hash, at, heads };
+    await setImmediate();
     for (const row of rows) {
       no = row.no;
       const body = parsedBody(row.body);
