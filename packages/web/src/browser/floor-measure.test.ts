@@ -1,3 +1,4 @@
+import { RANK } from "@pinwright/book";
 import type { FactBody } from "@pinwright/contract";
 import { BenchModel, type HarnessFault, type TestBench } from "@pinwright/engine";
 import type { Page } from "playwright-core";
@@ -41,7 +42,41 @@ function swappable(bench: TestBench): HarnessFault {
   throw new Error("No two contacts of one housing are of two wires.");
 }
 
-/** Goes to the first thing of a unit of this kind: `test …`, `continuity …`. */
+/** Gives the board of the book a test that is a sequence, as a designer does. */
+async function addSequence(ask: (path: string, body?: unknown) => Promise<unknown>): Promise<void> {
+  const rows = [
+    [
+      "tests",
+      "seq",
+      {
+        id: "t.io-answer",
+        scope: "board",
+        board_type: "io",
+        order: "90",
+        kind: "sequence",
+        purpose: "logic",
+      },
+    ],
+    [
+      "test_steps",
+      "one",
+      { test: "t.io-answer", no: "1", label: "Under load", unit: "V", nominal: "12", min: "11", max: "13" },
+    ],
+    ["test_steps", "two", { test: "t.io-answer", no: "2", label: "Every output answers" }],
+  ] as const;
+  const changes = rows.flatMap(([table, row, cells], i) =>
+    Object.entries({ ...cells, [RANK]: `zz${i}` }).map(([column, to]) => ({
+      table,
+      row,
+      column,
+      from: "",
+      to,
+    })),
+  );
+  await ask(`/api/books/${BOOK}/changes`, { id: "with-a-sequence", changes });
+}
+
+/** Where one thing of a unit is done: `test …`, `continuity …`. */
 const taskAddress = (unit: string, key: string): string => `/floor/u/${unit}/k/${encodeURIComponent(key)}`;
 
 describe("measuring at the bench", { timeout: PATIENCE_MS }, () => {
@@ -209,6 +244,77 @@ describe("measuring at the bench", { timeout: PATIENCE_MS }, () => {
     await page.getByRole("heading", { name: /^修理/u }).waitFor();
     await page.getByText("已全部发送").waitFor();
     expect((await recordsOf(unit)).map(({ kind }) => kind)).toEqual(["reading", "defect"]);
+    expect(complaints).toEqual([]);
+    await context.close();
+  });
+
+  it("goes through a sequence step by step, each with its reading, and begins anew after one that fails", async () => {
+    const ask = await asking(app.address());
+    const office = await lead(app.address());
+    await addSequence(ask);
+    const [unit = ""] = await office.units({ book: BOOK, what: "board", type: "io", count: 1 });
+    const { page, context, complaints } = await app.look({ screen: "tablet" });
+    await standAt(page, BOOK);
+    await page.goto(taskAddress(unit, `test ${unit} t.io-answer`));
+    await page.getByText("Step 1 of 2").waitFor();
+    await checked(page);
+    for (const digit of ["1", "2"]) await tap(page, digit);
+    await tap(page, "Take it");
+    await page.getByText("Step 2 of 2").waitFor();
+    await page.getByRole("heading", { name: "Every output answers" }).waitFor();
+    await checked(page);
+    await tap(page, "Not good");
+    await page
+      .getByRole("heading", { name: /^What is wrong/u })
+      .or(page.getByText("Test failed"))
+      .first()
+      .waitFor();
+    await page.goto(taskAddress(unit, `test ${unit} t.io-answer`));
+    await page.getByText("Step 1 of 2").waitFor();
+    for (const digit of ["1", "2"]) await tap(page, digit);
+    await tap(page, "Take it");
+    await page.getByText("Step 2 of 2").waitFor();
+    await tap(page, "Good");
+    await page.getByText("All sent").waitFor();
+    const good = (test: string, is: boolean) => ({ kind: "reading", test, good: is });
+    await expect
+      .poll(() => recordsOf(unit), { timeout: PATIENCE_MS })
+      .toMatchObject([
+        { ...good("t.io-answer/1", true), value: 12 },
+        good("t.io-answer/2", false),
+        good("t.io-answer", false),
+        { ...good("t.io-answer/1", true), value: 12 },
+        good("t.io-answer/2", true),
+        good("t.io-answer", true),
+      ]);
+    expect(complaints).toEqual([]);
+    await context.close();
+  });
+
+  it("walks along the machine's switches and makes a defect of the one that does not answer", async () => {
+    const office = await lead(app.address());
+    const [unit = ""] = await office.units({ book: BOOK, what: "machine", type: BOOK, count: 1 });
+    const { page, context, complaints } = await app.look({ screen: "tablet", language: "zh" });
+    await standAt(page, BOOK);
+    await page.goto(taskAddress(unit, `test ${unit} t.switches`));
+    const list = page.locator(".floor-walk-list button");
+    await list.first().waitFor();
+    await page.locator(".floor-walk-mark").first().waitFor();
+    expect(await page.locator(".floor-walk-mark").count()).toBe(await list.count());
+    await checked(page);
+    await list.nth(1).tap();
+    await page.getByText("没有应答", { exact: true }).waitFor();
+    await checked(page);
+    const next = page.getByRole("button", { name: /下一段$|个全部正常$/u });
+    const end = page.getByRole("button", { name: "记录 1 个缺陷", exact: true });
+    while (!(await end.isVisible())) await next.tap();
+    await end.tap();
+    await page.getByRole("heading", { name: /^修理/u }).waitFor();
+    await page.getByText("已全部发送").waitFor();
+    expect(await recordsOf(unit)).toMatchObject([
+      { kind: "reading", test: "t.switches", good: false },
+      { kind: "defect", what: "test-failed", where: { item: expect.any(String), xMm: expect.any(Number) } },
+    ]);
     expect(complaints).toEqual([]);
     await context.close();
   });

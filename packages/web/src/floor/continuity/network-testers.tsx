@@ -5,8 +5,9 @@ import { useState } from "react";
 import { call } from "../../api/call.ts";
 import { useSession } from "../../app/session/session.tsx";
 import { usePick, useWords } from "../../app/words.tsx";
+import { type Trouble, useInstrumentTrouble, useServerTrouble } from "../measuring/trouble.ts";
 import { useInstruments } from "../measuring/use-instruments.ts";
-import { type Trouble, useTroubleText } from "../measuring/use-reader.ts";
+
 import { keptAdapter } from "./adapter.ts";
 import { readScan, type ScanReading } from "./scan.ts";
 import { Faults } from "./scan-file.tsx";
@@ -39,7 +40,8 @@ export function NetworkTesters({
   const own = floorMeasure.ways;
   const pick = usePick();
   const { status } = useSession();
-  const textOf = useTroubleText();
+  const textOf = useInstrumentTrouble();
+  const serverText = useServerTrouble();
   const scanTrouble = useScanTrouble(unit);
   const testers = useInstruments().filter(({ kind }) => kind === "continuity");
   const [busy, setBusy] = useState<string | null>(null);
@@ -56,10 +58,7 @@ export function NetworkTesters({
         token: status.token,
       });
       if (answer.outcome === "trouble") {
-        setTrouble([
-          words.troubles[answer.trouble](nameOf(one)),
-          ...(answer.says === "" ? [] : [words.says(answer.says)]),
-        ]);
+        setTrouble(textOf(answer.trouble, answer.says, nameOf(one)));
         return;
       }
       const reading = readScan(answer.scan, bench, keptAdapter(bench.harnessId)?.text ?? null, unit);
@@ -73,7 +72,7 @@ export function NetworkTesters({
         warning: isOverdue ? words.overdue(nameOf(one), one.calibratedUntil) : "",
       });
     } catch (error) {
-      setTrouble(textOf(error));
+      setTrouble(serverText(error));
     } finally {
       setBusy(null);
     }

@@ -1,8 +1,9 @@
 import { type InstrumentInfo, measureFor, type Wanted } from "@pinwright/contract";
 import { useState } from "react";
-import { call, Refused } from "../../api/call.ts";
+import { call } from "../../api/call.ts";
 import { useSession } from "../../app/session/session.tsx";
 import { usePick, useWords } from "../../app/words.tsx";
+import { type Trouble, useInstrumentTrouble, useServerTrouble } from "./trouble.ts";
 import { useInstruments } from "./use-instruments.ts";
 
 /** Where a value came from; blank: it was typed. */
@@ -28,9 +29,6 @@ interface Read {
   readonly source: Source;
 }
 
-/** Why an instrument gave nothing, in words; the second line is what it said itself. */
-export type Trouble = readonly string[];
-
 export interface Reader {
   /** Instruments that measure this. */
   readonly offered: readonly InstrumentInfo[];
@@ -43,21 +41,13 @@ export interface Reader {
   readonly read: (instrument: InstrumentInfo) => Promise<Read | null>;
 }
 
-/** Says what kept an instrument from answering, whatever it was. */
-export function useTroubleText(): (error: unknown) => Trouble {
-  const own = useWords().floorMeasure.read;
-  return (error) => {
-    if (!(error instanceof Refused)) return [own.away];
-    return error.problem.code === "not-allowed" ? [own.notAllowed] : [error.message];
-  };
-}
-
 /** Reads what a test asks for from the instruments of this station. */
 export function useReader({ book, test, step, name }: Measured, wanted: Wanted): Reader {
   const own = useWords().floorMeasure.read;
   const pick = usePick();
   const { status } = useSession();
-  const textOf = useTroubleText();
+  const textOf = useInstrumentTrouble();
+  const serverText = useServerTrouble();
   const offered = useInstruments().filter(
     (one) => one.kind === "scpi" && measureFor(one.measures, wanted) !== undefined,
   );
@@ -76,15 +66,14 @@ export function useReader({ book, test, step, name }: Measured, wanted: Wanted):
         token: status.token,
       });
       if (answer.outcome === "trouble") {
-        const says = answer.says === "" ? [] : [own.says(answer.says)];
-        setTrouble([own.troubles[answer.trouble](nameOf(one)), ...says]);
+        setTrouble(textOf(answer.trouble, answer.says, nameOf(one)));
         return null;
       }
       const note = answer.isOverdue ? own.overdueNote(nameOf(one), one.calibratedUntil, name) : "";
       if (answer.isOverdue) setWarning(own.overdue(nameOf(one), one.calibratedUntil));
       return { value: answer.value, source: { instrument: one.id, note } };
     } catch (error) {
-      setTrouble(textOf(error));
+      setTrouble(serverText(error));
       return null;
     } finally {
       setBusy(null);

@@ -28,7 +28,9 @@ export const floorMeasure = {
     },
     away: "The server does not answer, and only it reaches the instruments.",
     notAllowed: "Whoever is signed in may only look.",
+    gone: "The shop no longer has this instrument, or the book this test.",
     says: (text: string) => `It says: ${text}`,
+    system: (text: string) => `For whoever set it up: ${text}`,
     instead: "Read again, or type the value.",
   },
 
@@ -125,6 +127,14 @@ export const floorMeasure = {
       "bad-name": (found: string) => `“${found}” is no name`,
       "missing-line": (_found: string, expected: string) => `the line “${expected}” is missing`,
       "line-twice": (found: string) => `the line “${found}” comes twice`,
+    },
+    answer: (text: string) => `Its answer: ${text}`,
+    errors: {
+      check: "It did not understand the question three times: the line to it is bad.",
+      word: "It does not know this question: its program is another one.",
+      point: "It does not have this point.",
+      long: "The question is too long for it.",
+      broken: "Its own test failed. Nothing that it measures may be used.",
     },
     adapterFaults: {
       heading: () => "the first line must be point,place",

@@ -25,7 +25,9 @@ export const floorMeasure: AppWords["floorMeasure"] = {
     },
     away: "服务器没有应答，只有它能连接仪器。",
     notAllowed: "当前登录者只能查看。",
+    gone: "车间已没有这台仪器，或设计册已没有这项测试。",
     says: (text) => `仪器报告：${text}`,
+    system: (text) => `供设置者参考：${text}`,
     instead: "请再读一次，或输入数值。",
   },
 
@@ -116,6 +118,14 @@ export const floorMeasure: AppWords["floorMeasure"] = {
       "bad-name": (found) => `“${found}”不能作名称`,
       "missing-line": (_found, expected) => `缺少“${expected}”行`,
       "line-twice": (found) => `“${found}”行出现两次`,
+    },
+    answer: (text) => `其应答：${text}`,
+    errors: {
+      check: "它三次都没听懂命令：连线不良。",
+      word: "它不认识此命令：其程序不同。",
+      point: "它没有这个点。",
+      long: "命令对它来说太长。",
+      broken: "它的自检失败，所测结果一概不可用。",
     },
     adapterFaults: {
       heading: () => "首行必须是 point,place",
