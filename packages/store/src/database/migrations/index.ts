@@ -6,6 +6,7 @@ import { VERSION_4 } from "./version-4.ts";
 import { VERSION_5 } from "./version-5.ts";
 import { VERSION_6 } from "./version-6.ts";
 import { VERSION_7 } from "./version-7.ts";
+import { VERSION_8 } from "./version-8.ts";
 
 /** Every step from an empty database to today, in order. */
 export const MIGRATIONS: readonly Migration[] = [
@@ -16,6 +17,7 @@ export const MIGRATIONS: readonly Migration[] = [
   VERSION_5,
   VERSION_6,
   VERSION_7,
+  VERSION_8,
 ];
 
 /** Version of the tables that this program reads and writes. */
