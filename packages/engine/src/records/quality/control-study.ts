@@ -26,7 +26,7 @@ export interface StudyReading {
 }
 
 /** Why some readings say nothing of the process. */
-export interface LeftOut {
+interface LeftOut {
   /** Only judged, or nothing was read. */
   readonly withoutValue: number;
   /** Read with an instrument that was out of calibration on that day. */

@@ -15,6 +15,8 @@ export const benchFloor = {
   notCurrent: (time: string) => `NOT CURRENT: as of ${time}`,
   page: (at: number, of: number) => `${at} / ${of}`,
   more: "More",
+  hold: "Hold this page",
+  turn: "Turn pages",
   stage: "Stage",
   atBench: "At the bench",
   kinds: { machine: "Machines", board: "Boards", harness: "Harnesses", mechanism: "Mechanisms" },

@@ -14,6 +14,8 @@ export const benchFloor: Translated<typeof en> = {
   notCurrent: (time) => `不是最新：截至 ${time}`,
   page: (at, of) => `${at} / ${of}`,
   more: "更多",
+  hold: "停在此页",
+  turn: "自动翻页",
   stage: "工序",
   atBench: "在工位上",
   kinds: { machine: "整机", board: "电路板", harness: "线束", mechanism: "机构" },

@@ -1,6 +1,7 @@
 import type { FloorUnit } from "@pinwright/contract";
 import { describe, expect, it } from "vitest";
 import { type FloorNow, floorBoards, shortNumber } from "./floor-board.ts";
+import { screenPages } from "./pages.ts";
 
 const unit = (given: Partial<FloorUnit>): FloorUnit => ({
   ...{ unit: "b-000001", what: "board", type: "bt.lamp", run: "run.1", stage: "", site: "" },
@@ -116,5 +117,20 @@ describe("a run on the floor", () => {
       { run: "", machines: 0, today: { units: 0, first: 0 } },
     ]);
     expect([shortNumber("m-000012"), shortNumber("box 7")]).toEqual(["12", "box 7"]);
+  });
+
+  it("turns pages until all that is stuck was seen, and never shows an empty list in between", () => {
+    const at = "2027-01-04T09:30:00.000Z";
+    const many = Array.from({ length: 14 }, (_, i) =>
+      unit({ unit: `b-${i}`, failed: [{ test: "t.1", at: `${at}${i}` }] }),
+    );
+    const pages = screenPages(boards(floor([...many, machine({ run: "run.2" })])));
+    expect(pages.map(({ board, stuck, waits }) => [board.run, stuck.length, waits?.length])).toEqual([
+      ["run.1", 6, 0],
+      ["run.1", 6, 0],
+      ["run.1", 2, 0],
+      ["run.2", 0, 2],
+    ]);
+    expect(new Set(pages.flatMap(({ stuck }) => stuck.map((one) => one.unit))).size).toBe(14);
   });
 });

@@ -17,14 +17,14 @@ export interface PlaceOfMachine {
 }
 
 /** Units at one stage; those that are on the way or inside another are at none. */
-export interface StageRow {
+interface StageRow {
   /** Blank: machines that were begun and not handed over yet. */
   readonly stage: string;
   readonly machines: readonly string[];
   readonly counts: Readonly<Record<UnitKind, number>>;
 }
 
-export type StuckWhy = "defect" | "test" | "way" | "quiet";
+type StuckWhy = "defect" | "test" | "way" | "quiet";
 
 /** A unit that does not go on, with the first reason. */
 export interface Stuck {

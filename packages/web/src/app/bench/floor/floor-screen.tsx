@@ -4,6 +4,7 @@ import { useNames } from "../names.tsx";
 import { type RunBoard, shortNumber } from "./floor-board.ts";
 import { type ScreenPage, screenPages } from "./pages.ts";
 import { useClockText } from "./use-clock-text.ts";
+import { useEmptyShelf } from "./use-empty-shelf.ts";
 import type { FloorLooked } from "./use-floor.ts";
 import { useFloorText } from "./use-floor-text.ts";
 
@@ -15,15 +16,17 @@ export function FloorScreen({ looked, leave }: { readonly looked: FloorLooked; r
   const dialog = useRef<HTMLDialogElement>(null);
   const pages = useMemo(() => screenPages(looked.boards), [looked.boards]);
   const [turn, setTurn] = useState(0);
+  const [isHeld, setHeld] = useState(false);
   useEffect(() => {
     const shown = dialog.current;
     if (shown !== null && !shown.open) shown.showModal();
   }, []);
   // biome-ignore lint/correctness/useExhaustiveDependencies: a page that somebody turned stays as long as any other
   useEffect(() => {
+    if (isHeld) return;
     const timer = setTimeout(() => setTurn((before) => before + 1), TURN_MS);
     return () => clearTimeout(timer);
-  }, [turn]);
+  }, [turn, isHeld]);
   const at = pages.length === 0 ? 0 : ((turn % pages.length) + pages.length) % pages.length;
   const page = pages[at];
   return (
@@ -50,9 +53,14 @@ export function FloorScreen({ looked, leave }: { readonly looked: FloorLooked; r
       <footer>
         <Current looked={looked} />
         {pages.length > 1 && (
-          <button type="button" onClick={() => setTurn((before) => before + 1)}>
-            {own.more} {own.page(at + 1, pages.length)}
-          </button>
+          <>
+            <button type="button" onClick={() => setHeld(!isHeld)}>
+              {isHeld ? own.turn : own.hold}
+            </button>
+            <button type="button" onClick={() => setTurn((before) => before + 1)}>
+              {own.more} {own.page(at + 1, pages.length)}
+            </button>
+          </>
         )}
         <button type="button" onClick={leave}>
           {own.leave}
@@ -80,6 +88,7 @@ function Page({ page, looked }: { readonly page: ScreenPage; readonly looked: Fl
   const text = useFloorText();
   const clock = useClockText();
   const { board, stuck, waits } = page;
+  const shelf = useEmptyShelf();
   const { today } = board;
   return (
     <>
@@ -131,6 +140,11 @@ function Page({ page, looked }: { readonly page: ScreenPage; readonly looked: Fl
               </li>
             ))}
           </ul>
+          {shelf.length > 0 && (
+            <p className="floor-screen-shelf">
+              {own.shelf}: {shelf.join(", ")}
+            </p>
+          )}
         </section>
       )}
     </>

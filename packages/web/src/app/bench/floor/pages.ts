@@ -9,7 +9,7 @@ export interface ScreenPage {
 }
 
 /** Lines that fit a screen beside and below the stages. */
-export const [STUCK_LINES, WAIT_LINES] = [6, 4];
+const [STUCK_LINES, WAIT_LINES] = [6, 4];
 
 const piece = <T>(list: readonly T[], size: number, at: number): readonly T[] =>
   list.slice(at * size, (at + 1) * size);

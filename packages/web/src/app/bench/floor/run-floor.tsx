@@ -1,13 +1,13 @@
 import { UNIT_KINDS } from "@pinwright/contract";
-import { numberOfDecimal } from "@pinwright/kernel";
 import { Link } from "wouter";
-import { useDesk, useView } from "../../book/desk.tsx";
+import { useDesk } from "../../book/desk.tsx";
 import { DataTable } from "../../harnesses/data-table.tsx";
 import { TableScroll } from "../../parts/table-scroll.tsx";
-import { usePick, useWords } from "../../words.tsx";
+import { useWords } from "../../words.tsx";
 import { benchAddress, unitAddress } from "../address.ts";
 import { useNames } from "../names.tsx";
 import type { RunBoard } from "./floor-board.ts";
+import { useEmptyShelf } from "./use-empty-shelf.ts";
 import { useFloorText } from "./use-floor-text.ts";
 
 const [FIRST, FIRST_WAITS] = [20, 12];
@@ -143,16 +143,6 @@ function StuckList({ board, nowMs }: { readonly board: RunBoard; readonly nowMs:
       )}
     </>
   );
-}
-
-/** Parts of the book of which the shelf is known to be empty. */
-function useEmptyShelf(): readonly string[] {
-  const pick = usePick();
-  const stock = useView("stock", null);
-  return [...(stock?.values() ?? [])]
-    .filter(({ count, isInBook, inMachine }) => isInBook && inMachine > 0n && count !== null && count <= 0n)
-    .sort((a, b) => numberOfDecimal(b.inMachine) - numberOfDecimal(a.inMachine))
-    .map(({ id, label, labelZh }) => pick(label, labelZh) || id);
 }
 
 function Waits({ board }: { readonly board: RunBoard }) {
