@@ -7,13 +7,14 @@
  * go first. The results say which it was, and how busy the machine was.
  */
 import { type ChildProcess, spawn } from "node:child_process";
-import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { mkdtempSync, rmSync } from "node:fs";
 import { loadavg, tmpdir } from "node:os";
 import { join } from "node:path";
 import { applyChanges, type CellTables } from "@pinwright/book";
 import { bookRowsSchema, changeSetSchema, statusSchema, TOKEN_HEADER } from "@pinwright/contract";
 import { seededRandom } from "@pinwright/kernel";
 import { startPostgres } from "../packages/store/src/testing/postgres.ts";
+import { goesFirst } from "./goes-first.ts";
 import { Person, type Seen } from "./simulated-person.ts";
 import { writeJson } from "./write-json.ts";
 
@@ -174,16 +175,6 @@ async function load(store: string, args: readonly string[]) {
     await server.stop();
     rmSync(folder, { recursive: true, force: true });
   }
-}
-
-/** Whether this goes before other work on the machine: the policy in Linux's `/proc/self/stat`, field 41 (proc(5)). */
-function goesFirst(): boolean {
-  if (process.platform !== "linux") return false;
-  const fields = readFileSync("/proc/self/stat", "utf8")
-    .replace(/^.*\) /s, "")
-    .split(" ");
-  // The fields before the third, which stands first here, are the id and the name. 1 and 2: FIFO and round-robin.
-  return ["1", "2"].includes(fields[41 - 3] ?? "0");
 }
 
 const round = (value: number): number => Math.round(value * 10) / 10;

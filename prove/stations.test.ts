@@ -17,8 +17,10 @@ const SMALL: Omit<LoadOptions, "program" | "store"> = {
   kills: 2,
   outages: 1,
   restarts: 2,
+  harmed: 0.05,
   pauseMs: 300,
   seed: 5,
+  late: [{ facts: 300, atOnce: 200 }],
 };
 
 describe("stations and a server that is killed over a network that breaks", () => {
@@ -29,7 +31,8 @@ describe("stations and a server that is killed over a network that breaks", () =
   afterAll(() => built.remove());
 
   it("agree to the last fact, on SQLite", async () => {
-    const { verdict, kills, seen } = await runLoad({ ...SMALL, program: built.program, store: null });
+    const load = { ...SMALL, program: built.program, store: null, late: [] };
+    const { verdict, kills, seen } = await runLoad(load);
     expect(verdict).toSatisfy(isGood);
     expect(kills).toHaveLength(2);
     expect(seen.errors).toEqual([]);

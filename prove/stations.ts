@@ -7,12 +7,13 @@
  *     npx tsx prove/stations.ts [--minutes 10] [--stations 200] [--kills 10] [--pause 3] [--seed 1]
  *       [--store sqlite|postgresql] [--program dist/server/main.mjs]
  *
- * On a machine that other work keeps busy, times say more of that work than of this: `nice -n -10 npx tsx …` lets this go
+ * On a machine that other work keeps busy, times say more of that work than of this: `chrt -r 10 npx tsx …` lets this go
  * first. The results say how busy the machine was. Only a run as large as the first line says replaces the results.
  */
-import { getPriority, loadavg } from "node:os";
+import { loadavg } from "node:os";
 import { parseArgs } from "node:util";
 import { startPostgres } from "../packages/store/src/testing/postgres.ts";
+import { goesFirst } from "./goes-first.ts";
 import { figuresOf } from "./stations/figures.ts";
 import { isGood } from "./stations/judge.ts";
 import { type LoadOptions, runLoad } from "./stations/load.ts";
@@ -20,6 +21,8 @@ import { buildServer } from "./stations/server-process.ts";
 import { writeJson } from "./write-json.ts";
 
 const MOST_P99_MS = 100;
+/** Exchanges that the network does something to. */
+const HARMED = 0.02;
 
 const { values } = parseArgs({
   options: {
@@ -41,8 +44,10 @@ const options: LoadOptions = {
   kills: Number(values.kills),
   outages: Math.ceil(Number(values.minutes) / 2),
   restarts: Math.ceil(Number(values.minutes) * 2),
+  harmed: HARMED,
   pauseMs: Number(values.pause) * 1000,
   seed: Number(values.seed),
+  late: [],
 };
 const round = (value: number): number => Math.round(value * 10) / 10;
 
@@ -69,7 +74,7 @@ if (values.store !== "sqlite") {
 }
 built?.remove();
 if (options.seconds >= 600 && options.stations >= 200 && runs.length === 2)
-  writeJson("stations.json", { niceness: getPriority(), runs });
+  writeJson("stations.json", { goesFirst: goesFirst(), runs });
 const good = runs.every(
   ({ verdict, answered, errors, streamsGivenUp, serverComplaints }) =>
     isGood(verdict) && answered.p99Ms <= MOST_P99_MS && errors + streamsGivenUp + serverComplaints === 0,

@@ -35,6 +35,8 @@ export interface Seen {
   readonly errors: string[];
 }
 
+const TRY_AGAIN_MS = 100;
+
 interface Answer {
   readonly status: number;
   readonly text: string;
@@ -126,6 +128,23 @@ export class Station {
     while ((await this.#journal.waiting(1)).length > 0) {
       await this.#sender.send();
       await sleep(50);
+    }
+  }
+
+  /** Sends everything that waits in requests of so many facts, one after the other; returns how many requests. */
+  async sendBy(atOnce: number): Promise<number> {
+    for (let requests = 0; ; requests++) {
+      const facts = await this.#journal.waiting(atOnce);
+      if (facts.length === 0) return requests;
+      try {
+        await this.#post(facts);
+      } catch (error) {
+        if (!(error instanceof Unreachable)) throw error;
+        await sleep(TRY_AGAIN_MS);
+        continue;
+      }
+      const sentAt = new Date().toISOString();
+      await this.#journal.settle(facts.map((fact) => ({ fact, sentAt, why: null })));
     }
   }
 
