@@ -9,15 +9,22 @@ class Device {
   readonly #person: string;
   #seq = 0;
   #hash = NO_FACT;
+  #minute = 0;
 
   constructor(stream: string, person: string) {
     this.#stream = stream;
     this.#person = person;
   }
 
+  /** Lets time go by, min. */
+  pass(minutes: number): void {
+    this.#minute += minutes;
+  }
+
   write(body: FactBody): Fact {
     this.#seq += 1;
-    const at = new Date(Date.UTC(2027, 0, 4, 8, this.#seq)).toISOString();
+    this.#minute += 1;
+    const at = new Date(Date.UTC(2027, 0, 4, 8, this.#minute)).toISOString();
     const text = { stream: this.#stream, seq: this.#seq, before: this.#hash, at, person: this.#person, body };
     this.#hash = createHash("sha256").update(factText(text)).digest("hex");
     return { ...text, hash: this.#hash };
@@ -104,6 +111,26 @@ describe("where units stand", () => {
   });
 });
 
+describe("what is lifted", () => {
+  it("does not hold a unit any more; a test only until it is taken again", async () => {
+    await tell(
+      { kind: "defect", unit: "b-000002", defect: "d-2", what: "scratch", says: "", where: {} },
+      { kind: "reading", unit: "b-000002", test: "t.5v", value: 9, good: false },
+    );
+    const lift = { kind: "override", unit: "b-000002", why: "for the fair" } as const;
+    office.pass(90);
+    await send(
+      lead,
+      office.write({ ...lift, gate: "defect", of: "d-2" }),
+      office.write({ ...lift, gate: "test", of: "t.5v" }),
+    );
+    expect(await summaries()).toMatchObject([{}, { openDefects: 0, failedTests: [] }, {}, {}]);
+    tablet.pass(120);
+    await tell({ kind: "reading", unit: "b-000002", test: "t.5v", value: 9, good: false });
+    expect(await summaries()).toMatchObject([{}, { openDefects: 0, failedTests: ["t.5v"] }, {}, {}]);
+  });
+});
+
 describe("recalls", () => {
   it("concern units with the lot and what they are in now, until they end", async () => {
     await tell(
@@ -131,6 +158,9 @@ describe("recalls", () => {
       { recalls: ["rc-1"] },
       { recalls: ["rc-1"] },
     ]);
+    const lift = { kind: "override", unit: "b-000003", gate: "recall", of: "rc-1", why: "measured" } as const;
+    await send(lead, office.write(lift));
+    expect(await summaries()).toMatchObject([{ recalls: ["rc-1"] }, {}, { recalls: [] }, {}]);
     await tell({ kind: "removed", unit: "b-000001", from: "m-000001", place: "bd.a", why: "recall" });
     expect(await summaries()).toMatchObject([{ recalls: ["rc-1"] }, {}, {}, { recalls: [] }]);
     await send(lead, office.write({ kind: "recall-ended", recall: "rc-1", why: "all changed" }));

@@ -27,7 +27,11 @@ export function benchHandlers({ deps, shelf, standing }: ServerParts): Pick<Hand
   const concerned = (
     units: ReadonlyMap<string, UnitStanding>,
     recall: Parameters<typeof concernedUnits>[2],
-  ) => concernedUnits(records, units, recall, (part) => typesWith(deps.store, shelf, part));
+    unlessLifted = "",
+  ) => {
+    const types = (part: string): Promise<readonly string[]> => typesWith(deps.store, shelf, part);
+    return concernedUnits(records, units, recall, types, unlessLifted);
+  };
   const called = async () => recallsOf(await records.recallFacts());
 
   return {
@@ -36,7 +40,7 @@ export function benchHandlers({ deps, shelf, standing }: ServerParts): Pick<Hand
       const recalled = new Map<string, string[]>();
       for (const recall of await called())
         if (recall.ended === null)
-          for (const unit of await concerned(units, recall))
+          for (const unit of await concerned(units, recall, recall.recall))
             recalled.set(unit, [...(recalled.get(unit) ?? []), recall.recall]);
       return [...units.values()]
         .filter((unit) => unit.book === book)

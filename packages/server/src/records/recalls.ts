@@ -45,12 +45,14 @@ export function recallsOf(facts: readonly ArrivedFact[]): readonly ConcernedUnit
 /**
  * Units that a recall speaks of, and all that they are in now.
  * @param typesWith types that have a part by the book: a part without a lot is in all units of them
+ * @param unlessLifted a recall: units for which somebody lifted it are left out; blank: none are
  */
 export async function concernedUnits(
   records: Pick<RecordStore, "trace">,
   units: ReadonlyMap<string, UnitStanding>,
   { part, lot, type, revision }: Pick<Recall, "part" | "lot" | "type" | "revision">,
   typesWith: (part: string) => Promise<readonly string[]>,
+  unlessLifted = "",
 ): Promise<ReadonlySet<string>> {
   const traced = await records.trace({
     ...(part === null ? {} : { part }),
@@ -61,7 +63,7 @@ export async function concernedUnits(
   });
   const found = new Set<string>();
   for (const { unit, isDirect } of traced)
-    if (isDirect)
+    if (isDirect && units.get(unit)?.liftedRecalls.includes(unlessLifted) !== true)
       for (
         let at: string | undefined = unit;
         at !== undefined && !found.has(at);

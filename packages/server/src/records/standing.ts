@@ -1,4 +1,4 @@
-import type { Fact, KeptUnit } from "@pinwright/contract";
+import type { Fact, Gate, KeptUnit } from "@pinwright/contract";
 import { corrected, type DefectRecord, foldUnits, type UnitState } from "@pinwright/engine";
 import type { RecordStore, StandingRows } from "@pinwright/store";
 
@@ -12,12 +12,14 @@ export interface UnitStanding extends KeptUnit {
   readonly countedIn: { readonly transport: string; readonly at: string } | null;
   /** The unit that it is in now, and its place there. */
   readonly within: { readonly unit: string; readonly place: string } | null;
-  /** Defects that are not mended. */
+  /** Defects that are not mended, and that nobody lifted. */
   readonly open: readonly (Pick<DefectRecord, "defect" | "what" | "where" | "station"> & {
     readonly at: string;
   })[];
-  /** Tests whose last reading is not good. */
+  /** Tests whose last reading is not good, and that nobody lifted since. */
   readonly failed: readonly { readonly test: string; readonly value: number | null; readonly at: string }[];
+  /** Recalls that somebody lifted for this unit. */
+  readonly liftedRecalls: readonly string[];
   readonly releasedAt: string | null;
   /** When and by whom the last of its records was written. */
   readonly lastAt: string;
@@ -115,13 +117,17 @@ export class Standing {
       this.#units.set(unit, {
         ...standingOf(state, state.begun),
         countedIn: arrivals.get(unit) ?? null,
-        failed: failed.get(unit) ?? [],
+        failed: (failed.get(unit) ?? []).filter(({ test, at }) => !isLifted(state, "test", test, at)),
         lastAt: end?.at ?? state.begun.source.at,
         lastPerson: end?.person ?? state.begun.source.person,
       });
     }
   }
 }
+
+/** Whether somebody lifted what holds a unit; a test only since its last reading. */
+const isLifted = ({ overrides }: UnitState, gate: Gate, of: string, after = ""): boolean =>
+  overrides.some((one) => one.gate === gate && one.of === of && one.source.at >= after);
 
 function standingOf(
   state: UnitState,
@@ -136,11 +142,12 @@ function standingOf(
         : { transport: state.onTheWay.transport, to: state.onTheWay.to, at: state.onTheWay.source.at },
     within: null,
     open: [...state.defects.values()]
-      .filter(({ mended }) => mended === null)
+      .filter(({ mended, defect }) => mended === null && !isLifted(state, "defect", defect))
       .map(({ defect, what: wrong, where, station, found }) => ({
         ...{ defect, what: wrong, where, station },
         at: found.at,
       })),
+    liftedRecalls: state.overrides.flatMap(({ gate, of }) => (gate === "recall" ? [of] : [])),
     releasedAt: state.released?.at ?? null,
   };
 }

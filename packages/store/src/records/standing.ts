@@ -17,7 +17,7 @@ const VALUES_AT_ONCE = 100;
 /** Facts that say where a unit stands: not its steps, readings and lots, which are by far the most. */
 const STANDING_KINDS: readonly FactBody["kind"][] = [
   ...(["begun", "fitted", "removed", "defect", "mended"] as const),
-  ...(["handed", "sent", "arrived", "released", "correction"] as const),
+  ...(["handed", "sent", "arrived", "override", "released", "correction"] as const),
 ];
 
 /** What is asked of the records to say where units stand. */

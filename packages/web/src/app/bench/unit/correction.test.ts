@@ -55,10 +55,12 @@ describe("correction of a record", () => {
       ...{ stream: "t-1", seq: 1, before: NO_FACT, at: "2027-01-04T08:00:00.000Z", person: "ann" },
       ...{ body: reading, hash: NO_FACT },
     };
-    expect(mayCorrect(fact)).toBe(true);
-    expect(mayCorrect({ ...fact, stream: "server" })).toBe(false);
-    expect(mayCorrect({ ...fact, body: { kind: "correction", stream: "t-1", seq: 1, why: "w" } })).toBe(
-      false,
-    );
+    expect(mayCorrect(fact, "ben")).toBe(true);
+    expect(mayCorrect({ ...fact, stream: "server" }, "ben")).toBe(false);
+    const lift: Fact = { ...fact, body: { kind: "override", unit, gate: "step", of: "st.1", why: "done" } };
+    expect([mayCorrect(lift, "ben"), mayCorrect(lift, "ann")]).toEqual([false, true]);
+    expect(
+      mayCorrect({ ...fact, body: { kind: "correction", stream: "t-1", seq: 1, why: "w" } }, "ann"),
+    ).toBe(false);
   });
 });

@@ -3,9 +3,14 @@ import type { Fact, FactBody } from "@pinwright/contract";
 /** Stream of what the server itself writes: serial numbers and releases. */
 const SERVER_STREAM = "server";
 
-/** Whether a record can be corrected: what the server wrote, and a correction itself, stay. */
-export const mayCorrect = ({ stream, body }: Fact): boolean =>
-  stream !== SERVER_STREAM && body.kind !== "correction";
+/** What holds a unit, or lets it go: only who wrote it takes it back; others mend, lift or end it. */
+const isOfWriter = (body: FactBody): boolean =>
+  ["defect", "override", "recall", "recall-ended"].includes(body.kind) ||
+  (body.kind === "alternate" && body.allowed === "concession");
+
+/** Whether somebody can correct a record: what the server wrote, and a correction itself, stay. */
+export const mayCorrect = ({ stream, body, person }: Fact, by: string): boolean =>
+  stream !== SERVER_STREAM && body.kind !== "correction" && (!isOfWriter(body) || person === by);
 
 /** What can be put right in a record, as text. */
 export type Field =

@@ -3,7 +3,7 @@ import type { Fact } from "@pinwright/contract";
 import { useMemo, useState } from "react";
 import { Link } from "wouter";
 import { useDesk } from "../../book/desk.tsx";
-import { useMay } from "../../session/session.tsx";
+import { useMay, useSession } from "../../session/session.tsx";
 import { useWords } from "../../words.tsx";
 import { unitAddress } from "../address.ts";
 import { usePeople, useWhen } from "../names.tsx";
@@ -104,6 +104,7 @@ function Line({
   const textOf = useFactText();
   const nameOf = usePeople();
   const when = useWhen();
+  const { status } = useSession();
   const [isOpen, setOpen] = useState(false);
   const { body } = fact;
   const { kind, says } = textOf(body);
@@ -143,7 +144,10 @@ function Line({
         )}
         {isOpen && <CorrectForm fact={fact} title={text} close={() => setOpen(false)} />}
       </div>
-      {mayCorrectHere && correction === undefined && mayCorrect(fact) && !isOpen ? (
+      {mayCorrectHere &&
+      correction === undefined &&
+      mayCorrect(fact, status.person?.id ?? "local") &&
+      !isOpen ? (
         <Button
           size="compact-sm"
           variant="subtle"
