@@ -73,6 +73,21 @@ describe("fitting", { timeout: PATIENCE_MS }, () => {
     await context.close();
   });
 
+  it("offers to build two boards together whose labels are scanned one after the other", async () => {
+    const office = await lead(app.address());
+    const [one = "", two = ""] = await office.units({ book: BOOK, what: "board", type: "io", count: 2 });
+    const { page, context, complaints } = await app.look({ screen: "tablet" });
+    await standAt(page, BOOK);
+    await page.goto(`/floor/u/${one}`);
+    await page.getByRole("heading", { name: /^Lay out the kit/u }).waitFor();
+    await scan(page, two);
+    await tap(page, `Build it together with ${one}`);
+    await page.getByText("2 units together").waitFor();
+    await checked(page);
+    expect(complaints).toEqual([]);
+    await context.close();
+  });
+
   it("puts the minutes right before they are recorded, and names what is missing at hand-over", async () => {
     const office = await lead(app.address());
     const [board = ""] = await office.units({ book: BOOK, what: "board", type: "io", count: 1 });

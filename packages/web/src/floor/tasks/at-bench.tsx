@@ -2,7 +2,8 @@ import type { Fact, FactBody } from "@pinwright/contract";
 import type { UnitState } from "@pinwright/engine";
 import { IconList, IconNote } from "@tabler/icons-react";
 import { useMemo, useState } from "react";
-import { Link, useLocation } from "wouter";
+import { Link, useLocation, useSearchParams } from "wouter";
+import { call } from "../../api/call.ts";
 import { useOne } from "../../app/book/desk.tsx";
 import { useWords } from "../../app/words.tsx";
 import { DefectPage } from "../defects/defect-page.tsx";
@@ -49,7 +50,8 @@ export function AtBench({
   readonly notice: string;
   readonly trouble: string;
 }) {
-  const { floor } = useWords();
+  const { floor, floorBench } = useWords();
+  const [search] = useSearchParams();
   const here = useHere();
   const [, goTo] = useLocation();
   const work = useOne("floorWork", { what, type, options });
@@ -88,7 +90,10 @@ export function AtBench({
   const fits =
     task?.kind === "fit" ||
     (task?.kind === "step" && work?.places.some(({ stepId }) => stepId === task.step) === true);
-  useOtherUnit(unitIds, fits);
+  const isFresh = what !== "machine" && work !== undefined && allDone.size === 0 && view === "";
+  const before = isFresh ? (search.get("with") ?? "") : "";
+  const others = before === "" ? [] : before.split("+").filter((unit) => !unitIds.includes(unit));
+  useOtherUnit(unitIds, fits, isFresh ? { what, type } : null);
   if (work === undefined || tasks === null)
     return (
       <>
@@ -138,8 +143,17 @@ export function AtBench({
         </Link>
         {task !== undefined && <ClockButton clock={clock} />}
       </FloorHead>
-      {(trouble !== "" || notice !== "" || open > 0) && (
+      {(trouble !== "" || notice !== "" || open > 0 || others.length > 0) && (
         <div className="floor-notices">
+          {others.length > 0 && (
+            <button
+              type="button"
+              className="floor-plain"
+              onClick={() => goTo(workAddress([...others, ...unitIds]), { replace: true })}
+            >
+              {floorBench.together(others.join(", "))}
+            </button>
+          )}
           {trouble !== "" && (
             <p role="alert" className="error-text">
               {trouble}
@@ -180,12 +194,27 @@ export function AtBench({
   );
 }
 
-/** A label that is scanned during work brings its unit onto the screen, unless it can be fitted. */
-function useOtherUnit(unitIds: readonly string[], fits: boolean): void {
+/**
+ * A label that is scanned during work brings its unit onto the screen, unless it can be fitted. Of another of the same kind,
+ * before anything was done, it is asked whether they are built together: a hand scans its batch one label after the other,
+ * but it also scans the wrong one first.
+ * @param together kind of the units at the bench, as long as nothing was done on them
+ */
+function useOtherUnit(
+  unitIds: readonly string[],
+  fits: boolean,
+  together: Pick<Begun, "what" | "type"> | null,
+): void {
   const [, goTo] = useLocation();
+  const bring = async (unit: string): Promise<void> => {
+    const known = together === null ? [] : await call("units", { parts: {} }).catch(() => []);
+    const found = known.find((one) => one.unit === unit);
+    const joins = found !== undefined && found.what === together?.what && found.type === together.type;
+    goTo(workAddress([unit]) + (joins ? `?with=${encodeURIComponent(unitIds.join("+"))}` : ""));
+  };
   useScanner((text) => {
     const unit = unitInCode(text);
-    if (!fits && unit !== null && !unitIds.includes(unit)) goTo(workAddress([unit]));
+    if (!fits && unit !== null && !unitIds.includes(unit)) void bring(unit);
   });
 }
 

@@ -1,5 +1,11 @@
 import type { KeptUnit } from "@pinwright/contract";
-import { continuityTest, releaseBlocks, type StepRecord, type UnitState } from "@pinwright/engine";
+import {
+  continuityTest,
+  PULLING_DEFECTS,
+  releaseBlocks,
+  type StepRecord,
+  type UnitState,
+} from "@pinwright/engine";
 import type { ViewEntry } from "../../worker/protocol.ts";
 
 export type Work = ViewEntry<"floorWork">;
@@ -123,17 +129,12 @@ function lastFits({ places }: Work, hereIds: ReadonlySet<string> | null): readon
 export const standingAt = (state: UnitState | undefined, placeId: string): string | null =>
   state?.inside.find(({ place, until }) => place === placeId && until === null)?.unit ?? null;
 
-/** Mending these pulls contacts out and puts them back: one that is not latched passes continuity. */
-const PULLED: ReadonlySet<string> = new Set([
-  ...["contact-out", "wrong-cavity", "swapped", "missing-wire", "open", "short"],
-]);
-
 /** How a step was done; a tug counts only if it is later than the last mend that pulled contacts. */
 export function stepDone(state: UnitState | undefined, step: string): StepRecord | undefined {
   const record = state?.steps.get(step);
   if (record === undefined || step !== TUG) return record;
   const isOlder = [...(state?.defects.values() ?? [])].some(
-    ({ what, mended }) => mended !== null && PULLED.has(what) && mended.source.at > record.source.at,
+    ({ what, mended }) => mended !== null && PULLING_DEFECTS.has(what) && mended.source.at > record.source.at,
   );
   return isOlder ? undefined : record;
 }

@@ -3,6 +3,8 @@ const n = (count: number, one: string, many: string): string =>
 
 /** The floor beyond its tasks: handing over, what keeps a unit, leads in person, fitting, lots, transport. */
 export const floorBench = {
+  together: (units: string) => `Build it together with ${units}`,
+
   hand: {
     complete: "All of it is done. Nothing is missing.",
     missing: (count: number) =>

@@ -3,6 +3,8 @@ import type { Translated } from "../../language.ts";
 
 /** The floor beyond its tasks, in Chinese. */
 export const floorBench: Translated<typeof en> = {
+  together: (units) => `与 ${units} 一起做`,
+
   hand: {
     complete: "全部完成，没有遗漏。",
     missing: (count) => `还缺 ${count} 项，仍可移交：`,
