@@ -168,14 +168,14 @@ describe("measuring at the bench", { timeout: PATIENCE_MS }, () => {
     await tap(page, "Done, next");
     await page.getByText("All sent").waitFor();
     const test = "continuity:hs.deck";
-    const records = (await recordsOf(unit)).filter(({ kind }) => kind !== "step-done");
-    expect(records).toMatchObject([
+    const records = () => recordsOf(unit);
+    await expect.poll(records, { timeout: PATIENCE_MS }).toMatchObject([
       { kind: "reading", test, good: false, instrument: "tester-harness" },
       { kind: "defect", what: "swapped" },
       { kind: "mended", cause: "work" },
       { kind: "reading", test, good: true, instrument: "tester-harness" },
     ]);
-    const where = records.flatMap((body) => (body.kind === "defect" ? [body.where.point] : []));
+    const where = (await records()).flatMap((body) => (body.kind === "defect" ? [body.where.point] : []));
     const landings = new Set(bench.places.map(({ pointId }) => pointId));
     expect(where.every((point) => point !== undefined && landings.has(point))).toBe(true);
     await tester.device.stop();
@@ -243,7 +243,8 @@ describe("measuring at the bench", { timeout: PATIENCE_MS }, () => {
     await tap(page, "记录 1 个缺陷");
     await page.getByRole("heading", { name: /^修理/u }).waitFor();
     await page.getByText("已全部发送").waitFor();
-    expect((await recordsOf(unit)).map(({ kind }) => kind)).toEqual(["reading", "defect"]);
+    const kinds = async () => (await recordsOf(unit)).map(({ kind }) => kind);
+    await expect.poll(kinds, { timeout: PATIENCE_MS }).toEqual(["reading", "defect"]);
     expect(complaints).toEqual([]);
     await context.close();
   });
@@ -311,10 +312,12 @@ describe("measuring at the bench", { timeout: PATIENCE_MS }, () => {
     await end.tap();
     await page.getByRole("heading", { name: /^修理/u }).waitFor();
     await page.getByText("已全部发送").waitFor();
-    expect(await recordsOf(unit)).toMatchObject([
-      { kind: "reading", test: "t.switches", good: false },
-      { kind: "defect", what: "test-failed", where: { item: expect.any(String), xMm: expect.any(Number) } },
-    ]);
+    await expect
+      .poll(() => recordsOf(unit), { timeout: PATIENCE_MS })
+      .toMatchObject([
+        { kind: "reading", test: "t.switches", good: false },
+        { kind: "defect", what: "test-failed", where: { item: expect.any(String), xMm: expect.any(Number) } },
+      ]);
     expect(complaints).toEqual([]);
     await context.close();
   });
