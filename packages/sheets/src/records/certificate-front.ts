@@ -79,8 +79,10 @@ function aboutRows(input: RecordSheetInput, state: UnitState): readonly TableRow
       words((w) => w.records.what),
       `${kindText(state, options)}: ${typeText(input, state)}${begun === null ? "" : ` (${begun.type})`}`,
     ],
-    [words((w) => w.records.builtTo), begun === null ? "—" : `${begun.book} ${begun.revision}`],
-    [words((w) => w.records.run), begun?.run ?? "—"],
+    [
+      words((w) => w.records.builtTo),
+      begun === null ? "—" : [`${begun.book} ${begun.revision}`, begun.run ?? ""].filter(Boolean).join(" · "),
+    ],
     [
       words((w) => w.records.options),
       chosen.length === 0
@@ -143,7 +145,7 @@ function summaryRows(
       words((w) => w.records.certificate.departed(allowed("book"), allowed("concession"), lifts)),
     ]),
     row([
-      words((w) => w.records.minutes),
+      words((w) => w.records.certificate.minutes),
       words((w) =>
         w.records.certificate.minutesOf(
           minutesText(state.minutes),

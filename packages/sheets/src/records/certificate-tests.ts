@@ -173,14 +173,18 @@ function lineRow(input: CertificateInput, state: UnitState, one: TestLine, name?
   };
 }
 
+/** Room for a short verdict and a short name on one line: other columns would take it. */
+const VERDICT_MM = 10;
+const INSTRUMENT_MM = 17;
+
 function columnsOf(input: CertificateInput, heightMm: number): readonly TableColumn[] {
   const heads = headsOf(input.options);
   const columns: readonly TableColumn[] = [
     { header: heads((w) => w.records.certificate.test), grow: true, detail: true },
     { header: heads((w) => w.records.certificate.limits) },
     { header: heads((w) => w.records.certificate.reading), weight: "bold", align: "end" },
-    { header: heads((w) => w.records.certificate.verdict), weight: "bold" },
-    { header: heads((w) => w.records.certificate.instrument), detail: true },
+    { header: heads((w) => w.records.certificate.verdict), weight: "bold", minMm: VERDICT_MM },
+    { header: heads((w) => w.records.certificate.instrument), detail: true, minMm: INSTRUMENT_MM },
     { header: heads((w) => w.records.whoWhen), detail: true, minMm: SOURCE_MM },
   ];
   return columns.map((column) => ({ ...column, heightMm }));

@@ -94,17 +94,22 @@ export function composeUnitLabels(
   };
 }
 
-/** Lines of a text in the largest of some heights at which all of it fits; at the smallest, what fits, or nothing. */
+/**
+ * Lines of a text in the largest of some heights at which all of it fits; where it does not fit in two languages, in the
+ * first; at the smallest, what fits of that, or nothing.
+ */
 function fitted(
   text: string,
   widthMm: number,
   roomMm: number,
 ): { readonly lines: readonly string[]; readonly heightMm: number } {
-  for (const heightMm of [TEXT.normal, 2.1, TEXT.small]) {
-    const lines = wrap(text, widthMm, heightMm);
-    if (lines.length * leadingMm(heightMm) <= roomMm) return { lines, heightMm };
-  }
-  const lines = wrap(text, widthMm, TEXT.small);
+  const [first = ""] = text.split("\n");
+  for (const own of [text, first])
+    for (const heightMm of [TEXT.normal, 2.1, TEXT.small]) {
+      const lines = wrap(own, widthMm, heightMm);
+      if (lines.length * leadingMm(heightMm) <= roomMm) return { lines, heightMm };
+    }
+  const lines = wrap(first, widthMm, TEXT.small);
   const most = Math.floor(roomMm / leadingMm(TEXT.small));
   if (most < 1) return { lines: [], heightMm: TEXT.small };
   const last = lines[most - 1] ?? "";
@@ -138,9 +143,10 @@ function labelMarks(input: LabelInput, labelled: LabelledUnit, size: LabelSize):
   const serial = wrap(unit, widthMm, serialMm, "bold").slice(0, 3);
   const footMm = size.heightMm - EDGE_MM - 0.8;
   const serialFootMm = topMm + serialMm + (serial.length - 1) * leadingMm(serialMm) + 0.2 * serialMm;
+  const [language = "en"] = languagesOf(options.language);
   const footText = [
     what === "" ? "" : say(options.language, (w) => w.records.units[what], " · "),
-    revision === "" ? "" : say(options.language, (w) => w.records.revision(revision), " · "),
+    revision === "" ? "" : sheetWords(language).records.revision(revision),
   ]
     .filter((text) => text !== "")
     .join("\n");
