@@ -3,7 +3,7 @@ import { type Route, route } from "./route.ts";
 import { utcTime } from "./text.ts";
 
 /** Where somebody is signed in. */
-export const sessionSchema = z.object({
+const sessionSchema = z.object({
   /** Stands for the session and opens nothing. */
   id: z.string(),
   /** Begun with a password, or on the floor with a short code. */

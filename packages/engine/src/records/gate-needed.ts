@@ -6,6 +6,11 @@ import { isFirm, type Needed, type Taken, type UnitState } from "./units/index.t
 
 type TestRow = BookRow<"tests">;
 
+/** Mending these pulls contacts out and puts them back: one that is not latched passes continuity. */
+export const PULLING_DEFECTS: ReadonlySet<string> = new Set([
+  ...["contact-out", "wrong-cavity", "swapped", "missing-wire", "open", "short"],
+]);
+
 /** Node of the bill that holds the contents of a unit. */
 function nodeOf(what: string, type: string): string {
   return what === "machine" ? "machine" : `${what}:${type}`;
@@ -127,6 +132,7 @@ export function gateNeeded(line: LineResult, state: UnitState, past: readonly Te
   return {
     ...needed,
     tests: testsFor(line, needed.tests, what, type, past),
+    ...(what === "harness" ? { again: new Map([["tug", PULLING_DEFECTS]]) } : {}),
     ...(what === "machine" ? { takes: takenAt(line, past) } : {}),
     parts: partsIn(line, what, type),
     alternates: allowedInstead(line),

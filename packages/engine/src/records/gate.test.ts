@@ -65,7 +65,12 @@ const BOOK: SomeTables = {
 };
 const line = new Line().run(createBook(BOOK), createShop());
 
-const begun = (unit: string, what: "board" | "machine", type: string, revision = "@1"): FactBody => ({
+const begun = (
+  unit: string,
+  what: "board" | "machine" | "harness",
+  type: string,
+  revision = "@1",
+): FactBody => ({
   ...{ kind: "begun", unit, what, type, book: "test", revision, options: [] },
 });
 const good = (unit: string, test: string, value?: number): FactBody => ({
@@ -237,6 +242,26 @@ describe("tests that protect people", () => {
       ...["m-1 test t.bond missing firm", "m-1 test t.other missing firm"],
     ]);
   });
+});
+
+test("a harness that was mended is tugged at again", () => {
+  const needed = {
+    steps: ["cut", "tug"],
+    again: new Map([["tug", new Set(["open"])]]),
+    tests: [],
+    places: [],
+  };
+  const step = (name: string): FactBody => ({ kind: "step-done", unit: "h-1", step: name });
+  const notes = new Notes()
+    .write(begun("h-1", "harness", "hs.x"))
+    .write(step("cut"))
+    .write(step("tug"))
+    .write({ kind: "defect", unit: "h-1", defect: "d-1", what: "open", says: "", where: {} })
+    .write({ kind: "mended", unit: "h-1", defect: "d-1", cause: "not crimped", says: "" });
+  const found = () => releaseBlocks(foldUnits(notes.facts), ["h-1"], () => needed, []);
+  expect(found()).toMatchObject([{ gate: "step", of: "tug", why: "not-retested", firm: false }]);
+  notes.write(step("tug"));
+  expect(found()).toEqual([]);
 });
 
 describe("an override", () => {

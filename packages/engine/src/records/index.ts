@@ -12,7 +12,7 @@ export {
   testBench,
 } from "./continuity/index.ts";
 export { testWalk, type WalkStretch } from "./end-test/index.ts";
-export { gateNeeded } from "./gate-needed.ts";
+export { gateNeeded, PULLING_DEFECTS } from "./gate-needed.ts";
 export { benchSteps, continuityTest, inOrderOfRisk, neededFor, stageStep, testsOf } from "./needed.ts";
 export {
   type ControlStudy,

@@ -16,7 +16,7 @@ const ascii = (text: string): readonly number[] => [...text].map((char) => char.
  * What kind of picture bytes are, by what they begin with: JPEG (start of image and a marker, ITU-T T.81 annex B), PNG (its
  * signature, ISO/IEC 15948 clause 5.2), WebP (a RIFF file of the form WEBP, RFC 9649 section 2.4); null: none of these.
  */
-export function pictureType(bytes: Uint8Array): "image/jpeg" | "image/png" | "image/webp" | null {
+function pictureType(bytes: Uint8Array): "image/jpeg" | "image/png" | "image/webp" | null {
   if (startsWith(bytes, 0, [0xff, 0xd8, 0xff])) return "image/jpeg";
   if (startsWith(bytes, 0, [0x89, ...ascii("PNG\r\n"), 0x1a, 0x0a])) return "image/png";
   if (startsWith(bytes, 0, ascii("RIFF")) && startsWith(bytes, 8, ascii("WEBP"))) return "image/webp";

@@ -25,7 +25,7 @@ const drawings = z.array(
 const facts = z.custom<readonly Fact[]>(Array.isArray);
 
 /** Everything that the release of a unit is judged by. The facts were parsed when they were read. */
-export const gateCaseSchema = z.object({
+const gateCaseSchema = z.object({
   unit: z.string(),
   /** Of the unit and of what is or was inside it. */
   facts,

@@ -16,6 +16,8 @@ export interface Taken {
 export interface Needed {
   /** Ids of steps. */
   readonly steps: readonly string[];
+  /** Steps of them that are done again after a mend, with the kinds of defects whose mends these are. */
+  readonly again?: ReadonlyMap<string, ReadonlySet<string>>;
   readonly tests: readonly Pick<BookRow<"tests">, "id" | "purpose" | "kind" | "min" | "max">[];
   /** Places that must hold a unit. */
   readonly places: readonly string[];
@@ -117,8 +119,7 @@ class Judge {
     const needed = this.#needed;
     if (state.begun === null) this.#block("fit", state.unit, "unknown", true);
     else if (needed.isUnknown === true) this.#asked("fit", state.begun.type, "unknown", true, false);
-    for (const step of needed.steps)
-      if (!state.steps.has(step)) this.#asked("step", step, "missing", false, this.#isStruck("step", step));
+    for (const step of needed.steps) this.#step(step);
     const changed = lastChange(state);
     const changedInside = needed.tests.some(isFirm) ? this.#lastMendInside() : "";
     for (const test of needed.tests)
@@ -130,6 +131,17 @@ class Judge {
     for (const recall of recalls)
       if (isConcerned(state, recall, needed.parts)) this.#block("recall", recall.recall, "recalled");
     return this.#blocks;
+  }
+
+  #step(step: string): void {
+    const done = this.#state.steps.get(step);
+    if (done === undefined) {
+      this.#asked("step", step, "missing", false, this.#isStruck("step", step));
+      return;
+    }
+    const kinds = this.#needed.again?.get(step);
+    const mended = latest(mendsOf(this.#state, (what) => kinds?.has(what) === true));
+    if (done.source.at < mended) this.#block("step", step, "not-retested", false, mended);
   }
 
   #test(test: Needed["tests"][number], changed: string): void {
@@ -196,7 +208,7 @@ class Judge {
       if (at.until !== null || inner === undefined || seen.has(at.unit)) continue;
       seen.add(at.unit);
       todo.push(...inner.inside);
-      mends.push(...mendsOf(inner));
+      mends.push(...mendsOf(inner, ALL));
     }
     return latest(mends);
   }
@@ -222,9 +234,12 @@ class Judge {
 /** The last of some times; blank: there is none. */
 const latest = (times: readonly string[]): string => [...times].sort().at(-1) ?? "";
 
-const mendsOf = ({ defects }: UnitState): readonly string[] =>
-  [...defects.values()].flatMap(({ mended }) => mended?.source.at ?? []);
+/** When defects of some kinds were mended. */
+const mendsOf = ({ defects }: UnitState, isWanted: (what: string) => boolean): readonly string[] =>
+  [...defects.values()].flatMap(({ what, mended }) => (isWanted(what) ? (mended?.source.at ?? []) : []));
+
+const ALL = (): boolean => true;
 
 /** When the unit last changed under its tests: a defect was mended, or something fitted or taken out. */
 const lastChange = (state: UnitState): string =>
-  latest([...mendsOf(state), ...state.inside.flatMap(({ from, until }) => [from.at, until?.at ?? ""])]);
+  latest([...mendsOf(state, ALL), ...state.inside.flatMap(({ from, until }) => [from.at, until?.at ?? ""])]);
