@@ -44,5 +44,5 @@ export class FaultTable {
 }
 
 /** The same text for the same symptoms. */
-export const keyOf = (symptoms: ReadonlyMap<number, Symptom>): string =>
+const keyOf = (symptoms: ReadonlyMap<number, Symptom>): string =>
   [...symptoms].map(([f, symptom]) => `${f}${symptom[0]}`).join(" ");

@@ -16,7 +16,7 @@ export interface Joint {
 }
 
 /** Power between two nodes, alive as long as the item that makes it is fed. */
-export interface ServiceSource {
+interface ServiceSource {
   readonly id: string;
   readonly itemId: string;
   readonly plus: number;
