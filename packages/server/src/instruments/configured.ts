@@ -3,7 +3,7 @@ import type { InstrumentInfo } from "@pinwright/contract";
 import type { InstrumentAddress } from "./transports.ts";
 
 /** A question that an instrument is asked, and what its answer means. */
-export interface Measure {
+interface Measure {
   readonly unit: string;
   readonly query: string;
   readonly factor: number;
