@@ -17,7 +17,7 @@ export function isCalibrated(
 }
 
 /** What was read last in each test of some units, by the instrument. */
-export function lastReadings(states: readonly UnitState[]): ReadonlyMap<string, readonly ReadingRecord[]> {
+function lastReadings(states: readonly UnitState[]): ReadonlyMap<string, readonly ReadingRecord[]> {
   const found = new Map<string, ReadingRecord[]>();
   for (const { readings } of states)
     for (const list of readings.values()) {

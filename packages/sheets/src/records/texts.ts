@@ -31,7 +31,7 @@ export interface GateSheetInput extends RecordSheetInput {
 }
 
 /** What an instrument is called, and how long it may be trusted. */
-export interface InstrumentText {
+interface InstrumentText {
   readonly label: string;
   readonly label_zh: string;
   /** Last day of its calibration as year-month-day; blank: it needs none. */

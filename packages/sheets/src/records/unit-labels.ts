@@ -30,7 +30,7 @@ const SERIAL_MM = [5.5, TEXT.head, 4.5, 4, TEXT.large, 3, TEXT.normal, 2.1] as c
 const SHEET = PAPERS["a4-landscape"];
 
 /** Size of a label. */
-export interface LabelSize {
+interface LabelSize {
   readonly widthMm: number;
   readonly heightMm: number;
 }
