@@ -1,6 +1,7 @@
 import type { FactBody, UnitKind } from "@pinwright/contract";
 import type { Kysely } from "kysely";
 import type { Database } from "../database/database.ts";
+import { inChunks } from "../database/in-chunks.ts";
 import type { Tables } from "../database/schema.ts";
 import type { RecordStore } from "../store.ts";
 import { FactQueue } from "./fact-queue.ts";
@@ -19,12 +20,34 @@ const LETTERS: Readonly<Record<UnitKind, string>> = {
 };
 const DIGITS = 6;
 
-/** The next serial numbers of a kind. */
+/** Serial numbers that are looked for at once. */
+const NUMBERS_AT_ONCE = 100;
+
+/**
+ * The next serial numbers of a kind. One that facts name already was given out before a back-up was restored, and is on a
+ * label somewhere: it is not given again.
+ */
 async function serials(db: Kysely<Tables>, what: UnitKind, count: number): Promise<readonly string[]> {
-  const name = `serial-${what}`;
+  const free: string[] = [];
+  while (free.length < count) {
+    for (const some of inChunks(await nextNumbers(db, what, count - free.length), NUMBERS_AT_ONCE)) {
+      const rows = await db
+        .selectFrom("fact_units")
+        .select("unit")
+        .distinct()
+        .where("unit", "in", some)
+        .execute();
+      const taken = new Set(rows.map(({ unit }) => unit));
+      free.push(...some.filter((unit) => !taken.has(unit)));
+    }
+  }
+  return free;
+}
+
+async function nextNumbers(db: Kysely<Tables>, what: UnitKind, count: number): Promise<readonly string[]> {
   const { value } = await db
     .insertInto("counters")
-    .values({ name, value: count })
+    .values({ name: `serial-${what}`, value: count })
     .onConflict((conflict) =>
       conflict.column("name").doUpdateSet((row) => ({ value: row("counters.value", "+", count) })),
     )

@@ -135,6 +135,14 @@ export function recordsLawSuite(fresh: FreshPlace): void {
     );
   });
 
+  it("name serial numbers that are not given again, though the store forgot that it gave them", async () => {
+    await take(new TestStream("t-1").write(noted("from before", "b-000002")));
+    const made = await records.begin([board, board, board], "ann");
+    expect(made.flatMap(({ fact: { body } }) => (body.kind === "begun" ? [body.unit] : []))).toEqual([
+      ...["b-000001", "b-000003", "b-000004"],
+    ]);
+  });
+
   it("say of a unit that it is released once, with the heads of all streams, unless more is known", async () => {
     await records.begin([board], "ann");
     await take(new TestStream("t-1").write(reading(50)), new TestStream("t-2").write(noted("x", "b-9")));
