@@ -1,6 +1,7 @@
 import type { Load, LoadOptions } from "./load.ts";
 import type { Post } from "./station.ts";
 
+const AFTER_MS = 1_000;
 const tenth = (value: number): number => Math.round(value * 10) / 10;
 
 /** Quantiles of times, ms, by nearest rank. */
@@ -16,6 +17,9 @@ export function figuresOf({ seconds, stations, pauseMs, seed }: LoadOptions, loa
   const ended = (end: Post["end"]): readonly Post[] => posts.filter((post) => post.end === end);
   const answered = ended("answered");
   const free = answered.filter(({ heldMs }) => heldMs === 0);
+  // From a kill until a second after the first answer of the server that was started again.
+  const isOfKill = ({ startMs, ms }: Post): boolean =>
+    load.kills.some(({ atMs, answeredMs }) => startMs + ms > atMs && startMs < answeredMs + AFTER_MS);
   const ms = (list: readonly Post[]): readonly number[] => list.map((post) => post.ms);
   return {
     seconds,
@@ -27,6 +31,8 @@ export function figuresOf({ seconds, stations, pauseMs, seed }: LoadOptions, loa
     factsPerSecond: tenth(load.verdict.written / (load.workedMs / 1000)),
     /** Answered, the network's own hold-ups left out; those just after a restart are in. */
     answered: spread(ms(free)),
+    /** Of these, those that no kill and no start was near. */
+    answeredAwayFromKills: spread(ms(free.filter((post) => !isOfKill(post)))),
     /** Answered, and held up by the network for up to two seconds. */
     heldUp: spread(ms(answered.filter(({ heldMs }) => heldMs > 0))),
     broken: ended("broken").length,

@@ -46,6 +46,19 @@ export function recordsSuite(fresh: FreshPlace): void {
     expect(await records.verify()).toEqual([]);
   });
 
+  it("tells the history of a unit as it was written, whatever names and words hold", async () => {
+    const strange = new TestStream('tablet "2" \\ 平板');
+    const facts = [
+      strange.write(noted("b-000001", 'a "b" \\ c 焊点'), 'ann "a" \\'),
+      strange.write(reading("b-000001", -0.125)),
+      tablet.write(noted("b-000001", "later")),
+    ];
+    await take(...facts);
+    const all = await records.after(0, 100);
+    expect(all.map(({ fact }) => fact)).toEqual(facts);
+    expect(await records.ofUnit("b-000001")).toEqual(all);
+  });
+
   it("takes facts once, however often they are sent, and answers the same", async () => {
     const facts = notes(3);
     const first = await take(...facts);
