@@ -56,6 +56,7 @@ export const benchUnit = {
       unknown: "is not known to the book, or never got a serial number",
       wrong: "is of another type than belongs there",
     },
+    wrongPart: "was replaced by something that the book does not allow instead",
     on: (unit: string) => `on ${unit}`,
     firm: "Nobody can lift this.",
     lift: "Lift …",
@@ -76,6 +77,7 @@ export const benchUnit = {
   tree: {
     title: "What is in it",
     none: "Nothing with a number of its own is in it.",
+    all: (count: number) => `Show all ${count}`,
     history: "What was in it before",
     fitted: (who: string, when: string) => `fitted ${when} by ${who}`,
     removed: (who: string, when: string) => `taken out ${when} by ${who}`,
@@ -97,6 +99,7 @@ export const benchUnit = {
   readings: {
     title: "Readings",
     none: "Nothing was tested yet.",
+    all: (count: number) => `Show all ${count} tests`,
     test: "Test",
     limits: "Limits",
     tries: "Tries",

@@ -56,6 +56,7 @@ export const benchUnit: Translated<typeof en> = {
       unknown: "设计册中没有，或从未发出序列号",
       wrong: "型号与此位置不符",
     },
+    wrongPart: "被设计册不允许的替代品代替",
     on: (unit) => `在 ${unit} 上`,
     firm: "任何人不得特许。",
     lift: "特许……",
@@ -75,6 +76,7 @@ export const benchUnit: Translated<typeof en> = {
   tree: {
     title: "内含部件",
     none: "其中没有带序列号的部件。",
+    all: (count) => `显示全部 ${count} 件`,
     history: "以前装过的",
     fitted: (who, when) => `${when} 由 ${who} 装入`,
     removed: (who, when) => `${when} 由 ${who} 取下`,
@@ -96,6 +98,7 @@ export const benchUnit: Translated<typeof en> = {
   readings: {
     title: "读数",
     none: "尚未测试。",
+    all: (count) => `显示全部 ${count} 项测试`,
     test: "测试",
     limits: "限值",
     tries: "各次结果",

@@ -1,5 +1,6 @@
 import type { Block, Gate } from "@pinwright/contract";
 import { useDesk, useView } from "../../book/desk.tsx";
+import { partAddress } from "../../parts/address.ts";
 import { stepAddress } from "../../steps/address.ts";
 import { benchAddress, unitAddress } from "../address.ts";
 import { useNames } from "../names.tsx";
@@ -14,8 +15,11 @@ export function useBlockName(): (block: { readonly gate: Gate; readonly of: stri
         return names.step(of);
       case "test":
         return names.test(of);
-      case "fit":
-        return names.place(of);
+      case "fit": {
+        // A place, or a part that something else went in for.
+        const place = names.place(of);
+        return place === of ? names.part(of) : place;
+      }
       default:
         return of;
     }
@@ -37,6 +41,7 @@ export function useBlockAddress(): (block: Pick<Block, "gate" | "of" | "unit">) 
         return test === undefined ? null : testAddress(bookId, test);
       }
       case "fit":
+        if (names?.has(`part ${of}`) === true) return partAddress(bookId, of);
         return names?.has(`place ${of}`) === true ? `/b/${bookId}/layout?id=${encodeURIComponent(of)}` : null;
       case "defect":
         return `${unitAddress(bookId, unit)}#defect-${of}`;

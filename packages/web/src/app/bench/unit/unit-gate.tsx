@@ -5,7 +5,7 @@ import { type FormEvent, useState } from "react";
 import { Link } from "wouter";
 import { call } from "../../../api/call.ts";
 import { useDevice, useOwnFacts } from "../../../floor/device.tsx";
-import { useDesk } from "../../book/desk.tsx";
+import { useDesk, useView } from "../../book/desk.tsx";
 import { useMay, useSession } from "../../session/session.tsx";
 import { useTrouble } from "../../trouble.ts";
 import { useWords } from "../../words.tsx";
@@ -202,6 +202,8 @@ function BlockLine({
   const says = useDefectWords();
   const mayLift = useMay("lead");
   const [isLifting, setLifting] = useState(false);
+  const parts = useView("benchNames", null);
+  const isPart = block.gate === "fit" && block.why === "wrong" && parts?.has(`part ${block.of}`) === true;
   const address = addressOf(block);
   const defect = block.gate === "defect" ? state.defects.get(block.of) : undefined;
   const name = called ?? (defect === undefined ? nameOf(block) : says.what(defect.what));
@@ -209,7 +211,8 @@ function BlockLine({
     <>
       <span className={block.lifted ? "dim" : ""}>
         {block.firm && !block.lifted && <b className="error-text">{own.gate.firm} </b>}
-        {address === null ? <b>{name}</b> : <Link href={address}>{name}</Link>} {own.gate.why[block.why]}
+        {address === null ? <b>{name}</b> : <Link href={address}>{name}</Link>}{" "}
+        {isPart ? own.gate.wrongPart : own.gate.why[block.why]}
         {block.unit !== state.unit && (
           <>
             {" "}

@@ -76,12 +76,16 @@ function Known({ state, known }: { readonly state: UnitState; readonly known: Kn
               <LabelSheets book={begun.book} units={[unit]} />
             </>
           )}
-          <UnitTree known={known} state={state} />
+        </div>
+        <div>{begun !== null && <UnitGate state={state} />}</div>
+      </div>
+      <div className="unit-columns">
+        <div>
           <UnitDefects state={state} />
+          <UnitTree known={known} state={state} />
           <UnitMade state={state} />
         </div>
         <div>
-          {begun !== null && <UnitGate state={state} />}
           <UnitReadings state={state} />
           <UnitSteps state={state} />
         </div>

@@ -1,4 +1,5 @@
 import { isWithin, type ReadingRecord, type UnitState } from "@pinwright/engine";
+import { useState } from "react";
 import { Link } from "wouter";
 import type { ViewEntry } from "../../../worker/protocol.ts";
 import { useDesk, useView } from "../../book/desk.tsx";
@@ -6,6 +7,9 @@ import { useWords } from "../../words.tsx";
 import { useNames, usePeople, useWhen } from "../names.tsx";
 
 type Test = ViewEntry<"benchTests">;
+
+/** Tests that are shown before all are asked for. */
+const FIRST = 15;
 
 /** Where a test stands in the book. */
 export const testAddress = (bookId: string, test: Pick<Test, "id" | "harness">): string =>
@@ -32,11 +36,13 @@ export function UnitReadings({ state }: { readonly state: UnitState }) {
   const names = useNames();
   const tests = useView("benchTests", null);
   const limits = useLimits();
+  const [isAll, setAll] = useState(false);
   const struck = state.struck.filter(({ gate }) => gate === "test");
   // In the order of the book; what the book no longer has stands last.
   const ids = [...new Set([...state.readings.keys(), ...struck.map(({ of }) => of)])];
   const order = new Map([...(tests?.keys() ?? [])].map((id, i) => [id, i]));
   ids.sort((a, b) => (order.get(a) ?? order.size) - (order.get(b) ?? order.size));
+  const shown = isAll || ids.length <= FIRST + 1 ? ids : ids.slice(0, FIRST);
   return (
     <section aria-labelledby="unit-readings">
       <h3 id="unit-readings">{own.readings.title}</h3>
@@ -53,7 +59,7 @@ export function UnitReadings({ state }: { readonly state: UnitState }) {
               </tr>
             </thead>
             <tbody>
-              {ids.map((id) => {
+              {shown.map((id) => {
                 const test = tests?.get(id);
                 return (
                   <tr key={id}>
@@ -77,6 +83,11 @@ export function UnitReadings({ state }: { readonly state: UnitState }) {
               })}
             </tbody>
           </table>
+          {shown.length < ids.length && (
+            <button type="button" className="link-button" onClick={() => setAll(true)}>
+              {own.readings.all(ids.length)}
+            </button>
+          )}
         </div>
       )}
     </section>

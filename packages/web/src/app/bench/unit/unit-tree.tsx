@@ -1,4 +1,5 @@
 import type { Fitting, UnitState } from "@pinwright/engine";
+import { useState } from "react";
 import { Link } from "wouter";
 import { useDesk } from "../../book/desk.tsx";
 import { useWords } from "../../words.tsx";
@@ -6,6 +7,8 @@ import { benchAddress, unitAddress } from "../address.ts";
 import { useNames, usePeople, useWhen } from "../names.tsx";
 import type { KnownUnit } from "./use-unit.ts";
 
+/** Units of a level that are shown before all are asked for. */
+const FIRST = 12;
 /** Nothing is nested deeper, whatever the records say. */
 const DEEPEST = 6;
 
@@ -70,11 +73,14 @@ function Level({
   readonly state: UnitState;
   readonly depth: number;
 }) {
+  const { benchUnit: own } = useWords();
+  const [isAll, setAll] = useState(false);
   const inside = state.inside.filter(({ until }) => until === null);
   if (inside.length === 0 || depth >= DEEPEST) return null;
+  const shown = isAll || inside.length <= FIRST + 1 ? inside : inside.slice(0, FIRST);
   return (
     <ul className="unit-tree">
-      {inside.map((fitting) => {
+      {shown.map((fitting) => {
         const child = known.states.get(fitting.unit);
         return (
           <li key={fitting.place}>
@@ -84,6 +90,13 @@ function Level({
           </li>
         );
       })}
+      {shown.length < inside.length && (
+        <li>
+          <button type="button" className="link-button" onClick={() => setAll(true)}>
+            {own.tree.all(inside.length)}
+          </button>
+        </li>
+      )}
     </ul>
   );
 }
