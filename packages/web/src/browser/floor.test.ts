@@ -29,6 +29,18 @@ async function checked(page: Page): Promise<void> {
   expect(await smallTargets(page)).toEqual([]);
 }
 
+/** A photo as a camera makes it, larger than what is kept. */
+async function photo(page: Page, width: number, height: number): Promise<Buffer> {
+  const address: unknown = await page.evaluate(
+    `(() => {
+      const canvas = Object.assign(document.createElement("canvas"), { width: ${width}, height: ${height} });
+      canvas.getContext("2d").fillRect(40, 40, 400, 300);
+      return canvas.toDataURL("image/png");
+    })()`,
+  );
+  return Buffer.from(String(address).split(",")[1] ?? "", "base64");
+}
+
 /** Goes through a list one by one until what ends it can be tapped. */
 async function through(page: Page, next: string, end: string | RegExp = "完成，下一项"): Promise<void> {
   const last = page.getByRole("button", { name: end, exact: typeof end === "string" });
@@ -108,7 +120,14 @@ describe("floor", { timeout: PATIENCE_MS }, () => {
       mimeType: "image/png",
       buffer: Buffer.from("not quite a picture"),
     });
-    await page.getByText("重拍").waitFor();
+    await page.getByText("不是图片，请重拍").waitFor();
+    await page.getByLabel("不是图片，请重拍").setInputFiles({
+      name: "board.png",
+      mimeType: "image/png",
+      buffer: await photo(page, 3200, 2400),
+    });
+    await page.getByText("重拍", { exact: true }).waitFor();
+    await page.getByAltText("缺陷照片").waitFor();
     await checked(page);
     await tap(page, "记录缺陷");
     await page.getByRole("heading", { name: /^修理/u }).waitFor();
@@ -150,6 +169,13 @@ describe("floor", { timeout: PATIENCE_MS }, () => {
       what: "test-failed",
       picture: expect.stringMatching(/^[0-9a-f]{64}$/u),
     });
+    // The photo is at the server, made small, under the hash that the record names.
+    const hash = defect?.kind === "defect" ? defect.picture : "";
+    const size = await page.evaluate(
+      `fetch("/api/pictures/${hash}").then((answer) => answer.blob()).then(createImageBitmap)
+        .then(({ width, height }) => width + " × " + height)`,
+    );
+    expect(size).toBe("1600 × 1200");
     expect(complaints).toEqual([]);
     await context.close();
   });
@@ -166,10 +192,10 @@ describe("floor", { timeout: PATIENCE_MS }, () => {
     await checked(page);
     await keptFor(page, [`/api/books/${BOOK}/rows`, "/api/books/shop/rows", `/api/units/${unit}`]);
     await context.setOffline(true);
-    await through(page, "已裁，下一根");
+    await through(page, "全部裁好，下一盘");
     await page.getByRole("heading", { name: /^在钉板上布线/u }).waitFor();
     await checked(page);
-    await through(page, "已布，下一根");
+    await through(page, "全部布好，下一路");
 
     // A contact that comes out is mended, and all are tugged once more.
     await page.getByRole("heading", { name: /^逐个拉拔触点/u }).waitFor();
@@ -215,6 +241,10 @@ describe("floor", { timeout: PATIENCE_MS }, () => {
     await page.locator(".floor-tiles button").first().tap();
     await tap(page, "零件");
     await tap(page, "返回");
+    // Contacts were pulled and put back: all are tugged once more.
+    await page.getByRole("heading", { name: /^逐个拉拔触点/u }).waitFor();
+    await tugAll(page);
+    await tap(page, /^\d+ 个触点全部牢固$/u);
     await tap(page, "测试仪显示合格");
     await page.getByRole("heading", { name: /^移交给/u }).waitFor();
     await page.getByText("已全部发送").waitFor();
@@ -231,6 +261,7 @@ describe("floor", { timeout: PATIENCE_MS }, () => {
       "reading",
       "defect",
       "mended",
+      "step-done",
       "reading",
     ]);
     expect(complaints).toEqual([]);
@@ -279,6 +310,7 @@ describe("floor", { timeout: PATIENCE_MS }, () => {
     await tap(page, "工具或夹具");
     await tap(page, "返回");
 
+    const left = new Set(parts);
     for (;;) {
       const ready = page.getByRole("button", { name: "完成，下一项" });
       const test = page.getByRole("heading", { name: /^(24 V 极性|开始之前)/u });
@@ -286,7 +318,19 @@ describe("floor", { timeout: PATIENCE_MS }, () => {
       if (await test.isVisible()) break;
       const before = page.url();
       if (await page.locator(".floor-fit").isVisible()) {
-        for (const unit of parts) await scan(page, unit);
+        // What was not tested is said, and fitted all the same; what belongs elsewhere is not.
+        for (const unit of [...left]) {
+          await scan(page, unit);
+          const fitted = page.locator(".floor-fit", { hasText: unit });
+          const asked = page.getByRole("alertdialog");
+          await fitted.or(asked).waitFor();
+          const isElsewhere = (await asked.getByText(/此位置应装/u).count()) > 0;
+          if (isElsewhere) await tap(page, "不装");
+          else if (await asked.isVisible()) await tap(page, "仍然装上");
+          if (isElsewhere) continue;
+          await fitted.waitFor();
+          left.delete(unit);
+        }
         await page.locator(".floor-fit", { hasText: /已装 (\d+) \/ \1/u }).waitFor();
       }
       await ready.tap();

@@ -60,7 +60,9 @@ export function HandPage({
       </>
     );
   const all = [...(stages?.values() ?? [])];
-  const nextIds = new Set(nextStages(all, what, now));
+  const { missing } = missingTasks(tasks, done, unitIds, states);
+  const defects = unitIds.some((unit) => openDefects(states.get(unit)).length > 0);
+  const nextIds = new Set(nextStages(all, what, now, missing.length === 0 && !defects));
   const tile = ({ id }: Stage) => (
     <button key={id} type="button" aria-pressed={id === now} onClick={() => void hand(id)}>
       {nameOf(id)}
@@ -99,9 +101,22 @@ export function HandPage({
   );
 }
 
-/** Stages that come after the one that units are at, or that they are made in. */
-function nextStages(stages: readonly Stage[], what: keyof typeof MADE_IN, now: string): readonly string[] {
-  const at = now !== "" ? [now] : stages.flatMap(({ id, kind }) => (kind === MADE_IN[what] ? [id] : []));
+/**
+ * Stages that come after the one that units are at, or that they are made in. A machine that is complete was tested where it
+ * was assembled: it goes on to what comes after the test.
+ */
+function nextStages(
+  stages: readonly Stage[],
+  what: keyof typeof MADE_IN,
+  now: string,
+  isComplete: boolean,
+): readonly string[] {
+  const nowKind = now === "" ? MADE_IN[what] : stages.find(({ id }) => id === now)?.kind;
+  const isTested = what === "machine" && isComplete && nowKind === MADE_IN.machine;
+  const at = stages.flatMap(({ id, kind }) => {
+    const isAt = isTested ? kind === "test" : now === "" ? kind === nowKind : id === now;
+    return isAt ? [id] : [];
+  });
   return stages.flatMap(({ id, after }) => (after.some((before) => at.includes(before)) ? [id] : []));
 }
 
