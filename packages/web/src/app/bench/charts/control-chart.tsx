@@ -1,3 +1,4 @@
+import { useElementSize } from "@mantine/hooks";
 import type { StudyChart } from "@pinwright/engine";
 import type { SpecificationLimits } from "@pinwright/kernel";
 import { useMemo } from "react";
@@ -8,7 +9,9 @@ import { readingScale } from "./scale.ts";
 import { thinned } from "./thin.ts";
 import "../../parts/chart/chart.css";
 
-const [WIDTH, HEIGHT] = [980, 250];
+const HEIGHT = 250;
+/** As wide as there is room, px; never so narrow that points run together. */
+const [NARROWEST, WIDEST] = [520, 1100];
 const [LEFT, RIGHT, TOP, BOTTOM] = [72, 128, 26, 24];
 const TICKS = 5;
 /** Least room between the names of two lines at the right edge, px. */
@@ -50,10 +53,15 @@ export function ControlChart({
   readonly unitsOf: (at: number) => string;
 }) {
   const own = useWords().benchQuality.charts;
+  const { ref, width: room } = useElementSize();
+  const width = Math.min(WIDEST, Math.max(NARROWEST, Math.floor(room)));
   const { points, signals } = chart;
   const { centre, lower, upper } = chart.limits;
   const signalled = useMemo(() => new Map(signals.map(({ at, rule }) => [at, rule])), [signals]);
-  const drawn = useMemo(() => thinned(points, WIDTH - LEFT - RIGHT, signalled.keys()), [points, signalled]);
+  const drawn = useMemo(
+    () => thinned(points, width - LEFT - RIGHT, signalled.keys()),
+    [points, signalled, width],
+  );
   const deviation = (upper - centre) / 3;
   const lines: readonly Line[] = [
     { kind: "centre", value: centre },
@@ -75,15 +83,15 @@ export function ControlChart({
     [drawn, points, lower, upper, centre, limits.lower, limits.upper],
   );
   const x = (i: number): number =>
-    points.length === 1 ? LEFT : LEFT + (i / (points.length - 1)) * (WIDTH - LEFT - RIGHT);
+    points.length === 1 ? LEFT : LEFT + (i / (points.length - 1)) * (width - LEFT - RIGHT);
   const at = (i: number): string => `${x(i).toFixed(1)} ${y.at(points[i] ?? 0).toFixed(1)}`;
   const names = spread(lines.map(({ value }) => y.at(value)));
   return (
-    <figure className="chart control-chart">
+    <figure className="chart control-chart" ref={ref}>
       <DrawingScroll>
         <svg
-          viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
-          width={WIDTH}
+          viewBox={`0 0 ${width} ${HEIGHT}`}
+          width={width}
           height={HEIGHT}
           role="img"
           aria-label={own.picture(name, points.length, signals.length)}
@@ -93,7 +101,7 @@ export function ControlChart({
           </text>
           {y.ticks.map(({ value }) => (
             <g key={value}>
-              <path className="grid" d={`M${LEFT} ${y.at(value)}H${WIDTH - RIGHT}`} />
+              <path className="grid" d={`M${LEFT} ${y.at(value)}H${width - RIGHT}`} />
               <text x={LEFT - 6} y={y.at(value)} textAnchor="end" dominantBaseline="central">
                 {value}
               </text>
@@ -102,8 +110,8 @@ export function ControlChart({
           <path className="curve control-line" d={`M${drawn.map(at).join("L")}`} />
           {lines.map(({ kind, value }, i) => (
             <g key={`${kind} ${value}`} className={`limit ${kind}`}>
-              <path d={`M${LEFT} ${y.at(value)}H${WIDTH - RIGHT}`} />
-              <text x={WIDTH - RIGHT + 6} y={names[i] ?? 0} dominantBaseline="central">
+              <path d={`M${LEFT} ${y.at(value)}H${width - RIGHT}`} />
+              <text x={width - RIGHT + 6} y={names[i] ?? 0} dominantBaseline="central">
                 <title>{`${own.lines[kind]}: ${value} ${unit}`}</title>
                 {kind === "specification" ? value : figureText(value, deviation)} {LINE_SIGNS[kind]}
               </text>
@@ -130,7 +138,7 @@ export function ControlChart({
               </circle>
             );
           })}
-          <text x={WIDTH - RIGHT} y={HEIGHT - 6} textAnchor="end">
+          <text x={width - RIGHT} y={HEIGHT - 6} textAnchor="end">
             {own.order}
           </text>
         </svg>
