@@ -23,11 +23,12 @@ export interface Lead {
 
 const listOf = (answer: unknown): readonly unknown[] => (Array.isArray(answer) ? answer : []);
 
-export async function lead(address: string): Promise<Lead> {
+/** Asks a server without accounts, as one who may do all. */
+export async function asking(address: string): Promise<(path: string, body?: unknown) => Promise<unknown>> {
   const status = await fetch(new URL(ROUTES.status.path, address));
   const cookie = status.headers.get("set-cookie")?.split(";")[0] ?? "";
   const { token } = statusSchema.parse(await status.json());
-  const ask = async (path: string, body?: unknown): Promise<unknown> => {
+  return async (path, body) => {
     const response = await fetch(new URL(path, address), {
       method: body === undefined ? "GET" : "POST",
       headers: { "content-type": "application/json", cookie, [TOKEN_HEADER]: token ?? "" },
@@ -36,6 +37,10 @@ export async function lead(address: string): Promise<Lead> {
     if (!response.ok) throw new Error(await response.text());
     return response.json();
   };
+}
+
+export async function lead(address: string): Promise<Lead> {
+  const ask = await asking(address);
   return {
     units: async (body) =>
       listOf(await ask("/api/units", body)).map((unit) => keptUnitSchema.parse(unit).unit),
