@@ -4,7 +4,7 @@ import { type Route, route } from "./route.ts";
 import { plainText, utcTime } from "./text.ts";
 
 /** A stream that somebody begins at another's device: it holds what was said there once, and nothing more. */
-export const PERSON_STREAM = /^p-[0-9a-z]{9,40}$/;
+const PERSON_STREAM = /^p-[0-9a-z]{9,40}$/;
 
 /** What somebody records in person at a device where another works, whose session goes on. */
 export const IN_PERSON_ROUTES = {
