@@ -21,6 +21,7 @@ export const innerUnits = (unit: string) => sql`inner_units(unit) as (
 /** Facts, units, readings and what leads from one to the other. */
 export const lookUp = ({
   db,
+  kind,
 }: Database): Pick<
   RecordStore,
   "after" | "aside" | "recallFacts" | "ofUnit" | "units" | "trace" | "readings" | "heads"
@@ -50,7 +51,7 @@ export const lookUp = ({
     const rows = await db.selectFrom("facts").selectAll().where(RECALL_FACTS).orderBy("no").execute();
     return rows.map(factOf);
   },
-  ofUnit: (unit) => historyOf(db, unit),
+  ofUnit: (unit) => historyOf(db, kind, unit),
   async units({ what, type, book, run }) {
     let query = db.selectFrom("units").selectAll();
     if (what !== undefined) query = query.where("what", "=", what);
@@ -87,15 +88,20 @@ const UNITS_AT_ONCE = 1_000;
  * Facts that name a unit or anything inside it. The units are read first: a database that does not know beforehand how few
  * they are reads all facts instead.
  */
-async function historyOf(db: Kysely<Tables>, unit: string): Promise<readonly ArrivedFact[]> {
+async function historyOf(
+  db: Kysely<Tables>,
+  kind: Database["kind"],
+  unit: string,
+): Promise<readonly ArrivedFact[]> {
   const inner = await sql<{ unit: string }>`
     with recursive ${innerUnits(unit)} select unit from inner_units`.execute(db);
   const found = new Map<number, ArrivedFact>();
   for (const some of inChunks(inner.rows, UNITS_AT_ONCE)) {
+    const numbers = sql`select no from fact_units where unit in (${sql.join(some.map((one) => one.unit))})`;
+    // PostgreSQL joins what stands after `in`, and reads all facts for it.
+    const isOne = kind === "postgres" ? sql`no = any(array(${numbers}))` : sql`no in (${numbers})`;
     const { rows } = await sql<{ packed: string }>`
-      select ${PACKED} as packed from facts
-      where no in (select no from fact_units where unit in (${sql.join(some.map((one) => one.unit))}))
-      order by no`.execute(db);
+      select ${PACKED} as packed from facts where ${isOne} order by no`.execute(db);
     // One statement is enough but for a unit of a thousand others.
     if (inner.rows.length <= UNITS_AT_ONCE) return unpacked(rows);
     for (const fact of unpacked(rows)) found.set(fact.no, fact);
