@@ -123,7 +123,7 @@ function stuckOf(
     ...failed.map(({ test, at }) => ({ why: "test" as const, of: test, at })),
     ...(onTheWay === null ? [] : [{ why: "way" as const, of: onTheWay.to, at: onTheWay.at }]),
   ];
-  const isQuiet = lastAt > begunAt && within === null && nowMs - Date.parse(lastAt) > quietHours * HOUR_MS;
+  const isQuiet = lastAt !== begunAt && within === null && nowMs - Date.parse(lastAt) > quietHours * HOUR_MS;
   if (reasons.length === 0 && isQuiet) reasons.push({ why: "quiet", of: "", at: lastAt });
   const [first] = reasons;
   if (first === undefined) return [];
@@ -145,8 +145,9 @@ function waitsOf(
     string,
     { what: Wait["what"]; type: string; machines: Set<string>; missing: number }
   >();
-  // A machine of which nothing was recorded is not begun, and waits for nothing.
-  for (const machine of units.filter(({ what, lastAt, begunAt }) => what === "machine" && lastAt > begunAt))
+  // A machine of which nothing was recorded but its number is not begun, and waits for nothing. Clocks of devices differ, so
+  // whether a time is another one tells, not whether it is later.
+  for (const machine of units.filter(({ what, lastAt, begunAt }) => what === "machine" && lastAt !== begunAt))
     for (const { id, what, type } of places) {
       if (machine.filled.includes(id)) continue;
       const wait = waits.get(`${what} ${type}`) ?? { what, type, machines: new Set<string>(), missing: 0 };
