@@ -10,6 +10,7 @@ import {
   type CertificateInput,
   kindText,
   minutesText,
+  optionsOf,
   optionText,
   type RecordSheetInput,
   sourceText,
@@ -73,7 +74,7 @@ function aboutRows(input: RecordSheetInput, state: UnitState): readonly TableRow
   const { options } = input;
   const words = wordsOf(options);
   const { begun } = state;
-  const chosen = begun?.options ?? [];
+  const chosen = optionsOf(input, state);
   const facts: readonly (readonly [string, string])[] = [
     [
       words((w) => w.records.what),
@@ -117,7 +118,12 @@ function summaryRows(
       all: tests.reduce((total, one) => total + one.all, 0),
     };
     const name = words((w) => w.records.certificate.insideOf);
-    return [row([`${name}: ${kindText(first, input.options)}`, `${own.length} · ${passed(sum)}`])];
+    return [
+      row([
+        `${name}: ${kindText(first, input.options)}`,
+        sum.all === 0 ? String(own.length) : `${own.length} · ${passed(sum)}`,
+      ]),
+    ];
   });
   const open = input.blocks.filter(({ lifted }) => !lifted);
   const mended = count(({ defects }) => [...defects.values()].filter((one) => one.mended !== null).length);

@@ -147,6 +147,13 @@ describe("the certificate of the full-size machine", () => {
     expect(text.indexOf("nobody may lift this")).toBeLessThan(text.indexOf("Tests of the unit itself"));
   });
 
+  test("of a machine that names no options says the usual ones that it is built with", () => {
+    const own = built.get(MACHINE);
+    if (own?.begun === undefined || own.begun === null) throw new Error("the machine was begun");
+    const units = new Map(built).set(MACHINE, { ...own, begun: { ...own.begun, options: [] } });
+    expect(textOf(certificate(inputOf(units)), 0)).toContain("Mains 230 V, English labels and book");
+  });
+
   test("does not round a figure into its limits", () => {
     const own = built.get(MACHINE);
     const [id = ""] = [...(own?.readings.keys() ?? [])].filter((test) => test.startsWith("t.bond."));

@@ -16,6 +16,7 @@ import { recordIdentity } from "./identity.ts";
 import {
   type GateSheetInput,
   headsOf,
+  optionsOf,
   optionText,
   partText,
   type RecordSheetInput,
@@ -43,7 +44,7 @@ export function composeCrateChecklist(input: GateSheetInput, unit: string): Shee
   if (state === undefined) return null;
   const words = wordsOf(options);
   const name = typeText(input, state);
-  const chosen = state.begun?.options ?? [];
+  const chosen = optionsOf(input, state);
   const locked = isLocked(input, state);
   return composeListing({
     identity: recordIdentity(
@@ -82,14 +83,9 @@ const isLocked = ({ blocks }: GateSheetInput, { released }: UnitState): boolean 
   released === null || blocks.some(({ lifted }) => !lifted);
 
 /** Rows of the machine that go beside it or round it, in the order of the book. */
-function travelling(
-  { line }: RecordSheetInput,
-  { begun }: UnitState,
-  how: BomRow["travels"],
-): readonly BomRow[] {
-  const { options, book } = line.machine;
-  const chosen = begun === null || begun.options.length === 0 ? options : new Set(begun.options);
-  return book.tables.bom.filter(
+function travelling(input: RecordSheetInput, state: UnitState, how: BomRow["travels"]): readonly BomRow[] {
+  const chosen = new Set(optionsOf(input, state));
+  return input.line.machine.book.tables.bom.filter(
     (row) => row.parent === null && row.travels === how && appliesTo(row, chosen),
   );
 }

@@ -137,6 +137,15 @@ export const typeText = (
     ? say(input.options.language, (w) => w.records.unknownUnit, " · ")
     : nameOfType(input, begun);
 
+/** Options that a machine is built with: its own, or where it names none the usual ones of the line. */
+export const optionsOf = (
+  { line, bookId }: Pick<RecordSheetInput, "line" | "bookId">,
+  { begun }: UnitState,
+): readonly string[] => {
+  if (begun === null || begun.options.length > 0) return begun?.options ?? [];
+  return begun.what === "machine" && begun.book === bookId ? [...line.machine.options] : [];
+};
+
 /** `Board`: what a unit is. */
 export const kindText = ({ begun }: UnitState, options: SheetOptions, joint = " · "): string =>
   begun === null ? "" : say(options.language, (w) => w.records.units[begun.what], joint);
