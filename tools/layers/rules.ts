@@ -63,6 +63,7 @@ export const CHAPTER_MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   parts: ["model", "lists", "panels", "boards", "steps"],
   runs: ["model", "panels", "boards", "parts", "steps"],
   records: ["model", "lists", "boards"],
+  service: ["model", "lists", "electric"],
   line: [
     "model",
     "bundle",
