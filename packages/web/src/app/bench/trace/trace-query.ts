@@ -2,9 +2,7 @@ import { escapeFormula } from "@pinwright/book/csv";
 import type { QueryIn, UnitSummary } from "@pinwright/contract";
 
 /** What is looked for, as the form and the address have it; blank: nothing is said. */
-export const TRACE_FIELDS = [
-  ...(["part", "lot", "type", "revision", "person", "instrument", "from", "to"] as const),
-] as const;
+const TRACE_FIELDS = ["part", "lot", "type", "revision", "person", "instrument", "from", "to"] as const;
 export type TraceField = (typeof TRACE_FIELDS)[number];
 export type TraceQuery = Readonly<Record<TraceField, string>>;
 

@@ -18,7 +18,7 @@ export const testAddress = (bookId: string, test: Pick<Test, "id" | "harness">):
     : `/b/${bookId}/harnesses/${encodeURIComponent(test.harness)}/continuity`;
 
 /** The limits that the design sets, in words; blank: none. */
-export function useLimits(): (test: Test | undefined) => string {
+function useLimits(): (test: Test | undefined) => string {
   const { benchUnit: own } = useWords();
   return (test) => {
     if (test === undefined) return "";
