@@ -247,7 +247,7 @@ describe("bench", { timeout: PATIENCE_MS }, () => {
     await row.getByRole("button", { name: "采用：“安装电路板”的工时设为 42 分钟" }).click();
     await page.getByText("各步骤用时与计划大致相符。").waitFor();
     await page.getByRole("checkbox", { name: "也显示与计划相符的步骤" }).check();
-    await page.getByRole("row", { name: /安装电路板 已由人设定.*42 分钟 42 分钟/u }).waitFor();
+    await page.getByRole("row", { name: /安装电路板\s*已由人设定.*42 分钟\s*42 分钟/u }).waitFor();
     expect(complaints).toEqual([]);
     await context.close();
   });
