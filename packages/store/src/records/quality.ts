@@ -184,7 +184,10 @@ const inSpan = ({ book, from, to }: Span) => sql`book = ${book}
   ${from === undefined ? sql`` : sql`and first_at >= ${from}`}
   ${to === undefined ? sql`` : sql`and first_at < ${to}`}`;
 
-interface Row extends Written {
+/** Asked here and not of the database, which would else take the index of all facts that count, and read them all. */
+const counts = ({ aside }: Pick<Tables["facts"], "aside">): boolean => aside === null;
+
+interface Row extends Written, Pick<Tables["facts"], "aside"> {
   readonly stream: string;
   readonly seq: number;
   readonly body: string;
@@ -194,11 +197,13 @@ async function defectsOf(db: Kysely<Tables>, { book, from, to }: Span): Promise<
   // The list of kinds is word for word that of the index, or it would not be used. What is mended or corrected is so later
   // than it was found, so all from the first day on is enough.
   const { rows } = await sql<Row>`
-    select stream, seq, at, person, body from facts
-    where kind in ('defect', 'mended', 'correction') and aside is null
+    select stream, seq, at, person, body, aside from facts
+    where kind in ('defect', 'mended', 'correction')
       ${from === undefined ? sql`` : sql`and at >= ${from}`}
     order by at, stream, seq`.execute(db);
-  const read = rows.map((row) => ({ ...row, body: factBodySchema.parse(JSON.parse(row.body)) }));
+  const read = rows
+    .filter(counts)
+    .map((row) => ({ ...row, body: factBodySchema.parse(JSON.parse(row.body)) }));
   const gone = new Set(
     read.flatMap(({ body }) => (body.kind === "correction" ? [`${body.stream} ${body.seq}`] : [])),
   );
@@ -232,7 +237,7 @@ async function defectsOf(db: Kysely<Tables>, { book, from, to }: Span): Promise<
 const defectBody = z.object({ unit: z.string() });
 const correctionBody = z.object({ stream: z.string(), seq: z.number() });
 
-type DefectRow = Pick<Tables["facts"], "stream" | "seq" | "kind" | "body">;
+type DefectRow = Pick<Tables["facts"], "stream" | "seq" | "kind" | "body" | "aside">;
 
 async function unitsWithDefect(
   db: Kysely<Tables>,
@@ -240,9 +245,9 @@ async function unitsWithDefect(
 ): Promise<ReadonlySet<string>> {
   if (units === undefined || units.length > MOST_BY_UNIT) {
     const { rows } = await sql<DefectRow>`
-      select stream, seq, kind, body from facts
-      where kind in ('defect', 'mended', 'correction') and aside is null and kind <> 'mended'`.execute(db);
-    return defectUnits(rows);
+      select stream, seq, kind, body, aside from facts
+      where kind in ('defect', 'mended', 'correction') and kind <> 'mended'`.execute(db);
+    return defectUnits(rows.filter(counts));
   }
   const rows: DefectRow[] = [];
   for (const some of inChunks(units, VALUES_AT_ONCE))
@@ -250,7 +255,7 @@ async function unitsWithDefect(
       ...(await db
         .selectFrom("fact_units")
         .innerJoin("facts", "facts.no", "fact_units.no")
-        .select(["facts.stream", "facts.seq", "facts.kind", "facts.body"])
+        .select(["facts.stream", "facts.seq", "facts.kind", "facts.body", "facts.aside"])
         .where("fact_units.unit", "in", [...some])
         .where("facts.kind", "in", ["defect", "correction"])
         .where("facts.aside", "is", null)

@@ -141,7 +141,7 @@ export function qualitySuite(fresh: FreshPlace): void {
     };
     expect(
       await planOf(
-        "select at from facts where kind in ('defect', 'mended', 'correction') and aside is null and at >= 'x' order by at",
+        "select at from facts where kind in ('defect', 'mended', 'correction') and at >= 'x' order by at, stream, seq",
       ),
     ).toContain("facts_quality");
     expect(
