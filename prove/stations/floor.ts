@@ -9,7 +9,7 @@ import { type Seen, Station } from "./station.ts";
 import { type Bench, batchesOf, type Units } from "./work.ts";
 
 /** A tablet that was without a network for a day. */
-export interface LateOptions {
+interface LateOptions {
   /** Facts that wait in it at least. */
   readonly facts: number;
   /** Facts that it sends at once. */
