@@ -111,7 +111,10 @@ describe("quality on the bench", { timeout: 2 * PATIENCE_MS }, () => {
     const screen = page.getByRole("dialog", { name: "Floor now" });
     await screen.getByText("open defect: Wire pinched").waitFor();
     await screen.getByText("on the way to Cabinet shop").waitFor();
-    await screen.getByText(/^\d+ missing|wait for/u).first().waitFor();
+    await screen
+      .getByText(/^\d+ missing|wait for/u)
+      .first()
+      .waitFor();
     // All of a run of 25 is there without scrolling, and nothing is smaller than 28 px.
     const measured: unknown = await page.evaluate(`(() => {
       const screen = document.querySelector("dialog");
