@@ -38,6 +38,7 @@ describe("lots and leads", { timeout: PATIENCE_MS }, () => {
     await checked(page);
     await tap(page, "Same as last time: L-4711");
     await tap(page, "The kit is complete");
+    await page.getByRole("heading", { name: /^Stuff stage 1/u }).waitFor();
 
     // A reel of a harness; its lot is typed.
     await page.goto(`/floor/u/${harness}`);
