@@ -62,6 +62,8 @@ export class Station {
   #token = "";
   #person = "";
   #journal: Journal;
+  #switchedOn: Promise<unknown> = Promise.resolve();
+  #writing: Promise<unknown> = Promise.resolve();
   #outbox: Outbox;
   #sender: Sender;
   #callOff: () => void = () => undefined;
@@ -111,7 +113,10 @@ export class Station {
 
   /** Writes a batch into the journal; returns its first fact. */
   async write(batch: readonly FactBody[]): Promise<Fact> {
-    const facts = await this.#outbox.write(batch, this.#person);
+    await this.#switchedOn;
+    const writing = this.#outbox.write(batch, this.#person);
+    this.#writing = writing.catch(() => undefined);
+    const facts = await writing;
     const [first] = facts;
     const last = facts.at(-1);
     if (first === undefined || last === undefined) throw new Error("Nothing was written.");
@@ -125,6 +130,7 @@ export class Station {
 
   /** Sends until everything is at the server. */
   async finish(): Promise<void> {
+    await this.#switchedOn;
     while ((await this.#journal.waiting(1)).length > 0) {
       await this.#sender.send();
       await sleep(50);
@@ -151,8 +157,13 @@ export class Station {
   /** The tablet is switched off and on again: it knows what it wrote, and not what the server has of it. */
   restart(): void {
     this.#callOff();
-    ({ journal: this.#journal, outbox: this.#outbox, sender: this.#sender } = this.#open());
-    this.sendSoon();
+    // What is half written is written to its end first: after a real one nobody is left who would write it later.
+    this.#switchedOn = this.#switchedOn
+      .then(() => this.#writing)
+      .then(() => {
+        ({ journal: this.#journal, outbox: this.#outbox, sender: this.#sender } = this.#open());
+        this.sendSoon();
+      });
   }
 
   close(): void {

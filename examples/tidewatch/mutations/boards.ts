@@ -63,9 +63,17 @@ export const boards: readonly Mutation[] = [
     rule: "board-no-test",
     plan: (sound) => {
       const { typeId } = most(stuffed(sound), (row) => row.joints);
+      const { tests, test_steps } = sound.machine.book.tables;
+      const own = new Set(
+        tests.filter((row) => row.scope === "board" && row.board_type === typeId).map(({ id }) => id),
+      );
       return {
         victim: [typeId],
-        change: (edit) => edit.remove("tests", { scope: "board", board_type: typeId }),
+        change: (edit) => {
+          edit.remove("tests", { scope: "board", board_type: typeId });
+          for (const test of new Set(test_steps.map((row) => row.test)))
+            if (own.has(test)) edit.remove("test_steps", { test });
+        },
       };
     },
   },
