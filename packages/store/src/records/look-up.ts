@@ -101,8 +101,15 @@ async function historyOf(
     const numbers = sql`select no from fact_units where unit in (${sql.join(some.map((one) => one.unit))})`;
     // PostgreSQL joins what stands after `in`, and reads all facts for it.
     const isOne = kind === "postgres" ? sql`no = any(array(${numbers}))` : sql`no in (${numbers})`;
-    const { rows } = await sql<{ packed: string }>`
-      select ${PACKED} as packed from facts where ${isOne} order by no`.execute(db);
+    const each = sql`select facts.no, ${PACKED} as packed from facts where ${isOne}`;
+    // The driver of PostgreSQL takes one long text more quickly than thousands.
+    const { rows } =
+      kind === "postgres"
+        ? await sql<{ packed: string }>`
+            select coalesce(string_agg(packed, ',' order by no), '') as packed from (${each}) as each`.execute(
+            db,
+          )
+        : await sql<{ packed: string }>`${each} order by facts.no`.execute(db);
     // One statement is enough but for a unit of a thousand others.
     if (inner.rows.length <= UNITS_AT_ONCE) return unpacked(rows);
     for (const fact of unpacked(rows)) found.set(fact.no, fact);
