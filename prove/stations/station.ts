@@ -145,7 +145,9 @@ export class Station {
       try {
         await this.#post(facts);
       } catch (error) {
-        if (!(error instanceof Unreachable)) throw error;
+        // A server that is only just starting says so.
+        const isStarting = error instanceof Refused && error.problem.code === "busy";
+        if (!(error instanceof Unreachable) && !isStarting) throw error;
         await sleep(TRY_AGAIN_MS);
         continue;
       }
