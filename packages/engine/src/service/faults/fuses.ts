@@ -27,7 +27,7 @@ function* leading(
 
 /**
  * What opens at a short: of the fuses on the shortest way through it the one with the least rating, which is the nearest to
- * it where fuses are graded; without any the supply gives up.
+ * it where fuses are graded; without any the supply gives up (common practice, no source).
  */
 export function opensAtShort(network: ServiceNetwork, now: Disturbed, short: ServiceShort): Disturbed {
   const source = network.sources[short.source];

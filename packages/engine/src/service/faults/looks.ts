@@ -34,7 +34,7 @@ export const LOOK_COSTS: Readonly<Record<Look["kind"], LookCost>> = {
 const MISREAD = 0.02;
 /** Chance that reseating a plug brings back a contact of it that is out (common practice, no source). */
 const RESEAT_HELPS = 0.6;
-/** Above this a supply is not measured by an owner: IEC 61140, extra-low voltage limit for direct current in dry places. */
+/** Above this a supply is not measured by an owner: the limit of extra-low direct voltage in dry places of IEC 61140, from memory. */
 const MOST_MEASURED_V = 60;
 
 /** Points of a function's circuit that a meter reaches, from its element to the poles of its supply, in order. */
