@@ -10,7 +10,7 @@ export const benchSheets: Translated<typeof english> = {
   crate: "装箱清单",
   transport: "运输清单",
   label: "标签",
-  labels: (count) => `标签：${count} 个单元`,
+  labels: (count) => `标签：${count} 件产品`,
   paper: "打印在",
   papers: { a4: "A4 纸，裁开", roll: "标签打印机卷纸" },
   start: "首个空位",
@@ -19,6 +19,6 @@ export const benchSheets: Translated<typeof english> = {
   height: "高",
   mm: "mm",
   tooMany: (most) => `一次最多 ${most} 张标签：请缩小显示范围。`,
-  nothing: "没有显示任何单元，无可打印标签。",
+  nothing: "没有显示任何产品，无可打印标签。",
   wrongSize: (least, most) => `标签尺寸须在 ${least} 至 ${most} 之间。`,
 };
