@@ -41,7 +41,12 @@ describe("fitting", { timeout: PATIENCE_MS }, () => {
     await tap(page, "It is faulty");
     await checked(page);
     await tap(page, "Swap");
+    // The question names the second board too: only when it is gone is the swap kept.
+    await page
+      .getByRole("heading", { name: new RegExp(`^${first} comes out of`, "u") })
+      .waitFor({ state: "hidden" });
     await page.getByText(second).first().waitFor();
+    await page.getByText("All sent").waitFor();
 
     await page.goto(fitting(two));
     await page.getByText("0 of 3 fitted").waitFor();
