@@ -64,6 +64,7 @@ export const CHAPTER_MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   runs: ["model", "panels", "boards", "parts", "steps"],
   records: ["model", "lists", "boards"],
   service: ["model", "lists", "electric"],
+  compare: ["model", "lists", "electric", "boards", "parts", "steps", "fastening", "panels"],
   line: [
     "model",
     "bundle",

@@ -3,6 +3,7 @@ import {
   IconCalendarTime,
   IconClipboardCheck,
   IconCpu,
+  IconGitCompare,
   IconHistory,
   IconLayout2,
   IconPackages,
@@ -11,6 +12,7 @@ import {
   IconRectangle,
   IconSitemap,
   IconStairs,
+  IconStethoscope,
   IconTable,
   IconTool,
 } from "@tabler/icons-react";
@@ -33,7 +35,9 @@ interface BookSection {
     | "findings"
     | "tables"
     | "sheets"
-    | "history";
+    | "history"
+    | "revisions"
+    | "service";
   readonly group: "design" | "make" | "keep";
   readonly Icon: ComponentType<{ readonly size?: number }>;
   readonly Page: ComponentType;
@@ -114,5 +118,17 @@ export const BOOK_SECTIONS: readonly BookSection[] = [
     group: "keep",
     Icon: IconHistory,
     Page: lazy(() => import("./history/history-page.tsx")),
+  },
+  {
+    path: "revisions",
+    group: "keep",
+    Icon: IconGitCompare,
+    Page: lazy(() => import("./revisions/revisions-page.tsx")),
+  },
+  {
+    path: "service",
+    group: "keep",
+    Icon: IconStethoscope,
+    Page: lazy(() => import("./service/service-page.tsx")),
   },
 ];

@@ -60,6 +60,8 @@ const PLACES = [
     "tables/import",
     "sheets",
     "history",
+    "revisions",
+    "service",
   ].map((place) => `/b/first-light/${place}`),
   "/",
   "/set-up",

@@ -17,6 +17,8 @@ export const shell = {
     findings: "Findings",
     sheets: "Sheets",
     history: "History",
+    revisions: "Revisions",
+    service: "Service",
   },
   books: "Books",
   menu: "Menu",

@@ -25,8 +25,10 @@ import { panels } from "./panels.ts";
 import { parts } from "./parts.ts";
 import { people } from "./people.ts";
 import { prints } from "./prints.ts";
+import { revisions } from "./revisions.ts";
 import { runs } from "./runs.ts";
 import { screws } from "./screws.ts";
+import { service } from "./service.ts";
 import { session } from "./session.ts";
 import { shell } from "./shell.ts";
 import { start } from "./start.ts";
@@ -46,6 +48,8 @@ export const app = {
   floorMeasure,
   guide,
   history,
+  revisions,
+  service,
   people,
   session,
   shell,

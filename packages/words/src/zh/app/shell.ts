@@ -19,6 +19,8 @@ export const shell: Translated<typeof en> = {
     findings: "检查结果",
     sheets: "图纸",
     history: "历史",
+    revisions: "版本",
+    service: "维修",
   },
   books: "设计册",
   menu: "菜单",

@@ -1,0 +1,6 @@
+import { useWords } from "../../words.tsx";
+
+export default function ProblemsTab() {
+  const words = useWords();
+  return <div className="page">{words.service.tabs.problems}</div>;
+}
