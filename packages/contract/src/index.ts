@@ -17,4 +17,5 @@ export * from "./record-sheet-routes.ts";
 export type { Route } from "./route.ts";
 export * from "./routes.ts";
 export type { PersonSession } from "./session-routes.ts";
+export * from "./sheet-code.ts";
 export { bookId, plainText, requestId, utcTime } from "./text.ts";

@@ -2,7 +2,7 @@ import type { HarnessResult, LineResult } from "@pinwright/engine";
 import type { SheetWords } from "@pinwright/words";
 import { label, say } from "./compose/say.ts";
 import type { Identity } from "./compose/title-block.ts";
-import type { SheetOptions } from "./options.ts";
+import { revisionOf, type SheetOptions } from "./options.ts";
 
 /** Kinds of sheet for a harness. */
 export const HARNESS_SHEET_KINDS = [
@@ -117,11 +117,12 @@ function machineFields(line: LineResult, options: SheetOptions) {
     machineId: machine.id,
     owner: machine.owner,
     supplement: label(options.language, { en: machine.label, zh: machine.label_zh }, machine.id),
-    revision: machine.revision,
+    revision: revisionOf(machine, options),
     date: options.date,
     creator: options.creator,
     approved: machine.approved,
     state: options.state,
+    address: options.address,
   };
 }
 

@@ -6,7 +6,11 @@ export interface SheetOptions {
   /** Date of issue as year-month-day: pure code has no clock. */
   readonly date: string;
   readonly state: "draft" | "released";
+  /** Name of the revision that the sheets are of; blank: what the machine says of itself. */
+  readonly revision: string;
   readonly creator: string;
+  /** Address of the server on the network, `https://…`, which the code in the corner leads to; blank: none. */
+  readonly address: string;
   /** Machines that are made together: panels are cut, boards are kitted for so many. */
   readonly machines: number;
   /** Hole of a pinboard's pegs. */
@@ -19,8 +23,16 @@ export interface SheetOptions {
 export const USUAL_OPTIONS: Omit<SheetOptions, "date"> = {
   language: "en",
   state: "draft",
+  revision: "",
   creator: "Pinwright",
+  address: "",
   machines: 1,
   pegHoleMm: 4,
   label: { widthMm: 25, tailMm: 20 },
 };
+
+/** Name of the revision that sheets are of. */
+export const revisionOf = (
+  machine: { readonly revision: string },
+  options: Pick<SheetOptions, "revision">,
+): string => (options.revision === "" ? machine.revision : options.revision);

@@ -10,13 +10,41 @@ test("SHA-256 of NIST's examples (FIPS 180-4, Secure Hash Standard examples)", (
   );
 });
 
-test("the date leaves a body's hash alone, the state and the drawing do not", async () => {
+test("what differs between prints that say the same leaves a body's hash alone, the drawing does not", async () => {
   const line = await exampleLine("first-light");
-  const hashes = (options: typeof OPTIONS): string[] =>
-    [...composeHarnessSheets(line, options, { kinds: ["from-to", "pinboard"] })].map((d) => d.bodyHash);
+  const made = (options: typeof OPTIONS) => [
+    ...composeHarnessSheets(line, options, { kinds: ["from-to", "pinboard"] }),
+  ];
+  const hashes = (options: typeof OPTIONS): string[] => made(options).map((d) => d.bodyHash);
   const usual = hashes(OPTIONS);
-  expect(hashes({ ...OPTIONS, date: "2027-01-31" })).toEqual(usual);
   expect(new Set(usual).size).toBe(usual.length);
-  const released = hashes({ ...OPTIONS, state: "released" });
-  expect(released.filter((h) => usual.includes(h))).toEqual([]);
+  const others: readonly Partial<typeof OPTIONS>[] = [
+    { date: "2027-01-31" },
+    { state: "released", revision: "C" },
+    { creator: "Mara" },
+    { address: "https://pinwright.example" },
+  ];
+  for (const other of others) expect(hashes({ ...OPTIONS, ...other })).toEqual(usual);
+  const chinese = hashes({ ...OPTIONS, language: "zh" });
+  expect(chinese.filter((h) => usual.includes(h))).toEqual([]);
+});
+
+test("each page has a hash of its own, and pages that say the same the same", async () => {
+  const line = await exampleLine("first-light");
+  for (const document of composeHarnessSheets(line, OPTIONS, { kinds: ["from-to", "pinboard"] })) {
+    expect(document.pageHashes.length).toBe(document.pages.length);
+    expect(new Set(document.pageHashes).size).toBe(document.pages.length);
+  }
+});
+
+test("the code leads to the server's page where the server has an address", async () => {
+  const line = await exampleLine("first-light");
+  const codes = (address: string): string[] =>
+    [...composeHarnessSheets(line, { ...OPTIONS, address, revision: "B/2" }, { kinds: ["from-to"] })].map(
+      ({ code, bodyHash }) => code.replace(bodyHash.slice(0, 12), "…"),
+    );
+  expect(codes("")[0]).toBe("pinwright:first-light:B/2:hs.power.from-to.en:…");
+  expect(codes("https://pinwright.example")[0]).toBe(
+    "https://pinwright.example/print#first-light/B%2F2/hs.power.from-to.en/…",
+  );
 });

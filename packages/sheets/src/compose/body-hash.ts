@@ -50,32 +50,40 @@ export function textHash(text: string): string {
   return bytesToHex(sha256(utf8ToBytes(text)));
 }
 
-/** What pages say, as text: everything but the groups that hold date, sheet count and code. */
-export function bodyText(
-  pages: readonly { readonly widthMm: number; readonly heightMm: number; readonly marks: readonly Mark[] }[],
-): string {
-  const lines: string[] = [];
-  for (const page of pages) {
-    lines.push(`page ${um(page.widthMm)} ${um(page.heightMm)}`);
-    eachLeaf(
-      page.marks,
-      (leaf, dx, dy, clip, frame) => {
-        if (frame) return;
-        const text = leafText(leaf, dx, dy);
-        lines.push(clip === null ? text : `${text} in ${boxText(clip, 0, 0)}`);
-      },
-      (group, dx, dy) => {
-        if (group.hash === undefined) return true;
-        const window = group.clip === null ? "" : ` in ${boxText(group.clip, dx, dy)}`;
-        lines.push(`group ${um(dx + group.dxMm)},${um(dy + group.dyMm)} ${group.hash}${window}`);
-        return false;
-      },
-    );
-  }
+interface Hashed {
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly marks: readonly Mark[];
+}
+
+/** What a page says, as text: everything but the groups that hold what differs between prints that say the same. */
+function pageText(page: Hashed): string {
+  const lines = [`page ${um(page.widthMm)} ${um(page.heightMm)}`];
+  eachLeaf(
+    page.marks,
+    (leaf, dx, dy, clip, frame) => {
+      if (frame) return;
+      const text = leafText(leaf, dx, dy);
+      lines.push(clip === null ? text : `${text} in ${boxText(clip, 0, 0)}`);
+    },
+    (group, dx, dy) => {
+      if (group.hash === undefined) return true;
+      const window = group.clip === null ? "" : ` in ${boxText(group.clip, dx, dy)}`;
+      lines.push(`group ${um(dx + group.dxMm)},${um(dy + group.dyMm)} ${group.hash}${window}`);
+      return false;
+    },
+  );
   return lines.join("\n");
 }
 
-/** Hash of what pages say: SHA-256 of `bodyText`. */
-export function bodyHash(pages: Parameters<typeof bodyText>[0]): string {
-  return textHash(bodyText(pages));
+/** Hashes of what pages say, of each by itself and of all together. */
+export function bodyHashes(pages: readonly Hashed[]): {
+  readonly all: string;
+  readonly pages: readonly string[];
+} {
+  const texts = pages.map(pageText);
+  return { all: textHash(texts.join("\n")), pages: texts.map(textHash) };
 }
+
+/** Hash of what pages say together: SHA-256 of their texts. */
+export const bodyHash = (pages: readonly Hashed[]): string => textHash(pages.map(pageText).join("\n"));

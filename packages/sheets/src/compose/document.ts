@@ -1,5 +1,5 @@
 import type { SheetLanguage } from "@pinwright/words";
-import { bodyHash } from "./body-hash.ts";
+import { bodyHashes } from "./body-hash.ts";
 import type { Grid } from "./grid.ts";
 import type { Mark, Page, PagePoint } from "./mark.ts";
 import { frameOf, type Paper } from "./paper.ts";
@@ -15,8 +15,13 @@ export interface SheetDocument {
   readonly title: string;
   readonly language: SheetLanguage;
   readonly pages: readonly Page[];
-  /** SHA-256 of what it says, without date, sheet count and code. */
+  /**
+   * SHA-256 of what it says, without what differs between prints that say the same: revision, state, date, who made and
+   * approved it, sheet count and code.
+   */
   readonly bodyHash: string;
+  /** The same of each page. */
+  readonly pageHashes: readonly string[];
   /** Text of the code in its corner. */
   readonly code: string;
   /** The same content as rows, for spreadsheets; empty for a drawing. */
@@ -32,14 +37,23 @@ export interface PageBody {
   readonly marks: readonly Mark[];
 }
 
-/** The text that the code in the corner of a sheet holds. */
+/** First digits of a body hash that the code of a sheet holds. */
+const CODE_DIGITS = 12;
+
+/**
+ * The text that the code in the corner of a sheet holds: machine, revision, sheet, first digits of its hash. Where a
+ * server answers on the network it is the address of the page that tells whether the print still holds.
+ */
 function codeText(identity: Identity, hash: string): string {
-  return `pinwright:${identity.machineId}:${identity.revision}:${identity.sheetId}:${hash.slice(0, 12)}`;
+  const parts = [identity.machineId, identity.revision, identity.sheetId, hash.slice(0, CODE_DIGITS)];
+  return identity.address === ""
+    ? `pinwright:${parts.join(":")}`
+    : `${identity.address}/print#${parts.map(encodeURIComponent).join("/")}`;
 }
 
 /**
- * Puts frames with title blocks round the bodies of a sheet. The body hash also covers what the title block says
- * (machine, title, revision, state).
+ * Puts frames with title blocks round the bodies of a sheet. The body hash also covers what the title block says of
+ * what is shown (machine, title, number, scale), so that a sheet of a later revision that says the same has the same.
  */
 export function assemble(
   identity: Identity,
@@ -51,7 +65,7 @@ export function assemble(
     frameMarks(identity, language, frameOf(body.paper), { sheet, of: bodies.length, code });
   // Frames of the sheets after the first differ in what the hash leaves out.
   const hashed = new Map<string, Mark[]>();
-  const hash = bodyHash(
+  const hashes = bodyHashes(
     bodies.map((body, i) => {
       const key = `${body.paper.widthMm} ${body.paper.heightMm} ${i === 0}`;
       const own = hashed.get(key) ?? frame(body, Math.min(i, 1) + 1, "");
@@ -59,7 +73,7 @@ export function assemble(
       return { ...body.paper, marks: [...body.marks, ...own] };
     }),
   );
-  const code = codeText(identity, hash);
+  const code = codeText(identity, hashes.all);
   return {
     id: identity.sheetId,
     fileName: identity.fileName,
@@ -68,7 +82,8 @@ export function assemble(
     pages: bodies.map(
       (body, i): Page => ({ ...body.paper, marks: [...body.marks, ...frame(body, i + 1, code)] }),
     ),
-    bodyHash: hash,
+    bodyHash: hashes.all,
+    pageHashes: hashes.pages,
     code,
     grids,
     identity,

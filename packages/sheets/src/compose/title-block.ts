@@ -27,6 +27,8 @@ export interface Identity {
   readonly creator: string;
   readonly approved: string;
   readonly state: "draft" | "released";
+  /** Address of the server on the network, `https://…`; blank: none. */
+  readonly address: string;
   /** `1:1`, or blank on a list. */
   readonly scale: string;
 }
@@ -143,6 +145,7 @@ export function frameMarks(
     value: identity.revision,
     widthMm: 24,
     bold: true,
+    changing: true,
   };
   const date: Cell = {
     caption: words((w) => w.titleBlock.date),
@@ -162,7 +165,7 @@ export function frameMarks(
         widthMm: 110,
         bold: true,
       },
-      { caption: words((w) => w.titleBlock.state), value: state, widthMm: 48 },
+      { caption: words((w) => w.titleBlock.state), value: state, widthMm: 48, changing: true },
     ];
     const lower: Cell[] = [number, revision, date, { ...sheet, widthMm: 36 }];
     return [
@@ -185,7 +188,7 @@ export function frameMarks(
           widthMm: 60,
           bold: true,
         },
-        { caption: words((w) => w.titleBlock.state), value: state, widthMm: 36, bold: true },
+        { caption: words((w) => w.titleBlock.state), value: state, widthMm: 36, bold: true, changing: true },
       ],
       left,
       top,
@@ -209,8 +212,13 @@ export function frameMarks(
     ...rowMarks([number, revision, date, sheet], left, top + 23, 9),
     ...rowMarks(
       [
-        { caption: words((w) => w.titleBlock.creator), value: identity.creator, widthMm: 36 },
-        { caption: words((w) => w.titleBlock.approved), value: identity.approved, widthMm: 36 },
+        { caption: words((w) => w.titleBlock.creator), value: identity.creator, widthMm: 36, changing: true },
+        {
+          caption: words((w) => w.titleBlock.approved),
+          value: identity.approved,
+          widthMm: 36,
+          changing: true,
+        },
         {
           caption: words((w) => w.titleBlock.scale),
           value: identity.scale === "" ? "—" : identity.scale,

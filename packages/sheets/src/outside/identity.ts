@@ -1,7 +1,7 @@
 import type { Machine } from "@pinwright/engine";
 import { label } from "../compose/say.ts";
 import type { Identity } from "../compose/title-block.ts";
-import type { SheetOptions } from "../options.ts";
+import { revisionOf, type SheetOptions } from "../options.ts";
 
 /** A sheet for work that is made outside. */
 export interface OutsideSheet {
@@ -30,11 +30,12 @@ export function outsideIdentity(machine: Machine, sheet: OutsideSheet, options: 
     title: sheet.title,
     supplement: label(options.language, { en: about.label, zh: about.label_zh }, about.id),
     number: `${about.id}-${sheet.number}`,
-    revision: sheet.revision ?? about.revision,
+    revision: sheet.revision ?? revisionOf(about, options),
     date: options.date,
     creator: options.creator,
     approved: about.approved,
     state: options.state,
+    address: options.address,
     scale: "",
   };
 }

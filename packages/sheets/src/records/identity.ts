@@ -2,7 +2,7 @@ import type { LineResult } from "@pinwright/engine";
 import type { SheetLanguage } from "@pinwright/words";
 import { label, say } from "../compose/say.ts";
 import type { Identity } from "../compose/title-block.ts";
-import type { SheetOptions } from "../options.ts";
+import { revisionOf, type SheetOptions } from "../options.ts";
 
 /** Kinds of sheet of the floor's records. */
 type RecordSheetKind = "unit-labels" | "test-certificate" | "crate-checklist" | "transport-list";
@@ -50,11 +50,12 @@ export function recordIdentity(
     title,
     supplement: label(options.language, { en: about.label, zh: about.label_zh }, about.id),
     number: `${about.id}-${LETTERS[kind]}${name === "" ? "" : `-${name}`}`,
-    revision: sheet.revision ?? about.revision,
+    revision: sheet.revision ?? revisionOf(about, options),
     date: options.date,
     creator: options.creator,
     approved: about.approved,
     state: options.state,
+    address: options.address,
     scale: "",
   };
 }

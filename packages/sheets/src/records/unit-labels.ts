@@ -1,5 +1,5 @@
 import { languagesOf, sheetWords } from "@pinwright/words";
-import { bodyHash } from "../compose/body-hash.ts";
+import { bodyHashes } from "../compose/body-hash.ts";
 import { codeSquares } from "../compose/code.ts";
 import { assemble, type PageBody, type SheetDocument } from "../compose/document.ts";
 import { at, box, group, LINE, rect, stroke, TEXT, write } from "../compose/draw.ts";
@@ -80,13 +80,15 @@ export function composeUnitLabels(
   if (paper.kind === "a4")
     return assemble(identity, language, sheetBodies(input, labels, paper.start), grids);
   const pages = labels.map((marks): Page => ({ ...size, marks }));
+  const hashes = bodyHashes(pages);
   return {
     id: identity.sheetId,
     fileName: identity.fileName,
     title: identity.documentTitle,
     language,
     pages,
-    bodyHash: bodyHash(pages),
+    bodyHash: hashes.all,
+    pageHashes: hashes.pages,
     code: "",
     grids,
     identity,

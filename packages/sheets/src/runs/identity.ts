@@ -2,7 +2,7 @@ import type { LineResult } from "@pinwright/engine";
 import type { SheetLanguage } from "@pinwright/words";
 import { label, say } from "../compose/say.ts";
 import type { Identity } from "../compose/title-block.ts";
-import type { SheetOptions } from "../options.ts";
+import { revisionOf, type SheetOptions } from "../options.ts";
 
 /** Kinds of sheet for runs. */
 export const RUN_SHEET_KINDS = [
@@ -52,11 +52,12 @@ export function runIdentity(
     title,
     supplement: label(options.language, { en: about.label, zh: about.label_zh }, about.id),
     number: `${about.id}-${LETTERS[kind]}${name === "" ? "" : `-${name}`}`,
-    revision: about.revision,
+    revision: revisionOf(about, options),
     date: options.date,
     creator: options.creator,
     approved: about.approved,
     state: options.state,
+    address: options.address,
     scale: "",
   };
 }
