@@ -1,1 +1,2 @@
 export * from "./faults/index.ts";
+export * from "./file/index.ts";

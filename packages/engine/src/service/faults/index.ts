@@ -1,6 +1,6 @@
-export type { ServiceFault, Symptom } from "./fault.ts";
+export { type ServiceFault, SYMPTOMS, type Symptom } from "./fault.ts";
 export { FaultModel } from "./fault-model.ts";
-export { type FaultClass, FaultTable } from "./fault-table.ts";
+export { type FaultClass, FaultTable, FaultTableMaker } from "./fault-table.ts";
 export { type MachineFunction, machineFunctions } from "./functions.ts";
 export { type Likely, likeliest, type Seen, type Sightings } from "./likeliest.ts";
 export {
