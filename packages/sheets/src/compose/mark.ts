@@ -133,6 +133,44 @@ export interface CodeMark extends Drawn {
   readonly text: string;
 }
 
+/**
+ * What marks are to somebody who hears the page or has it reflowed: standard structure types of PDF (ISO 32000-1,
+ * 14.8.4). `Artifact` is what is not read: rules, frames, what is repeated on each page.
+ */
+export type Role =
+  | "H1"
+  | "H2"
+  | "H3"
+  | "P"
+  | "TOCI"
+  | "LI"
+  | "Table"
+  | "TR"
+  | "TH"
+  | "TD"
+  | "Figure"
+  | "Caption"
+  | "Note"
+  | "Artifact";
+
+/**
+ * The role of a group. Rows (`TR`) that follow each other are one table, also over pages, items (`LI`, `TOCI`) one
+ * list; `starts` begins another one. A language needs no word: Chinese characters are marked as Chinese.
+ */
+export interface Tag {
+  readonly role: Role;
+  /** What a figure shows, for who does not see it. Every figure has one. */
+  readonly alt?: string;
+  /** What a heading cell stands over or before. */
+  readonly scope?: "Column" | "Row" | "Both";
+  /** Columns that a cell spans, when more than one. */
+  readonly span?: number;
+  readonly starts?: boolean;
+}
+
+/** Where a link leads: to the group with this `anchor` in the same document, or to an address of the web. */
+export type LinkTarget = { readonly anchor: string } | { readonly url: string };
+
 /** Marks that are moved together and may be cut off at a window. */
 export interface GroupMark {
   readonly kind: "group";
@@ -151,6 +189,13 @@ export interface GroupMark {
    * Absent: the marks speak for themselves.
    */
   readonly hash?: string;
+  readonly tag?: Tag;
+  /** Leads from the marks of the group to somewhere. */
+  readonly link?: LinkTarget;
+  /** Name of this place, for links; one of a name in a document (the first counts). */
+  readonly anchor?: string;
+  /** A bookmark that leads here. Levels count from 1. */
+  readonly bookmark?: { readonly title: string; readonly level: number };
 }
 
 /** Anything that is not a group. */
@@ -171,4 +216,6 @@ export interface Page {
   readonly widthMm: number;
   readonly heightMm: number;
   readonly marks: readonly Mark[];
+  /** So many of the marks, the first ones, are what the sheet says; the rest is its frame. */
+  readonly bodyMarks?: number;
 }
