@@ -19,7 +19,7 @@ function strokeText(stroke: Stroke | null): string {
 const fillText = (fill: Ink | null): string => fill ?? "-";
 
 /** All that a mark says where its groups put it, one line of text a mark: fields in a fixed order. */
-function leafText(leaf: Leaf, dx: number, dy: number): string {
+export function leafText(leaf: Leaf, dx: number, dy: number): string {
   const point = (p: PagePoint): string => pointText(p, dx, dy);
   const points = (list: readonly PagePoint[]): string => list.map(point).join(";");
   const head = `${leaf.kind} ${leaf.layer}`;

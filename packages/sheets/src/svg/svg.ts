@@ -2,6 +2,7 @@ import { codeBoxes, codeSquares } from "../compose/code.ts";
 import { INK_COLOURS } from "../compose/colours.ts";
 import { LINE } from "../compose/draw.ts";
 import { hatchLines } from "../compose/hatch.ts";
+import type { PlacedLeaf } from "../compose/leaves.ts";
 import type { Ink, Leaf, Mark, Page, PagePoint, Stroke, TextMark } from "../compose/mark.ts";
 import { emMm, type FontName, runsOf, textWidthMm } from "../compose/text.ts";
 
@@ -123,4 +124,51 @@ export function pageSvg(page: Page, title: string): string {
     ...out,
     "</svg>\n",
   ].join("");
+}
+
+/** How marks of one side of a comparison are drawn: in one colour, lines dashed or full, areas only tinted. */
+export interface OverlayPen {
+  readonly colour: string;
+  readonly dashMm: readonly number[] | null;
+  /** Width that lines have at least: what differs must be seen on a large drawing. */
+  readonly leastMm: number;
+}
+
+/** Pulls what a mark is drawn with to a pen's one colour. Paper covers nothing. */
+function penned(svg: string, pen: OverlayPen): string {
+  const dash = pen.dashMm === null ? "" : ` stroke-dasharray="${pen.dashMm.map(n).join(" ")}"`;
+  return svg
+    .replace(/ stroke-dasharray="[^"]*"/gu, "")
+    .replace(/ stroke="#[^"]*" stroke-width="([^"]*)"/gu, (_, width: string) => {
+      const mm = Math.max(pen.leastMm, Number(width));
+      return ` stroke="${pen.colour}" stroke-width="${n(mm)}"${dash}`;
+    })
+    .replaceAll(` fill="${INK_COLOURS.paper}"`, ` fill="none"`)
+    .replace(/^<text(.*?) fill="#[^"]*"/gmu, (_, head: string) => `<text${head} fill="${pen.colour}"`)
+    .replace(
+      /^<(?!text)(.*?) fill="#[^"]*"/gmu,
+      (_, head: string) => `<${head} fill="${pen.colour}" fill-opacity="0.2"`,
+    );
+}
+
+/**
+ * Placed marks as the inside of an SVG in millimetres, in one pen. What their windows cut off is not drawn.
+ * @param prefix begins the ids of windows, so that several such pieces can stand in one document
+ */
+export function overlaySvg(placed: readonly PlacedLeaf[], pen: OverlayPen, prefix: string): string {
+  const out: string[] = [];
+  const windows = new Map<string, string>();
+  for (const { leaf, clip } of placed) {
+    const svg = penned(leafSvg(leaf), pen);
+    if (clip === null) {
+      out.push(svg);
+      continue;
+    }
+    const rect = `<rect x="${n(clip.xMm)}" y="${n(clip.yMm)}" width="${n(clip.widthMm)}" height="${n(clip.heightMm)}"/>`;
+    const id = windows.get(rect) ?? `${prefix}${windows.size + 1}`;
+    if (!windows.has(rect)) out.push(`<clipPath id="${id}">${rect}</clipPath>\n`);
+    windows.set(rect, id);
+    out.push(`<g clip-path="url(#${id})">${svg}</g>\n`);
+  }
+  return out.join("");
 }

@@ -1,4 +1,5 @@
 import { boardSheets } from "./board-sheets.ts";
+import { changeSheets } from "./change-sheets.ts";
 import { machineSheets } from "./machine-sheets.ts";
 import { outsideSheets } from "./outside-sheets.ts";
 import { panelSheets } from "./panel-sheets.ts";
@@ -66,6 +67,7 @@ export const sheets = {
   records: recordSheets,
   boards: boardSheets,
   outside: outsideSheets,
+  change: changeSheets,
   panels: panelSheets,
   /** Colours of IEC 60757 by their letter codes. */
   colours: {

@@ -1,6 +1,7 @@
 import type { sheets as english } from "../en/sheets.ts";
 import type { Translated } from "../language.ts";
 import { boardSheets } from "./board-sheets.ts";
+import { changeSheets } from "./change-sheets.ts";
 import { machineSheets } from "./machine-sheets.ts";
 import { outsideSheets } from "./outside-sheets.ts";
 import { panelSheets } from "./panel-sheets.ts";
@@ -67,6 +68,7 @@ export const sheets: Translated<typeof english> = {
   records: recordSheets,
   boards: boardSheets,
   outside: outsideSheets,
+  change: changeSheets,
   panels: panelSheets,
   colours: {
     BK: "黑",
