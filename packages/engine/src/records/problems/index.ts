@@ -1,0 +1,1 @@
+export { foldProblems, type ReleasedAt, revisionWith } from "./fold-problems.ts";
