@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { changeSetSchema } from "./changes.ts";
 import { jobSchema } from "./jobs.ts";
+import { releaseJobSchema } from "./releases.ts";
 
 /** What the server pushes to every open browser. */
 export const eventSchema = z.discriminatedUnion("type", [
@@ -18,6 +19,8 @@ export const eventSchema = z.discriminatedUnion("type", [
   /** Something was recorded on the floor; the number is that of the last fact that counts. */
   z.object({ type: z.literal("facts"), no: z.number().int() }),
   z.object({ type: z.literal("job"), job: jobSchema }),
+  /** A release is being made, or was. */
+  z.object({ type: z.literal("release"), job: releaseJobSchema }),
   /** The rights of the person who listens changed, or the session ended. */
   z.object({ type: z.literal("session") }),
 ]);

@@ -1,4 +1,6 @@
 import { z } from "zod";
+import { canonicalJson } from "./canonical.ts";
+import { PROBLEM_FACTS } from "./problem-facts.ts";
 import { plainText, utcTime } from "./text.ts";
 
 /** Id of a unit: a machine, board, harness or mechanism with a serial number, or of a stream, step, test, part. */
@@ -134,6 +136,7 @@ export const factBodySchema = z.discriminatedUnion("kind", [
     seq: z.number().int().min(1),
     why: words.min(1),
   }),
+  ...PROBLEM_FACTS,
 ]);
 export type FactBody = z.infer<typeof factBodySchema>;
 export type FactKind = FactBody["kind"];
@@ -161,16 +164,6 @@ export const SERVER_STREAM = "server";
 /** What the first record of a stream is linked to. */
 export const NO_FACT = "0".repeat(64);
 
-/** JSON with the keys of every object in code-unit order and without what is undefined, as RFC 8785 has it. */
-function canonical(value: unknown): string {
-  if (Array.isArray(value)) return `[${value.map(canonical).join(",")}]`;
-  if (typeof value !== "object" || value === null) return JSON.stringify(value);
-  const entries = Object.entries(value)
-    .filter(([, held]) => held !== undefined)
-    .sort(([a], [b]) => (a < b ? -1 : a > b ? 1 : 0));
-  return `{${entries.map(([key, held]) => `${JSON.stringify(key)}:${canonical(held)}`).join(",")}}`;
-}
-
 /** The text whose hash links a record to the one before: everything in it but the hash itself. */
 export const factText = ({ stream, seq, before, at, person, body }: Omit<Fact, "hash">): string =>
-  canonical({ stream, seq, before, at, person, body });
+  canonicalJson({ stream, seq, before, at, person, body });

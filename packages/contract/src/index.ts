@@ -1,5 +1,6 @@
 export * from "./bench-routes.ts";
 export * from "./books.ts";
+export { canonicalJson } from "./canonical.ts";
 export * from "./changes.ts";
 export * from "./events.ts";
 export * from "./facts.ts";
@@ -12,8 +13,20 @@ export { type Measurable, measureFor, type Wanted } from "./measures.ts";
 export { openApi } from "./open-api.ts";
 export * from "./people.ts";
 export * from "./problem.ts";
+export {
+  PROBLEM_DEEDS,
+  PROBLEM_SOURCES,
+  PROBLEM_SUBJECTS,
+  type ProblemAbout,
+  type ProblemDeed,
+  type ProblemSource,
+  type ProblemSubject,
+} from "./problem-facts.ts";
+export * from "./problem-routes.ts";
 export * from "./record-routes.ts";
 export * from "./record-sheet-routes.ts";
+export * from "./release-routes.ts";
+export * from "./releases.ts";
 export type { Route } from "./route.ts";
 export * from "./routes.ts";
 export type { PersonSession } from "./session-routes.ts";

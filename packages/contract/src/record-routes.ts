@@ -68,6 +68,8 @@ export const MOST_FACTS = 500;
 
 export const newUnitsSchema = z.strictObject({
   book: bookId,
+  /** Release that they are built to; absent: the newest of the book, or the book as it is when there is none. */
+  revision: plainText(120).min(1).optional(),
   what: z.enum(UNIT_KINDS),
   /** Board type, harness or mechanism type; of a machine the book itself. */
   type: name,

@@ -27,8 +27,10 @@ import {
   signInSchema,
   statusSchema,
 } from "./people.ts";
+import { PROBLEM_ROUTES } from "./problem-routes.ts";
 import { RECORD_ROUTES } from "./record-routes.ts";
 import { RECORD_SHEET_ROUTES } from "./record-sheet-routes.ts";
+import { RELEASE_ROUTES } from "./release-routes.ts";
 import { type Route, route } from "./route.ts";
 import { SESSION_ROUTES } from "./session-routes.ts";
 
@@ -44,6 +46,8 @@ export const ROUTES = {
   ...BENCH_ROUTES,
   ...INSTRUMENT_ROUTES,
   ...IN_PERSON_ROUTES,
+  ...RELEASE_ROUTES,
+  ...PROBLEM_ROUTES,
   status: route({
     method: "get",
     path: "/api/status",

@@ -22,8 +22,10 @@ import { liveHandlers } from "./handlers/live.ts";
 import type { ServerParts } from "./handlers/parts.ts";
 import { peopleHandlers } from "./handlers/people.ts";
 import { pictureHandlers } from "./handlers/pictures.ts";
+import { problemHandlers } from "./handlers/problems.ts";
 import { recordSheetHandlers } from "./handlers/record-sheets.ts";
 import { recordHandlers } from "./handlers/records.ts";
+import { releaseHandlers } from "./handlers/releases.ts";
 import { sessionHandlers } from "./handlers/sessions.ts";
 import { unitHandlers } from "./handlers/units.ts";
 import { type AppEnv, bindRoutes, type FindCaller } from "./http/bind.ts";
@@ -37,6 +39,7 @@ import { Announcer } from "./live/announcer.ts";
 import { Hub } from "./live/hub.ts";
 import { Others } from "./live/others.ts";
 import { Standing } from "./records/standing.ts";
+import { ReleaseJobs } from "./releases/release-jobs.ts";
 import { StaticFiles } from "./static/static-files.ts";
 import { Lane } from "./threads/lane.ts";
 import { GateFacts } from "./units/gate-facts.ts";
@@ -63,6 +66,7 @@ async function partsOf(
   const shelf = new Shelf(store);
   const hub = new Hub(newId().replace(/\W/g, ""), now);
   const gateFacts = new GateFacts(store, shelf);
+  const audit = new Audit(store);
   return {
     deps,
     accounts: new Accounts(store, new Secrets(random), now),
@@ -79,7 +83,16 @@ async function partsOf(
       tell: (event) => hub.push(event),
       log,
     }),
-    audit: new Audit(store),
+    releaseJobs: new ReleaseJobs({
+      ...{ store, shelf, now, newId, log, version: deps.version },
+      lane: lanes.sheets,
+      folder: join(paths.temp, "releases"),
+      tell: (job) => hub.push({ type: "release", job }),
+      address: () => deps.reach.addresses()[0] ?? "",
+      written: ({ book, name, hash }, { actor, place }) =>
+        audit.write("book-released", actor.personName, `${book} ${name} ${hash}`, place),
+    }),
+    audit,
     standing: new Standing(store.records),
     gateFacts,
     gates: new Gates(store, gateFacts, lanes.gates),
@@ -131,7 +144,9 @@ export async function createServer(deps: ServerDeps): Promise<PinwrightServer> {
         ...instrumentHandlers(parts, desk),
         ...benchHandlers(parts),
         ...inPersonHandlers(parts),
+        ...problemHandlers(parts),
         ...recordSheetHandlers(parts, lanes.gates),
+        ...releaseHandlers(parts),
       },
       {
         findCaller: callerFinder(parts),

@@ -50,6 +50,7 @@ function wantedOf(line: LineResult, { kinds, harnessIds }: SheetsChoice): Wanted
 /** A sheet, with what it is about: a harness by its id, or `machine`. */
 export interface MadeSheet {
   readonly of: string;
+  readonly kind: SheetKind;
   readonly document: SheetDocument;
 }
 
@@ -61,15 +62,21 @@ export function* composeSheets(
   choice: SheetsChoice,
 ): Generator<MadeSheet, void> {
   const { machine, assembly, making, harness, harnessIds } = wantedOf(line, choice);
-  for (const document of composeMachineSheets(line, options, machine)) yield { of: MACHINE_SHEETS, document };
-  for (const document of composeAssemblySheets(line, options, assembly))
-    yield { of: MACHINE_SHEETS, document };
-  for (const document of composeMakingSheets(line, options, making)) yield { of: MACHINE_SHEETS, document };
+  for (const kind of machine)
+    for (const document of composeMachineSheets(line, options, [kind]))
+      yield { of: MACHINE_SHEETS, kind, document };
+  for (const kind of assembly)
+    for (const document of composeAssemblySheets(line, options, [kind]))
+      yield { of: MACHINE_SHEETS, kind, document };
+  for (const kind of making)
+    for (const document of composeMakingSheets(line, options, [kind]))
+      yield { of: MACHINE_SHEETS, kind, document };
   if (harness.length === 0) return;
   for (const id of line.harnesses.keys()) {
     if (!harnessIds.includes(id)) continue;
-    for (const document of composeHarnessSheets(line, options, { kinds: harness, harnessIds: [id] }))
-      yield { of: id, document };
+    for (const kind of harness)
+      for (const document of composeHarnessSheets(line, options, { kinds: [kind], harnessIds: [id] }))
+        yield { of: id, kind, document };
   }
 }
 

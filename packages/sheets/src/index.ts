@@ -27,6 +27,7 @@ export {
   SHEET_KINDS,
   type SheetKind,
 } from "./identity.ts";
+export { keepSheet, keptSheet } from "./kept/kept-sheet.ts";
 export { composeMachineSheets, machineDocumentNames, machineDocumentsAbout } from "./machine-sheets.ts";
 export { composeMakingSheets, makingDocumentNames } from "./making-sheets.ts";
 export { type SheetOptions, USUAL_OPTIONS } from "./options.ts";

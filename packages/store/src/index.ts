@@ -8,4 +8,5 @@ export type {
   TestYieldRow,
   UnitFirst,
 } from "./records/quality.ts";
+export type * from "./releases/release.ts";
 export type * from "./store.ts";

@@ -10,6 +10,7 @@ import { pictureStore } from "./files/picture-store.ts";
 import { peopleStore } from "./people.ts";
 import { qualityStore } from "./records/quality.ts";
 import { recordStore } from "./records/record-store.ts";
+import { releaseStore } from "./releases/release-store.ts";
 import { settingStore } from "./settings.ts";
 import type { Store, StoreOptions, StorePlace } from "./store.ts";
 
@@ -42,6 +43,7 @@ async function opened(
   return {
     books: bookStore(database, options),
     files: fileStore(database, options.now),
+    releases: releaseStore(database, options.now),
     pictures: pictureStore(database),
     people: peopleStore(database, options),
     settings: settingStore(database),

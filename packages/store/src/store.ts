@@ -22,6 +22,7 @@ import type {
   UnitKind,
 } from "@pinwright/contract";
 import type { QualityStore } from "./records/quality.ts";
+import type { ReleaseStore } from "./releases/release.ts";
 
 /** Who acts. */
 export interface Actor {
@@ -100,6 +101,7 @@ export interface SessionRow {
 export interface Store {
   readonly books: BookStore;
   readonly files: FileStore;
+  readonly releases: ReleaseStore;
   readonly pictures: PictureStore;
   readonly people: PeopleStore;
   readonly settings: SettingStore;
@@ -330,6 +332,11 @@ export interface RecordStore {
   recallFacts(): Promise<readonly ArrivedFact[]>;
   /** Facts after a number, in the order of arrival. */
   after(no: number, limit: number): Promise<readonly ArrivedFact[]>;
+  /** Everything that counts of the problems of a book, or of those about one thing, in the order of arrival. */
+  problemFacts(of: {
+    readonly book: string;
+    readonly about?: string | undefined;
+  }): Promise<readonly ArrivedFact[]>;
   /** Facts that name a unit, or a unit that is or was inside it at any depth, in the order of arrival. */
   ofUnit(unit: string): Promise<readonly ArrivedFact[]>;
   units(filter: UnitFilter): Promise<readonly KeptUnit[]>;

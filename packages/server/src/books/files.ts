@@ -81,7 +81,7 @@ export class Files {
     readonly creator: string;
   }): Promise<string> {
     return this.#counted(async () => {
-      const path = this.#path();
+      const path = this.freePath();
       const { tables, shop, sheet, creator } = task;
       await this.#options.lane.run({
         kind: "check-sheet",
@@ -104,7 +104,7 @@ export class Files {
     readonly drawings: readonly NewFile[];
   }): Promise<string> {
     return this.#counted(async () => {
-      const path = this.#path();
+      const path = this.freePath();
       const { tables, shop, order, creator, drawings } = task;
       await this.#options.lane.run({
         kind: "send-out",
@@ -130,7 +130,7 @@ export class Files {
   /** Writes a book to a file of its own, which whoever takes it deletes. */
   write(tables: readonly TableJson[], format: "zip" | "xlsx", drawings: readonly NewFile[]): Promise<string> {
     return this.#counted(async () => {
-      const path = this.#path();
+      const path = this.freePath();
       await this.#options.lane.run({
         kind: "write",
         path,
@@ -143,7 +143,7 @@ export class Files {
   }
 
   /** Path of a file that is not there yet. */
-  #path(): string {
+  freePath(): string {
     return join(this.#options.folder, `${this.#options.newId()}.part`);
   }
 
@@ -153,7 +153,7 @@ export class Files {
     limit: number = LIMITS.packedBytes,
   ): Promise<T> {
     return this.#counted(async () => {
-      const path = this.#path();
+      const path = this.freePath();
       try {
         const bytes = await saveBody(request, path, limit);
         if (bytes === 0) throw new Refused("unreadable", "The file is empty.");

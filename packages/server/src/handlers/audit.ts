@@ -16,6 +16,7 @@ export type AuditAction =
   | "book-unarchived"
   | "book-imported"
   | "snapshot-restored"
+  | "book-released"
   | "back-up";
 
 /** Writes down who did what, and from where. */

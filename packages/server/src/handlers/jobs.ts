@@ -1,19 +1,20 @@
 import { atLeast, type BodyOf, SHOP_ID } from "@pinwright/contract";
 import type { Handlers } from "../http/bind.ts";
 import { fileResponse } from "../http/file-response.ts";
-import { Refused } from "../http/problem.ts";
+import { done, Refused } from "../http/problem.ts";
 import type { ServerParts } from "./parts.ts";
 
 type Names = "makeSheets" | "jobs" | "job" | "cancelJob" | "jobFile";
 
 /** Sheets that are made in the background. */
-export function jobHandlers({ shelf, jobs }: ServerParts): Pick<Handlers, Names> {
+export function jobHandlers({ deps, shelf, jobs }: ServerParts): Pick<Handlers, Names> {
   return {
     makeSheets: async ({ parts: { book }, body, caller }) => {
       const held = await shelf.now(book);
       if (held.info.kind === "shop")
         throw new Refused("bad-request", "The shop has no sheets. Choose a book.");
       const shop = await shelf.now(SHOP_ID);
+      const [newest] = done(await deps.store.releases.list(book), `book ${book}`);
       const request: BodyOf<"makeSheets"> = body;
       return jobs.make({
         request,
@@ -22,6 +23,9 @@ export function jobHandlers({ shelf, jobs }: ServerParts): Pick<Handlers, Names>
         shop: shelf.jsonOf(shop.tables),
         personId: caller.person.id,
         creator: caller.sessionHash === null ? "" : caller.person.name,
+        // What is made of the book is a draft, after the newest release.
+        revision: newest === undefined ? "" : `${newest.name}+`,
+        address: deps.reach.addresses()[0] ?? "",
       });
     },
     jobs: async () => [...jobs.list()],

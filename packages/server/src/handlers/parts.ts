@@ -7,6 +7,7 @@ import type { SheetJobs } from "../jobs/sheet-jobs.ts";
 import type { Announcer } from "../live/announcer.ts";
 import type { Hub } from "../live/hub.ts";
 import type { Standing } from "../records/standing.ts";
+import type { ReleaseJobs } from "../releases/release-jobs.ts";
 import type { GateFacts } from "../units/gate-facts.ts";
 import type { Gates } from "../units/gates.ts";
 import type { Audit } from "./audit.ts";
@@ -21,6 +22,7 @@ export interface ServerParts {
   readonly announcer: Announcer;
   readonly files: Files;
   readonly jobs: SheetJobs;
+  readonly releaseJobs: ReleaseJobs;
   readonly audit: Audit;
   readonly standing: Standing;
   readonly gateFacts: GateFacts;

@@ -38,6 +38,20 @@ export function savedResponse(bytes: Uint8Array, name: string): Response {
   });
 }
 
+/** Bytes that this program made, as a file that a browser may show. */
+export function madeResponse(bytes: Uint8Array, name: string): Response {
+  const ending = name.slice(name.lastIndexOf(".") + 1).toLowerCase();
+  return new Response(new Uint8Array(bytes), {
+    headers: {
+      "content-type": TYPES[ending] ?? "application/octet-stream",
+      "content-length": String(bytes.byteLength),
+      "content-disposition": disposition(name, SHOWN.includes(ending)),
+      "content-security-policy": FILE_POLICY,
+      "cache-control": "private, no-store",
+    },
+  });
+}
+
 /** A file as an answer. `once`: it is deleted after it was read. */
 export async function fileResponse(path: string, name: string, once = false): Promise<Response> {
   const ending = name.slice(name.lastIndexOf(".") + 1);

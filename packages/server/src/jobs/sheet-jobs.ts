@@ -49,6 +49,10 @@ export interface NewJob {
   readonly shop: readonly TableJson[];
   readonly personId: string;
   readonly creator: string;
+  /** Revision that the sheets are after; blank: none was released. */
+  readonly revision: string;
+  /** Address of this server on the network; blank: none. */
+  readonly address: string;
 }
 
 /** Kinds that are asked for, in their own order; refuses one that there is not. */
@@ -102,7 +106,7 @@ export class SheetJobs {
     return { path, job: kept.job };
   }
 
-  make({ request, held, tables, shop, personId, creator }: NewJob): Job {
+  make({ request, held, tables, shop, personId, creator, revision, address }: NewJob): Job {
     const before = [...this.#jobs.values()].find(
       (k) => k.requestId === request.id && k.personId === personId,
     );
@@ -154,6 +158,8 @@ export class SheetJobs {
       machines: request.machines ?? 1,
       runs,
       creator,
+      revision,
+      address,
       mostBytes: MOST_BYTES,
     };
     void this.#run(kept, task);

@@ -65,6 +65,8 @@ export async function makeSheets(task: SheetsTask, tell: (progress: Progress) =>
     ...USUAL_OPTIONS,
     language: task.language,
     machines: task.machines,
+    revision: task.revision,
+    address: task.address,
     date: line.machine.book.machine.date,
     creator: task.creator === "" ? USUAL_OPTIONS.creator : task.creator,
   };

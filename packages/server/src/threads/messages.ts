@@ -4,6 +4,8 @@ import {
   type Fact,
   faultSchema,
   foreignSheetSchema,
+  releaseItemSchema,
+  releaseSchema,
   sendOutSchema,
   sheetRequestSchema,
   streamHeadSchema,
@@ -35,6 +37,8 @@ const gateCaseSchema = z.object({
   lines: z.array(
     z.object({
       book: z.string(),
+      /** Revision that they are built to. */
+      revision: z.string(),
       /** Another one when anything that the line comes from is another. */
       key: z.string(),
       /** Options; none: the usual ones. */
@@ -136,6 +140,17 @@ export const taskSchema = z.discriminatedUnion("kind", [
     people: z.array(z.tuple([z.string(), z.string()])),
     order: recordSheetOrder,
   }),
+  /** Makes all that a release holds as numbered files in a folder. */
+  z.object({
+    kind: z.literal("release"),
+    folder: z.string(),
+    tables,
+    shop: tables,
+    name: z.string(),
+    date: z.string(),
+    creator: z.string(),
+    address: z.string(),
+  }),
   /** Makes sheets as numbered files in a folder, and `all.zip` of them. */
   z.object({
     kind: z.literal("sheets"),
@@ -147,6 +162,10 @@ export const taskSchema = z.discriminatedUnion("kind", [
     formats: sheetRequestSchema.shape.formats,
     language: z.enum(["en", "zh", "both"]),
     creator: z.string(),
+    /** Revision that the title block says; blank: what the machine says. */
+    revision: z.string(),
+    /** Address of the server on the network; blank: none. */
+    address: z.string(),
     machines: sheetRequestSchema.shape.machines,
     runs: z
       .object({ kinds: z.array(z.enum(RUN_SHEET_KINDS)), run: z.string().nullable(), today: z.string() })
@@ -172,6 +191,11 @@ export const resultSchemas = {
   "send-out": z.object({}),
   "check-sheet": z.object({}),
   sheets: z.object({}),
+  release: z.object({
+    items: z.array(releaseItemSchema.omit({ hash: true, bytes: true }).extend({ path: z.string() })),
+    findings: releaseSchema.shape.findings,
+    accepted: releaseSchema.shape.accepted,
+  }),
   "record-sheet": z.object({
     /** Keys of lines whose tables must be given; nothing was made then. */
     cold: z.array(z.string()),

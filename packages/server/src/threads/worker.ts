@@ -28,6 +28,8 @@ async function work(task: Task): Promise<ResultOf<Task["kind"]>> {
       return (await import("./unit-gate.ts")).unitGate(task);
     case "record-sheet":
       return (await import("./record-sheets.ts")).makeRecordSheet(task);
+    case "release":
+      return (await import("./make-release.ts")).makeRelease(task, tell);
     case "sheets":
       await (await import("./make-sheets.ts")).makeSheets(task, tell);
       return {};

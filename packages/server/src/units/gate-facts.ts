@@ -1,9 +1,9 @@
-import type { CellRows } from "@pinwright/book";
-import { type ArrivedFact, type FactBody, SHOP_ID } from "@pinwright/contract";
+import type { CellRows, CellTables } from "@pinwright/book";
+import { type ArrivedFact, type BookRows, bookRowsSchema, type FactBody, SHOP_ID } from "@pinwright/contract";
 import { byArrival } from "@pinwright/engine";
 import type { Store } from "@pinwright/store";
 import type { HeldBook, Shelf } from "../books/shelf.ts";
-import { Refused } from "../http/problem.ts";
+import { done, Refused } from "../http/problem.ts";
 import type { GateCase } from "../threads/messages.ts";
 import { PastTests } from "./past-tests.ts";
 
@@ -15,6 +15,13 @@ const SHOP_TABLES = ["reels", "drivers", "holders", "stock_sheets", "benches", "
 /** Tables that tests speak of: what is not there cannot be named. */
 const TEST_TABLES = ["board_types", "harnesses", "mechanism_types", "options"] as const;
 
+/** A book as it is for some units. */
+interface HeldFor {
+  readonly held: HeldBook;
+  readonly options: string[];
+  readonly revision: string;
+}
+
 /** A unit's case, and what was recorded, by arrival. */
 export interface UnitCase {
   readonly given: GateCase;
@@ -22,17 +29,27 @@ export interface UnitCase {
   readonly recalls: readonly ArrivedFact[];
 }
 
-/** Change of a book that a revision names: `@12`; null: it names none. */
-function changeOf(revision: string): number | null {
-  const no = /^@(\d+)$/.exec(revision)?.[1];
-  return no === undefined ? null : Number(no);
-}
+/** Revisions whose book is kept in memory. */
+const KEPT_RELEASES = 3;
+
+const decoder = new TextDecoder();
+const rowTablesSchema = bookRowsSchema.shape.tables;
+
+const cellTablesOf = (tables: BookRows["tables"]): CellTables =>
+  new Map(
+    Object.entries(tables).map(([name, rows]) => [
+      name,
+      new Map(Object.entries(rows).map(([row, cells]) => [row, new Map(Object.entries(cells))])),
+    ]),
+  );
 
 /** Gathers everything that the release of a unit is judged by. */
 export class GateFacts {
   readonly #store: Store;
   readonly #shelf: Shelf;
   readonly #past: PastTests;
+  /** Books as they were released, by the hash of the release. */
+  readonly #released = new Map<string, HeldBook>();
   /** Numbers of tables of the shop: one that did not change keeps its number. */
   readonly #marks = new WeakMap<CellRows, number>();
   #marked = 0;
@@ -52,8 +69,8 @@ export class GateFacts {
     const root = begun.find((body) => body.unit === unit);
     const books = await this.#books([...(root === undefined ? [] : [root]), ...begun]);
     const shop = this.#shopMark((await this.#shelf.now(SHOP_ID)).tables);
-    const lines = [...books].map(([book, { held, options }]) => ({
-      ...{ book, options, tables: null, shop: null },
+    const lines = [...books].map(([book, { held, options, revision }]) => ({
+      ...{ book, options, revision, tables: null, shop: null },
       key: JSON.stringify([book, held.info.changeNo, shop, [...options].sort()]),
     }));
     const past = await this.#pasts(begun, books);
@@ -70,31 +87,59 @@ export class GateFacts {
     const lines = await Promise.all(
       given.lines.map(async (line) => {
         if (!cold.includes(line.key)) return line;
-        const { tables } = await this.#shelf.now(line.book);
+        const { tables } = await this.#bookOf(line.book, line.revision);
         return { ...line, tables: [...this.#shelf.jsonOf(tables)], shop: [...shop] };
       }),
     );
     return { ...given, lines };
   }
 
-  /** Books that units are of, each with the options of the first of them. */
+  /** Books that units are of, each with the options and in the revision of the first of them. */
   async #books(begun: readonly Begun[]) {
-    const books = new Map<string, { readonly held: HeldBook; readonly options: string[] }>();
-    for (const { book, options } of begun) {
+    const books = new Map<string, HeldFor>();
+    for (const { book, options, revision } of begun) {
       if (books.has(book) || (await this.#store.books.info(book)) === null) continue;
-      books.set(book, { held: await this.#shelf.now(book), options });
+      books.set(book, { held: await this.#bookOf(book, revision), options, revision });
     }
     return books;
   }
 
+  /** A book as it was released under a name; where that is no release, as it is now. */
+  async #bookOf(book: string, revision: string): Promise<HeldBook> {
+    const now = await this.#shelf.now(book);
+    const outcome = await this.#store.releases.get(book, revision);
+    if ("refused" in outcome || outcome.done.changeNo === now.info.changeNo) return now;
+    const { hash, changeNo } = outcome.done;
+    const known = this.#released.get(hash);
+    if (known !== undefined) return known;
+    const bytes = done(
+      await this.#store.releases.body(book, revision, "tables", "book"),
+      `release ${revision}`,
+    );
+    const tables = rowTablesSchema.parse(JSON.parse(decoder.decode(bytes)));
+    const held: HeldBook = { info: { ...now.info, changeNo }, tables: cellTablesOf(tables) };
+    const [oldest] = this.#released.keys();
+    if (oldest !== undefined && this.#released.size >= KEPT_RELEASES) this.#released.delete(oldest);
+    this.#released.set(hash, held);
+    return held;
+  }
+
+  /** Number of the change that a revision is of: of a release, or `@12`; null: it names none. */
+  async #changeOf(book: string, revision: string): Promise<number | null> {
+    const no = /^@(\d+)$/.exec(revision)?.[1];
+    if (no !== undefined) return Number(no);
+    const outcome = await this.#store.releases.get(book, revision);
+    return "refused" in outcome ? null : outcome.done.changeNo;
+  }
+
   async #pasts(
     begun: readonly Begun[],
-    books: ReadonlyMap<string, { readonly held: HeldBook }>,
+    books: ReadonlyMap<string, Pick<HeldFor, "held">>,
   ): Promise<GateCase["past"]> {
     const past = new Map<string, GateCase["past"][number]>();
     for (const { book, revision } of begun) {
       const held = books.get(book)?.held;
-      const no = changeOf(revision);
+      const no = await this.#changeOf(book, revision);
       const key = JSON.stringify([book, no, held?.info.changeNo]);
       if (held === undefined || no === null || past.has(key)) continue;
       const rows = await this.#past.at(book, no, held);

@@ -80,7 +80,11 @@ export function assemble(
     title: identity.documentTitle,
     language,
     pages: bodies.map(
-      (body, i): Page => ({ ...body.paper, marks: [...body.marks, ...frame(body, i + 1, code)] }),
+      (body, i): Page => ({
+        ...body.paper,
+        marks: [...body.marks, ...frame(body, i + 1, code)],
+        bodyMarks: body.marks.length,
+      }),
     ),
     bodyHash: hashes.all,
     pageHashes: hashes.pages,

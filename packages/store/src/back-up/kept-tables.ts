@@ -21,6 +21,9 @@ export const KEPT_TABLES: readonly KeptTable[] = [
   { name: "snapshots", key: ["book", "id"] },
   { name: "file_bodies", key: ["hash"], large: "body" },
   { name: "book_files", key: ["book", "name", "hash"] },
+  { name: "releases", key: ["book", "name"], large: "manifest" },
+  { name: "release_bodies", key: ["hash"], large: "body" },
+  { name: "release_items", key: ["book", "release", "kind", "id"] },
   { name: "people", key: ["id"] },
   { name: "settings", key: ["name"] },
   { name: "mappings", key: ["id"] },
@@ -35,4 +38,6 @@ export const KEPT_TABLES: readonly KeptTable[] = [
   { name: "unit_lots", key: ["no"] },
   { name: "unit_links", key: ["no"] },
   { name: "units", key: ["unit"] },
+  { name: "problem_facts", key: ["no"] },
+  { name: "problem_about", key: ["no", "kind", "id"] },
 ];

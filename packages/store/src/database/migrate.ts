@@ -6,8 +6,8 @@ import type { ColumnTypes } from "./migrations/types.ts";
 import type { Tables } from "./schema.ts";
 
 export const TYPES: Readonly<Record<Database["kind"], ColumnTypes>> = {
-  sqlite: { text: sql`text`, integer: "integer", bytes: sql`blob` },
-  postgres: { text: sql`text collate "C"`, integer: "integer", bytes: sql`bytea` },
+  sqlite: { kind: "sqlite", text: sql`text`, integer: "integer", bytes: sql`blob` },
+  postgres: { kind: "postgres", text: sql`text collate "C"`, integer: "integer", bytes: sql`bytea` },
 };
 
 /** Held in PostgreSQL by whoever migrates, so that two servers that start at once do not both. Any number will do. */

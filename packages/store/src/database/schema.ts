@@ -138,6 +138,10 @@ export interface Tables {
   /** Lots that went into units, and parts that were used instead of others, these without a lot. */
   unit_lots: { no: number; part: string; lot: string; unit: string };
   unit_links: { no: number; unit: string; within: string; place: string };
+  /** Records of problems, and the book where they name it. */
+  problem_facts: { no: number; problem: string; book: string };
+  /** What problems are about. */
+  problem_about: { no: number; kind: string; id: string; problem: string };
   units: {
     unit: string;
     no: number;
@@ -146,6 +150,35 @@ export interface Tables {
     book: string;
     revision: string;
     run: string;
+  };
+  /** Revisions of books that were released; rows are added and never changed. */
+  releases: {
+    book: string;
+    name: string;
+    no: number;
+    change_no: number;
+    /** Id of the request that made it. */
+    request: string;
+    person: string;
+    person_name: string;
+    at: string;
+    /** SHA-256 of the manifest. */
+    hash: string;
+    /** What it holds, as canonical JSON. */
+    manifest: string;
+  };
+  /** Bytes that releases hold, once for each content; gzip of it. */
+  release_bodies: { hash: string; size: number; body: Buffer };
+  release_items: {
+    book: string;
+    release: string;
+    kind: string;
+    id: string;
+    hash: string;
+    /** First digits of the hash that a print holds. */
+    print: string;
+    /** JSON of what is said of it. */
+    about: string;
   };
   /** Counters whose row is locked by whoever takes a number. */
   counters: { name: string; value: number };

@@ -7,6 +7,8 @@ import { VERSION_5 } from "./version-5.ts";
 import { VERSION_6 } from "./version-6.ts";
 import { VERSION_7 } from "./version-7.ts";
 import { VERSION_8 } from "./version-8.ts";
+import { VERSION_9 } from "./version-9.ts";
+import { VERSION_10 } from "./version-10.ts";
 
 /** Every step from an empty database to today, in order. */
 export const MIGRATIONS: readonly Migration[] = [
@@ -18,6 +20,8 @@ export const MIGRATIONS: readonly Migration[] = [
   VERSION_6,
   VERSION_7,
   VERSION_8,
+  VERSION_9,
+  VERSION_10,
 ];
 
 /** Version of the tables that this program reads and writes. */

@@ -2,6 +2,7 @@ import type { QueryExecutorProvider, RawBuilder, SchemaModule } from "kysely";
 
 /** What column types are called on the database at hand. */
 export interface ColumnTypes {
+  readonly kind: "sqlite" | "postgres";
   /** Text compared byte by byte. */
   readonly text: RawBuilder<unknown>;
   readonly integer: "integer";

@@ -93,6 +93,7 @@ export const people = {
       "person-changed": "changed an account",
       "book-added": "made a book",
       "book-archived": "put a book away",
+      "book-released": "released a revision",
       "book-unarchived": "took a book out",
       "book-imported": "brought in a book",
       "snapshot-restored": "brought back a state",

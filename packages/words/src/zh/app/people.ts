@@ -86,6 +86,7 @@ export const people: Translated<typeof en> = {
       "person-changed": "更改账户",
       "book-added": "新建设计册",
       "book-archived": "收起设计册",
+      "book-released": "发布了版本",
       "book-unarchived": "取出设计册",
       "book-imported": "导入设计册",
       "snapshot-restored": "恢复到命名状态",

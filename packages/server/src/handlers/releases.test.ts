@@ -1,0 +1,202 @@
+import { execFileSync } from "node:child_process";
+import { createHash } from "node:crypto";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import {
+  printStateSchema,
+  type Release,
+  type ReleaseJob,
+  releasedSheetSchema,
+  releaseItemSchema,
+  releaseJobSchema,
+  releaseSchema,
+} from "@pinwright/contract";
+import { unzipSync } from "fflate";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { z } from "zod";
+import { TestServer, type Visitor } from "../testing/test-server.ts";
+
+describe("releases", { timeout: 120_000 }, () => {
+  let server: TestServer;
+  let owner: Visitor;
+  beforeAll(async () => {
+    server = await TestServer.start();
+    owner = await server.owner();
+    await owner.post("/api/books", { id: "light", label: "Light", from: "first-light" });
+  }, 120_000);
+  afterAll(() => server.close());
+
+  const BOOK = "/api/books/light";
+  const over = async (job: ReleaseJob): Promise<ReleaseJob> => {
+    for (;;) {
+      const now = releaseJobSchema.parse(await owner.get(`/api/release-jobs/${job.id}`));
+      if (now.state !== "waiting" && now.state !== "running") return now;
+      await new Promise((resolve) => setTimeout(resolve, 50));
+    }
+  };
+  let asked = 0;
+  const release = async (name: string, note = ""): Promise<ReleaseJob> => {
+    const body = { id: `release-${++asked}`.padEnd(12, "0"), name, note };
+    return over(releaseJobSchema.parse(await owner.post(`${BOOK}/releases`, body)));
+  };
+  const put = async (table: string, id: string, column: string, to: string): Promise<void> => {
+    const { tables } = z
+      .object({ tables: z.record(z.string(), z.record(z.string(), z.record(z.string(), z.string()))) })
+      .parse(await owner.get(`${BOOK}/rows`));
+    const [row, cells] = Object.entries(tables[table] ?? {}).find(([, own]) => own.id === id) ?? [];
+    const change = { table, row, column, from: cells?.[column] ?? "", to };
+    await owner.post(`${BOOK}/changes`, {
+      id: `put-${++asked}`.padEnd(12, "0"),
+      note: "",
+      changes: [change],
+    });
+  };
+  const sheets = async (name: string) =>
+    z.array(releasedSheetSchema).parse(await owner.get(`${BOOK}/releases/${name}/sheets`));
+  const print = async (sheet: string, hash: string) =>
+    printStateSchema.parse(await owner.get(`${BOOK}/print/${sheet}/${hash.slice(0, 12)}`));
+
+  it("hold the book, its findings and every sheet, and say who released it and what was accepted", async () => {
+    const job = await release("A", "For the first five");
+    expect(job).toMatchObject({ state: "done", now: "", name: "A" });
+    const made = releaseSchema.parse(await owner.get(`${BOOK}/releases/A`));
+    expect(made).toMatchObject({ book: "light", no: 1, changeNo: 1, note: "For the first five" });
+    expect(made.findings.error).toBe(0);
+    const all = await sheets("A");
+    expect(new Set(all.map(({ language }) => language))).toEqual(new Set(["en", "zh"]));
+    expect(all.filter(({ language }) => language === "en").length).toBeGreaterThan(30);
+    const rows = await owner.get(`${BOOK}/releases/A/rows`);
+    expect(rows).toEqual(z.object({ tables: z.unknown() }).parse(await owner.get(`${BOOK}/rows`)).tables);
+    expect(await owner.get(`${BOOK}/releases/A/results/findings`)).toBeInstanceOf(Array);
+    const pdf = await owner.send(`${BOOK}/releases/A/sheets/${all[0]?.id ?? ""}`);
+    expect(new TextDecoder().decode((await pdf.arrayBuffer()).slice(0, 5))).toBe("%PDF-");
+  });
+
+  it("are refused when nothing was changed, and under a name that stands for another", async () => {
+    const body = (name: string) => ({ method: "POST", body: { id: `refused-${name}00`, name, note: "" } });
+    expect(await owner.refusal(`${BOOK}/releases`, body("B"))).toMatchObject({ code: "conflict" });
+    expect(await owner.refusal(`${BOOK}/releases`, body("A"))).toMatchObject({ code: "taken" });
+    expect(await owner.refusal(`${BOOK}/releases`, body("a b"))).toMatchObject({ code: "bad-request" });
+    expect(await owner.refusal("/api/books/shop/releases", body("A"))).toMatchObject({ code: "bad-request" });
+  });
+
+  it("tell of a print whether it holds: sheets that say the same hold on", async () => {
+    const before = await sheets("A");
+    await put("devices", "sw.top", "x_mm", "212");
+    const [some] = before;
+    expect(await print(some?.id ?? "", some?.bodyHash ?? "")).toMatchObject({
+      is: "current",
+      changesSince: 1,
+    });
+    const job = await release("B");
+    expect(job.state).toBe("done");
+    const after = new Map((await sheets("B")).map((sheet) => [sheet.id, sheet]));
+    const same = before.filter(({ id, bodyHash }) => after.get(id)?.bodyHash === bodyHash);
+    const other = before.filter(({ id, bodyHash }) => after.get(id)?.bodyHash !== bodyHash);
+    expect(same.length).toBeGreaterThan(10);
+    expect(other.length).toBeGreaterThan(3);
+    const [kept, gone] = [same[0], other[0]];
+    expect(await print(kept?.id ?? "", kept?.bodyHash ?? "")).toMatchObject({
+      is: "current",
+      releases: ["B", "A"],
+    });
+    expect(await print(gone?.id ?? "", gone?.bodyHash ?? "")).toMatchObject({
+      is: "superseded",
+      releases: ["A"],
+      newest: { name: "B" },
+      now: { id: gone?.id },
+    });
+    expect(await print(gone?.id ?? "", "0".repeat(64))).toMatchObject({ is: "draft", releases: [] });
+    expect(await print("poem", "0".repeat(64))).toMatchObject({ is: "unknown" });
+  });
+
+  it("keep once what two of them hold, and never a price", async () => {
+    const items = async (name: string) =>
+      z.array(releaseItemSchema).parse(await owner.get(`${BOOK}/releases/${name}/items`));
+    const [a, b] = [await items("A"), await items("B")];
+    const bodies = (list: typeof a) =>
+      new Set(list.flatMap((item) => (item.kind === "body" ? [item.hash] : [])));
+    const shared = [...bodies(b)].filter((hash) => bodies(a).has(hash));
+    expect(shared.length).toBeGreaterThan(bodies(b).size / 3);
+    const zip = unzipSync(
+      new Uint8Array(await (await owner.send(`${BOOK}/releases/A/export`)).arrayBuffer()),
+    );
+    const shop = new TextDecoder().decode(zip["shop/shop.json"]);
+    expect(shop).toContain('"reels"');
+    expect(shop).not.toMatch(/price|supplier|order/iu);
+  });
+
+  it("are units' revision, unless the lead names another", async () => {
+    const make = async (more: object) =>
+      z
+        .array(z.object({ revision: z.string() }))
+        .parse(
+          await owner.post("/api/units", {
+            book: "light",
+            what: "machine",
+            type: "light",
+            count: 1,
+            ...more,
+          }),
+        );
+    expect(await make({})).toMatchObject([{ revision: "B" }]);
+    expect(await make({ revision: "A" })).toMatchObject([{ revision: "A" }]);
+    const wrong = { book: "light", what: "machine", type: "light", count: 1, revision: "Z" };
+    expect(await owner.refusal("/api/units", { method: "POST", body: wrong })).toMatchObject({
+      code: "not-found",
+    });
+  });
+
+  it("can be checked with nothing but sha256sum", async () => {
+    const folder = mkdtempSync(join(tmpdir(), "pinwright-release-"));
+    try {
+      const { hash } = releaseSchema.parse(await owner.get(`${BOOK}/releases/A`));
+      writeFileSync(
+        join(folder, "a.zip"),
+        new Uint8Array(await (await owner.send(`${BOOK}/releases/A/export`)).arrayBuffer()),
+      );
+      execFileSync("python3", ["-m", "zipfile", "-e", "a.zip", "."], { cwd: folder });
+      const out = execFileSync("sha256sum", ["-c", "--quiet", "SHA256SUMS"], {
+        cwd: folder,
+        encoding: "utf8",
+      });
+      expect(out).toBe("");
+      const sum = execFileSync("sha256sum", ["manifest.json"], { cwd: folder, encoding: "utf8" });
+      expect(sum.split(" ")[0]).toBe(hash);
+    } finally {
+      rmSync(folder, { recursive: true });
+    }
+  });
+
+  it("name what stands in the way, and stop when they are told to", async () => {
+    await put("devices", "sw.top", "x_mm", "far");
+    const faulty = await release("C");
+    expect(faulty).toMatchObject({ state: "failed", release: null });
+    expect(faulty.now).toMatch(/fault.*devices.*x_mm/su);
+    await put("devices", "sw.top", "x_mm", "212");
+    const begun = releaseJobSchema.parse(
+      await owner.post(`${BOOK}/releases`, { id: "release-stop", name: "C", note: "" }),
+    );
+    await owner.get(`/api/release-jobs/${begun.id}`, { method: "DELETE" });
+    expect((await over(begun)).state).toBe("cancelled");
+    const names = z
+      .array(releaseSchema)
+      .parse(await owner.get(`${BOOK}/releases`))
+      .map((one: Release) => one.name);
+    expect(names).toEqual(["B", "A"]);
+  });
+
+  it("answer with their own bytes only", async () => {
+    expect(await owner.get("/api/releases-check")).toEqual([]);
+    const [first] = await sheets("A");
+    const items = z.array(releaseItemSchema).parse(await owner.get(`${BOOK}/releases/A/items`));
+    const tables = items.find(({ kind }) => kind === "tables");
+    const text = await (await owner.send(`${BOOK}/releases/A/rows`)).text();
+    expect(createHash("sha256").update(text).digest("hex")).toBe(tables?.hash);
+    const viewer = await server.person(owner, "Vera", "viewer");
+    const made = { method: "POST", body: { id: "by-a-viewer", name: "V", note: "" } };
+    expect(await viewer.refusal(`${BOOK}/releases`, made)).toMatchObject({ code: "not-allowed" });
+    expect((await viewer.send(`${BOOK}/releases/A/sheets/${first?.id ?? ""}?format=json`)).ok).toBe(true);
+  });
+});

@@ -1,0 +1,36 @@
+import type { LineResult } from "@pinwright/engine";
+import type { SheetDocument, SheetOptions } from "@pinwright/sheets";
+
+/** A sheet of a release: what it is about, and which it is. */
+export interface ExtraSheet {
+  readonly id: string;
+  readonly of: string;
+  readonly kind: string;
+  readonly document: SheetDocument;
+}
+
+/** What a release is made from. */
+export interface ReleaseCase {
+  readonly line: LineResult;
+  /** Its sheets in English. */
+  readonly sheets: readonly {
+    readonly of: string;
+    readonly kind: string;
+    readonly document: SheetDocument;
+  }[];
+  readonly revision: string;
+}
+
+/** Something that a release holds beside the book and its sheets. */
+export interface Extra {
+  readonly sheets?: (line: LineResult, options: SheetOptions) => Iterable<ExtraSheet>;
+  readonly items?: (given: ReleaseCase) => Iterable<{
+    readonly kind: "results" | "file";
+    readonly id: string;
+    readonly about: Record<string, string>;
+    readonly text: string;
+  }>;
+}
+
+/** All of them, in the order in which they are made. */
+export const EXTRAS: readonly Extra[] = [];
