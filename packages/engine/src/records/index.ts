@@ -14,6 +14,7 @@ export {
 export { testWalk, type WalkStretch } from "./end-test/index.ts";
 export { gateNeeded, PULLING_DEFECTS } from "./gate-needed.ts";
 export { benchSteps, continuityTest, inOrderOfRisk, neededFor, stageStep, testsOf } from "./needed.ts";
+export { foldProblems, type ReleasedAt, revisionWith } from "./problems/index.ts";
 export {
   type ControlStudy,
   type Counted,

@@ -26,6 +26,16 @@ const FACTS: readonly (readonly [FactBody, Role | null])[] = [
   [{ kind: "released", unit, heads: [] }, null],
   [{ kind: "recall", recall: "rc-1", part: "el.a", why }, "lead"],
   [{ kind: "recall-ended", recall: "rc-1", why }, "lead"],
+  [
+    {
+      ...{ kind: "problem", problem: "pb-1", book: "small", about: [{ kind: "item", id: "sw.1" }] },
+      ...{ from: "build", says: why },
+    },
+    "builder",
+  ],
+  [{ kind: "problem-note", problem: "pb-1", did: "seen", says: "" }, "builder"],
+  [{ kind: "problem-note", problem: "pb-1", did: "decided", says: why }, "lead"],
+  [{ kind: "problem-ended", problem: "pb-1", how: "no-change", why }, "lead"],
   [{ kind: "correction", stream: "somewhere", seq: 1, why }, "builder"],
 ];
 
@@ -63,7 +73,12 @@ describe("facts", () => {
   });
 
   for (const [body, least] of FACTS) {
-    const name = "allowed" in body ? `${body.kind} by ${body.allowed}` : body.kind;
+    const name =
+      "allowed" in body
+        ? `${body.kind} by ${body.allowed}`
+        : "did" in body
+          ? `${body.kind} of what was ${body.did}`
+          : body.kind;
     it(`${name} count from ${least ?? "nobody"} and, where a lead must write them, only when he sends them himself`, async () => {
       for (const writer of ROLES) {
         for (const sender of ROLES.filter((role) => atLeast(role, "builder"))) {

@@ -19,11 +19,14 @@ const LEAST: Readonly<Partial<Record<FactBody["kind"], Role>>> = {
   override: "lead",
   recall: "lead",
   "recall-ended": "lead",
+  "problem-ended": "lead",
 };
 
 /** The least role that a fact needs; null: whoever may work on the floor. */
 function leastRole(body: FactBody): Role | null {
   if (body.kind === "alternate" && body.allowed === "concession") return "lead";
+  // Anybody on the floor sees and tries; what is to be done about it is not for everybody to say.
+  if (body.kind === "problem-note" && body.did === "decided") return "lead";
   return LEAST[body.kind] ?? null;
 }
 
@@ -60,11 +63,19 @@ export function recordHandlers({ deps, accounts, shelf, hub }: ServerParts): Pic
     facts: async ({ query: { after, limit } }) => [...(await records.after(after, limit))],
     streams: async () => [...(await records.heads())],
     units: async ({ query }) => [...(await records.units(query))],
-    addUnits: async ({ body: { book, count, ...unit }, caller }) => {
+    addUnits: async ({ body: { book, count, revision: asked, ...unit }, caller }) => {
       const info = done({ done: await shelf.now(book) }, `book ${book}`).info;
       if (info.kind === "shop") throw new Refused("bad-request", "The shop is no machine: name a book.");
+      const releases = done(await deps.store.releases.list(book), `book ${book}`);
+      const release = releases.find(({ name }) => asked === undefined || name === asked);
+      if (release === undefined && asked !== undefined)
+        throw new Refused(
+          "not-found",
+          `Book ${book} has no release ${asked}. Release it first, or name another.`,
+        );
+      const revision = release?.name ?? `@${info.changeNo}`;
       const made = await records.begin(
-        Array.from({ length: count }, () => ({ ...unit, book, revision: `@${info.changeNo}` })),
+        Array.from({ length: count }, () => ({ ...unit, book, revision })),
         caller.sessionHash === null ? LOCAL_PERSON.id : caller.person.id,
       );
       hub.push({ type: "facts", no: made.at(-1)?.no ?? 0 });

@@ -22,6 +22,9 @@ function isKeptFor(body: FactBody): boolean {
     case "override":
     case "recall":
     case "recall-ended":
+    case "problem":
+    case "problem-note":
+    case "problem-ended":
       return true;
     case "alternate":
       return body.allowed === "concession";
@@ -47,6 +50,10 @@ export function unitsOf(body: FactBody): readonly string[] {
     case "correction":
     case "recall":
     case "recall-ended":
+    // What is wrong with the design is no record of one unit, though it may have been seen on one.
+    case "problem":
+    case "problem-note":
+    case "problem-ended":
       return [];
     case "fitted":
       return [...new Set([body.unit, body.into])];

@@ -94,6 +94,8 @@ export async function project(db: Kysely<Tables>, facts: readonly Numbered[]): P
   await addRows(db, "readings", spread.readings);
   await addRows(db, "unit_lots", spread.lots);
   await addRows(db, "unit_links", spread.links);
+  await addRows(db, "problem_facts", spread.problems);
+  await addRows(db, "problem_about", spread.about);
   await addRows(db, "units", units);
   await keepPasses(db, spread.results);
   const here = new Set(facts.map(({ fact }) => placeOf(fact)));
@@ -125,7 +127,7 @@ async function takeOut(
     bodies.flatMap(unitsOf).map((unit) => ({ unit, no: correctionNo })),
   );
   for (const { no } of rows)
-    for (const table of ["readings", "unit_lots", "unit_links"] as const)
+    for (const table of ["readings", "unit_lots", "unit_links", "problem_facts", "problem_about"] as const)
       await db.deleteFrom(table).where("no", "=", no).execute();
   for (const body of bodies) if (body.kind === "reading") await refindPass(db, body.unit, body.test);
 }

@@ -6,6 +6,7 @@ import type { Tables } from "../database/schema.ts";
 import type { RecordStore } from "../store.ts";
 import { FactQueue } from "./fact-queue.ts";
 import { lookUp } from "./look-up.ts";
+import { problemRecords } from "./problems.ts";
 import { releaseUnit } from "./release.ts";
 import { standing } from "./standing.ts";
 import { addOwnFacts } from "./take.ts";
@@ -65,6 +66,7 @@ export function recordStore(database: Database, now: () => string): RecordStore 
   return {
     ...lookUp(database),
     ...standing(database),
+    ...problemRecords(database),
     take: (facts, refuse) => queue.take(facts, refuse),
     begin: (units, person) =>
       database.write(async (db) => {

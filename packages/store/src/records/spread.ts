@@ -8,6 +8,8 @@ export class Spread {
   readonly results: TestResult[] = [];
   readonly lots: Tables["unit_lots"][] = [];
   readonly links: Tables["unit_links"][] = [];
+  readonly problems: Tables["problem_facts"][] = [];
+  readonly about: Tables["problem_about"][] = [];
 
   take({ no, fact: { body, at } }: { readonly no: number; readonly fact: Pick<Fact, "body" | "at"> }): void {
     switch (body.kind) {
@@ -25,6 +27,17 @@ export class Spread {
         break;
       case "fitted":
         this.links.push({ no, unit: body.unit, within: body.into, place: body.place });
+        break;
+      case "problem": {
+        const { problem, book } = body;
+        this.problems.push({ no, problem, book });
+        const each = new Map(body.about.map((one) => [`${one.kind} ${one.id}`, one]));
+        for (const { kind, id } of each.values()) this.about.push({ no, kind, id, problem });
+        break;
+      }
+      case "problem-note":
+      case "problem-ended":
+        this.problems.push({ no, problem: body.problem, book: "" });
         break;
       default:
     }

@@ -74,6 +74,9 @@ async function verifyNumbers(db: Kysely<Tables>, from: number, to: number): Prom
   for (const { no, part, lot, unit } of spread.lots) expected.add(no, "unit_lots", [part, lot, unit]);
   for (const { no, unit, within, place } of spread.links)
     expected.add(no, "unit_links", [unit, within, place]);
+  for (const { no, problem, book } of spread.problems) expected.add(no, "problem_facts", [problem, book]);
+  for (const { no, kind, id, problem } of spread.about)
+    expected.add(no, "problem_about", [kind, id, problem]);
   for (const { no, unit } of await unitsOfCorrections(db, from, to)) expected.add(no, "fact_units", [unit]);
   const found = await foundIn(db, from, to);
   const byNo = new Map(facts.map((fact) => [fact.no, fact]));
@@ -125,6 +128,8 @@ const LOOKED_UP = {
   readings: ["test", "unit", "value", "good", "instrument", "at"],
   unit_lots: ["part", "lot", "unit"],
   unit_links: ["unit", "within", "place"],
+  problem_facts: ["problem", "book"],
+  problem_about: ["kind", "id", "problem"],
   units: ["unit", "what", "type", "book", "revision", "run"],
 } as const satisfies Partial<Record<keyof Tables, readonly string[]>>;
 

@@ -91,7 +91,7 @@ function strike(fact: Fact, of: (unit: string) => Draft): void {
 
 function take(fact: Fact, of: (unit: string) => Draft): void {
   const { body } = fact;
-  if (body.kind === "correction" || body.kind === "recall" || body.kind === "recall-ended") return;
+  if (!isOfUnit(body)) return;
   const unit = of(body.unit);
   const source = sourceOf(fact);
   switch (body.kind) {
@@ -182,6 +182,26 @@ function take(fact: Fact, of: (unit: string) => Draft): void {
     case "released":
       unit.released = { ...source, heads: new Map(body.heads.map(([stream, seq]) => [stream, seq])) };
       break;
+  }
+}
+
+type UnitBody = Exclude<
+  Fact["body"],
+  { kind: "correction" | "recall" | "recall-ended" | "problem" | "problem-note" | "problem-ended" }
+>;
+
+/** Whether a record is of a unit: recalls, problems and corrections are not. */
+function isOfUnit(body: Fact["body"]): body is UnitBody {
+  switch (body.kind) {
+    case "correction":
+    case "recall":
+    case "recall-ended":
+    case "problem":
+    case "problem-note":
+    case "problem-ended":
+      return false;
+    default:
+      return true;
   }
 }
 

@@ -23,6 +23,11 @@ const correction = (stream: string, seq: number): FactBody => ({
   ...{ kind: "correction", stream, seq, why: "mistyped" },
 });
 const fitted = (unit: string): FactBody => ({ kind: "fitted", unit, into: "m-000001", place: "bd.1" });
+const problem = (name: string, ...ids: readonly string[]): FactBody => ({
+  ...{ kind: "problem", problem: name, book: "heron", from: "build", says: "does not fit" },
+  about: ids.map((id) => ({ kind: "item", id })),
+});
+const noteOf = (name: string): FactBody => ({ kind: "problem-note", problem: name, did: "tried", says: "x" });
 const lot = (name: string): FactBody => ({ kind: "lot-used", unit: "b-000001", part: "ic.1", lot: name });
 
 /** What is looked up of facts, without the numbers that they have in the order of arrival. */
@@ -31,6 +36,8 @@ const LOOKED_UP = `
   union all select 'reading', unit, test, stream, seq from readings join facts using (no)
   union all select 'lot', unit, part || lot, stream, seq from unit_lots join facts using (no)
   union all select 'link', unit, within, stream, seq from unit_links join facts using (no)
+  union all select 'problem', problem, book, stream, seq from problem_facts join facts using (no)
+  union all select 'about', problem, problem_about.kind || id, stream, seq from problem_about join facts using (no)
   union all select 'pass', passes.unit, cast(last_good as text) || last_at || first_at, stream, seq
     from passes join facts on facts.no = passes.last_no
   order by 1, 2, 3, 4, 5`;
@@ -68,6 +75,8 @@ export function recordsLawSuite(fresh: FreshPlace): void {
       ...[two.write(correction("t-1", 2)), two.write(correction("t-1", 3)), two.write(reading(51))],
       ...[three.write(correction("t-2", 3)), three.write(correction("t-1", 4)), three.write(reading(52))],
       ...[three.write(correction("t-3", 3)), three.write(correction("t-1", 2))],
+      ...[one.write(problem("p-1", "sw.1", "sw.2", "sw.1")), two.write(noteOf("p-1"))],
+      ...[one.write(problem("p-2", "sw.2")), one.write(correction("t-1", 6)), two.write(noteOf("p-2"))],
     ];
     let expected: unknown;
     await fc.assert(
@@ -88,6 +97,12 @@ export function recordsLawSuite(fresh: FreshPlace): void {
     );
     expect(await records.readings("t.current", 9)).toMatchObject([{ value: 50 }]);
     expect(await records.trace({ lot: "L7" })).toEqual([]);
+    const kinds = async (about?: string) =>
+      (await records.problemFacts({ book: "heron", about })).map(({ fact: { body } }) => body.kind).sort();
+    expect(await kinds()).toEqual(["problem", "problem-note"]);
+    expect(await kinds("sw.1")).toEqual(["problem", "problem-note"]);
+    expect(await kinds("sw.3")).toEqual([]);
+    expect(await records.problemFacts({ book: "other" })).toEqual([]);
   });
 
   it("let only its writer take back what holds a unit or lifts that, whichever comes first (seed 8)", async () => {
@@ -109,6 +124,8 @@ export function recordsLawSuite(fresh: FreshPlace): void {
       eve.write(correction("t-bo", 2), "eve"),
       eve.write(correction("t-bo", 3), "eve"),
       eve.write(correction("server", 1), "eve"),
+      bo.write(problem("p-1", "sw.1"), "bo"),
+      eve.write(correction("t-bo", 5), "eve"),
     ];
     await fc.assert(
       fc.asyncProperty(fc.shuffledSubarray(facts, { minLength: facts.length }), async (shuffled) => {
@@ -126,6 +143,7 @@ export function recordsLawSuite(fresh: FreshPlace): void {
           ["t-eve", 2, "not-allowed"],
           ["t-eve", 3, "not-allowed"],
           ["t-eve", 5, "not-allowed"],
+          ["t-eve", 6, "not-allowed"],
           ["t-lea", 3, "not-allowed"],
         ]);
         expect(await records.readings("t.current", 9)).toEqual([]);
@@ -282,6 +300,13 @@ export function recordsLawSuite(fresh: FreshPlace): void {
       await run("update readings set value = 50");
       await run("delete from unit_lots");
       expect(await found()).toEqual(["t-1 3 look-up"]);
+    });
+
+    it("what problems are found by is found where it is not what the facts say", async () => {
+      await take(new TestStream("t-9").write(problem("p-1", "sw.1")));
+      expect(await found()).toEqual([]);
+      await run("update problem_about set id = 'sw.2'");
+      expect(await found()).toEqual(["t-9 1 look-up"]);
     });
 
     it("a fact that was made not to count, or to count, is found", async () => {
