@@ -50,4 +50,7 @@ export const DRIVERS: readonly Driver[] = [
   spanner("5.5", 14, 3, 95),
   spanner("7", 17, 3.5, 105),
   spanner("8", 19, 4, 115),
+  // What the small example is screwed with: both are built in one shop.
+  driver("drv.pz1", "Cross driver PZ1", "PZ1 十字螺丝刀", "PZ1", 5),
+  { ...socket("5.5", 8), id: "drv.socket-plain", fits: "5.5 mm socket" },
 ];
