@@ -1,2 +1,3 @@
 export * from "./faults/index.ts";
 export * from "./file/index.ts";
+export * from "./session/index.ts";

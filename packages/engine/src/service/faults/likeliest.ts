@@ -63,7 +63,9 @@ export function likeliest(table: FaultTable, seen: Sightings, most: number): rea
         soft += Math.log(SAID_OF_INTERMITTENT[said]) - sound;
       }
     });
-    return Math.log((1 - INTERMITTENT) * Math.exp(hard) + INTERMITTENT * Math.exp(soft));
+    // Hundreds of ticks are more than a number's exponent holds.
+    const [steady, fitful] = [Math.log(1 - INTERMITTENT) + hard, Math.log(INTERMITTENT) + soft];
+    return Math.max(steady, fitful) + Math.log1p(Math.exp(-Math.abs(steady - fitful)));
   };
   const single = table.classes.map(({ symptoms, odds }, c) => {
     const own = gain(symptoms);

@@ -1,4 +1,5 @@
 import { compareText } from "@pinwright/kernel";
+import type { ServiceFault } from "./fault.ts";
 import type { FaultModel } from "./fault-model.ts";
 import type { MachineFunction } from "./functions.ts";
 import type { ServiceNetwork } from "./network.ts";
@@ -142,20 +143,17 @@ const landingOf = (pointId: string): string => {
   return dot > colon ? pointId.slice(0, dot) : pointId;
 };
 
-/** What suspects would make each look say: worked out once for as many suspects as are still likely. */
+/** What suspects would make each look say: worked out when it is first asked, and kept. */
 export class LookTable {
   readonly #model: FaultModel;
   readonly #suspects: readonly Suspect[];
-  readonly #sets: readonly Int32Array[];
-  readonly #live: readonly ((node: number, source: number) => boolean)[];
-  readonly #symptoms: readonly ReadonlyMap<number, unknown>[];
+  readonly #sets: Int32Array[] = [];
+  readonly #live: ((node: number, source: number) => boolean)[] = [];
+  readonly #symptoms: ReadonlyMap<number, unknown>[] = [];
 
   constructor(model: FaultModel, suspects: readonly Suspect[]) {
     this.#model = model;
     this.#suspects = suspects;
-    this.#sets = suspects.map(({ fault }) => model.joined([fault]));
-    this.#live = suspects.map(({ fault }) => model.live([fault]));
-    this.#symptoms = suspects.map(({ fault }) => model.symptoms([fault]));
   }
 
   /** Chance that a look says yes (it works, it changed, it leads, it has volts) if a suspect is the cause. */
@@ -163,18 +161,29 @@ export class LookTable {
     const sure = (says: boolean): number => (says ? 1 - MISREAD : MISREAD);
     switch (look.kind) {
       case "try":
-        return sure(this.#symptoms[s]?.has(look.f) !== true);
+        return sure(this.#kept(this.#symptoms, s, (f) => this.#model.symptoms(f)).has(look.f) !== true);
       case "reseat": {
         const fault = this.#suspects[s]?.fault;
         const joint = fault?.kind === "open" ? this.#model.network.joints[fault.joint] : undefined;
         const isThere = joint?.kind === "contact" && landingOf(joint.id) === look.landingId;
         return isThere ? RESEAT_HELPS : MISREAD;
       }
-      case "ohms":
-        return sure(this.#sets[s]?.[look.a] === this.#sets[s]?.[look.b]);
+      case "ohms": {
+        const sets = this.#kept(this.#sets, s, (f) => this.#model.joined(f));
+        return sure(sets[look.a] === sets[look.b]);
+      }
       case "volts":
-        return sure(this.#live[s]?.(look.node, look.source) === true);
+        return sure(this.#kept(this.#live, s, (f) => this.#model.live(f))(look.node, look.source));
     }
+  }
+
+  #kept<T>(known: T[], s: number, make: (faults: readonly ServiceFault[]) => T): T {
+    const before = known[s];
+    if (before !== undefined) return before;
+    const fault = this.#suspects[s]?.fault;
+    const made = make(fault === undefined ? [] : [fault]);
+    known[s] = made;
+    return made;
   }
 }
 

@@ -1,0 +1,13 @@
+export { FaultFinder } from "./finder.ts";
+export {
+  type Cause,
+  type CauseSuspect,
+  type Done,
+  type FaultAnswer,
+  type FaultSession,
+  type LookAnswer,
+  lookKey,
+  NO_SESSION,
+  type Proposal,
+  type SessionLook,
+} from "./session.ts";
