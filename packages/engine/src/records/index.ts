@@ -66,6 +66,7 @@ export {
   type TugWalk,
   tugWalk,
 } from "./tester/index.ts";
+export { unitRanges } from "./unit-ranges.ts";
 export {
   type Block,
   byArrival,

@@ -14,6 +14,8 @@ const AuditPage = lazy(() => import("./people/audit-page.tsx"));
 /** Nothing stands round it: a tablet at the bench has no room for more than the step. */
 const BenchPage = lazy(() => import("./screws/bench/bench-page.tsx"));
 const PeoplePage = lazy(() => import("./people/people-page.tsx"));
+/** A phone before a sheet of paper: nothing stands round it. */
+const PrintPage = lazy(() => import("./print/print-page.tsx"));
 const SetUp = lazy(() => import("./session/set-up.tsx"));
 
 /** The whole app. */
@@ -48,6 +50,11 @@ function Pages() {
             )}
           </DeskProvider>
         )}
+      </Route>
+      <Route path="/print">
+        <Loading>
+          <PrintPage />
+        </Loading>
       </Route>
       <Route>
         <Frame bookId={null}>

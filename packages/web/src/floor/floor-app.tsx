@@ -7,6 +7,7 @@ import { DeviceProvider } from "./device.tsx";
 import { OutboxPage } from "./outbox/outbox-page.tsx";
 import { PickPage } from "./pick/pick-page.tsx";
 import { PlacePage } from "./pick/place-page.tsx";
+import { FloorPrintPage } from "./print/print-page.tsx";
 import { AtPlace } from "./shell/at-place.tsx";
 import { FloorSignIn } from "./shell/sign-in.tsx";
 import { ArrivePage } from "./sites/arrive-page.tsx";
@@ -38,6 +39,9 @@ function Pages() {
       </Route>
       <Route path="/floor/records">
         <OutboxPage />
+      </Route>
+      <Route path="/floor/print">
+        <FloorPrintPage />
       </Route>
       <Route path="/floor/send">
         <AtPlace>

@@ -4,6 +4,7 @@ import { Link } from "wouter";
 import { call } from "../../api/call.ts";
 import { useDesk, useOne, useSync } from "../book/desk.tsx";
 import { useUndo } from "../book/undo.ts";
+import { RevisionMark } from "../revisions/revision-mark.tsx";
 import { useMay, useSession } from "../session/session.tsx";
 import { useTroubleOf } from "../trouble.ts";
 import { usePick, useSpeech, useWords } from "../words.tsx";
@@ -30,7 +31,7 @@ export function BookBar({ bookId }: { readonly bookId: string }) {
   return (
     <header className="bar">
       <h1>{summary === undefined ? bookId : pick(summary.label, summary.labelZh)}</h1>
-      {summary !== undefined && <span className="dim">{summary.revision}</span>}
+      <RevisionMark />
       <SyncText />
       <span style={{ flex: 1 }} />
       <span className="dim" role="status">

@@ -1,8 +1,9 @@
-import { type KeptUnit, UNIT_KINDS, type UnitKind } from "@pinwright/contract";
+import { type KeptUnit, readSheetCode, UNIT_KINDS, type UnitKind } from "@pinwright/contract";
 import { useMemo, useState } from "react";
 import { Link, useLocation } from "wouter";
 import { useView } from "../../app/book/desk.tsx";
 import { usePick, useWords } from "../../app/words.tsx";
+import { printAddress } from "../print/print-page.tsx";
 import { useUnitList } from "../records/use-units.ts";
 import { useKept } from "../service/use-service.ts";
 import { useHere } from "../shell/at-place.tsx";
@@ -39,6 +40,11 @@ export function PickPage() {
   const [several, setSeveral] = useState(false);
   const [says, setSays] = useState("");
   const scanned = async (text: string): Promise<void> => {
+    // The code in the corner of a sheet: whether that print still holds.
+    if (readSheetCode(text) !== null) {
+      goTo(printAddress(text));
+      return;
+    }
     const id = unitInCode(text);
     const known = (list: readonly KeptUnit[] | null) => list?.find(({ unit }) => unit === id);
     const unit = known(units) ?? known(await look());

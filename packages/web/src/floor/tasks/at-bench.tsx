@@ -27,6 +27,19 @@ import { useStepsHere } from "./use-steps-here.ts";
 
 export type Begun = NonNullable<UnitState["begun"]>;
 
+const CHANGE = /^@(\d+)$/u;
+
+/** The revision that the units on the screen are built to. */
+function RevisionText({ states }: { readonly states: ReadonlyMap<string, UnitState> }) {
+  const { bar } = useWords().revisionsApp;
+  const revisions = new Set([...states.values()].flatMap(({ begun }) => begun?.revision ?? []));
+  const text = [...revisions].map((revision) => {
+    const no = CHANGE.exec(revision)?.[1];
+    return no === undefined ? bar.unit(revision) : bar.unitChange(no);
+  });
+  return <small className="dim">{text.join(", ")}</small>;
+}
+
 /** What is to do at this station, and the one thing of it that is on the screen. */
 export function AtBench({
   unitIds,
@@ -125,7 +138,9 @@ export function AtBench({
     <BenchContext value={bench}>
       <FloorHead back="/floor" backLabel={floor.close}>
         <b>{unitIds.length === 1 ? unitIds[0] : floor.work.units(unitIds.length)}</b>
-        <span className="floor-name">{name}</span>
+        <span className="floor-name">
+          {name} <RevisionText states={states} />
+        </span>
         <Link className="floor-plain" href={workAddress(unitIds, "/list")} replace>
           <IconList size={26} aria-hidden />
           <span>

@@ -24,8 +24,10 @@ import { outside } from "./outside.ts";
 import { panels } from "./panels.ts";
 import { parts } from "./parts.ts";
 import { people } from "./people.ts";
+import { printPage } from "./print-page.ts";
 import { prints } from "./prints.ts";
 import { revisions } from "./revisions.ts";
+import { revisionsApp } from "./revisions-app.ts";
 import { runs } from "./runs.ts";
 import { screws } from "./screws.ts";
 import { service } from "./service.ts";
@@ -49,6 +51,8 @@ export const app = {
   guide,
   history,
   revisions,
+  revisionsApp,
+  printPage,
   service,
   people,
   session,

@@ -2,6 +2,7 @@ import type { UnitState } from "@pinwright/engine";
 import type { ReactNode } from "react";
 import { Link } from "wouter";
 import { useDesk } from "../../book/desk.tsx";
+import { revisionsAddress } from "../../revisions/address.ts";
 import { runAddress } from "../../runs/address.ts";
 import { useWords } from "../../words.tsx";
 import { unitAddress } from "../address.ts";
@@ -38,7 +39,15 @@ export function UnitHead({
   return (
     <dl className="facts">
       <Line name={own.facts.revision}>
-        <Link href={`/b/${begun.book}/history`}>{revision(begun.revision)}</Link>
+        <Link
+          href={
+            CHANGE.test(begun.revision)
+              ? `/b/${begun.book}/history`
+              : revisionsAddress(begun.book, "releases")
+          }
+        >
+          {revision(begun.revision)}
+        </Link>
       </Line>
       <Line name={own.facts.run}>
         {run === "" ? own.none : <Link href={runAddress(bookId, run)}>{names.run(run)}</Link>}

@@ -1,0 +1,15 @@
+import { expect, test } from "vitest";
+import { nextReleaseName } from "./next-name.ts";
+
+test.each([
+  [[], "A"],
+  [["A"], "B"],
+  [["Z", "Y"], "AA"],
+  [["AZ"], "BA"],
+  [["1.9"], "1.10"],
+  [["P-09"], "P-10"],
+  [["A", "C", "B"], "D"],
+  [["first"], "first2"],
+])("after %j comes %s", (names, next) => {
+  expect(nextReleaseName(names)).toBe(next);
+});
