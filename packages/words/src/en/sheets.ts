@@ -6,6 +6,7 @@ import { panelSheets } from "./panel-sheets.ts";
 import { partsSheets } from "./parts-sheets.ts";
 import { recordSheets } from "./record-sheets.ts";
 import { runSheets } from "./run-sheets.ts";
+import { serviceBook } from "./service-book.ts";
 import { cautions } from "./sheet-cautions.ts";
 import { stepSheets } from "./step-sheets.ts";
 
@@ -69,6 +70,7 @@ export const sheets = {
   outside: outsideSheets,
   change: changeSheets,
   panels: panelSheets,
+  serviceBook,
   /** Colours of IEC 60757 by their letter codes. */
   colours: {
     BK: "black",

@@ -8,6 +8,7 @@ import { panelSheets } from "./panel-sheets.ts";
 import { partsSheets } from "./parts-sheets.ts";
 import { recordSheets } from "./record-sheets.ts";
 import { runSheets } from "./run-sheets.ts";
+import { serviceBook } from "./service-book.ts";
 import { cautions } from "./sheet-cautions.ts";
 import { stepSheets } from "./step-sheets.ts";
 
@@ -70,6 +71,7 @@ export const sheets: Translated<typeof english> = {
   outside: outsideSheets,
   change: changeSheets,
   panels: panelSheets,
+  serviceBook,
   colours: {
     BK: "黑",
     BN: "棕",
