@@ -1,4 +1,4 @@
-import type { LineResult } from "@pinwright/engine";
+import { faultFileOf, type LineResult } from "@pinwright/engine";
 import type { SheetDocument, SheetOptions } from "@pinwright/sheets";
 
 /** A sheet of a release: what it is about, and which it is. */
@@ -32,5 +32,17 @@ export interface Extra {
   }>;
 }
 
+/** What faults are found with, in the app and on the page that is shipped with a machine. */
+const FAULT_FILE: Extra = {
+  items: function* ({ line, revision }) {
+    yield {
+      kind: "file",
+      id: "fault-file.json",
+      about: { type: "fault-file" },
+      text: JSON.stringify(faultFileOf(line, { revision })),
+    };
+  },
+};
+
 /** All of them, in the order in which they are made. */
-export const EXTRAS: readonly Extra[] = [];
+export const EXTRAS: readonly Extra[] = [FAULT_FILE];
