@@ -1,5 +1,6 @@
 import { boardSheets } from "./board-sheets.ts";
 import { changeSheets } from "./change-sheets.ts";
+import { colours } from "./colours.ts";
 import { machineSheets } from "./machine-sheets.ts";
 import { outsideSheets } from "./outside-sheets.ts";
 import { panelSheets } from "./panel-sheets.ts";
@@ -71,23 +72,7 @@ export const sheets = {
   change: changeSheets,
   panels: panelSheets,
   serviceBook,
-  /** Colours of IEC 60757 by their letter codes. */
-  colours: {
-    BK: "black",
-    BN: "brown",
-    RD: "red",
-    OG: "orange",
-    YE: "yellow",
-    GN: "green",
-    BU: "blue",
-    VT: "violet",
-    GY: "grey",
-    WH: "white",
-    PK: "pink",
-    GD: "gold",
-    TQ: "turquoise",
-    SR: "silver",
-  },
+  colours,
   common: {
     colourKey: "Colours by IEC 60757, base then stripe",
     harness: "Harness",

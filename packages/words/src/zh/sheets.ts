@@ -2,6 +2,7 @@ import type { sheets as english } from "../en/sheets.ts";
 import type { Translated } from "../language.ts";
 import { boardSheets } from "./board-sheets.ts";
 import { changeSheets } from "./change-sheets.ts";
+import { colours } from "./colours.ts";
 import { machineSheets } from "./machine-sheets.ts";
 import { outsideSheets } from "./outside-sheets.ts";
 import { panelSheets } from "./panel-sheets.ts";
@@ -72,22 +73,7 @@ export const sheets: Translated<typeof english> = {
   change: changeSheets,
   panels: panelSheets,
   serviceBook,
-  colours: {
-    BK: "黑",
-    BN: "棕",
-    RD: "红",
-    OG: "橙",
-    YE: "黄",
-    GN: "绿",
-    BU: "蓝",
-    VT: "紫",
-    GY: "灰",
-    WH: "白",
-    PK: "粉红",
-    GD: "金",
-    TQ: "青绿",
-    SR: "银",
-  },
+  colours,
   common: {
     colourKey: "颜色按 IEC 60757，先底色后色条",
     harness: "线束",

@@ -9,6 +9,7 @@ import { benchUnits } from "./bench-units.ts";
 import { boards } from "./boards.ts";
 import { checks } from "./checks.ts";
 import { common } from "./common.ts";
+import { compareApp } from "./compare-app.ts";
 import { electric } from "./electric.ts";
 import { faults } from "./faults.ts";
 import { floor } from "./floor.ts";
@@ -31,6 +32,7 @@ import { revisionsApp } from "./revisions-app.ts";
 import { runs } from "./runs.ts";
 import { screws } from "./screws.ts";
 import { service } from "./service.ts";
+import { serviceFaults } from "./service-faults.ts";
 import { session } from "./session.ts";
 import { shell } from "./shell.ts";
 import { start } from "./start.ts";
@@ -52,8 +54,10 @@ export const app = {
   history,
   revisions,
   revisionsApp,
+  compareApp,
   printPage,
   service,
+  serviceFaults,
   people,
   session,
   shell,
