@@ -3,11 +3,14 @@ export { stepCautions } from "./assembly/step-cautions.ts";
 export { assemblyDocumentNames, assemblyDocumentsAbout, composeAssemblySheets } from "./assembly-sheets.ts";
 export { type BoardPicture, boardPage, boardScaleText, drawBoard } from "./board-picture/board-picture.ts";
 export { markedSide } from "./board-picture/bodies.ts";
+export type { ChangeAbout, Labels } from "./change-note/about.ts";
+export { type ChangeNote, composeChangeNote } from "./change-note/change-note.ts";
 export { bodyHash } from "./compose/body-hash.ts";
 export type { SheetDocument } from "./compose/document.ts";
 export type { Grid, GridValue } from "./compose/grid.ts";
 export type { Mark, Page } from "./compose/mark.ts";
 export { overlaps } from "./compose/overlaps.ts";
+export { type Difference, pageDifference } from "./difference/difference.ts";
 export {
   composeHarnessSheets,
   composePinboardRoll,
@@ -37,7 +40,14 @@ export { composeCrateChecklist } from "./records/crate-checklist.ts";
 export { composeTestCertificate } from "./records/test-certificate.ts";
 export { composeTransportList } from "./records/transport-list.ts";
 export { composeUnitLabels, type LabelPaper, USUAL_ROLL } from "./records/unit-labels.ts";
+export {
+  composeRetrofitKit,
+  type KitPart,
+  type KitStep,
+  type KitWire,
+  type RetrofitKit,
+} from "./retrofit-kit/retrofit-kit.ts";
 export { RUN_SHEET_KINDS, RUN_SHEETS, type RunSheetKind } from "./runs/identity.ts";
 export { composeRunSheets, type RunSheetsChoice, runSheetNames } from "./runs/run-sheets.ts";
 export { composeStepCard } from "./step-cards/step-cards.ts";
-export { pageSvg } from "./svg/svg.ts";
+export { overlaySvg, pageSvg } from "./svg/svg.ts";

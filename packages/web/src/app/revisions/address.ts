@@ -13,3 +13,6 @@ export function revisionsAddress(
   const search = params.toString();
   return `/b/${bookId}/revisions/${tab}${search === "" ? "" : `?${search}`}`;
 }
+
+/** Stands for the book as it is now where a release is named. */
+export const DRAFT = "draft";

@@ -7,6 +7,7 @@ import { cuttingOfSheet } from "./cutting-of-sheet.ts";
 import { diagnoseBench } from "./diagnose-bench.ts";
 import { floorNeeds } from "./floor-needs.ts";
 import { importTrial } from "./import-trial.ts";
+import { overlay } from "./overlay.ts";
 import { paintOfRun } from "./paint-of-run.ts";
 import { pegTrial, pinPeg, unpinPegs } from "./pegs.ts";
 import { prepareRuns } from "./prepare-runs.ts";
@@ -29,6 +30,7 @@ export const ASKS = {
   candidates,
   renaming,
   importTrial,
+  overlay,
   composeSheet,
   controlStudy,
   pegTrial,
