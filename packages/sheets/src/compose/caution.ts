@@ -3,6 +3,7 @@ import { at, box, LINE, polyline, rect, stroke, TEXT, write } from "./draw.ts";
 import type { Block } from "./flow.ts";
 import type { Mark, PolygonMark } from "./mark.ts";
 import { say } from "./say.ts";
+import { tagged } from "./tag.ts";
 import { leadingMm } from "./text.ts";
 import { wrap } from "./wrap.ts";
 
@@ -48,8 +49,10 @@ export function cautionBlock(texts: readonly string[], language: SheetLanguage, 
     marks: [
       rect(box(0, 0, widthMm, total), stroke("ink", LINE.strong)),
       ...warningSign(2.5, 2.2, signMm),
-      write(heading, at(left, 2.2 + TEXT.normal), { weight: "bold" }),
-      ...lines.map((t, i) => write(t, at(left, 2.2 + TEXT.normal + (i + 1) * step + 0.4), { heightMm })),
+      tagged({ role: "P" }, [
+        write(heading, at(left, 2.2 + TEXT.normal), { weight: "bold" }),
+        ...lines.map((t, i) => write(t, at(left, 2.2 + TEXT.normal + (i + 1) * step + 0.4), { heightMm })),
+      ]),
     ],
   };
 }

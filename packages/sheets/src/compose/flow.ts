@@ -1,5 +1,6 @@
 import { group } from "./draw.ts";
 import type { Box, Mark } from "./mark.ts";
+import { taggedBlock } from "./tag.ts";
 
 /** A piece of a page that is never broken. Its marks have their origin at its own top left corner. */
 export interface Block {
@@ -65,7 +66,9 @@ export function flow(blocks: readonly Block[], bodyOf: (page: number) => Box): M
       empty = true;
     }
     if (empty && block.marks.length === 0) continue;
-    if (empty && block.repeat !== undefined && pages.length > 1) set(block.repeat);
+    // Whoever hears the page has heard the header of the table.
+    if (empty && block.repeat !== undefined && pages.length > 1)
+      set(taggedBlock({ role: "Artifact" }, block.repeat));
     set(block);
     empty = false;
   }

@@ -6,6 +6,7 @@ import { type Block, flow } from "./flow.ts";
 import type { Grid } from "./grid.ts";
 import type { Box, Mark, Weight } from "./mark.ts";
 import { frameOf, type Paper } from "./paper.ts";
+import { tagged } from "./tag.ts";
 import { leadingMm, textWidthMm } from "./text.ts";
 import { type Identity, TITLE_BLOCK_MM } from "./title-block.ts";
 import { wrap } from "./wrap.ts";
@@ -53,24 +54,24 @@ export function headingBlock(heading: Heading, widthMm: number): Block {
   const titleMm = big.length > 2 ? TEXT.large : TEXT.head;
   const title = titleMm === TEXT.head ? big : oneLineOrMore(heading.title, room, titleMm, "bold");
   const subtitle = oneLineOrMore(heading.subtitle, room, TEXT.large, "regular");
-  const marks: Mark[] = [];
+  const named: Mark[] = [];
   if (heading.badge !== "") {
-    marks.push(write(heading.badge, at(0, 8), { heightMm: TEXT.huge, weight: "bold", ink: "accent" }));
+    named.push(write(heading.badge, at(0, 8), { heightMm: TEXT.huge, weight: "bold", ink: "accent" }));
   }
   let y = 1;
   title.forEach((t, i) => {
     y = 1 + titleMm + i * leadingMm(titleMm);
-    marks.push(write(t, at(badgeMm, y), { heightMm: titleMm, weight: "bold" }));
+    named.push(write(t, at(badgeMm, y), { heightMm: titleMm, weight: "bold" }));
   });
-  subtitle.forEach((t, i) => {
-    marks.push(
-      write(t, at(badgeMm, y + 1.6 + (i + 1) * (leadingMm(TEXT.large) - 0.6)), { heightMm: TEXT.large }),
-    );
-  });
+  const marks: Mark[] = [tagged({ role: "H1" }, named)];
+  const under = subtitle.map((t, i) =>
+    write(t, at(badgeMm, y + 1.6 + (i + 1) * (leadingMm(TEXT.large) - 0.6)), { heightMm: TEXT.large }),
+  );
+  if (under.length > 0) marks.push(tagged({ role: "P" }, under));
   y += 1.6 + subtitle.length * (leadingMm(TEXT.large) - 0.6);
   heading.facts.forEach((t, i) => {
     const baseline = 1 + TEXT.normal + i * leadingMm(TEXT.normal);
-    marks.push(write(t, at(widthMm, baseline), { anchor: "end" }));
+    marks.push(tagged({ role: "P" }, [write(t, at(widthMm, baseline), { anchor: "end" })]));
     y = Math.max(y, baseline);
   });
   const heightMm = y + 3;
@@ -119,7 +120,8 @@ export function listingBodies(listing: Omit<Listing, "grids">): readonly PageBod
   };
   return flow(listing.blocks(widthMm), bodyOf).map((marks, page) => {
     const room = roomOf(paper, page);
-    const head: Mark[] = [group(heading.marks, room.xMm, room.yMm)];
+    const own = page === 0 ? heading.marks : [tagged({ role: "Artifact" }, heading.marks)];
+    const head: Mark[] = [group(own, room.xMm, room.yMm)];
     if (page === 0 && above !== null) {
       head.push(group(above.marks, room.xMm, room.yMm + heading.heightMm));
     }

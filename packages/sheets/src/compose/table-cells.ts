@@ -1,6 +1,7 @@
 import { at, box, LINE, line, rect, stroke, TEXT, write } from "./draw.ts";
 import type { Block } from "./flow.ts";
-import type { Anchor, Mark, Weight } from "./mark.ts";
+import type { Anchor, LinkTarget, Mark, Weight } from "./mark.ts";
+import { linked, tagged } from "./tag.ts";
 import { emMm, leadingMm, textWidthMm } from "./text.ts";
 import { naturalWidthMm, widestWordMm, wrap } from "./wrap.ts";
 
@@ -28,7 +29,14 @@ export const TICK = "☐";
 export const FIELD = "▭";
 
 export type TableRow =
-  | { readonly kind: "row"; readonly cells: readonly string[] }
+  | {
+      readonly kind: "row";
+      readonly cells: readonly string[];
+      /** Where cells lead, by their place in the row. */
+      readonly links?: readonly (LinkTarget | undefined)[];
+      /** Name of the row, for links to it. */
+      readonly anchor?: string;
+    }
   /** A heading across the table. */
   | { readonly kind: "group"; readonly text: string; readonly detail?: string }
   /** A sum: ruled off and bold. */
@@ -170,6 +178,7 @@ export interface RowMarks {
 /**
  * Cells of a row, each wrapped in its column.
  * @param insetMm room that is kept free at the left of the first column
+ * @param links where cells lead
  */
 export function rowMarks(
   columns: readonly TableColumn[],
@@ -177,6 +186,7 @@ export function rowMarks(
   cells: readonly string[],
   bold: boolean,
   insetMm = 0,
+  links: readonly (LinkTarget | undefined)[] = [],
 ): RowMarks {
   const capital = Math.max(...columns.map(heightOf));
   const marks: Mark[] = [];
@@ -198,10 +208,12 @@ export function rowMarks(
       bottom,
       top + headMm + (small.length === 0 ? 0 : 0.9 + linesHeightMm(small.length, TEXT.small)),
     );
-    marks.push(
+    const own = [
       ...cellMarks(lines, column, height, weight, x, width, ABOVE_MM + top),
       ...cellMarks(small, column, TEXT.small, "regular", x, width, ABOVE_MM + top + headMm + 0.9),
-    );
+    ];
+    const link = links[i];
+    marks.push(tagged({ role: "TD" }, link === undefined ? own : [linked(link, own)]));
   });
   return { marks, heightMm: ABOVE_MM + bottom + BELOW_MM };
 }
@@ -213,17 +225,23 @@ export function headerBlock(columns: readonly TableColumn[], { xs, widths }: Lai
   );
   const tallest = Math.max(...lines.map((l) => linesHeightMm(l.length, HEADER_HEIGHT_MM)));
   const heightMm = ABOVE_MM + tallest + BELOW_MM;
-  const marks: Mark[] = [line(at(0, heightMm), at(total, heightMm), stroke("ink", LINE.strong))];
+  const heads: Mark[] = [];
   columns.forEach((column, i) => {
     const own = lines[i] ?? [];
     const top = ABOVE_MM + tallest - linesHeightMm(own.length, HEADER_HEIGHT_MM);
-    marks.push(...cellMarks(own, column, HEADER_HEIGHT_MM, "bold", xs[i] ?? 0, widths[i] ?? 0, top));
+    heads.push(
+      tagged(
+        { role: column.header === "" ? "TD" : "TH", scope: "Column" },
+        cellMarks(own, column, HEADER_HEIGHT_MM, "bold", xs[i] ?? 0, widths[i] ?? 0, top),
+      ),
+    );
   });
-  return { heightMm, marks };
+  const rule = line(at(0, heightMm), at(total, heightMm), stroke("ink", LINE.strong));
+  return { heightMm, marks: [rule, tagged({ role: "TR", starts: true }, heads)] };
 }
 
-/** A heading across a table, with small text at the right. */
-export function groupBlock(text: string, detail: string, total: number): Block {
+/** A heading across the columns of a table, with small text at the right. */
+export function groupBlock(text: string, detail: string, total: number, columns: number): Block {
   const heightMm = TEXT.normal;
   const detailLines = detail === "" ? [] : wrap(detail, total * 0.45, TEXT.small);
   const detailMm = Math.max(0, ...detailLines.map((t) => textWidthMm(t, TEXT.small)));
@@ -234,19 +252,25 @@ export function groupBlock(text: string, detail: string, total: number): Block {
     heightMm: height,
     marks: [
       rect(box(0, 0.8, total, height - 0.8), null, "tint"),
-      ...own.map((t, i) =>
-        write(t, at(PAD_MM, 2.2 + heightMm + i * leadingMm(heightMm)), {
-          heightMm,
-          weight: "bold",
-          ink: "accent",
-        }),
-      ),
-      ...detailLines.map((t, i) =>
-        write(t, at(total - PAD_MM, 2.2 + heightMm + i * leadingMm(TEXT.small)), {
-          heightMm: TEXT.small,
-          anchor: "end",
-        }),
-      ),
+      spanningRow("TH", columns, [
+        ...own.map((t, i) =>
+          write(t, at(PAD_MM, 2.2 + heightMm + i * leadingMm(heightMm)), {
+            heightMm,
+            weight: "bold",
+            ink: "accent",
+          }),
+        ),
+        ...detailLines.map((t, i) =>
+          write(t, at(total - PAD_MM, 2.2 + heightMm + i * leadingMm(TEXT.small)), {
+            heightMm: TEXT.small,
+            anchor: "end",
+          }),
+        ),
+      ]),
     ],
   };
 }
+
+/** A row of one cell over all columns. */
+export const spanningRow = (role: "TH" | "TD", columns: number, marks: readonly Mark[]): Mark =>
+  tagged({ role: "TR" }, [tagged({ role, scope: "Column", span: columns }, marks)]);

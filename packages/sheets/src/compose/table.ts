@@ -2,6 +2,7 @@ import { at, LINE, line, stroke } from "./draw.ts";
 import { type Block, stacked } from "./flow.ts";
 import type { Mark } from "./mark.ts";
 import { groupBlock, headerBlock, layOut, rowMarks, type TableColumn, type TableRow } from "./table-cells.ts";
+import { anchored, tagged } from "./tag.ts";
 
 export { FIELD, type TableColumn, type TableRow, TICK } from "./table-cells.ts";
 
@@ -26,11 +27,16 @@ export function table(
   let repeat = header;
   for (const row of rows) {
     if (row.kind === "group") {
-      blocks.push({ ...groupBlock(row.text, row.detail ?? "", total), repeat: header, keepMm: 8 });
-      repeat = stacked(header, groupBlock(row.text, continued, total));
+      const count = columns.length;
+      blocks.push({ ...groupBlock(row.text, row.detail ?? "", total, count), repeat: header, keepMm: 8 });
+      repeat = stacked(header, groupBlock(row.text, continued, total, count));
       continue;
     }
-    const { marks, heightMm } = rowMarks(columns, laid, row.cells, row.kind === "total");
+    const links = row.kind === "row" ? row.links : undefined;
+    const set = rowMarks(columns, laid, row.cells, row.kind === "total", 0, links);
+    const { heightMm } = set;
+    const cells = tagged({ role: "TR" }, set.marks);
+    const marks = row.kind === "row" && row.anchor !== undefined ? [anchored(row.anchor, [cells])] : [cells];
     const ruled =
       row.kind === "total"
         ? [rule(0, LINE.strong), ...marks, rule(heightMm, LINE.thin)]

@@ -2,6 +2,7 @@ import type { SheetLanguage } from "@pinwright/words";
 import { at, box, changing, LINE, line, rect, stroke, TEXT, write } from "./draw.ts";
 import type { Box, Mark, Weight } from "./mark.ts";
 import { say } from "./say.ts";
+import { tagged } from "./tag.ts";
 import { leadingMm, textWidthMm } from "./text.ts";
 import { wrap } from "./wrap.ts";
 
@@ -93,15 +94,17 @@ function cellMarks(cell: Cell, b: Box): Mark[] {
     );
   return [
     rect(b, stroke("ink", LINE.thin)),
-    ...(cell.caption === ""
-      ? []
-      : [
-          write(cell.caption, at(b.xMm + 1.2, b.yMm + captionBaseMm), {
-            heightMm: TEXT.small,
-            ink: "accent",
-          }),
-        ]),
-    ...(cell.changing === true ? [changing(value)] : value),
+    tagged({ role: "P" }, [
+      ...(cell.caption === ""
+        ? []
+        : [
+            write(cell.caption, at(b.xMm + 1.2, b.yMm + captionBaseMm), {
+              heightMm: TEXT.small,
+              ink: "accent",
+            }),
+          ]),
+      ...(cell.changing === true ? [changing(value)] : value),
+    ]),
   ];
 }
 

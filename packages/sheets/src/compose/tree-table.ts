@@ -8,8 +8,10 @@ import {
   layOut,
   PAD_MM,
   rowMarks,
+  spanningRow,
   type TableColumn,
 } from "./table-cells.ts";
+import { tagged } from "./tag.ts";
 import { leadingMm } from "./text.ts";
 import { naturalWidthMm, wrap } from "./wrap.ts";
 
@@ -164,7 +166,13 @@ export function treeTable(
       );
       return {
         heightMm: set.heightMm,
-        marks: [...railMarks(row, below[i] ?? new Set(), set.heightMm), ...set.marks, rule],
+        marks: [
+          ...railMarks(row, below[i] ?? new Set(), set.heightMm),
+          "text" in content
+            ? spanningRow("TD", columns.length, set.marks)
+            : tagged({ role: "TR" }, set.marks),
+          rule,
+        ],
       };
     });
     if (heading === null) {
@@ -173,12 +181,12 @@ export function treeTable(
     }
     const tall = own.reduce((sum, b) => sum + b.heightMm, 0);
     blocks.push({
-      ...groupBlock(heading.heading, heading.detail, totalMm),
+      ...groupBlock(heading.heading, heading.detail, totalMm, columns.length),
       repeat: header,
       // The first part begins under whatever the sheet begins with.
       keepMm: n > 0 && tall <= keepMm ? tall : Math.min(keepMm / 3, 30),
     });
-    const repeat = stacked(header, groupBlock(heading.heading, continued, totalMm));
+    const repeat = stacked(header, groupBlock(heading.heading, continued, totalMm, columns.length));
     blocks.push(...own.map((block) => ({ ...block, repeat })));
   }
   return blocks;

@@ -2,9 +2,21 @@ import { type CodeSquares, codeBoxes, codeSquares } from "../compose/code.ts";
 import { INK_COLOURS } from "../compose/colours.ts";
 import { LINE } from "../compose/draw.ts";
 import { hatchLines } from "../compose/hatch.ts";
-import type { ArcMark, CodeMark, Ink, Leaf, Mark, PagePoint, Stroke, TextMark } from "../compose/mark.ts";
+import type {
+  ArcMark,
+  CodeMark,
+  Ink,
+  Leaf,
+  Mark,
+  Page,
+  PagePoint,
+  Stroke,
+  TextMark,
+} from "../compose/mark.ts";
 import { emMm, type FontName, runsOf, textWidthMm } from "../compose/text.ts";
 import { PdfFont } from "./pdf-font.ts";
+import type { Marking, Owner } from "./pdf-marking.ts";
+import type { StructureElement } from "./pdf-structure.ts";
 
 export const POINTS_A_MM = 72 / 25.4;
 
@@ -86,46 +98,77 @@ class ContentWriter {
   readonly #resources: PdfResources;
   readonly #out: string[] = [];
   readonly #set: Setting = { ...UNSET };
+  readonly #marking: Marking;
+  readonly #page: number;
   /** Where the origin of the group that is drawn now lies. */
   #dx = 0;
   #dy = 0;
+  /** What the marked content that is open now belongs to: nothing that is read is `null`, none open is `undefined`. */
+  #open: StructureElement | null | undefined = undefined;
 
-  constructor(resources: PdfResources) {
+  constructor(resources: PdfResources, marking: Marking, page: number) {
     this.#resources = resources;
+    this.#marking = marking;
+    this.#page = page;
   }
 
-  content(heightMm: number, marks: readonly Mark[]): string {
+  content(page: Page): string {
+    const { heightMm, marks } = page;
     const scale = POINTS_A_MM.toFixed(9);
     // In two steps: readers keep about five decimals of a number (PDF 1.7, annex C).
     this.#out.push(`${scale} 0 0 -${scale} 0 ${n(heightMm * POINTS_A_MM)} cm .001 0 0 .001 0 0 cm 1 J 1 j`);
-    this.#draw(marks);
+    this.#draw(marks, this.#marking.ofPage(page, this.#page));
+    this.#close();
     return this.#out.join("\n");
   }
 
-  #draw(marks: readonly Mark[]): void {
-    for (const mark of marks) {
+  /** Ends the marked content that is open. */
+  #close(): void {
+    if (this.#open !== undefined) this.#out.push("EMC");
+    this.#open = undefined;
+  }
+
+  /** Begins marked content of an element, or of nothing that is read (ISO 32000-1, 14.7.4 and 14.8.2.2). */
+  #begin(element: StructureElement | null): void {
+    if (this.#open === element) return;
+    this.#close();
+    this.#out.push(
+      element === null
+        ? "/Artifact BMC"
+        : `/${element.type}<</MCID ${this.#marking.structure.content(this.#page, element)}>>BDC`,
+    );
+    this.#open = element;
+  }
+
+  #draw(marks: readonly Mark[], owners: readonly Owner[]): void {
+    marks.forEach((mark, i) => {
+      const owner = owners[i] ?? { kind: "loose" };
       if (mark.kind !== "group") {
+        this.#begin(this.#marking.elementOf(mark, owner));
         this.#leaf(mark);
-        continue;
+        return;
       }
       const set = mark.clip === null ? null : { ...this.#set };
       const dx = this.#dx;
       const dy = this.#dy;
       if (mark.clip !== null) {
+        this.#close();
         this.#out.push("q");
         this.#rect(mark.clip.xMm, mark.clip.yMm, mark.clip.widthMm, mark.clip.heightMm);
         this.#out.push("W n");
       }
       this.#dx += mark.dxMm;
       this.#dy += mark.dyMm;
-      this.#draw(mark.marks);
+      const inner = this.#marking.enter(mark, owner, this.#page, this.#dx, this.#dy);
+      this.#draw(mark.marks, this.#marking.within(mark.marks, inner));
       this.#dx = dx;
       this.#dy = dy;
       if (set !== null) {
+        this.#close();
         this.#out.push("Q");
         Object.assign(this.#set, set);
       }
-    }
+    });
   }
 
   /** Sets the pen, leaving out what it is set to already: half of a page would be repeated settings else. */
@@ -208,7 +251,12 @@ class ContentWriter {
       }
       show += ` <${this.#resources.font(run.font).encode(run.text)}> Tj`;
     }
-    this.#out.push(`${show} ET`);
+    const isRead = this.#open !== undefined && this.#open !== null;
+    // A reader would join the last word of a line to the first of the next.
+    if (isRead && set.font !== undefined && set.font !== "cjk")
+      show += ` <${this.#resources.font(set.font).encode(" ")}> Tj`;
+    const isForeign = isRead && this.#marking.structure.isForeign(shown);
+    this.#out.push(isForeign ? `/Span<</Lang(zh-CN)>>BDC ${show} ET EMC` : `${show} ET`);
   }
 
   #code(mark: CodeMark): void {
@@ -264,7 +312,7 @@ class ContentWriter {
   }
 }
 
-/** The operators that draw the marks of a page. */
-export function pageContent(heightMm: number, marks: readonly Mark[], resources: PdfResources): string {
-  return new ContentWriter(resources).content(heightMm, marks);
+/** The operators that draw the marks of a page, each in the content of what it belongs to. */
+export function pageContent(page: Page, index: number, resources: PdfResources, marking: Marking): string {
+  return new ContentWriter(resources, marking, index).content(page);
 }
