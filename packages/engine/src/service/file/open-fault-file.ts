@@ -12,6 +12,7 @@ import {
 } from "../faults/index.ts";
 import { elementRow } from "./element-row.ts";
 import type { FaultFile, FileClass, FileFunction, FileSuspect } from "./fault-file.ts";
+import { fileJointId, fileSubjects } from "./file-ids.ts";
 
 /** A fault file that can be asked. */
 export interface OpenedFaultFile {
@@ -38,7 +39,7 @@ export class FaultFileOpening {
       network,
       file.functions.map((one) => functionOf(file, network, one)),
     );
-    this.#suspects = file.suspects.map((one, n) => suspectOf(file, network, one, n));
+    this.#suspects = file.suspects.map((one, n) => suspectOf(file, one, n));
     this.#classes = file.classes === null ? null : classesOf(file.classes, this.#suspects);
     this.#maker = new FaultTableMaker(this.#model, this.#suspects);
   }
@@ -75,13 +76,13 @@ export function openFaultFile(file: FaultFile): OpenedFaultFile {
 function networkOf(file: FaultFile): ServiceNetwork {
   const { nodes } = file;
   const itemId = (n: number): string => file.items[n]?.id ?? "";
-  const joints = file.joints.map((joint): Joint => {
+  const joints = file.joints.map((joint, n): Joint => {
     const [kind, a, b, ref] = joint;
-    if (kind === "w") return { id: file.wires[ref]?.id ?? "", kind: "wire", a, b, element: null };
-    if (kind === "c") return { id: file.points[ref]?.id ?? "", kind: "contact", a, b, element: null };
+    const id = fileJointId(file, n);
+    if (kind === "w") return { id, kind: "wire", a, b, element: null };
+    if (kind === "c") return { id, kind: "contact", a, b, element: null };
     const row = file.elements[ref];
     if (row === undefined) throw new Error(`no element ${ref}`);
-    const id = `${itemId(joint[5])}:${row.id}`;
     const element: PlacedElement = {
       id,
       itemId: itemId(joint[5]),
@@ -109,39 +110,32 @@ function functionOf(file: FaultFile, network: ServiceNetwork, one: FileFunction)
   return { id, itemId, kind, joint, controls, signals, between, boardIds, commands };
 }
 
-function suspectOf(file: FaultFile, network: ServiceNetwork, one: FileSuspect, n: number): Suspect {
+function suspectOf(file: FaultFile, one: FileSuspect, n: number): Suspect {
   const [kind] = one;
-  const { fault, subjects } = faultOf(file, network, one);
-  return { id: `${kind} ${subjects.join(" ")}`, kind, fault, subjects, odds: file.odds[n] ?? 0 };
+  const subjects = fileSubjects(file, n);
+  return {
+    id: `${kind} ${subjects.join(" ")}`,
+    kind,
+    fault: faultOf(file, one),
+    subjects,
+    odds: file.odds[n] ?? 0,
+  };
 }
 
-function faultOf(
-  file: FaultFile,
-  network: ServiceNetwork,
-  [kind, way, p, q]: FileSuspect,
-): { readonly fault: ServiceFault; readonly subjects: readonly string[] } {
-  const id = (joint: number): string => network.joints[joint]?.id ?? "";
+function faultOf(file: FaultFile, [, way, p, q]: FileSuspect): ServiceFault {
   switch (way) {
     case "o":
-      return { fault: { kind: "open", joint: p }, subjects: [id(p)] };
+      return { kind: "open", joint: p };
     case "c":
-      return { fault: { kind: "closed", joint: p }, subjects: [id(p)] };
+      return { kind: "closed", joint: p };
     case "s":
-      return {
-        fault: { kind: "short", a: p, b: q },
-        subjects: [network.nodes[p] ?? "", network.nodes[q] ?? ""],
-      };
+      return { kind: "short", a: p, b: q };
     case "w":
-      return { fault: { kind: "swapped", a: p, b: q }, subjects: [id(p), id(q)] };
-    case "d": {
-      const itemId = file.items[p]?.id ?? "";
-      return { fault: { kind: "dead", itemId }, subjects: [itemId] };
-    }
-    case "m": {
-      const itemId = network.joints[p]?.element?.itemId ?? "";
-      const fault = { kind: "mechanical", joint: p, stuck: q === 1 } as const;
-      return { fault, subjects: kind === "sticks" ? [id(p), itemId] : [id(p)] };
-    }
+      return { kind: "swapped", a: p, b: q };
+    case "d":
+      return { kind: "dead", itemId: file.items[p]?.id ?? "" };
+    case "m":
+      return { kind: "mechanical", joint: p, stuck: q === 1 };
   }
 }
 

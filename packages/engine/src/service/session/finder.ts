@@ -180,7 +180,15 @@ export class FaultFinder {
     const told = bits(yes) + bits(1 - yes) - own;
     if (told < LEAST_BITS) return [];
     return [
-      { look, ...COSTS[look.kind], bits: told, yes, ifYes: best("yes", yes), ifNo: best("no", 1 - yes) },
+      {
+        look,
+        ...COSTS[look.kind],
+        bits: told,
+        yes,
+        good: (this.#says.chance(look, []) ?? 1) > 0.5 ? "yes" : "no",
+        ifYes: best("yes", yes),
+        ifNo: best("no", 1 - yes),
+      },
     ];
   }
 }

@@ -74,6 +74,8 @@ export interface Proposal {
   readonly bits: number;
   /** Chance that it says yes. */
   readonly yes: number;
+  /** What it says of a sound machine. */
+  readonly good: "yes" | "no";
   /** What would be likeliest after either answer. */
   readonly ifYes: CauseSuspect | null;
   readonly ifNo: CauseSuspect | null;
