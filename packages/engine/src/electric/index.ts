@@ -35,6 +35,7 @@ export {
   type LadderSubject,
   type LoadLadder,
   loadLadders,
+  loadsBehindFuses,
 } from "./show/index.ts";
 export { growTypes } from "./sizing/needs.ts";
 export { CORNERS, spreadOf } from "./solve/corners.ts";

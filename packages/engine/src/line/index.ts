@@ -15,3 +15,18 @@ export {
   settle,
   unsettled,
 } from "./settle.ts";
+export {
+  type NamedThing,
+  type Share,
+  type ShareKind,
+  type Thing,
+  type ThingControl,
+  type ThingKind,
+  type ThingPart,
+  type ThingPin,
+  type ThingScrews,
+  type ThingStep,
+  Things,
+  type ThingWire,
+  type WireEnd,
+} from "./thing/index.ts";

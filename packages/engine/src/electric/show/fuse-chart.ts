@@ -1,13 +1,9 @@
-import { compareText } from "@pinwright/kernel";
 import type { ElectricSolution, FuseRating, HarnessResult, Machine } from "../../model/index.ts";
-import { isLoad } from "../network/feeds.ts";
-import { electricNetwork } from "../network/network.ts";
 import { usageOf } from "../network/usage.ts";
 import { harmS, shortCircuitC } from "../physics/adiabatic.ts";
 import { type FuseGate, fuseGates, opensWithinS, resettableOpensS } from "../physics/fuse-curve.ts";
 import type { CurvePoint } from "../physics/interpolate.ts";
-import { copperGraph, Reach } from "../protection/reach.ts";
-import { CORNERS } from "../solve/corners.ts";
+import { loadsBehindFuses } from "./loads-behind.ts";
 
 /** A pulse of one load behind a fuse. */
 export interface FusePulse {
@@ -51,7 +47,7 @@ export function fuseChart(
   const { ratedA, speed, breakingA, far, peakA } = rating;
   const endA = Math.max(LEAST_END * ratedA, 1.5 * (far?.firstA ?? 0), 1.5 * peakA);
   const gates = speed === "resettable" ? [] : fuseGates(speed, ratedA, breakingA);
-  const loadIds = loadsBehind(machine, harnesses, rating);
+  const loadIds = loadsBehindFuses(machine, harnesses, [rating]).get(rating.elementId) ?? [];
   return {
     gates,
     earliest: earliestCurve(gates, ratedA, endA),
@@ -109,30 +105,6 @@ function harmCurve(
     const amps = weakest.limitA * (endA / weakest.limitA) ** (i / HARM_POINTS);
     return [amps, harmS(strength, amps)];
   }).filter(([, seconds]) => Number.isFinite(seconds));
-}
-
-function loadsBehind(
-  machine: Machine,
-  harnesses: ReadonlyMap<string, Pick<HarnessResult, "wires">>,
-  { elementId, supplyId }: FuseRating,
-): readonly string[] {
-  const wires = [...harnesses.values()].flatMap((harness) => harness.wires);
-  const { parts } = electricNetwork(machine, wires);
-  const source = parts.find((part) => part.kind === "source" && (part.supply?.id ?? part.id) === supplyId);
-  const [corner] = CORNERS;
-  if (source === undefined || corner === undefined) return [];
-  const lengthsMm = new Map(wires.map((wire) => [wire.id, wire.finishedMm]));
-  const copper = copperGraph(parts, { corner, numbers: machine.shop.numbers, lengthsMm });
-  const [out, back] = [new Reach(copper, source.a), new Reach(copper, source.b)];
-  const passes = (reach: Reach, node: string): boolean => {
-    for (const { part } of reach.back(node)) if (part.id === elementId) return true;
-    return false;
-  };
-  return parts
-    .filter(isLoad)
-    .filter(({ a, b }) => [out, back].some((reach) => passes(reach, a) || passes(reach, b)))
-    .map((load) => load.id)
-    .sort(compareText);
 }
 
 function pulsesOf(

@@ -6,3 +6,4 @@ export {
   type LoadLadder,
   loadLadders,
 } from "./load-ladder.ts";
+export { loadsBehindFuses } from "./loads-behind.ts";

@@ -1,0 +1,1 @@
+export { type BuiltRecords, type CountedDefect, failureCounts } from "./failure-counts.ts";
