@@ -1,6 +1,7 @@
 export * from "./boards/index.ts";
 export * from "./bundle/index.ts";
 export * from "./colour/index.ts";
+export * from "./compare/index.ts";
 export * from "./electric/index.ts";
 export * from "./fastening/index.ts";
 export * from "./key/index.ts";

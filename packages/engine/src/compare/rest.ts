@@ -1,0 +1,110 @@
+import { compareText } from "@pinwright/kernel";
+import type { FindingFact, MachineFacts, StepFact } from "./facts.ts";
+import { groupedBy } from "./grouped.ts";
+import type { Groups } from "./groups.ts";
+
+const keysOf = (p: object, q: object): readonly string[] =>
+  [...new Set([...Object.keys(p), ...Object.keys(q)])].sort(compareText);
+
+/** Decisions of people: what was pinned, accepted or taken back. What is settled shows in what it decides. */
+export function compareChoices(before: MachineFacts, after: MachineFacts, groups: Groups): void {
+  const [old, now] = [before.rows.choices ?? {}, after.rows.choices ?? {}];
+  for (const key of keysOf(old, now)) {
+    const [from, to] = [old[key], now[key]];
+    const isSettled = (to ?? from)?.held === "settled" || (from?.held === "settled" && to === undefined);
+    const kind = (to ?? from)?.kind ?? "";
+    // An acceptance is told with the finding that it accepts.
+    if (isSettled || kind === "accept" || JSON.stringify(from) === JSON.stringify(to)) continue;
+    const subject = (to ?? from)?.subject ?? "";
+    groups.add(
+      { table: "choices", id: key },
+      to === undefined
+        ? { what: "undecided", values: { kind, subject, from: from?.value ?? "" } }
+        : {
+            what: "decided",
+            values: { kind, subject, from: from?.value ?? "", to: to.value ?? "", why: to.reason ?? "" },
+          },
+    );
+  }
+}
+
+/** How often parts are in a machine, and which symbol stands for a screw. */
+export function compareParts(before: MachineFacts, after: MachineFacts, groups: Groups): void {
+  for (const id of keysOf(before.parts, after.parts)) {
+    const [from, to] = [before.parts[id], after.parts[id]];
+    if (from?.count === to?.count) continue;
+    groups.add(
+      { table: "bill", id },
+      {
+        what: "count",
+        values: { from: from?.count ?? 0, to: to?.count ?? 0, unit: (to ?? from)?.unit ?? "each" },
+      },
+    );
+  }
+  for (const id of keysOf(before.symbols, after.symbols)) {
+    const [from = "", to = ""] = [before.symbols[id], after.symbols[id]];
+    if (from !== to) groups.add({ table: "fastener_types", id }, { what: "symbol", values: { from, to } });
+  }
+}
+
+/** Steps of assembly: new ones, gone ones, others in order, content or time. */
+export function compareSteps(before: MachineFacts, after: MachineFacts, groups: Groups): void {
+  const order = (facts: MachineFacts, other: MachineFacts): readonly string[] =>
+    Object.keys(facts.steps)
+      .filter((id) => other.steps[id] !== undefined)
+      .sort((p, q) => (facts.steps[p]?.number ?? 0) - (facts.steps[q]?.number ?? 0));
+  const [old, now] = [order(before, after), order(after, before)];
+  for (const id of keysOf(before.steps, after.steps)) {
+    const [from, to] = [before.steps[id], after.steps[id]];
+    const subject = { table: "steps", id };
+    if (from === undefined || to === undefined) {
+      groups.add(subject, {
+        what: to === undefined ? "step-gone" : "step-new",
+        values: { number: (to ?? from)?.number ?? 0 },
+      });
+      continue;
+    }
+    // A step that only counts on because one before it is new has kept its place.
+    if (old.indexOf(id) !== now.indexOf(id))
+      groups.add(subject, { what: "step-order", values: { from: from.number, to: to.number } });
+    if (contentOf(from) !== contentOf(to))
+      groups.add(subject, {
+        what: "step-content",
+        values: {
+          in: minus([...to.items, ...to.fasteners], [...from.items, ...from.fasteners]),
+          out: minus([...from.items, ...from.fasteners], [...to.items, ...to.fasteners]),
+        },
+      });
+    if (from.minutes !== to.minutes)
+      groups.add(subject, { what: "step-minutes", values: { from: from.minutes, to: to.minutes } });
+  }
+}
+
+const minus = (p: readonly string[], q: readonly string[]): readonly string[] =>
+  p.filter((id) => !q.includes(id));
+const contentOf = ({ items, fasteners }: StepFact): string => JSON.stringify([items, fasteners]);
+
+const findingKey = ({ rule, subjects }: FindingFact): string => `${rule} ${subjects.join(" ")}`;
+
+/** Findings that came or went, and those that somebody accepted or no longer accepts. */
+export function compareFindings(before: MachineFacts, after: MachineFacts, groups: Groups): void {
+  const by = (facts: MachineFacts) => groupedBy(facts.findings, findingKey);
+  const [old, now] = [by(before), by(after)];
+  for (const key of [...new Set([...old.keys(), ...now.keys()])].sort(compareText)) {
+    const [from, to] = [old.get(key) ?? [], now.get(key) ?? []];
+    const [one] = to.length > 0 ? to : from;
+    if (one === undefined) continue;
+    const subject = { table: "findings", id: key };
+    const values = { rule: one.rule, severity: one.severity, subjects: one.subjects };
+    if (to.length > from.length) groups.add(subject, { what: "finding-new", values });
+    if (to.length < from.length) groups.add(subject, { what: "finding-gone", values });
+    const [was, is] = [from[0]?.accepted ?? null, to[0]?.accepted ?? null];
+    if (from.length > 0 && to.length > 0 && (was === null) !== (is === null))
+      groups.add(
+        subject,
+        is === null
+          ? { what: "no-longer-accepted", values }
+          : { what: "accepted", values: { ...values, by: is.by, why: is.reason } },
+      );
+  }
+}
