@@ -32,3 +32,4 @@ export * from "./routes.ts";
 export type { PersonSession } from "./session-routes.ts";
 export * from "./sheet-code.ts";
 export { bookId, plainText, requestId, utcTime } from "./text.ts";
+export { MOST_ROW_SETS, MOST_ROWS } from "./thing-routes.ts";

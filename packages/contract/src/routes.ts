@@ -33,6 +33,7 @@ import { RECORD_SHEET_ROUTES } from "./record-sheet-routes.ts";
 import { RELEASE_ROUTES } from "./release-routes.ts";
 import { type Route, route } from "./route.ts";
 import { SESSION_ROUTES } from "./session-routes.ts";
+import { THING_ROUTES } from "./thing-routes.ts";
 
 const done = z.object({ done: z.literal(true) });
 const number = (usual: number, max: number) => z.coerce.number().int().min(0).max(max).default(usual);
@@ -48,6 +49,7 @@ export const ROUTES = {
   ...IN_PERSON_ROUTES,
   ...RELEASE_ROUTES,
   ...PROBLEM_ROUTES,
+  ...THING_ROUTES,
   status: route({
     method: "get",
     path: "/api/status",

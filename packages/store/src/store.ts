@@ -23,6 +23,7 @@ import type {
 } from "@pinwright/contract";
 import type { QualityStore } from "./records/quality.ts";
 import type { ReleaseStore } from "./releases/release.ts";
+import type { ServiceBookStore } from "./service-books/service-book-store.ts";
 
 /** Who acts. */
 export interface Actor {
@@ -102,6 +103,7 @@ export interface Store {
   readonly books: BookStore;
   readonly files: FileStore;
   readonly releases: ReleaseStore;
+  readonly serviceBooks: ServiceBookStore;
   readonly pictures: PictureStore;
   readonly people: PeopleStore;
   readonly settings: SettingStore;
@@ -114,6 +116,12 @@ export interface Store {
    */
   backUp(file: string): Promise<void>;
   close(): Promise<void>;
+}
+
+/** A row of a table. */
+export interface RowPlace {
+  readonly table: string;
+  readonly row: string;
 }
 
 export interface BookStore {
@@ -153,6 +161,8 @@ export interface BookStore {
   since(book: string, no: number, limit: number): Promise<Outcome<readonly ChangeSet[]>>;
   history(book: string, before: number, limit: number): Promise<Outcome<readonly ChangeHead[]>>;
   changeSet(book: string, no: number): Promise<Outcome<ChangeSet>>;
+  /** The last sets that changed some rows, last first, with the cells of these rows only. */
+  rowChanges(book: string, rows: readonly RowPlace[], limit: number): Promise<Outcome<readonly ChangeSet[]>>;
   snapshots(book: string): Promise<Outcome<readonly Snapshot[]>>;
   /** Names the present state. A name is taken once in a book. */
   addSnapshot(book: string, name: string, actor: Actor): Promise<Outcome<Snapshot>>;

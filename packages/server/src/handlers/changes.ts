@@ -1,4 +1,5 @@
 import { isOutlineName, OUTLINE_TABLE } from "@pinwright/book";
+import { MOST_ROW_SETS, MOST_ROWS } from "@pinwright/contract";
 import type { BookStore } from "@pinwright/store";
 import { actorOf, type Caller } from "../accounts/caller.ts";
 import type { Handlers } from "../http/bind.ts";
@@ -13,6 +14,7 @@ type Names =
   | "redo"
   | "history"
   | "changeSet"
+  | "rowChanges"
   | "snapshots"
   | "addSnapshot";
 
@@ -60,6 +62,15 @@ async function checkLead(
   const set = done(await books.changeSet(book, next.no), `change set ${next.no}`);
   if (set.changes.some((change) => change.table !== LEAD_TABLE)) refuseLead();
 }
+
+const placesOf = (rows: string) =>
+  rows
+    .split(",")
+    .slice(0, MOST_ROWS)
+    .map((place) => {
+      const [table = "", row = ""] = place.split(":");
+      return { table, row };
+    });
 
 /** Reading and changing the cells of a book. */
 export function changeHandlers(parts: ServerParts): Pick<Handlers, Names> {
@@ -110,6 +121,9 @@ export function changeHandlers(parts: ServerParts): Pick<Handlers, Names> {
     },
     history: async ({ parts: { book }, query }) => [
       ...done(await books.history(book, query.before, query.limit), `book ${book}`),
+    ],
+    rowChanges: async ({ parts: { book }, query }) => [
+      ...done(await books.rowChanges(book, placesOf(query.rows), MOST_ROW_SETS), `book ${book}`),
     ],
     changeSet: async ({ parts: { book, no } }) =>
       done(await books.changeSet(book, Number(no)), `change set ${no} of this book`),

@@ -8,8 +8,16 @@ const NOT_FOUND = { refused: "not-found" } as const;
 /** Most cells in the sets that are given at once; a larger set comes alone. */
 const CELLS_AT_ONCE = 100_000;
 
+/** What the cell of a row begins with in the JSON of a set. */
+const begun = (table: string, row: string): string => JSON.stringify([table, row]).slice(0, -1);
+
+/** A wildcard of `like` matches itself too; what it matches besides is sorted out afterwards. */
+const escaped = (text: string): string => text.replaceAll("\\", "_");
+
 /** What was done to a book. */
-export function bookHistory({ db }: Database): Pick<BookStore, "since" | "history" | "changeSet"> {
+export function bookHistory({
+  db,
+}: Database): Pick<BookStore, "since" | "history" | "changeSet" | "rowChanges"> {
   /** A list, or that there is no such book: every book has its first set, so only an empty list needs the question. */
   const listed = async <T>(book: string, list: readonly T[]): Promise<Outcome<readonly T[]>> =>
     list.length === 0 && (await findBook(db, book)) === undefined ? NOT_FOUND : { done: list };
@@ -50,6 +58,26 @@ export function bookHistory({ db }: Database): Pick<BookStore, "since" | "histor
         .limit(comparable(limit))
         .execute();
       return listed(book, rows.map(changeHead));
+    },
+    async rowChanges(book, rows, limit) {
+      const wanted = new Set(rows.map(({ table, row }) => begun(table, row)));
+      if (wanted.size === 0) return listed(book, []);
+      const sets = await db
+        .selectFrom("change_sets")
+        .select(SET_COLUMNS)
+        .where("book", "=", book)
+        .where((row) => row.or([...wanted].map((id) => row("changes", "like", `%${escaped(id)}%`))))
+        .orderBy("no", "desc")
+        .limit(comparable(limit))
+        .execute();
+      const found = sets.map(changeSet).map((set) => ({
+        ...set,
+        changes: set.changes.filter(({ table, row }) => wanted.has(begun(table, row))),
+      }));
+      return listed(
+        book,
+        found.filter(({ changes }) => changes.length > 0),
+      );
     },
     async changeSet(book, no) {
       const row = await db

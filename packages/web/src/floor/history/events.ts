@@ -21,6 +21,9 @@ function speaksOf(body: FactBody, unit: string): boolean {
     case "correction":
     case "recall":
     case "recall-ended":
+    case "problem":
+    case "problem-note":
+    case "problem-ended":
       return false;
     case "fitted":
       return body.unit === unit || body.into === unit;

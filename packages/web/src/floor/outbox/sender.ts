@@ -34,7 +34,7 @@ const KEPT_DAYS = 30;
 
 /** Hashes of the pictures that facts name. */
 export const picturesOf = (facts: readonly Fact[]): readonly string[] =>
-  facts.flatMap(({ body }) => (body.kind === "defect" && body.picture !== undefined ? [body.picture] : []));
+  facts.flatMap(({ body }) => ("picture" in body && body.picture !== undefined ? [body.picture] : []));
 
 /** Wait before the n-th try again. */
 const waitMs = (tries: number): number => Math.min(15_000, 500 * 2 ** tries);

@@ -5,7 +5,9 @@ const SERVER_STREAM = "server";
 
 /** What holds a unit, or lets it go: only who wrote it takes it back; others mend, lift or end it. */
 const isOfWriter = (body: FactBody): boolean =>
-  ["defect", "override", "recall", "recall-ended"].includes(body.kind) ||
+  ["defect", "override", "recall", "recall-ended", "problem", "problem-note", "problem-ended"].includes(
+    body.kind,
+  ) ||
   (body.kind === "alternate" && body.allowed === "concession");
 
 /** Whether somebody can correct a record: what the server wrote, and a correction itself, stay. */

@@ -55,6 +55,10 @@ export function useFactText(): (body: FactBody) => { readonly kind: string; read
       case "recall":
       case "recall-ended":
         return `${body.recall}: ${body.why}`;
+      case "problem":
+      case "problem-note":
+        return body.says;
+      case "problem-ended":
       case "correction":
         return body.why;
     }
