@@ -23,4 +23,5 @@ export type {
   WireFact,
 } from "./facts.ts";
 export { machineFacts } from "./make-facts.ts";
+export { type FactNames, factNames } from "./names.ts";
 export { readMachineFacts } from "./read-facts.ts";

@@ -1,4 +1,5 @@
-import { faultFileOf, type LineResult } from "@pinwright/engine";
+import { canonicalJson } from "@pinwright/contract";
+import { faultFileOf, type LineResult, machineFacts, type SheetFact } from "@pinwright/engine";
 import type { SheetDocument, SheetOptions } from "@pinwright/sheets";
 
 /** A sheet of a release: what it is about, and which it is. */
@@ -12,12 +13,8 @@ export interface ExtraSheet {
 /** What a release is made from. */
 export interface ReleaseCase {
   readonly line: LineResult;
-  /** Its sheets in English. */
-  readonly sheets: readonly {
-    readonly of: string;
-    readonly kind: string;
-    readonly document: SheetDocument;
-  }[];
+  /** Its sheets, as they are in English. */
+  readonly sheets: readonly SheetFact[];
   readonly revision: string;
 }
 
@@ -44,5 +41,18 @@ const FAULT_FILE: Extra = {
   },
 };
 
+/** What a comparison speaks of. */
+const FACTS: Extra = {
+  items: function* ({ line, sheets, revision }) {
+    const facts = machineFacts(line, sheets);
+    yield {
+      kind: "results",
+      id: "facts",
+      about: {},
+      text: canonicalJson({ ...facts, machine: { ...facts.machine, revision } }),
+    };
+  },
+};
+
 /** All of them, in the order in which they are made. */
-export const EXTRAS: readonly Extra[] = [FAULT_FILE];
+export const EXTRAS: readonly Extra[] = [FACTS, FAULT_FILE];

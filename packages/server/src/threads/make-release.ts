@@ -2,8 +2,15 @@ import { writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { rawBookOf, rawShopOf, readRawBook, readRawShop } from "@pinwright/book";
 import { canonicalJson } from "@pinwright/contract";
-import { type Finding, Line, type LineResult } from "@pinwright/engine";
-import { composeSheets, keepSheet, type SheetDocument, sheetNames, USUAL_OPTIONS } from "@pinwright/sheets";
+import { type Finding, Line, type LineResult, type SheetFact } from "@pinwright/engine";
+import {
+  composeSheets,
+  keepSheet,
+  type SheetDocument,
+  sheetFactOf,
+  sheetNames,
+  USUAL_OPTIONS,
+} from "@pinwright/sheets";
 import { EXTRAS } from "../releases/extras.ts";
 import { keptShop } from "../releases/kept-shop.ts";
 import { cellsOfJson } from "./cells-json.ts";
@@ -98,7 +105,7 @@ export async function makeRelease(task: ReleaseTask, tell: (progress: Progress) 
   items.add({ kind: "shop", id: "shop", about: {} }, plain(keptShop(shopTables)));
   items.add({ kind: "results", id: "findings", about: {} }, canonicalJson(line.findings));
   const total = LANGUAGES.reduce((sum, language) => sum + sheetNames(line, language, ALL).length, 0);
-  const sheets: { of: string; kind: string; document: SheetDocument }[] = [];
+  const sheets: SheetFact[] = [];
   let done = 0;
   for (const language of LANGUAGES) {
     const options = {
@@ -110,7 +117,7 @@ export async function makeRelease(task: ReleaseTask, tell: (progress: Progress) 
     for (const { of, kind, document } of composeSheets(line, options, ALL)) {
       tell({ type: "progress", done, total, now: document.fileName });
       items.sheet(of, kind, language, document);
-      if (language === "en") sheets.push({ of, kind, document });
+      if (language === "en") sheets.push(sheetFactOf(of, kind, document));
       done++;
     }
     for (const extra of EXTRAS)
