@@ -33,6 +33,8 @@ import { runs } from "./runs.ts";
 import { screws } from "./screws.ts";
 import { service } from "./service.ts";
 import { serviceFaults } from "./service-faults.ts";
+import { serviceProblems } from "./service-problems.ts";
+import { serviceThing } from "./service-thing.ts";
 import { session } from "./session.ts";
 import { shell } from "./shell.ts";
 import { start } from "./start.ts";
@@ -58,6 +60,8 @@ export const app = {
   printPage,
   service,
   serviceFaults,
+  serviceProblems,
+  serviceThing,
   people,
   session,
   shell,
