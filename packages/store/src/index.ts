@@ -9,4 +9,5 @@ export type {
   UnitFirst,
 } from "./records/quality.ts";
 export type * from "./releases/release.ts";
+export type { ServiceBookKey, ServiceBookStore } from "./service-books/service-book-store.ts";
 export type * from "./store.ts";

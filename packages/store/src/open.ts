@@ -11,6 +11,7 @@ import { peopleStore } from "./people.ts";
 import { qualityStore } from "./records/quality.ts";
 import { recordStore } from "./records/record-store.ts";
 import { releaseStore } from "./releases/release-store.ts";
+import { serviceBookStore } from "./service-books/service-book-store.ts";
 import { settingStore } from "./settings.ts";
 import type { Store, StoreOptions, StorePlace } from "./store.ts";
 
@@ -44,6 +45,7 @@ async function opened(
     books: bookStore(database, options),
     files: fileStore(database, options.now),
     releases: releaseStore(database, options.now),
+    serviceBooks: serviceBookStore(database, options.now),
     pictures: pictureStore(database),
     people: peopleStore(database, options),
     settings: settingStore(database),

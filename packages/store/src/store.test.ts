@@ -10,6 +10,7 @@ import { peopleSuite } from "./testing/suite/people.suite.ts";
 import { qualitySuite } from "./testing/suite/quality.suite.ts";
 import { recordsSuite } from "./testing/suite/records.suite.ts";
 import { picturesSuite, recordsLawSuite } from "./testing/suite/records-law.suite.ts";
+import { serviceBooksSuite } from "./testing/suite/service-books.suite.ts";
 import { snapshotsSuite } from "./testing/suite/snapshots.suite.ts";
 import { undoSuite } from "./testing/suite/undo.suite.ts";
 
@@ -25,6 +26,7 @@ onBothStores((fresh) => {
   describe("quality", () => qualitySuite(fresh));
   describe("laws of records", () => recordsLawSuite(fresh));
   describe("pictures", () => picturesSuite(fresh));
+  describe("service books", () => serviceBooksSuite(fresh));
   describe("back-ups", () => backUpSuite(fresh));
   describe("opening", () => openingSuite(fresh));
 });

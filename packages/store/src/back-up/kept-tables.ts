@@ -24,6 +24,7 @@ export const KEPT_TABLES: readonly KeptTable[] = [
   { name: "releases", key: ["book", "name"], large: "manifest" },
   { name: "release_bodies", key: ["hash"], large: "body" },
   { name: "release_items", key: ["book", "release", "kind", "id"] },
+  { name: "service_books", key: ["book", "release", "key"], large: "body" },
   { name: "people", key: ["id"] },
   { name: "settings", key: ["name"] },
   { name: "mappings", key: ["id"] },

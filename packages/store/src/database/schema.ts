@@ -180,6 +180,16 @@ export interface Tables {
     /** JSON of what is said of it. */
     about: string;
   };
+  /** Service books of machines as they were built; gzip of the bytes. */
+  service_books: {
+    book: string;
+    release: string;
+    key: string;
+    about: string;
+    at: string;
+    hash: string;
+    body: Buffer;
+  };
   /** Counters whose row is locked by whoever takes a number. */
   counters: { name: string; value: number };
 }

@@ -9,6 +9,7 @@ import { VERSION_7 } from "./version-7.ts";
 import { VERSION_8 } from "./version-8.ts";
 import { VERSION_9 } from "./version-9.ts";
 import { VERSION_10 } from "./version-10.ts";
+import { VERSION_11 } from "./version-11.ts";
 
 /** Every step from an empty database to today, in order. */
 export const MIGRATIONS: readonly Migration[] = [
@@ -22,6 +23,7 @@ export const MIGRATIONS: readonly Migration[] = [
   VERSION_8,
   VERSION_9,
   VERSION_10,
+  VERSION_11,
 ];
 
 /** Version of the tables that this program reads and writes. */
