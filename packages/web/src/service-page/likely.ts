@@ -1,0 +1,15 @@
+import type { FaultWords } from "@pinwright/words/service";
+
+/** How likely something is, in words. */
+export function likelyWords({ likely }: FaultWords["faults"], probability: number): string {
+  if (probability >= 0.9) return likely.sure;
+  if (probability >= 0.6) return likely.very;
+  if (probability >= 0.3) return likely.likely;
+  return probability >= 0.1 ? likely.possible : likely.faint;
+}
+
+/** Whole percents: odds are no better known. */
+export function percentText(probability: number): string {
+  const percent = Math.round(100 * probability);
+  return percent < 1 ? "< 1 %" : percent > 99 ? "> 99 %" : `${percent} %`;
+}
