@@ -2,6 +2,7 @@ import { z } from "zod";
 import { changeSetSchema } from "./changes.ts";
 import { jobSchema } from "./jobs.ts";
 import { releaseJobSchema } from "./releases.ts";
+import { serviceBookJobSchema } from "./service-book-routes.ts";
 
 /** What the server pushes to every open browser. */
 export const eventSchema = z.discriminatedUnion("type", [
@@ -21,6 +22,8 @@ export const eventSchema = z.discriminatedUnion("type", [
   z.object({ type: z.literal("job"), job: jobSchema }),
   /** A release is being made, or was. */
   z.object({ type: z.literal("release"), job: releaseJobSchema }),
+  /** A service book is being made, or was. */
+  z.object({ type: z.literal("service-book"), job: serviceBookJobSchema }),
   /** The rights of the person who listens changed, or the session ended. */
   z.object({ type: z.literal("session") }),
 ]);

@@ -8,6 +8,7 @@ import type { Announcer } from "../live/announcer.ts";
 import type { Hub } from "../live/hub.ts";
 import type { Standing } from "../records/standing.ts";
 import type { ReleaseJobs } from "../releases/release-jobs.ts";
+import type { ServiceBooks } from "../service-book/service-books.ts";
 import type { GateFacts } from "../units/gate-facts.ts";
 import type { Gates } from "../units/gates.ts";
 import type { Audit } from "./audit.ts";
@@ -23,6 +24,7 @@ export interface ServerParts {
   readonly files: Files;
   readonly jobs: SheetJobs;
   readonly releaseJobs: ReleaseJobs;
+  readonly serviceBooks: ServiceBooks;
   readonly audit: Audit;
   readonly standing: Standing;
   readonly gateFacts: GateFacts;

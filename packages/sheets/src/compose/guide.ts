@@ -1,4 +1,4 @@
-import { eachLeaf, leafBox } from "./leaves.ts";
+import { eachLeaf, leafBox, leavesOf } from "./leaves.ts";
 import type { Box, GroupMark, LinkTarget, Mark, Page } from "./mark.ts";
 
 /** A place of a document: page counted from 0, and height on it from its top edge. */
@@ -103,4 +103,11 @@ export function guideOf(pages: readonly Page[]): Guide {
     if (to !== undefined && extent !== null) links[page]?.push({ ...extent, to });
   });
   return { outline, links, missing: [...missing] };
+}
+
+/** What is written on a page, in the order of reading, and where it stands. */
+export function pageTexts(page: Page): readonly { readonly text: string; readonly box: Box }[] {
+  return leavesOf(page.marks).flatMap(({ leaf }) =>
+    leaf.kind === "text" && leaf.text.trim() !== "" ? [{ text: leaf.text.trim(), box: leafBox(leaf) }] : [],
+  );
 }
