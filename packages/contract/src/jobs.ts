@@ -1,5 +1,10 @@
 import { z } from "zod";
+import { releaseName } from "./releases.ts";
 import { plainText, requestId } from "./text.ts";
+
+/** What can be made of a comparison: facts of the draft with its sheets, and the two sheets of a change. */
+export const COMPARE_SHEETS = ["facts", "change-note", "retrofit-kit"] as const;
+export type CompareSheet = (typeof COMPARE_SHEETS)[number];
 
 /** Sheets to make. Empty lists mean all. */
 export const sheetRequestSchema = z.strictObject({
@@ -18,6 +23,16 @@ export const sheetRequestSchema = z.strictObject({
       /** Only what is for this run; absent: all runs. */
       run: plainText(120).min(1).optional(),
       /** Day that the plan is made for. */
+      today: z.iso.date(),
+    })
+    .optional(),
+  /** What differs between two revisions; then only that is made. */
+  compare: z
+    .strictObject({
+      from: releaseName,
+      /** Absent: the book as it is now. */
+      to: releaseName.optional(),
+      make: z.array(z.enum(COMPARE_SHEETS)).min(1).max(COMPARE_SHEETS.length),
       today: z.iso.date(),
     })
     .optional(),

@@ -13,6 +13,7 @@ import {
   snapshotSchema,
 } from "./books.ts";
 import { acknowledgedSchema, changeHeadSchema, changeRequestSchema, changeSetSchema } from "./changes.ts";
+import { COMPARE_ROUTES } from "./compare-routes.ts";
 import { bookFileSchema, checkSheetSchema, sendOutSchema } from "./files.ts";
 import { FLOOR_ROUTES } from "./floor-routes.ts";
 import { IN_PERSON_ROUTES } from "./in-person-routes.ts";
@@ -32,6 +33,7 @@ import { RECORD_ROUTES } from "./record-routes.ts";
 import { RECORD_SHEET_ROUTES } from "./record-sheet-routes.ts";
 import { RELEASE_ROUTES } from "./release-routes.ts";
 import { type Route, route } from "./route.ts";
+import { SERVICE_BOOK_ROUTES } from "./service-book-routes.ts";
 import { SESSION_ROUTES } from "./session-routes.ts";
 import { THING_ROUTES } from "./thing-routes.ts";
 
@@ -48,6 +50,8 @@ export const ROUTES = {
   ...INSTRUMENT_ROUTES,
   ...IN_PERSON_ROUTES,
   ...RELEASE_ROUTES,
+  ...COMPARE_ROUTES,
+  ...SERVICE_BOOK_ROUTES,
   ...PROBLEM_ROUTES,
   ...THING_ROUTES,
   status: route({

@@ -22,10 +22,12 @@ import { liveHandlers } from "./handlers/live.ts";
 import type { ServerParts } from "./handlers/parts.ts";
 import { peopleHandlers } from "./handlers/people.ts";
 import { pictureHandlers } from "./handlers/pictures.ts";
+import { printChangeHandlers } from "./handlers/print-changes.ts";
 import { problemHandlers } from "./handlers/problems.ts";
 import { recordSheetHandlers } from "./handlers/record-sheets.ts";
 import { recordHandlers } from "./handlers/records.ts";
 import { releaseHandlers } from "./handlers/releases.ts";
+import { serviceBookHandlers } from "./handlers/service-books.ts";
 import { sessionHandlers } from "./handlers/sessions.ts";
 import { unitHandlers } from "./handlers/units.ts";
 import { type AppEnv, bindRoutes, type FindCaller } from "./http/bind.ts";
@@ -40,6 +42,7 @@ import { Hub } from "./live/hub.ts";
 import { Others } from "./live/others.ts";
 import { Standing } from "./records/standing.ts";
 import { ReleaseJobs } from "./releases/release-jobs.ts";
+import { ServiceBooks } from "./service-book/service-books.ts";
 import { StaticFiles } from "./static/static-files.ts";
 import { Lane } from "./threads/lane.ts";
 import { GateFacts } from "./units/gate-facts.ts";
@@ -91,6 +94,10 @@ async function partsOf(
       address: () => deps.reach.addresses()[0] ?? "",
       written: ({ book, name, hash }, { actor, place }) =>
         audit.write("book-released", actor.personName, `${book} ${name} ${hash}`, place),
+    }),
+    serviceBooks: new ServiceBooks({
+      ...{ store, log, lane: lanes.gates, folder: join(paths.temp, "service-books") },
+      tell: (job) => hub.push({ type: "service-book", job }),
     }),
     audit,
     standing: new Standing(store.records),
@@ -146,7 +153,9 @@ export async function createServer(deps: ServerDeps): Promise<PinwrightServer> {
         ...inPersonHandlers(parts),
         ...problemHandlers(parts),
         ...recordSheetHandlers(parts, lanes.gates),
+        ...printChangeHandlers(parts, lanes.gates),
         ...releaseHandlers(parts),
+        ...serviceBookHandlers(parts),
       },
       {
         findCaller: callerFinder(parts),

@@ -5,9 +5,11 @@ export { type BoardPicture, boardPage, boardScaleText, drawBoard } from "./board
 export { markedSide } from "./board-picture/bodies.ts";
 export type { ChangeAbout, Labels } from "./change-note/about.ts";
 export { type ChangeNote, composeChangeNote } from "./change-note/change-note.ts";
+export { changeNote, keptUnits } from "./change-note/note.ts";
 export { bodyHash } from "./compose/body-hash.ts";
 export type { SheetDocument } from "./compose/document.ts";
 export type { Grid, GridValue } from "./compose/grid.ts";
+export { guideOf, pageTexts } from "./compose/guide.ts";
 export type { Mark, Page } from "./compose/mark.ts";
 export { overlaps } from "./compose/overlaps.ts";
 export { type Difference, pageDifference } from "./difference/difference.ts";
@@ -40,6 +42,7 @@ export { composeCrateChecklist } from "./records/crate-checklist.ts";
 export { composeTestCertificate } from "./records/test-certificate.ts";
 export { composeTransportList } from "./records/transport-list.ts";
 export { composeUnitLabels, type LabelPaper, USUAL_ROLL } from "./records/unit-labels.ts";
+export { retrofitKit } from "./retrofit-kit/kit.ts";
 export {
   composeRetrofitKit,
   type KitPart,
@@ -49,5 +52,13 @@ export {
 } from "./retrofit-kit/retrofit-kit.ts";
 export { RUN_SHEET_KINDS, RUN_SHEETS, type RunSheetKind } from "./runs/identity.ts";
 export { composeRunSheets, type RunSheetsChoice, runSheetNames } from "./runs/run-sheets.ts";
+export { serviceBookName } from "./service-book/identity.ts";
+export {
+  composeServiceBook,
+  type ServiceBookOptions,
+  type ServiceUnit,
+  type UnitAlternate,
+} from "./service-book/index.ts";
+export { sheetFactOf } from "./sheet-fact.ts";
 export { composeStepCard } from "./step-cards/step-cards.ts";
 export { overlaySvg, pageSvg } from "./svg/svg.ts";

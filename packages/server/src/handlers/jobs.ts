@@ -2,12 +2,13 @@ import { atLeast, type BodyOf, SHOP_ID } from "@pinwright/contract";
 import type { Handlers } from "../http/bind.ts";
 import { fileResponse } from "../http/file-response.ts";
 import { done, Refused } from "../http/problem.ts";
+import { compareCase } from "../releases/compare-case.ts";
 import type { ServerParts } from "./parts.ts";
 
 type Names = "makeSheets" | "jobs" | "job" | "cancelJob" | "jobFile";
 
 /** Sheets that are made in the background. */
-export function jobHandlers({ deps, shelf, jobs }: ServerParts): Pick<Handlers, Names> {
+export function jobHandlers({ deps, shelf, jobs, standing }: ServerParts): Pick<Handlers, Names> {
   return {
     makeSheets: async ({ parts: { book }, body, caller }) => {
       const held = await shelf.now(book);
@@ -16,8 +17,19 @@ export function jobHandlers({ deps, shelf, jobs }: ServerParts): Pick<Handlers, 
       const shop = await shelf.now(SHOP_ID);
       const [newest] = done(await deps.store.releases.list(book), `book ${book}`);
       const request: BodyOf<"makeSheets"> = body;
+      const compare =
+        request.compare === undefined
+          ? null
+          : await compareCase(
+              deps.store,
+              standing,
+              book,
+              request.compare,
+              `${held.info.changeNo} ${shop.info.changeNo}`,
+            );
       return jobs.make({
         request,
+        compare,
         held,
         tables: shelf.jsonOf(held.tables),
         shop: shelf.jsonOf(shop.tables),

@@ -5,9 +5,9 @@ import { RUN_SHEET_KINDS, SHEET_KINDS } from "@pinwright/sheets";
 import type { HeldBook } from "../books/shelf.ts";
 import { Refused } from "../http/problem.ts";
 import type { TableJson } from "../threads/cells-json.ts";
-import type { Lane } from "../threads/lane.ts";
+import type { Lane, LaneCall } from "../threads/lane.ts";
 import { TaskCancelled, TaskRefused } from "../threads/lane.ts";
-import type { MadeFile, Task } from "../threads/messages.ts";
+import type { CompareCase, MadeFile, Task } from "../threads/messages.ts";
 
 const MIB = 1024 * 1024;
 /** Jobs whose files are kept, and how much they may hold together; the oldest go first. */
@@ -53,7 +53,11 @@ export interface NewJob {
   readonly revision: string;
   /** Address of this server on the network; blank: none. */
   readonly address: string;
+  /** What two revisions are compared from; null: nothing is compared. */
+  readonly compare: CompareCase | null;
 }
+
+type SheetTask = Extract<Task, { kind: "sheets" | "compare" }>;
 
 /** Kinds that are asked for, in their own order; refuses one that there is not. */
 function knownKinds<K extends string>(asked: readonly string[], known: readonly K[], at: string): K[] {
@@ -106,7 +110,7 @@ export class SheetJobs {
     return { path, job: kept.job };
   }
 
-  make({ request, held, tables, shop, personId, creator, revision, address }: NewJob): Job {
+  make({ request, held, tables, shop, personId, creator, revision, address, compare }: NewJob): Job {
     const before = [...this.#jobs.values()].find(
       (k) => k.requestId === request.id && k.personId === personId,
     );
@@ -146,11 +150,16 @@ export class SheetJobs {
     };
     this.#jobs.set(id, kept);
     this.#tell(kept, true);
+    const given = { folder: kept.folder, tables: [...tables], shop: [...shop] };
+    if (compare !== null) {
+      void this.#run(kept, {
+        ...{ kind: "compare", ...given, compare, language: request.language, creator },
+      });
+      return kept.job;
+    }
     const task: Extract<Task, { kind: "sheets" }> = {
       kind: "sheets",
-      folder: kept.folder,
-      tables: [...tables],
-      shop: [...shop],
+      ...given,
       harnessIds: request.harnessIds,
       kinds,
       formats: request.formats,
@@ -184,10 +193,10 @@ export class SheetJobs {
     return kept;
   }
 
-  async #run(kept: Kept, task: Extract<Task, { kind: "sheets" }>): Promise<void> {
+  async #run(kept: Kept, task: SheetTask): Promise<void> {
     try {
       await mkdir(kept.folder, { recursive: true, mode: 0o700 });
-      await this.#options.lane.run(task, {
+      const call: LaneCall = {
         signal: kept.stop.signal,
         onStart: () => this.#update(kept, { state: "running" }),
         onProgress: ({ done, total, now, file }) => {
@@ -195,7 +204,10 @@ export class SheetJobs {
           const files = file === undefined ? kept.job.files : [...kept.job.files, entryOf(file)];
           this.#update(kept, { done, total, now, files }, false);
         },
-      });
+      };
+      await (task.kind === "sheets"
+        ? this.#options.lane.run(task, call)
+        : this.#options.lane.run(task, call));
       this.#update(kept, { state: "done", now: "" });
     } catch (error) {
       kept.paths.clear();

@@ -1,9 +1,11 @@
 import {
   blockSchema,
+  COMPARE_SHEETS,
   checkSheetSchema,
   type Fact,
   faultSchema,
   foreignSheetSchema,
+  printChangesSchema,
   releaseItemSchema,
   releaseSchema,
   sendOutSchema,
@@ -94,6 +96,40 @@ const recordSheetOrder = z.discriminatedUnion("sheet", [
 ]);
 export type RecordSheetOrder = z.infer<typeof recordSheetOrder>;
 
+const bytes = z.custom<Uint8Array>((value) => value instanceof Uint8Array);
+/** The two parts of a sheet that a release keeps. */
+const keptSheetParts = z.object({ body: bytes, frame: bytes });
+
+/** Bytes of facts that a release keeps, and what was written when it was made. */
+const revisionFacts = z.object({
+  name: z.string(),
+  note: z.string(),
+  facts: bytes,
+});
+
+/** What two revisions are compared from. */
+const compareCaseSchema = z.object({
+  from: revisionFacts,
+  /** Null: the book as it is now. */
+  to: revisionFacts.nullable(),
+  /** Another one when anything of the book as it is now is another. */
+  key: z.string(),
+  make: z.array(z.enum(COMPARE_SHEETS)),
+  today: z.string(),
+  /** Units of the book that were begun, as far as stock and work in progress are told from them. */
+  units: z.array(
+    z.object({
+      unit: z.string(),
+      what: z.enum(UNIT_KINDS),
+      type: z.string(),
+      revision: z.string(),
+      within: z.string(),
+      isReleased: z.boolean(),
+    }),
+  ),
+});
+export type CompareCase = z.infer<typeof compareCaseSchema>;
+
 /** Work that is done in another thread. */
 export const taskSchema = z.discriminatedUnion("kind", [
   /** Reads a book from a folder, a `.zip` or an `.xlsx`. */
@@ -151,6 +187,65 @@ export const taskSchema = z.discriminatedUnion("kind", [
     creator: z.string(),
     address: z.string(),
   }),
+  /** Writes all that is shown of a service book into a folder. */
+  z.object({
+    kind: z.literal("service-book"),
+    folder: z.string(),
+    /** The composed book, when it was made before. */
+    kept: z.object({ body: z.string(), frame: z.string() }).nullable(),
+    /** What it is made from; null when it was made before. */
+    given: z
+      .object({
+        tables,
+        shop: tables,
+        /** Options of the machine; none: the usual ones. */
+        options: z.array(z.string()),
+        language: z.enum(["en", "zh"]),
+        revision: z.string(),
+        state: z.enum(["draft", "released"]),
+        date: z.string(),
+        creator: z.string(),
+        address: z.string(),
+        unit: z
+          .object({
+            serial: z.string(),
+            /** Address of its page; blank: none. */
+            address: z.string(),
+            alternates: z.array(
+              z.object({
+                part: z.string(),
+                instead: z.string(),
+                allowed: z.enum(["book", "concession"]),
+                why: z.string(),
+              }),
+            ),
+          })
+          .nullable(),
+      })
+      .nullable(),
+  }),
+  /** Says what changed on a sheet between two releases. */
+  z.object({
+    kind: z.literal("print-changes"),
+    /** Harness of the sheet, or `machine`. */
+    of: z.string(),
+    before: bytes,
+    after: bytes,
+    old: keptSheetParts,
+    /** Null: the newest has no such sheet. */
+    now: keptSheetParts.nullable(),
+    language: z.enum(["en", "zh"]),
+  }),
+  /** Makes what is asked of a comparison as numbered files in a folder. */
+  z.object({
+    kind: z.literal("compare"),
+    folder: z.string(),
+    tables,
+    shop: tables,
+    compare: compareCaseSchema,
+    language: z.enum(["en", "zh", "both"]),
+    creator: z.string(),
+  }),
   /** Makes sheets as numbered files in a folder, and `all.zip` of them. */
   z.object({
     kind: z.literal("sheets"),
@@ -190,7 +285,10 @@ export const resultSchemas = {
   write: z.object({}),
   "send-out": z.object({}),
   "check-sheet": z.object({}),
+  "service-book": z.object({ title: z.string(), pages: z.number(), bytes: z.number() }),
   sheets: z.object({}),
+  compare: z.object({}),
+  "print-changes": printChangesSchema.pick({ pages: true, groups: true }),
   release: z.object({
     items: z.array(releaseItemSchema.omit({ hash: true, bytes: true }).extend({ path: z.string() })),
     findings: releaseSchema.shape.findings,

@@ -30,6 +30,13 @@ async function work(task: Task): Promise<ResultOf<Task["kind"]>> {
       return (await import("./record-sheets.ts")).makeRecordSheet(task);
     case "release":
       return (await import("./make-release.ts")).makeRelease(task, tell);
+    case "print-changes":
+      return (await import("./print-changes.ts")).printChanges(task);
+    case "compare":
+      await (await import("./make-compare.ts")).makeCompare(task, tell);
+      return {};
+    case "service-book":
+      return (await import("./make-service-book.ts")).makeServiceBook(task, tell);
     case "sheets":
       await (await import("./make-sheets.ts")).makeSheets(task, tell);
       return {};

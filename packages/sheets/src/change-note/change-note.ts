@@ -16,22 +16,20 @@ export interface ChangeNote extends ChangeAbout {
   /** What the designer wrote when the revision was released; blank: nothing. */
   readonly why: string;
   readonly subjects: readonly { readonly subject: Labels; readonly sentences: readonly Labels[] }[];
-  /** Sheets that say something else; null: not worked out. */
-  readonly sheets:
-    | readonly {
-        readonly number: string;
-        readonly title: Labels;
-        readonly what: "changed" | "new" | "gone";
-        /** From 1; of a sheet that is changed. */
-        readonly pages: readonly number[];
-      }[]
-    | null;
+  /** Sheets that say something else. */
+  readonly sheets: readonly {
+    readonly number: string;
+    readonly title: Labels;
+    readonly what: "changed" | "new" | "gone";
+    /** From 1; of a sheet that is changed. */
+    readonly pages: readonly number[];
+  }[];
   readonly harnesses: readonly {
     readonly harness: string;
     readonly labels: Labels;
     readonly does: Labels;
-    readonly inStock: number;
-    readonly inWork: number;
+    /** Units of it that are in no machine: in stock or in work. */
+    readonly loose: number;
   }[];
   readonly tools: readonly Labels[];
   /** Units that were begun to an earlier revision, as ranges of serial numbers. */
@@ -64,9 +62,7 @@ export function composeChangeNote(note: ChangeNote, options: SheetOptions): Shee
       subtitle: fromToText(note, language),
       facts: [
         say(language, (w) => w.change.note.changes(count), " · "),
-        ...(note.sheets === null
-          ? []
-          : [say(language, (w) => w.change.note.sheetCount(note.sheets?.length ?? 0), " · ")]),
+        say(language, (w) => w.change.note.sheetCount(note.sheets.length), " · "),
       ],
     },
     cautions: [],
@@ -103,45 +99,31 @@ function noteBlocks(note: ChangeNote, options: SheetOptions, widthMm: number): r
     ...heading((w) => w.change.note.why),
     paragraph(note.why === "" ? words((w) => w.change.note.noWhy) : note.why, widthMm, TEXT.normal),
     ...heading((w) => w.change.note.sheets),
-    ...(note.sheets === null
-      ? [
-          paragraph(
-            words((w) => w.change.note.sheetsUnknown),
-            widthMm,
-            TEXT.normal,
-          ),
-        ]
-      : of(
-          [
-            { header: words((w) => w.change.note.sheet), grow: true, detail: true },
-            { header: "", minMm: 24 },
-            { header: "", minMm: 30 },
-          ],
-          note.sheets.map((sheet) => ({
-            kind: "row",
-            cells: [
-              `${sheet.number}\n${label(language, sheet.title, sheet.number)}`,
-              words((w) => w.change.note.state[sheet.what]),
-              sheet.pages.length === 0 ? "" : words((w) => w.change.note.pages(rangesText(sheet.pages))),
-            ],
-          })),
-        )),
+    ...of(
+      [
+        { header: words((w) => w.change.note.sheet), grow: true, detail: true },
+        { header: "", minMm: 24 },
+        { header: "", minMm: 30 },
+      ],
+      note.sheets.map((sheet) => ({
+        kind: "row",
+        cells: [
+          `${sheet.number}\n${label(language, sheet.title, sheet.number)}`,
+          words((w) => w.change.note.state[sheet.what]),
+          sheet.pages.length === 0 ? "" : words((w) => w.change.note.pages(rangesText(sheet.pages))),
+        ],
+      })),
+    ),
     ...heading((w) => w.change.note.stock),
     ...of(
       [
         { header: words((w) => w.change.note.harness), detail: true, minMm: 30 },
-        { header: words((w) => w.change.note.does), grow: true },
-        { header: words((w) => w.change.note.inStock), align: "end", heightMm: TEXT.large },
-        { header: words((w) => w.change.note.inWork), align: "end", heightMm: TEXT.large },
+        { header: words((w) => w.change.note.means), grow: true },
+        { header: words((w) => w.change.note.loose), align: "end", heightMm: TEXT.large, minMm: 20 },
       ],
       note.harnesses.map((harness) => ({
         kind: "row",
-        cells: [
-          `${harness.harness}\n${text(harness.labels)}`,
-          text(harness.does),
-          String(harness.inStock),
-          String(harness.inWork),
-        ],
+        cells: [`${harness.harness}\n${text(harness.labels)}`, text(harness.does), String(harness.loose)],
       })),
     ),
     ...heading((w) => w.change.note.units),
@@ -215,7 +197,7 @@ function sheetsGrid(note: ChangeNote, { language }: SheetOptions): Grid {
   return {
     name: w.sheet,
     header: [w.sheet, "", "", w.pages("")],
-    rows: (note.sheets ?? []).map((sheet) => [
+    rows: note.sheets.map((sheet) => [
       sheet.number,
       label(first, sheet.title, ""),
       w.state[sheet.what],

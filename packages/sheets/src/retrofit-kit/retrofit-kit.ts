@@ -191,8 +191,8 @@ function wireBlocks(
       { header: words((w) => w.change.kit.colour), minMm: 16 },
       { header: words((w) => w.change.kit.type), minMm: 22 },
       { header: words((w) => w.change.kit.length), heightMm: TEXT.large, align: "end", whole: true },
-      { header: words((w) => w.change.kit.ends), grow: true, detail: true },
-      { header: words((w) => w.change.kit.terminal), grow: true, detail: true },
+      { header: words((w) => w.change.kit.oneEnd), grow: true, detail: true },
+      { header: words((w) => w.change.kit.otherEnd), grow: true, detail: true },
     ],
     wires.map((wire) => ({
       kind: "row",
@@ -264,7 +264,7 @@ function wiresGrid(kit: RetrofitKit, { language }: SheetOptions): Grid {
   const w = sheetWords(first).change.kit;
   return {
     name: w.wires,
-    header: [w.wire, w.colour, w.type, w.length, w.ends, w.terminal, w.ends, w.terminal],
+    header: [w.wire, w.colour, w.type, w.length, w.oneEnd, "", w.otherEnd, ""],
     rows: kit.newWires.map(({ number, colour, type, lengthMm, ends: [a, b] }) => [
       number,
       label(first, colour, ""),

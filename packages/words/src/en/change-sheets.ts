@@ -14,16 +14,28 @@ export const changeSheets = {
     pages: (pages: string) => `pages ${pages}`,
     stock: "Stock and work in progress",
     harness: "Harness",
-    does: "What it means",
-    inStock: "In stock",
-    inWork: "In work",
+    means: "What it means",
+    does: {
+      fits: "Still fits: its wires are only shorter now.",
+      "longer-tails": (mm: string) => `Needs longer tails: up to ${mm} mm.`,
+      rework: "Has to be reworked: ends, colours or wires are others.",
+      scrap: "More than half of it is another: not worth reworking.",
+      gone: "No longer used.",
+    },
+    tool: {
+      pinboard: (name: string) => `Pinboard: ${name}`,
+      "pilot-template": (name: string) => `Pilot template: ${name}`,
+      "screw-tray": (name: string) => `Screw tray: ${name}`,
+      "panel-drawing": (name: string) => `Cut to this drawing: ${name}`,
+      "crimp-tool": (name: string) => `Crimp tool ${name}`,
+    },
+    loose: "Not in a machine",
     units: "Units",
     keep: (revision: string) => `Keep revision ${revision}`,
     noUnits: "No unit was begun to an earlier revision.",
     tools: "Tools and jigs",
     changes: (count: number) => (count === 1 ? "1 change" : `${count} changes`),
     sheetCount: (count: number) => (count === 1 ? "1 sheet" : `${count} sheets`),
-    sheetsUnknown: "Which sheets change was not worked out for this print.",
     prepared: "Prepared by",
     checked: "Checked by",
     approved: "Approved by",
@@ -51,8 +63,8 @@ export const changeSheets = {
     colour: "Colour",
     type: "Type and size",
     length: "Length, mm",
-    ends: "Ends",
-    terminal: "Terminal",
+    oneEnd: "One end, its terminal",
+    otherEnd: "Other end, its terminal",
     noWires: "No new wires.",
     old: "Wires that come out",
     steps: "Instruction",
@@ -67,6 +79,11 @@ export const changeSheets = {
       reach: (where: string) => `Open the machine as its service book says, so that you reach: ${where}.`,
       takeOff: (what: string, step: string) =>
         `Take off ${what} (step ${step} of the assembly, backwards). Keep its screws with it.`,
+      inWay: (what: string) =>
+        `Where you cannot get at it, first take off what was fitted beside it later: ${what}.`,
+      relabel: (from: string, to: string) =>
+        `Change the labels of wire ${from} at both ends: it is ${to} now.`,
+      fuse: (what: string, to: string) => `Put another fuse in at ${what}: ${to}. Never a larger one.`,
       unplug: (places: string) => `Unplug ${places}. Mark each plug with where it came from.`,
       cut: (wire: string, a: string, b: string) =>
         `Take out wire ${wire}: from ${a} to ${b}. Where it cannot be pulled out of its bundle, take it off at both ends, insulate both ends and tie them back.`,
@@ -79,7 +96,6 @@ export const changeSheets = {
       at: (x: string, y: string, panel: string) => `at x ${x}, y ${y} mm on ${panel}`,
       lay: (wire: string, colour: string, a: string, b: string) =>
         `Lay wire ${wire} (${colour}) from ${a} to ${b}, along the bundle that is there, not tight, clear of what moves and what gets hot. Plug or screw on both ends and pull at each by hand.`,
-      setting: (what: string, from: string, to: string) => `Set ${what} from ${from} to ${to}.`,
       back: "Put back what was taken off, in the opposite order. Plug in what was unplugged, each plug where it came from.",
       measure: (wire: string, a: string, b: string) =>
         `Still unplugged, measure wire ${wire} from ${a} to ${b}: less than 1 Ω, and no connection from either end to what lies beside it.`,

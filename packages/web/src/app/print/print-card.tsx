@@ -3,7 +3,7 @@ import { IconAlertTriangle, IconCircleCheck, IconHelpCircle, IconPencil } from "
 import { useTrouble } from "../trouble.ts";
 import { useWords } from "../words.tsx";
 import { PrintChanges } from "./print-changes.tsx";
-import { type FoundPrint, usePrint } from "./use-print.ts";
+import { type FoundPrint, isOfChange, usePrint } from "./use-print.ts";
 import "./print.css";
 
 const SIGNS = {
@@ -47,6 +47,7 @@ function Verdict({ found: { code, state } }: { readonly found: FoundPrint }) {
   if (state === null || state.is === "unknown") return own.says.unknown;
   if (state.is === "draft") return own.says.draft;
   const newest = state.newest?.name ?? "";
+  if (isOfChange(code.sheet) && state.is === "current") return own.says.change(newest);
   if (state.is === "superseded")
     return state.now === null ? own.says.withdrawn(newest) : own.says.superseded(newest);
   return (

@@ -19,6 +19,20 @@ export interface LookedUp {
 const isUnknown = (error: unknown): boolean =>
   error instanceof Refused && ["not-found", "bad-request"].includes(error.problem.code);
 
+/** A change note or a retrofit kit: no release holds it, it tells of one. */
+export const isOfChange = (sheet: string): boolean => /^machine\.(?:change-note|retrofit-kit)-/u.test(sheet);
+
+/** A sheet of a change holds as long as the revision that it leads to is the newest. */
+const ofChange = ({ revision }: SheetCode, state: PrintState): PrintState => ({
+  ...state,
+  is:
+    state.newest === null || revision.endsWith("+")
+      ? "draft"
+      : state.newest.name === revision
+        ? "current"
+        : "superseded",
+});
+
 async function lookUp(code: SheetCode): Promise<FoundPrint> {
   const { machine: book, sheet, hash: print } = code;
   try {
@@ -26,7 +40,7 @@ async function lookUp(code: SheetCode): Promise<FoundPrint> {
       call("printState", { parts: { book, sheet, print } }),
       call("releases", { parts: { book } }),
     ]);
-    return { code, state, releases };
+    return { code, state: isOfChange(sheet) ? ofChange(code, state) : state, releases };
   } catch (error) {
     if (isUnknown(error)) return { code, state: null, releases: [] };
     throw error;

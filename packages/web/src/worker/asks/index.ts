@@ -1,6 +1,7 @@
 import type { Model } from "../model.ts";
 import { boardKitFor, boardStuffing } from "./board-making.ts";
 import { candidates } from "./candidates.ts";
+import { comparison } from "./comparison.ts";
 import { composeSheet } from "./compose-sheet.ts";
 import { controlStudy } from "./control-study.ts";
 import { cuttingOfSheet } from "./cutting-of-sheet.ts";
@@ -11,6 +12,7 @@ import { overlay } from "./overlay.ts";
 import { paintOfRun } from "./paint-of-run.ts";
 import { pegTrial, pinPeg, unpinPegs } from "./pegs.ts";
 import { prepareRuns } from "./prepare-runs.ts";
+import { problemSubject } from "./problem-subject.ts";
 import { fastenerTypes, readDrawing } from "./read-drawing.ts";
 import { renaming } from "./renaming.ts";
 import { rowKeys } from "./row-keys.ts";
@@ -27,10 +29,12 @@ export const ASKS = {
   diagnoseBench,
   floorNeeds,
   search,
+  problemSubject,
   candidates,
   renaming,
   importTrial,
   overlay,
+  comparison,
   composeSheet,
   controlStudy,
   pegTrial,

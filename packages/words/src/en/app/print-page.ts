@@ -7,6 +7,8 @@ export const printPage = {
   is: { current: "Current", superseded: "Superseded", draft: "Draft", unknown: "Unknown" },
   says: {
     current: (newest: string) => `This print says what revision ${newest} says. It may be worked from.`,
+    change: (newest: string) =>
+      `This sheet tells of a change. Revision ${newest} is the newest, and no release came after it.`,
     superseded: (newest: string) =>
       `Revision ${newest} says something else on this sheet. Do not work from this print for a unit of ${newest}; throw it away, or keep it only with units of its own revision.`,
     withdrawn: (newest: string) =>

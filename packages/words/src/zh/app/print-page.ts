@@ -6,6 +6,7 @@ export const printPage: Translated<typeof en> = {
   is: { current: "有效", superseded: "已被取代", draft: "草稿", unknown: "未知" },
   says: {
     current: (newest) => `本打印件与版本 ${newest} 一致，可以照此作业。`,
+    change: (newest) => `本图表说明一次更改。版本 ${newest} 为最新版本，其后没有发布。`,
     superseded: (newest) =>
       `版本 ${newest} 的这份图表内容已不同。制造 ${newest} 的机台时不得使用本打印件；请丢弃，或只用于其本身版本的机台。`,
     withdrawn: (newest) => `版本 ${newest} 已没有这份图表。制造 ${newest} 的机台时不得使用本打印件。`,
