@@ -30,5 +30,7 @@ export function factNames(before: MachineFacts, after: MachineFacts): FactNames 
       .toUpperCase();
     return { en: `${pin} of ${item.en}`, zh: `${item.zh}的 ${pin}` };
   };
-  return (id) => labels.get(id) ?? pinName(id) ?? { en: id, zh: id };
+  const named = (id: string): Languages | null => labels.get(id) ?? pinName(id);
+  // A landing is told as what it is at.
+  return (id) => named(id) ?? named(id.replace(/^(?:landing|tail):/u, "")) ?? { en: id, zh: id };
 }

@@ -49,11 +49,7 @@ export function compareParts(before: MachineFacts, after: MachineFacts, groups: 
 
 /** Steps of assembly: new ones, gone ones, others in order, content or time. */
 export function compareSteps(before: MachineFacts, after: MachineFacts, groups: Groups): void {
-  const order = (facts: MachineFacts, other: MachineFacts): readonly string[] =>
-    Object.keys(facts.steps)
-      .filter((id) => other.steps[id] !== undefined)
-      .sort((p, q) => (facts.steps[p]?.number ?? 0) - (facts.steps[q]?.number ?? 0));
-  const [old, now] = [order(before, after), order(after, before)];
+  const moved = movedSteps(before, after);
   for (const id of keysOf(before.steps, after.steps)) {
     const [from, to] = [before.steps[id], after.steps[id]];
     const subject = { table: "steps", id };
@@ -64,8 +60,7 @@ export function compareSteps(before: MachineFacts, after: MachineFacts, groups: 
       });
       continue;
     }
-    // A step that only counts on because one before it is new has kept its place.
-    if (old.indexOf(id) !== now.indexOf(id))
+    if (moved.has(id))
       groups.add(subject, { what: "step-order", values: { from: from.number, to: to.number } });
     if (contentOf(from) !== contentOf(to))
       groups.add(subject, {
@@ -78,6 +73,37 @@ export function compareSteps(before: MachineFacts, after: MachineFacts, groups: 
     if (from.minutes !== to.minutes)
       groups.add(subject, { what: "step-minutes", values: { from: from.minutes, to: to.minutes } });
   }
+}
+
+/**
+ * Steps that come at another place: the fewest whose moving makes the one order out of the other. A step that only counts on
+ * because another was put before it has kept its place.
+ */
+function movedSteps(before: MachineFacts, after: MachineFacts): ReadonlySet<string> {
+  const common = Object.keys(before.steps)
+    .filter((id) => after.steps[id] !== undefined)
+    .sort((p, q) => (before.steps[p]?.number ?? 0) - (before.steps[q]?.number ?? 0));
+  const stays = longestRising(common.map((id) => after.steps[id]?.number ?? 0));
+  return new Set(common.filter((_, i) => !stays.has(i)));
+}
+
+/** Places of a longest rising subsequence (Fredman 1975: patience sorting, n log n). */
+function longestRising(numbers: readonly number[]): ReadonlySet<number> {
+  const tails: number[] = [];
+  const before: number[] = [];
+  numbers.forEach((number, i) => {
+    let [low, high] = [0, tails.length];
+    while (low < high) {
+      const middle = (low + high) >> 1;
+      if ((numbers[tails[middle] ?? 0] ?? 0) < number) low = middle + 1;
+      else high = middle;
+    }
+    before[i] = low === 0 ? -1 : (tails[low - 1] ?? -1);
+    tails[low] = i;
+  });
+  const stays = new Set<number>();
+  for (let i = tails.at(-1) ?? -1; i >= 0; i = before[i] ?? -1) stays.add(i);
+  return stays;
 }
 
 const minus = (p: readonly string[], q: readonly string[]): readonly string[] =>

@@ -32,7 +32,11 @@ const OWNERS: Readonly<Record<string, readonly (readonly [column: string, table:
   test_steps: [["test", "tests"]],
   drawings: [["part", "parts"]],
   dimensions: [["part", "parts"]],
-  bom: [["parent", "parts"]],
+  // What is in the machine itself is told of the part.
+  bom: [
+    ["parent", "parts"],
+    ["part", "parts"],
+  ],
   alternates: [["part", "parts"]],
 };
 

@@ -101,7 +101,8 @@ export const compare = {
   stepMinutes: (from: string, to: string) => `takes ${to} min (was ${from} min)`,
   drawn: "is drawn otherwise",
   findingNew: (severity: string, title: string, of: string) => `new ${severity}: ${title} (${of})`,
-  findingGone: (severity: string, title: string, of: string) => `no longer an ${severity}: ${title} (${of})`,
+  findingGone: (severity: string, title: string, of: string) =>
+    `${severity} no longer there: ${title} (${of})`,
   accepted: (title: string, of: string, by: string, why: string) =>
     `accepted by ${by}: ${title} (${of}), because ${why}`,
   noLongerAccepted: (title: string, of: string) => `no longer accepted: ${title} (${of})`,
