@@ -29,6 +29,11 @@ export class Things {
     this.#sharing = new Sharing(line, (id) => this.#say.named(id));
   }
 
+  /** What an id is called; the id itself where the book has no such name. */
+  named(id: string): NamedThing {
+    return this.#say.named(id);
+  }
+
   /** The account of an id or a printed wire number; null when the book has nothing of this name. */
   of(id: string): Thing | null {
     const about = aboutId(this.#line, id);

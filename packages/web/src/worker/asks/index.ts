@@ -6,6 +6,7 @@ import { composeSheet } from "./compose-sheet.ts";
 import { controlStudy } from "./control-study.ts";
 import { cuttingOfSheet } from "./cutting-of-sheet.ts";
 import { diagnoseBench } from "./diagnose-bench.ts";
+import { faultFile } from "./fault-file.ts";
 import { floorNeeds } from "./floor-needs.ts";
 import { importTrial } from "./import-trial.ts";
 import { overlay } from "./overlay.ts";
@@ -23,13 +24,16 @@ import { betterHarness, keepHarness } from "./settling.ts";
 import { soldering } from "./soldering.ts";
 import { stationPlan } from "./station-plan.ts";
 import { takenIds } from "./taken-ids.ts";
+import { thingNames } from "./thing-names.ts";
 
 /** Questions that are answered once, by their names. */
 export const ASKS = {
   diagnoseBench,
+  faultFile,
   floorNeeds,
   search,
   problemSubject,
+  thingNames,
   candidates,
   renaming,
   importTrial,

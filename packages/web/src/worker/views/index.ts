@@ -48,6 +48,7 @@ import { partWays } from "./part-ways.ts";
 import { pinboard } from "./pinboard.ts";
 import { placedOrders } from "./placed-orders.ts";
 import { planMoment } from "./plan-moment.ts";
+import { problemScope } from "./problem-scope.ts";
 import { boardFindings, panelFindings, stepFindings } from "./rule-findings.ts";
 import { runSizes } from "./run-sizes.ts";
 import { planGround, runs } from "./runs.ts";
@@ -65,6 +66,7 @@ import { summary } from "./summary.ts";
 import { table } from "./table.ts";
 import { tableFaults } from "./table-faults.ts";
 import { tableList } from "./table-list.ts";
+import { thing } from "./thing.ts";
 import type { View } from "./view.ts";
 import { wayCurve } from "./way-curve.ts";
 import { wire } from "./wire.ts";
@@ -112,6 +114,8 @@ export const VIEWS = {
   carriers,
   wire,
   wiringPlace,
+  thing,
+  problemScope,
   electricSupplies,
   electricSupply,
   electricConductors,
