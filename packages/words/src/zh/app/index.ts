@@ -32,6 +32,7 @@ import { revisionsApp } from "./revisions-app.ts";
 import { runs } from "./runs.ts";
 import { screws } from "./screws.ts";
 import { service } from "./service.ts";
+import { serviceBookApp } from "./service-book.ts";
 import { serviceFaults } from "./service-faults.ts";
 import { serviceProblems } from "./service-problems.ts";
 import { serviceThing } from "./service-thing.ts";
@@ -59,6 +60,7 @@ export const app = {
   compareApp,
   printPage,
   service,
+  serviceBookApp,
   serviceFaults,
   serviceProblems,
   serviceThing,

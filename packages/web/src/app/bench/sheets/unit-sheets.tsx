@@ -1,4 +1,7 @@
 import { IconPrinter } from "@tabler/icons-react";
+import { Link } from "wouter";
+import { useDesk } from "../../book/desk.tsx";
+import { serviceAddress } from "../../service/address.ts";
 import { useWords } from "../../words.tsx";
 import { certificatePath, cratePath, transportPath } from "./address.ts";
 import { SheetLanguageChoice, useSheetLanguage } from "./sheet-language.tsx";
@@ -6,7 +9,8 @@ import "./sheets.css";
 
 /** Leads to the sheets of one unit: its certificate, and of a machine the crate checklist. */
 export function UnitSheets({ unit, isMachine }: { readonly unit: string; readonly isMachine: boolean }) {
-  const { benchSheets: own } = useWords();
+  const { benchSheets: own, serviceBookApp } = useWords();
+  const { bookId } = useDesk();
   const [language, setLanguage] = useSheetLanguage();
   return (
     <p className="record-sheets">
@@ -19,6 +23,7 @@ export function UnitSheets({ unit, isMachine }: { readonly unit: string; readonl
           {own.crate}
         </a>
       )}
+      {isMachine && <Link href={serviceAddress(bookId, "book", { unit })}>{serviceBookApp.unitLink}</Link>}
       <SheetLanguageChoice language={language} set={setLanguage} />
     </p>
   );
