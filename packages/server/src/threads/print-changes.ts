@@ -13,7 +13,7 @@ type PrintTask = Extract<Task, { kind: "print-changes" }>;
 
 const decoder = new TextDecoder();
 
-/** Texts that only one of the two sheets has, page by page. */
+/** Pages that differ, and all that stands on them on either side: a length alone does not say of which wire it is. */
 function differing(
   old: SheetDocument,
   now: SheetDocument | null,
@@ -24,9 +24,8 @@ function differing(
   for (let i = 0; i < count; i++) {
     if (old.pageHashes[i] === now?.pageHashes[i]) continue;
     pages.push(i + 1);
-    const difference = pageDifference(old.pages[i] ?? null, now?.pages[i] ?? null);
-    for (const { leaf } of [...difference.old, ...difference.fresh])
-      if (leaf.kind === "text") texts.push(leaf.text);
+    const { old: gone, fresh, same } = pageDifference(old.pages[i] ?? null, now?.pages[i] ?? null);
+    for (const { leaf } of [...gone, ...fresh, ...same]) if (leaf.kind === "text") texts.push(leaf.text);
   }
   return { pages, texts: ` ${texts.join(" \n ")} ` };
 }
@@ -38,7 +37,7 @@ const isNamed = (texts: string, name: string): boolean => {
   return new RegExp(`(?<![\\p{L}\\p{N}.-])${plain}(?![\\p{L}\\p{N}]|[.-]\\p{N})`, "u").test(texts);
 };
 
-/** Whether what differs on a sheet speaks of what a group of changes is about. */
+/** Whether the pages that differ speak of what a group of changes is about. */
 function concerns({ subject, changes }: ChangeGroup, of: string, texts: string): boolean {
   if (subject.id === of) return true;
   const { id, labels } = subject;

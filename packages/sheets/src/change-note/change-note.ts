@@ -90,7 +90,7 @@ function noteBlocks(note: ChangeNote, options: SheetOptions, widthMm: number): r
   return [
     ...heading((w) => w.change.note.what),
     ...of(
-      [{ header: words((w) => w.change.note.what), grow: true }],
+      [{ header: "", grow: true }],
       note.subjects.flatMap(({ subject, sentences }): TableRow[] => [
         { kind: "group", text: label(language, subject, "", " · ") },
         ...sentences.map((sentence): TableRow => ({ kind: "row", cells: [text(sentence)] })),
@@ -137,7 +137,7 @@ function noteBlocks(note: ChangeNote, options: SheetOptions, widthMm: number): r
         ]
       : of(
           [
-            { header: words((w) => w.change.note.units), grow: true },
+            { header: "", grow: true },
             { header: "", minMm: 50 },
           ],
           note.units.map(({ revision, list }) => ({
@@ -147,7 +147,7 @@ function noteBlocks(note: ChangeNote, options: SheetOptions, widthMm: number): r
         )),
     ...heading((w) => w.change.note.tools),
     ...of(
-      [{ header: words((w) => w.change.note.tools), grow: true }],
+      [{ header: "", grow: true }],
       note.tools.map((tool) => ({ kind: "row", cells: [text(tool)] })),
     ),
     gap(6),

@@ -41,9 +41,10 @@ export function changeNote(
         both((language) => changeSentence(language, subject, change, called)),
       ),
     })),
-    sheets: comparison.sheets.map(({ number, title, what, pages }) => ({
+    sheets: comparison.sheets.map(({ number, title, kind, what, pages }) => ({
       ...{ number, what },
-      title: { en: title, zh: title },
+      // Sheets are compared in English; in Chinese the kind is named, and the number tells which.
+      title: { en: title, zh: kindName(kind) ?? title },
       pages: what === "changed" ? pages : [],
     })),
     harnesses: comparison.harnesses.map(({ harness, number, labels: own, does, mostMm }) => ({
@@ -64,6 +65,12 @@ export function changeNote(
     ),
     units: keptUnits(affected, revisionOf),
   };
+}
+
+/** Name of a kind of sheet in Chinese. */
+function kindName(kind: string): string | undefined {
+  const kinds: Readonly<Record<string, string>> = sheetWords("zh").kinds;
+  return kinds[kind];
 }
 
 /** Units that keep what they were built to, by revision. */

@@ -95,7 +95,9 @@ export function composeRetrofitKit(kit: RetrofitKit, options: SheetOptions): She
 function kitBlocks(kit: RetrofitKit, options: SheetOptions, widthMm: number): readonly Block[] {
   const { language } = options;
   const words = (choose: Parameters<typeof say>[1], joint = "\n"): string => say(language, choose, joint);
-  const about = words((w) => w.change.kit.about(kit.from, kit.to ?? w.change.draft("")));
+  const about = words((w) =>
+    w.change.kit.about(kit.from, kit.to === null ? w.change.kit.toDraft : w.change.kit.toRevision(kit.to)),
+  );
   if (kit.steps.length === 0)
     return [
       paragraph(about, widthMm, TEXT.normal),

@@ -44,7 +44,9 @@ export const changeSheets = {
   kit: {
     title: "Retrofit kit and instruction",
     about: (from: string, to: string) =>
-      `For a machine that was built to revision ${from}, to make it as revision ${to} is.`,
+      `For a machine that was built to revision ${from}, to make it as ${to} is.`,
+    toRevision: (name: string) => `revision ${name}`,
+    toDraft: "the draft",
     units: (list: string) => `For units ${list}`,
     nothing: "Nothing has to be done to a machine in the field for this change.",
     limit:
@@ -90,10 +92,10 @@ export const changeSheets = {
       move: (what: string, from: string, to: string) => `Move ${what} from ${from} to ${to}.`,
       turn: (what: string, from: string, to: string) => `Turn ${what} from ${from}° to ${to}°.`,
       remove: (what: string) => `Take ${what} out.`,
-      add: (what: string, where: string) => `Fit ${what} ${where}.`,
+      add: (what: string, where: string) => `Fit ${what} at ${where}.`,
       replace: (what: string, from: string, to: string) =>
         `At ${what}, take ${from} out and fit ${to} instead.`,
-      at: (x: string, y: string, panel: string) => `at x ${x}, y ${y} mm on ${panel}`,
+      at: (x: string, y: string, panel: string) => `x ${x}, y ${y} mm on ${panel}`,
       lay: (wire: string, colour: string, a: string, b: string) =>
         `Lay wire ${wire} (${colour}) from ${a} to ${b}, along the bundle that is there, not tight, clear of what moves and what gets hot. Plug or screw on both ends and pull at each by hand.`,
       back: "Put back what was taken off, in the opposite order. Plug in what was unplugged, each plug where it came from.",

@@ -45,7 +45,9 @@ export const changeSheets: Translated<typeof english> = {
   },
   kit: {
     title: "改装套件与说明",
-    about: (from, to) => `适用于按版本 ${from} 制造的机器，使其与版本 ${to} 一致。`,
+    about: (from, to) => `适用于按版本 ${from} 制造的机器，使其与${to}一致。`,
+    toRevision: (name) => `版本 ${name} `,
+    toDraft: "草稿",
     units: (list) => `适用机台 ${list}`,
     nothing: "此更改不需要对已出厂的机器做任何事。",
     limit:
@@ -88,7 +90,7 @@ export const changeSheets: Translated<typeof english> = {
       move: (what, from, to) => `把${what}从 ${from} 移到 ${to}。`,
       turn: (what, from, to) => `把${what}从 ${from}° 转到 ${to}°。`,
       remove: (what) => `取下${what}。`,
-      add: (what, where) => `装上${what}，${where}。`,
+      add: (what, where) => `装上${what}，位于 ${where}。`,
       replace: (what, from, to) => `在${what}处，取下 ${from}，换装 ${to}。`,
       at: (x, y, panel) => `${panel} 上 x ${x}、y ${y} mm 处`,
       lay: (wire, colour, a, b) =>

@@ -4,6 +4,7 @@ import type { AskAnswer } from "../../../worker/protocol.ts";
 import { useDesk } from "../../book/desk.tsx";
 import { useWords } from "../../words.tsx";
 import { pageRanges } from "./page-ranges.ts";
+import { useSheetTitle } from "./sheet-title.ts";
 import type { useDraftFacts } from "./use-draft-facts.ts";
 
 /** Sheets that are shown before the rest is asked for. */
@@ -23,6 +24,7 @@ export function ChangedSheets({
   readonly lay: (sheetId: string) => void;
 }) {
   const own = useWords().compareApp.sheets;
+  const titleOf = useSheetTitle();
   const [all, setAll] = useState(false);
   return (
     <section>
@@ -34,27 +36,29 @@ export function ChangedSheets({
       {sheets !== null && sheets.length === 0 && <p>{own.none}</p>}
       {sheets !== null && (
         <ul className="compare-sheets">
-          {(all ? sheets : sheets.slice(0, SHOWN)).map(({ id, title, number, what, pages }) => (
-            <li key={id}>
-              <span>
-                {title} <span className="dim">{number}</span>
-              </span>
-              <span>
-                {own.what[what]}
-                {what === "changed" && pages.length > 0 && `: ${own.pages(pageRanges(pages))}`}
-              </span>
-              {what === "changed" && (
-                <button
-                  type="button"
-                  className="on-demand"
-                  onClick={() => lay(id)}
-                  aria-label={`${own.lay}: ${title}`}
-                >
-                  {own.lay}
-                </button>
-              )}
-            </li>
-          ))}
+          {(all ? sheets : sheets.slice(0, SHOWN))
+            .map((sheet) => ({ ...sheet, title: titleOf(sheet) }))
+            .map(({ id, title, number, what, pages }) => (
+              <li key={id}>
+                <span>
+                  {title} <span className="dim">{number}</span>
+                </span>
+                <span>
+                  {own.what[what]}
+                  {what === "changed" && pages.length > 0 && `: ${own.pages(pageRanges(pages))}`}
+                </span>
+                {what === "changed" && (
+                  <button
+                    type="button"
+                    className="on-demand"
+                    onClick={() => lay(id)}
+                    aria-label={`${own.lay}: ${title}`}
+                  >
+                    {own.lay}
+                  </button>
+                )}
+              </li>
+            ))}
         </ul>
       )}
       {sheets !== null && !all && sheets.length > SHOWN && (

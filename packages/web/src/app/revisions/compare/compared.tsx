@@ -1,5 +1,5 @@
 import { TextInput } from "@mantine/core";
-import { useState } from "react";
+import { useEffect, useRef, useState } from "react";
 import { Link, useSearchParams } from "wouter";
 import type { AskAnswer } from "../../../worker/protocol.ts";
 import { useDesk } from "../../book/desk.tsx";
@@ -9,6 +9,7 @@ import { SheetOverlay } from "../overlay/sheet-overlay.tsx";
 import { ChangedSheets } from "./changed-sheets.tsx";
 import { Effects } from "./effects.tsx";
 import { MakeSheets } from "./make-sheets.tsx";
+import { useSheetTitle } from "./sheet-title.ts";
 import { thingAddress } from "./thing-address.ts";
 import { useComparison } from "./use-comparison.ts";
 import { useDraftFacts } from "./use-draft-facts.ts";
@@ -75,9 +76,15 @@ function Overlaid({
 }) {
   const { words, language } = useSpeech();
   const own = words.compareApp.sheets;
-  const title = sheet?.title ?? sheetId;
+  const titleOf = useSheetTitle();
+  const title = sheet === undefined ? sheetId : titleOf(sheet);
+  const place = useRef<HTMLElement>(null);
+  // Whoever asked for it stands further down in the list of sheets.
+  useEffect(() => {
+    place.current?.scrollIntoView({ block: "start" });
+  }, []);
   return (
-    <section className="compare-overlay" aria-label={title}>
+    <section className="compare-overlay" aria-label={title} ref={place}>
       <header>
         <h3>{title}</h3>
         <button type="button" className="on-demand" onClick={close}>

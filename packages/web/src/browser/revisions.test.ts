@@ -1,0 +1,83 @@
+import { releasedSheetSchema } from "@pinwright/contract";
+import type { Page } from "playwright-core";
+import { describe, expect, it } from "vitest";
+import { z } from "zod";
+import { accessFaults, sidewaysPx } from "./testing/accessible.ts";
+import { openBook, PATIENCE_MS } from "./testing/browser.ts";
+import { someoneElse } from "./testing/someone-else.ts";
+import { withApp } from "./testing/with-app.ts";
+
+const app = withApp();
+
+/** Releases the example under the name that is proposed. */
+async function release(page: Page, note: string, name: string): Promise<void> {
+  await openBook(page, "/b/first-light/revisions");
+  await page.getByRole("button", { name: "Release …" }).click();
+  const dialog = page.getByRole("dialog");
+  await dialog.getByLabel("What is new in it, and why").fill(note);
+  expect(await dialog.getByLabel("Name of the revision").inputValue()).toBe(name);
+  await dialog.getByRole("button", { name: "Release", exact: true }).click();
+  await dialog.getByText(`Released as ${name}.`).waitFor();
+  await dialog.getByRole("button", { name: "Close" }).last().click();
+  await page.getByRole("heading", { name, exact: true }).waitFor();
+}
+
+/** Address of the page that the code of a released sheet leads to. */
+async function printOf(revision: string, sheetId: string): Promise<string> {
+  const answer = await fetch(new URL(`/api/books/first-light/releases/${revision}/sheets`, app.address()));
+  const sheets = z.array(releasedSheetSchema).parse(await answer.json());
+  const sheet = sheets.find(({ id }) => id === sheetId);
+  if (sheet === undefined) throw new Error(`Release ${revision} has no sheet ${sheetId}.`);
+  return `/print#first-light/${revision}/${sheetId}/${sheet.bodyHash.slice(0, 12)}`;
+}
+
+describe("revisions", { timeout: 3 * PATIENCE_MS }, () => {
+  it("are released, compared with the draft and laid over each other; a print goes from current to superseded", async () => {
+    const { page, complaints } = await app.look();
+    await release(page, "The first one that goes to the floor.", "A");
+    expect(await accessFaults(page)).toEqual([]);
+    await page.getByRole("banner").getByText("as released: A").waitFor();
+    const print = await printOf("A", "hs.field.from-to.en");
+
+    const paper = await app.look({ screen: "phone" });
+    await paper.page.goto(print);
+    await paper.page.getByText("Current", { exact: true }).waitFor();
+    expect(await sidewaysPx(paper.page)).toBe(0);
+
+    const other = await someoneElse(app.address());
+    await other.put("first-light", "devices", "sw.top", "x_mm", "236");
+    await openBook(page, "/b/first-light/revisions/compare?from=A&to=draft");
+    await page.getByRole("banner").getByText("draft after A").waitFor();
+    await page.getByRole("link", { name: /Top lane switch/u }).waitFor();
+    await page.getByRole("listitem").filter({ hasText: "moved by 36 mm" }).waitFor();
+    await page.getByRole("button", { name: "Find out which sheets change" }).click();
+    const roll = page.getByRole("button", {
+      name: /Lay old and new.*H4 Field harness: Pinboard, one sheet/u,
+    });
+    await roll.click();
+    await page.locator(".overlay-fresh line, .overlay-fresh text").first().waitFor({ state: "attached" });
+    await page.getByText(/only in A, dashed \(\d+ marks\)/u).waitFor();
+    await page.getByText("Old", { exact: true }).click();
+    await expect.poll(() => page.locator(".overlay-fresh").isVisible()).toBe(false);
+    expect(await accessFaults(page)).toEqual([]);
+    await page.getByRole("button", { name: "Retrofit kit and instruction" }).click();
+    await page.getByRole("link", { name: "Open Retrofit kit and instruction" }).waitFor();
+
+    await release(page, "The switch caught the ball.", "B");
+    await paper.page.goto("/");
+    await paper.page.goto(print);
+    await paper.page.getByText("Superseded", { exact: true }).waitFor();
+    await paper.page.getByText(/wire 4-7 is 10 mm longer/u).waitFor();
+    await paper.page.getByText("The switch caught the ball.").waitFor();
+    expect(await sidewaysPx(paper.page)).toBe(0);
+    expect(await accessFaults(paper.page)).toEqual([]);
+    expect([...complaints, ...paper.complaints]).toEqual([]);
+
+    const chinese = await app.look({ language: "zh", scheme: "dark", screen: "phone" });
+    await openBook(chinese.page, "/b/first-light/revisions/compare?from=A&to=B");
+    await chinese.page.getByRole("listitem").filter({ hasText: "移动 36 mm" }).waitFor();
+    expect(await accessFaults(chinese.page)).toEqual([]);
+    expect(await sidewaysPx(chinese.page)).toBe(0);
+    expect(chinese.complaints).toEqual([]);
+  });
+});
