@@ -1,13 +1,14 @@
 import react from "@vitejs/plugin-react";
 import { defineConfig } from "vite";
 import { floorFiles } from "./floor-files.ts";
+import { servicePageFile } from "./service-page-file.ts";
 
 /** The address of a running server, for working on the app with `npm run web`. */
 const server = process.env.PINWRIGHT_SERVER ?? "http://127.0.0.1:4180";
 
 export default defineConfig({
   root: import.meta.dirname,
-  plugins: [react(), floorFiles()],
+  plugins: [react(), floorFiles(), servicePageFile()],
   build: {
     target: "es2023",
     // Without it the CSS step rewrites `light-dark()` into a form in which borders vanish.

@@ -4,6 +4,7 @@ import { boardsCommand } from "./commands/boards.ts";
 import { checkCommand } from "./commands/check.ts";
 import { convertCommand } from "./commands/convert.ts";
 import { currentsCommand } from "./commands/currents.ts";
+import { faultPageCommand } from "./commands/fault-page.ts";
 import { mapCommand } from "./commands/map.ts";
 import { matrixCommand } from "./commands/matrix.ts";
 import { newCommand } from "./commands/new.ts";
@@ -30,6 +31,7 @@ export const COMMANDS: readonly Command[] = [
   billCommand,
   runCommand,
   mapCommand,
+  faultPageCommand,
   matrixCommand,
   newCommand,
   sendCommand,

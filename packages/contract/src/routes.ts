@@ -34,6 +34,7 @@ import { RECORD_SHEET_ROUTES } from "./record-sheet-routes.ts";
 import { RELEASE_ROUTES } from "./release-routes.ts";
 import { type Route, route } from "./route.ts";
 import { SERVICE_BOOK_ROUTES } from "./service-book-routes.ts";
+import { SERVICE_PAGE_ROUTES } from "./service-page-routes.ts";
 import { SESSION_ROUTES } from "./session-routes.ts";
 import { THING_ROUTES } from "./thing-routes.ts";
 
@@ -52,6 +53,7 @@ export const ROUTES = {
   ...RELEASE_ROUTES,
   ...COMPARE_ROUTES,
   ...SERVICE_BOOK_ROUTES,
+  ...SERVICE_PAGE_ROUTES,
   ...PROBLEM_ROUTES,
   ...THING_ROUTES,
   status: route({

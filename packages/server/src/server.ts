@@ -13,6 +13,7 @@ import { Audit } from "./handlers/audit.ts";
 import { benchHandlers } from "./handlers/bench.ts";
 import { bookHandlers } from "./handlers/books.ts";
 import { changeHandlers } from "./handlers/changes.ts";
+import { faultPageHandlers } from "./handlers/fault-pages.ts";
 import { fileHandlers } from "./handlers/files.ts";
 import { floorHandlers } from "./handlers/floor.ts";
 import { inPersonHandlers } from "./handlers/in-person.ts";
@@ -156,6 +157,7 @@ export async function createServer(deps: ServerDeps): Promise<PinwrightServer> {
         ...printChangeHandlers(parts, lanes.gates),
         ...releaseHandlers(parts),
         ...serviceBookHandlers(parts),
+        ...faultPageHandlers(parts, lanes.gates),
       },
       {
         findCaller: callerFinder(parts),

@@ -187,6 +187,19 @@ export const taskSchema = z.discriminatedUnion("kind", [
     creator: z.string(),
     address: z.string(),
   }),
+  /** Writes what faults of a machine are found with into a file. */
+  z.object({
+    kind: z.literal("fault-file"),
+    path: z.string(),
+    given: z.object({
+      tables,
+      shop: tables,
+      /** Options of the machine; none: the usual ones. */
+      options: z.array(z.string()),
+      /** Blank: the one that the book gives itself. */
+      revision: z.string(),
+    }),
+  }),
   /** Writes all that is shown of a service book into a folder. */
   z.object({
     kind: z.literal("service-book"),
@@ -285,6 +298,7 @@ export const resultSchemas = {
   write: z.object({}),
   "send-out": z.object({}),
   "check-sheet": z.object({}),
+  "fault-file": z.object({}),
   "service-book": z.object({ title: z.string(), pages: z.number(), bytes: z.number() }),
   sheets: z.object({}),
   compare: z.object({}),

@@ -35,6 +35,9 @@ async function work(task: Task): Promise<ResultOf<Task["kind"]>> {
     case "compare":
       await (await import("./make-compare.ts")).makeCompare(task, tell);
       return {};
+    case "fault-file":
+      (await import("./make-fault-file.ts")).makeFaultFile(task);
+      return {};
     case "service-book":
       return (await import("./make-service-book.ts")).makeServiceBook(task, tell);
     case "sheets":

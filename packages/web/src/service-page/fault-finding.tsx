@@ -5,6 +5,7 @@ import { useEffect, useMemo, useRef, useState } from "react";
 import { machineCautions } from "./cautions.ts";
 import { type FaultHost, FaultsContext, useFaults } from "./host.ts";
 import { keepSession, keptSession } from "./kept-session.ts";
+import { percentText } from "./likely.ts";
 import { Names } from "./names.ts";
 import { Causes } from "./parts/causes.tsx";
 import { Found, Mended } from "./parts/found.tsx";
@@ -76,8 +77,17 @@ function Session() {
         <div className="ff-left">
           <WhatWorks session={session} say={say} />
         </div>
-        <div className="ff-right" aria-live="polite">
-          {answer !== null && <Answer answer={answer} dead={dead} setSession={setSession} clear={clear} />}
+        <div className="ff-right">
+          {answer !== null && (
+            <Answer
+              answer={answer}
+              dead={dead}
+              session={session}
+              setSession={setSession}
+              say={say}
+              clear={clear}
+            />
+          )}
           <History
             session={session}
             answer={answer}
@@ -93,15 +103,21 @@ function Session() {
 
 /** A wrong tick is asked for again where the likeliest cause is as likely as this. */
 const TRUST = 0.4;
+/** Where the likeliest cause would spoil so many more, too little is said. */
+const LITTLE = 5;
 
 function Answer({
   answer,
   dead,
+  session,
   setSession,
+  say,
   clear,
 }: {
   readonly answer: FaultAnswer;
   readonly dead: number;
+  readonly session: FaultSession;
+  readonly say: (seen: Readonly<Record<string, Seen | null>>) => void;
   readonly setSession: (change: (before: FaultSession) => FaultSession) => void;
   readonly clear: () => void;
 }) {
@@ -110,8 +126,25 @@ function Answer({
   const wrong = first !== undefined && first.probability > TRUST ? first.against : [];
   const done = (one: FaultSession["done"][number]): void =>
     setSession((before) => ({ ...before, done: [...before.done, one] }));
+  const rest = names.functions.filter(({ id }) => session.seen[id] === undefined);
+  const isLittle = (first?.alsoBreaks.length ?? 0) > LITTLE;
   return (
     <>
+      <p className="ff-sum" role="status">
+        {first !== undefined &&
+          words.sum(names.suspect(first.parts[0]?.[0]?.suspect ?? -1), percentText(first.probability))}
+      </p>
+      {isLittle && (
+        <p className="ff-note">
+          {words.saidLittle}{" "}
+          <button
+            type="button"
+            onClick={() => say(Object.fromEntries(rest.map(({ id }) => [id, "works" as const])))}
+          >
+            {words.restWorks}
+          </button>
+        </p>
+      )}
       {answer.state === "mended" && <Mended rest={wrong} goOn={clear} />}
       {answer.state === "found" && (
         <Found answer={answer} mended={(suspect, helped) => done({ what: "mended", suspect, helped })} />

@@ -161,23 +161,25 @@ export class FaultFinder {
   #rated(look: SessionLook, asked: readonly Hypothesis[]): readonly Proposal[] {
     const all = asked.reduce((sum, { weight }) => sum + weight, 0);
     let yes = 0;
-    let own = 0;
-    const after: { suspect: number; yes: number; no: number }[] = [];
-    for (const { suspects, weight } of asked) {
+    let certain = 0;
+    const after = new Map<number, { suspect: number; yes: number; no: number }>();
+    for (const { suspects, weight, at } of asked) {
       const chance = this.#says.chance(look, suspects);
       if (chance === null || all <= 0) return [];
       const p = weight / all;
       yes += p * chance;
-      own += p * (bits(chance) + bits(1 - chance));
-      after.push({ suspect: suspects[0] ?? -1, yes: p * chance, no: p * (1 - chance) });
+      certain += p * (bits(chance) + bits(1 - chance));
+      const own = after.get(at) ?? { suspect: suspects[0] ?? -1, yes: 0, no: 0 };
+      after.set(at, { ...own, yes: own.yes + p * chance, no: own.no + p * (1 - chance) });
     }
     const best = (side: "yes" | "no", sum: number): CauseSuspect | null => {
-      const first = after.reduce((p, q) => (q[side] > p[side] ? q : p), { suspect: -1, yes: 0, no: 0 });
+      const causes = [...after.values()];
+      const first = causes.reduce((p, q) => (q[side] > p[side] ? q : p), { suspect: -1, yes: 0, no: 0 });
       return first.suspect < 0 || sum <= 0
         ? null
         : { suspect: first.suspect, probability: first[side] / sum };
     };
-    const told = bits(yes) + bits(1 - yes) - own;
+    const told = bits(yes) + bits(1 - yes) - certain;
     if (told < LEAST_BITS) return [];
     return [
       {

@@ -76,7 +76,7 @@ export interface Proposal {
   readonly yes: number;
   /** What it says of a sound machine. */
   readonly good: "yes" | "no";
-  /** What would be likeliest after either answer. */
+  /** Likeliest cause after either answer: its first suspect, and the chance of all that do the same. */
   readonly ifYes: CauseSuspect | null;
   readonly ifNo: CauseSuspect | null;
 }

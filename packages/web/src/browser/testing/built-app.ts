@@ -14,7 +14,9 @@ const SOURCES = ["book", "contract", "engine", "kernel", "sheets", "web", "words
 );
 const FILES = [
   "package-lock.json",
-  ...["index.html", "floor.html", "vite.config.ts", "floor-files.ts"].map((name) => `packages/web/${name}`),
+  ...["index.html", "floor.html", "vite.config.ts", "floor-files.ts", "service-page-file.ts"].map(
+    (name) => `packages/web/${name}`,
+  ),
 ];
 
 /** Fingerprint of everything that the app is built from. */

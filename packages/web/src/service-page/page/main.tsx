@@ -1,10 +1,9 @@
 import { type FaultFile, readFaultFile } from "@pinwright/engine";
 import type { Language } from "@pinwright/words";
 import { FAULT_WORDS } from "@pinwright/words/service";
-import { useEffect, useMemo, useState } from "react";
+import { useEffect, useState } from "react";
 import { createRoot } from "react-dom/client";
-import { FaultFinding } from "../fault-finding.tsx";
-import { FinderClient } from "./finder-client.ts";
+import { WithFinder } from "../with-finder.tsx";
 import "./own.css";
 
 const LANGUAGES: readonly (readonly [Language, string])[] = [
@@ -28,47 +27,31 @@ function preferred(): Language {
   return navigator.language.toLowerCase().startsWith("zh") ? "zh" : "en";
 }
 
-type State =
-  | { readonly at: "opening"; readonly percent: number }
-  | { readonly at: "failed"; readonly why: string };
+/** The finder's code lies in the page as text: a page from a file may load nothing. */
+function newWorker(): Worker {
+  const code = new Blob([textOf("finder-code")], { type: "text/javascript" });
+  return new Worker(URL.createObjectURL(code));
+}
 
 function ServicePage({ file }: { readonly file: FaultFile }) {
   const [language, setLanguage] = useState(preferred);
-  const [state, setState] = useState<State | "open">({ at: "opening", percent: 0 });
-  const client = useMemo(
-    () =>
-      new FinderClient(textOf("finder-code"), file, (message) => {
-        if (message.type === "progress")
-          setState({ at: "opening", percent: Math.round(100 * message.progress) });
-        else if (message.type === "opened") setState("open");
-        else if (message.type === "failed") setState({ at: "failed", why: message.message });
-      }),
-    [file],
-  );
-  const host = useMemo(
-    () => ({
-      file,
-      answer: (session: Parameters<FinderClient["answer"]>[0]) => client.answer(session),
-      thing: null,
-    }),
-    [file, client],
-  );
   const { faults: words } = FAULT_WORDS[language];
+  const name = file.machine.labels[language === "zh" ? 1 : 0];
   useEffect(() => {
     document.documentElement.lang = language === "zh" ? "zh-Hans" : "en";
-    document.title = `${words.title} · ${file.machine.labels[language === "zh" ? 1 : 0]}`;
+    document.title = `${words.title} · ${name}`;
     try {
       localStorage.setItem(KEY, language);
     } catch {
       // Then it is asked for again.
     }
-  }, [language, words, file]);
+  }, [language, words, name]);
   return (
     <>
       <header className="own-bar">
-        <h1>{file.machine.labels[language === "zh" ? 1 : 0]}</h1>
+        <h1>{name}</h1>
         <nav aria-label={words.language}>
-          {LANGUAGES.map(([one, name]) => (
+          {LANGUAGES.map(([one, label]) => (
             <button
               key={one}
               type="button"
@@ -76,19 +59,13 @@ function ServicePage({ file }: { readonly file: FaultFile }) {
               aria-pressed={one === language}
               onClick={() => setLanguage(one)}
             >
-              {name}
+              {label}
             </button>
           ))}
         </nav>
       </header>
       <main>
-        {state === "open" ? (
-          <FaultFinding host={host} language={language} />
-        ) : (
-          <p className="own-wait" role="status">
-            {state.at === "opening" ? words.opening(state.percent) : words.failed(state.why)}
-          </p>
-        )}
+        <WithFinder file={file} language={language} newWorker={newWorker} thing={null} />
       </main>
     </>
   );

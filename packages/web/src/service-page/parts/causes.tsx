@@ -52,7 +52,11 @@ function CauseCard({ cause, dead }: { readonly cause: Cause; readonly dead: numb
         <SuspectList key={part[0]?.suspect ?? n} suspects={part.map(({ suspect }) => suspect)} />
       ))}
       {isMechanical(file, first) && <p className="ff-note">{words.mechanical}</p>}
-      {all.some((suspect) => isLicensed(file, suspect)) && <p className="ff-caution">{words.licensed}</p>}
+      {isLicensed(file, first) ? (
+        <p className="ff-caution">{words.licensed}</p>
+      ) : (
+        all.some((suspect) => isLicensed(file, suspect)) && <p className="ff-note">{words.licensedSome}</p>
+      )}
       <Why cause={cause} dead={dead} first={first} />
     </li>
   );

@@ -82,7 +82,7 @@ function Line({ text, forget }: { readonly text: string; readonly forget: () => 
     <li>
       <span>{text}</span>
       <button type="button" aria-label={words.forget(text)} onClick={forget}>
-        ✗
+        ×
       </button>
     </li>
   );
