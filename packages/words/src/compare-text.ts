@@ -93,10 +93,9 @@ class Teller {
     if (value === "yes") return this.words.yes;
     const unit = unitOf(column);
     if (unit !== "" && /^-?[\d.]+$/u.test(value)) return `${value} ${unit}`;
-    return value
-      .split(" ")
-      .map((id) => this.name(id))
-      .join(", ");
+    // A list of ids by their names; any other text as it was written.
+    const ids = value.split(" ");
+    return ids.every((id) => this.name(id) !== id) ? ids.map((id) => this.name(id)).join(", ") : value;
   }
 
   colour(code: unknown): string {
@@ -294,5 +293,7 @@ export function subjectName(language: Language, { table, id, labels, number }: S
   const name = labels[language];
   if (table === "findings" || table === "choices") return kind;
   const head = number === "" ? kind : `${kind} ${number}`;
+  // There are many screws of one type.
+  if (table === "fasteners") return `${head}, ${name} (${id})`;
   return name === id || name === "" ? `${head}, ${id}` : `${head}, ${name}`;
 }
