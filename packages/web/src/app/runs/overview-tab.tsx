@@ -15,6 +15,7 @@ import { PlanFindings } from "./plan-findings.tsx";
 import { Freeze, Remove } from "./run-buttons.tsx";
 import { RunDownloads } from "./run-downloads.tsx";
 import { RunForm } from "./run-form.tsx";
+import { RunProblems } from "./run-problems.tsx";
 import type { Plan, Run, RunTab } from "./run-tab.ts";
 
 /** What a buyer looks through for the dear parts; the first five are what most of it is. */
@@ -43,6 +44,7 @@ export function OverviewTab({ run, runs, ground, plan, day }: RunTab) {
           <PlanFindings findings={plan.findings} none={own.overview.noFindings} />
         </>
       )}
+      <RunProblems run={run} />
       {mayEdit && isEditing && (
         <RunForm run={run} runs={runs} ground={ground} done={() => setEditing(false)} />
       )}

@@ -5,7 +5,11 @@ import { useLocation } from "wouter";
 import type { AskAnswer } from "../../worker/protocol.ts";
 import { useDesk } from "../book/desk.tsx";
 import { addressOf } from "../book/place-of.ts";
+import { thingAddress } from "../service/address.ts";
 import { usePick, useWords } from "../words.tsx";
+
+/** The option that leads to everything of the first thing that was found. */
+const THING = "thing";
 
 /** Finds any id, number or label, and leads there. */
 export function SearchBox({ bookId }: { readonly bookId: string }) {
@@ -43,6 +47,11 @@ export function SearchBox({ bookId }: { readonly bookId: string }) {
     setText("");
     box.closeDropdown();
   };
+  const openThing = (): void => {
+    go(thingAddress(bookId, found[0]?.id ?? text.trim()));
+    setText("");
+    box.closeDropdown();
+  };
   useEffect(() => {
     const pressed = (event: KeyboardEvent): void => {
       if ((event.ctrlKey || event.metaKey) && event.key.toLowerCase() === "k") {
@@ -54,7 +63,12 @@ export function SearchBox({ bookId }: { readonly bookId: string }) {
     return () => removeEventListener("keydown", pressed);
   }, []);
   return (
-    <Combobox store={box} width={360} position="bottom-end" onOptionSubmit={(at) => open(found[Number(at)])}>
+    <Combobox
+      store={box}
+      width={360}
+      position="bottom-end"
+      onOptionSubmit={(at) => (at === THING ? openThing() : open(found[Number(at)]))}
+    >
       <Combobox.Target>
         <TextInput
           ref={input}
@@ -91,6 +105,11 @@ export function SearchBox({ bookId }: { readonly bookId: string }) {
               <span>{pick(one.label, one.labelZh)}</span>
             </Combobox.Option>
           ))}
+          {found[0] !== undefined && (
+            <Combobox.Option value={THING}>
+              {words.serviceThing.everything}: <b>{found[0].id}</b>
+            </Combobox.Option>
+          )}
           {found.length === 0 && <Combobox.Empty>{words.shell.searchNone(text)}</Combobox.Empty>}
         </Combobox.Options>
       </Combobox.Dropdown>

@@ -10,8 +10,9 @@ import { type Spot, Where } from "./where.tsx";
 
 /** What is wrong, where, and a photo: tiles and taps, no words to type. */
 export function DefectPage() {
-  const { floor } = useWords();
+  const { floor, serviceProblems } = useWords();
   const own = floor.defect;
+  const problemWords = serviceProblems.floor;
   const bench = useBench();
   const [search] = useSearchParams();
   const kinds: readonly DefectWhat[] = DEFECTS[bench.what];
@@ -67,6 +68,13 @@ export function DefectPage() {
             </button>
           ))}
         </div>
+        <button
+          type="button"
+          className="floor-plain"
+          onClick={() => bench.show(`/problem${stepParam(search.get("step"))}`)}
+        >
+          {problemWords.wrong}
+        </button>
         <Leave />
       </div>
     );
@@ -99,6 +107,8 @@ export function DefectPage() {
     </>
   );
 }
+
+const stepParam = (step: string | null): string => (step === null ? "" : `?step=${encodeURIComponent(step)}`);
 
 function Leave() {
   const { floor } = useWords();

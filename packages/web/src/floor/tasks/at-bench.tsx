@@ -11,6 +11,8 @@ import { MendPage } from "../defects/mend-page.tsx";
 import { GatePage } from "../gate/gate-page.tsx";
 import { HistoryPage } from "../history/history-page.tsx";
 import { workAddress } from "../pick/pick-page.tsx";
+import { ProblemBand } from "../problems/problem-band.tsx";
+import { ProblemPage } from "../problems/problem-page.tsx";
 import { useHere } from "../shell/at-place.tsx";
 import { FloorHead } from "../shell/head.tsx";
 import { unitInCode } from "../shell/scan.ts";
@@ -182,8 +184,11 @@ export function AtBench({
           )}
         </div>
       )}
+      {task !== undefined && <ProblemBand task={task} />}
       {view === "defect" ? (
         <DefectPage />
+      ) : view === "problem" ? (
+        <ProblemPage />
       ) : view === "mend" ? (
         <MendPage />
       ) : view === "note" ? (

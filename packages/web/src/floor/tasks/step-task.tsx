@@ -54,9 +54,7 @@ function StepScreen({ task, children }: { readonly task: StepOf; readonly childr
         </div>
       )}
       {children}
-      <TaskFoot
-        defect={step?.panelId == null ? "" : `?panel=${encodeURIComponent(step.panelId)}&side=${step.side}`}
-      >
+      <TaskFoot defect={defectParams(task.step, step)}>
         <FinishStep
           taskKey={task.key}
           step={task.step}
@@ -66,6 +64,19 @@ function StepScreen({ task, children }: { readonly task: StepOf; readonly childr
       </TaskFoot>
     </>
   );
+}
+
+/** What is known of where a defect is: the step, and the panel side that lies before the builder. */
+function defectParams(
+  stepId: string,
+  step: { readonly panelId: string | null; readonly side: string } | undefined,
+) {
+  const params = new URLSearchParams({ step: stepId });
+  if (step !== undefined && step.panelId !== null) {
+    params.set("panel", step.panelId);
+    params.set("side", step.side);
+  }
+  return `?${params}`;
 }
 
 /** What this step puts in has numbers of its own: scanned here, it is fitted. */

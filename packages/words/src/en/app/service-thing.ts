@@ -64,7 +64,7 @@ export const serviceThing = {
     most: ["Most", ""],
     kind: ["Kind", ""],
     value: ["Value", ""],
-  } as Readonly<Record<string, readonly [string, string]>>,
+  } as Readonly<Record<string, readonly string[]>>,
   pins: "Pins",
   wires: "Wires",
   columns: {

@@ -10,6 +10,7 @@ import { DefectList } from "./defect-list.tsx";
 import { inOrder, keyOf, PARETO_BYS, type ParetoBy } from "./keys.ts";
 import { Pareto } from "./pareto.tsx";
 import { PlaceMap } from "./place-map.tsx";
+import { ProblemOfDefects } from "./problem-of-defects.tsx";
 import { SPANS, type Span, spanQuery } from "./span.ts";
 import { useKeyName } from "./use-key-name.ts";
 import { Yields } from "./yields.tsx";
@@ -156,6 +157,7 @@ function Found({
         )}
       </p>
       {all > asked && <p className="amber-text">{own.some(asked, all)}</p>}
+      <ProblemOfDefects defects={shown} name={only === null ? "" : nameOf(only.by, only.key)} />
       <DefectList defects={shown} />
     </>
   );

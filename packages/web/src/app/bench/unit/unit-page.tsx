@@ -11,6 +11,7 @@ import { UnitDefects } from "./unit-defects.tsx";
 import { UnitGate } from "./unit-gate.tsx";
 import { UnitHead } from "./unit-head.tsx";
 import { UnitMade } from "./unit-made.tsx";
+import { UnitProblems } from "./unit-problems.tsx";
 import { UnitReadings } from "./unit-readings.tsx";
 import { UnitRecord } from "./unit-record.tsx";
 import { UnitSteps } from "./unit-steps.tsx";
@@ -82,6 +83,7 @@ function Known({ state, known }: { readonly state: UnitState; readonly known: Kn
       <div className="unit-columns">
         <div>
           <UnitDefects state={state} />
+          {begun !== null && <UnitProblems unit={unit} begun={begun} />}
           <UnitTree known={known} state={state} />
           <UnitMade state={state} />
         </div>
