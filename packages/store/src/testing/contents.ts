@@ -17,8 +17,20 @@ export async function contents(store: Store, settings: readonly string[]): Promi
       files.push({ ...file, hex: Buffer.from(bytes).toString("hex") });
     }
     const sets = await allSets(store, info.id);
-    // Stores of version 1 had no files, and the fixtures of then say nothing of them.
-    const held = files.length === 0 ? {} : { files };
+    const releases = [];
+    for (const release of done(await store.releases.list(info.id))) {
+      const items = done(await store.releases.items(info.id, release.name));
+      releases.push({
+        ...release,
+        items,
+        manifest: done(await store.releases.manifest(info.id, release.name)),
+      });
+    }
+    // Stores of version 1 had no files, those before version 9 no releases, and the fixtures of then say nothing of them.
+    const held = {
+      ...(files.length === 0 ? {} : { files }),
+      ...(releases.length === 0 ? {} : { releases }),
+    };
     books.push({ info, tables: plain(tables), sets, snapshots, ...held });
   }
   const people = [];

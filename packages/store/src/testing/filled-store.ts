@@ -43,6 +43,28 @@ export async function fill(store: Store): Promise<void> {
   done(await files.put("heron", [{ ...post, bytes: Buffer.from("ISO-10303-21;\n\n") }], BEN));
   done(await files.put("old", [bracket], BEN));
   done(await files.remove("old", bracket.name));
+  done(
+    await store.releases.add(
+      {
+        ...{ book: "heron", name: "P1", request: "request-7", note: "试制", program: "0.1.0" },
+        changeNo: (await books.info("heron"))?.changeNo ?? 0,
+        findings: { error: 0, warning: 1, note: 0 },
+        accepted: [
+          { rule: "lane-overfull", severity: "warning", subjects: ["ln.1"], by: "Ann", reason: "tried" },
+        ],
+        items: [
+          { kind: "tables", id: "book", about: {}, body: Buffer.from('{"devices":{}}') },
+          {
+            kind: "frame",
+            id: "hs.a.from-to.zh",
+            about: { bodyHash: "b".repeat(64) },
+            body: Buffer.from("标题"),
+          },
+        ],
+      },
+      ANN,
+    ),
+  );
   const ann = done(
     await people.addFirst({ name: "Ann", role: "owner", passwordHash: "hash of Ann's", codeHash: null }),
   );
