@@ -88,6 +88,7 @@ async function draftCase(asker: Asker, book: string, language: Given["language"]
     id: hashOf([book, changeNo, shop.info.changeNo, language, today, address, revision]).slice(0, ID_DIGITS),
     ...{ revision: `@${changeNo}`, isReleased: false, unit: null, kept: null, about: "", released: null },
     given: async () => ({
+      key: hashOf([book, changeNo, shop.info.changeNo]),
       tables: [...shelf.jsonOf(held.tables)],
       shop: [...shelf.jsonOf(shop.tables)],
       ...{ options: [], language, revision, state: "draft", date: today, creator, address, unit: null },
@@ -110,6 +111,7 @@ async function releasedGiven(
     releasedTables(store, book, release.name, "shop"),
   ]);
   return {
+    key: hashOf([book, release.hash, options]),
     tables: [...shelf.jsonOf(tables)],
     shop: [...shelf.jsonOf(shop)],
     ...{ options: [...options], language, revision: release.name, state: "released", address, unit },
@@ -173,6 +175,7 @@ async function changeCase(
     id: hashOf([book, no, shop.info.changeNo, key, today, address]).slice(0, ID_DIGITS),
     ...{ revision, isReleased: false, unit: made.unit.serial, kept: null, about: "", released: null },
     given: async () => ({
+      key: hashOf([book, no, shop.info.changeNo, made.options]),
       tables: [...shelf.jsonOf(await pastTables(store, book, no, held))],
       shop: [...shelf.jsonOf(shop.tables)],
       ...{ ...made, options: [...made.options], revision, state: "draft" as const },

@@ -2,7 +2,7 @@ import { writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { rawBookOf, rawShopOf, readRawBook, readRawShop } from "@pinwright/book";
 import { SERVICE_BOOK_STAGES, type ServiceBookGuide, type ServiceBookTexts } from "@pinwright/contract";
-import { Line } from "@pinwright/engine";
+import { Line, type LineResult } from "@pinwright/engine";
 import {
   composeServiceBook,
   guideOf,
@@ -62,15 +62,26 @@ export async function makeServiceBook(
   return { title: document.title, pages: document.pages.length, bytes: pdf.byteLength };
 }
 
+/** The line that was derived last: the other language of a book is asked for next, more often than not. */
+let last: { readonly key: string; readonly line: LineResult } | null = null;
+
+function lineOf(given: Given, at: (stage: (typeof SERVICE_BOOK_STAGES)[number]) => void): LineResult {
+  const { key, options } = given;
+  if (last?.key === key) return last.line;
+  const { book } = readRawBook(rawBookOf(cellsOfJson(given.tables)).raw);
+  const { shop } = readRawShop(rawShopOf(cellsOfJson(given.shop)).raw, new Set());
+  at("line");
+  const line = new Line().run(book, shop, options.length === 0 ? undefined : new Set(options));
+  last = { key, line };
+  return line;
+}
+
 function composed(
   given: Given | null,
   at: (stage: (typeof SERVICE_BOOK_STAGES)[number]) => void,
 ): SheetDocument {
   if (given === null) throw new Error("A service book is made from a book, or was kept.");
-  const { book } = readRawBook(rawBookOf(cellsOfJson(given.tables)).raw);
-  const { shop } = readRawShop(rawShopOf(cellsOfJson(given.shop)).raw, new Set());
-  at("line");
-  const line = new Line().run(book, shop, given.options.length === 0 ? undefined : new Set(given.options));
+  const line = lineOf(given, at);
   at("pages");
   const { language, revision, state, date, creator, address, unit } = given;
   return composeServiceBook(line, {

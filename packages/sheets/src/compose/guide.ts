@@ -1,5 +1,5 @@
 import { eachLeaf, leafBox, leavesOf } from "./leaves.ts";
-import type { Box, GroupMark, LinkTarget, Mark, Page } from "./mark.ts";
+import type { Box, GroupMark, Leaf, LinkTarget, Mark, Page } from "./mark.ts";
 
 /** A place of a document: page counted from 0, and height on it from its top edge. */
 export interface Place {
@@ -30,44 +30,69 @@ export interface Guide {
   readonly missing: readonly string[];
 }
 
-/** What the marks of a group say, and the room they take; texts count where there are any. */
-export function groupExtent(
-  marks: readonly Mark[],
-  dx: number,
-  dy: number,
-): { readonly box: Box; readonly text: string } | null {
+interface Extent {
+  readonly box: Box;
+  readonly text: string;
+}
+
+/** Extents of groups about their own origin: a book asks for that of each several times, and groups never change. */
+const extents = new WeakMap<GroupMark, Extent | null>();
+
+/** What the marks of a group say, and the room they take about its own origin; texts count where there are any. */
+function ownExtent(group: GroupMark): Extent | null {
+  const known = extents.get(group);
+  if (known !== undefined) return known;
+  const made = measured(group.marks);
+  extents.set(group, made);
+  return made;
+}
+
+function measured(marks: readonly Mark[]): Extent | null {
   const texts: string[] = [];
-  const boxes: { readonly box: Box; readonly isText: boolean }[] = [];
+  let left = Number.POSITIVE_INFINITY;
+  let top = left;
+  let right = -left;
+  let bottom = -left;
+  const leaves: { readonly leaf: Leaf; readonly x: number; readonly y: number }[] = [];
   eachLeaf(marks, (leaf, x, y) => {
-    const own = leafBox(leaf);
-    const isText = leaf.kind === "text";
-    if (isText) texts.push(leaf.text.trim());
-    boxes.push({ box: { ...own, xMm: own.xMm + x + dx, yMm: own.yMm + y + dy }, isText });
+    if (leaf.kind === "text") texts.push(leaf.text.trim());
+    leaves.push({ leaf, x, y });
   });
-  const counted = texts.length > 0 ? boxes.filter((b) => b.isText) : boxes;
-  if (counted.length === 0) return null;
-  const left = Math.min(...counted.map(({ box }) => box.xMm));
-  const top = Math.min(...counted.map(({ box }) => box.yMm));
-  const right = Math.max(...counted.map(({ box }) => box.xMm + box.widthMm));
-  const bottom = Math.max(...counted.map(({ box }) => box.yMm + box.heightMm));
+  for (const { leaf, x, y } of leaves) {
+    if (texts.length > 0 && leaf.kind !== "text") continue;
+    const box = leafBox(leaf);
+    left = Math.min(left, box.xMm + x);
+    top = Math.min(top, box.yMm + y);
+    right = Math.max(right, box.xMm + x + box.widthMm);
+    bottom = Math.max(bottom, box.yMm + y + box.heightMm);
+  }
+  if (left > right) return null;
   return {
     box: { xMm: left, yMm: top, widthMm: right - left, heightMm: bottom - top },
     text: texts.join(" "),
   };
 }
 
+/** What a group says, and the room it takes where its origin lies at `dx`, `dy` of the page. */
+export function groupExtent(group: GroupMark, dx: number, dy: number): Extent | null {
+  const own = ownExtent(group);
+  if (own === null) return null;
+  return { ...own, box: { ...own.box, xMm: own.box.xMm + dx, yMm: own.box.yMm + dy } };
+}
+
 type Visit = (group: GroupMark, page: number, dx: number, dy: number) => void;
 
 function eachGroup(pages: readonly Page[], visit: Visit): void {
-  for (const [i, page] of pages.entries())
-    eachLeaf(
-      page.marks,
-      () => undefined,
-      (group, dx, dy) => {
-        visit(group, i, dx + group.dxMm, dy + group.dyMm);
-        return true;
-      },
-    );
+  const walk = (marks: readonly Mark[], page: number, dx: number, dy: number): void => {
+    for (const mark of marks) {
+      if (mark.kind !== "group") continue;
+      const x = dx + mark.dxMm;
+      const y = dy + mark.dyMm;
+      visit(mark, page, x, y);
+      walk(mark.marks, page, x, y);
+    }
+  };
+  for (const [i, page] of pages.entries()) walk(page.marks, i, 0, 0);
 }
 
 /** Places that links may lead to, by name; the first of a name counts. */
@@ -75,7 +100,7 @@ export function anchorsOf(pages: readonly Page[]): ReadonlyMap<string, Place> {
   const anchors = new Map<string, Place>();
   eachGroup(pages, (group, page, dx, dy) => {
     if (group.anchor === undefined || anchors.has(group.anchor)) return;
-    anchors.set(group.anchor, { page, yMm: groupExtent(group.marks, dx, dy)?.box.yMm ?? dy });
+    anchors.set(group.anchor, { page, yMm: groupExtent(group, dx, dy)?.box.yMm ?? dy });
   });
   return anchors;
 }
@@ -93,12 +118,12 @@ export function guideOf(pages: readonly Page[]): Guide {
   const missing = new Set<string>();
   eachGroup(pages, (group, page, dx, dy) => {
     if (group.bookmark !== undefined) {
-      const yMm = groupExtent(group.marks, dx, dy)?.box.yMm ?? dy;
+      const yMm = groupExtent(group, dx, dy)?.box.yMm ?? dy;
       outline.push({ ...group.bookmark, page, yMm });
     }
     if (group.link === undefined) return;
     const to = targetOf(group.link, anchors);
-    const extent = groupExtent(group.marks, dx, dy);
+    const extent = groupExtent(group, dx, dy);
     if (to === undefined && "anchor" in group.link) missing.add(group.link.anchor);
     if (to !== undefined && extent !== null) links[page]?.push({ ...extent, to });
   });

@@ -86,6 +86,8 @@ class Checker:
                 self.font(name, font)
 
     def font(self, name, font):
+        if "/DescendantFonts" not in font:
+            return self.say("31-000", f"font {name} is not one that this program writes")
         inner = font.DescendantFonts[0]
         file = inner.FontDescriptor.get("/FontFile2")
         if file is None:

@@ -158,7 +158,7 @@ export class Marking {
     const own = group.tag === undefined ? owner : this.#tagged(group.tag, group, owner);
     if (group.link === undefined || own.kind === "artifact") return own;
     const to = targetOf(group.link, this.#anchors);
-    const extent = groupExtent(group.marks, dx, dy);
+    const extent = groupExtent(group, dx, dy);
     if (to === undefined || extent === null) return own;
     const { structure } = this;
     const holder = own.kind === "element" ? own.element : structure.element({ role: "P" }, structure.root, 0);
