@@ -124,6 +124,7 @@ export async function makeRelease(task: ReleaseTask, tell: (progress: Progress) 
       for (const { id, of, kind, document } of extra.sheets?.(line, options) ?? []) {
         tell({ type: "progress", done, total, now: id });
         items.sheet(of, kind, language, document);
+        if (language === "en") sheets.push(sheetFactOf(of, kind, document));
       }
   }
   for (const extra of EXTRAS)
