@@ -209,6 +209,8 @@ export const taskSchema = z.discriminatedUnion("kind", [
     /** What it is made from; null when it was made before. */
     given: z
       .object({
+        /** Another one whenever anything that the line comes from is another. */
+        key: z.string(),
         tables,
         shop: tables,
         /** Options of the machine; none: the usual ones. */

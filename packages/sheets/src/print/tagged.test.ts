@@ -123,7 +123,7 @@ test("a document with contents, chapters, lists, figures and links has each as w
   const bare = join(folder, "bare.pdf");
   execFileSync("pdftocairo", ["-pdf", path, bare]);
   expect(checked([bare])[bare]?.findings.map((f) => f.slice(0, 6))).toEqual(
-    expect.arrayContaining(["01-006", "05-001", "06-001", "01-005"]),
+    expect.arrayContaining(["05-001", "06-001", "11-006", "01-005"]),
   );
 });
 
@@ -148,4 +148,4 @@ for (const language of ["en", "zh", "both"] as const)
       const read = spawnSync("pdfinfo", ["-struct-text", path], { encoding: "utf8", maxBuffer: 1 << 28 });
       expect(read.stderr).toBe("");
     }
-  }, 60_000);
+  }, 180_000);
