@@ -5,6 +5,8 @@ import {
   knownIds,
   type Place,
   type PointAbout,
+  type Thing,
+  Things,
   type WireAbout,
 } from "@pinwright/engine";
 import { assemblyDocumentsAbout, documentNames, machineDocumentsAbout } from "@pinwright/sheets";
@@ -57,11 +59,28 @@ function aboutText(about: About, sheets: readonly string[]): string {
   return `${lines.join("\n")}\n`;
 }
 
+/** What the page of a thing in the app also says of it: what fails with it, its steps, tests and parts. */
+function thingText({ figures, shares, controls, steps, tests, parts }: Thing): string {
+  const named = (ids: readonly { readonly id: string }[]): string => ids.map(({ id }) => id).join(" ");
+  const lines = [
+    ...Object.entries(figures).map(([name, value]) => `${name}: ${value}`),
+    ...controls.map(
+      ({ pointId, kind, address }) => `${kind} ${pointId}${address === null ? "" : ` (address ${address})`}`,
+    ),
+    ...shares.map(({ kind, of, things }) => `same ${kind} ${of.id}: ${named(things)}`),
+    ...steps.map(({ id, number, why }) => `step ${number} ${id}: ${why}`),
+    ...(tests.length === 0 ? [] : [`tests: ${named(tests)}`]),
+    ...parts.map(({ id, orderNumber }) => `part ${id}${orderNumber === "" ? "" : `, order ${orderNumber}`}`),
+  ];
+  return lines.map((line) => `${line}\n`).join("");
+}
+
 /** Shows where one id is and everything that it touches. */
 export const showCommand: Command = {
   name: "show",
   operands: "BOOK ID",
-  about: "show where an id is and every pin, wire, colour, length and sheet that it touches",
+  about:
+    "show where an id is, every pin, wire, colour, length and sheet that it touches, and what fails with it",
   count: [2, 2],
   options: { ...BOOK_OPTIONS, json: { type: "boolean", about: "write it as JSON" } },
   run: async (call, terminal) => {
@@ -73,6 +92,12 @@ export const showCommand: Command = {
     const result = runLine(loaded);
     const id = call.positionals[1] ?? "";
     const about = aboutId(result, id);
+    const thing = new Things(result).of(id);
+    if (about === null && thing !== null) {
+      const head = `${thing.kind} ${thing.id}: ${thing.labels.en} / ${thing.labels.zh}\n`;
+      terminal.out(call.flag("json") ? `${JSON.stringify(thing, null, 2)}\n` : head + thingText(thing));
+      return STATUS.good;
+    }
     if (about === null) {
       const near = nearest(id, knownIds(result));
       terminal.err(
@@ -86,7 +111,9 @@ export const showCommand: Command = {
       ...assemblyDocumentsAbout(result, about.item?.id ?? null),
     ];
     terminal.out(
-      call.flag("json") ? `${JSON.stringify({ ...about, sheets }, null, 2)}\n` : aboutText(about, sheets),
+      call.flag("json")
+        ? `${JSON.stringify({ ...about, sheets }, null, 2)}\n`
+        : aboutText(about, sheets) + (thing === null ? "" : thingText(thing)),
     );
     return STATUS.good;
   },

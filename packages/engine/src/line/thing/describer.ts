@@ -27,7 +27,7 @@ export class Describer {
     if (element !== undefined) return { id, labels: this.named(element.itemId).labels };
     const landing = machine.landings.get(id);
     if (landing !== undefined) {
-      const name = landing.connector?.name ?? landing.half ?? "";
+      const name = landing.half ?? landing.connector?.name ?? "";
       const { en, zh } = this.named(landing.itemId).labels;
       return { id, labels: { en: `${en} ${name}`.trim(), zh: `${zh} ${name}`.trim() } };
     }

@@ -30,7 +30,7 @@ function Body() {
   const id = decodeURIComponent(asked ?? "");
   return (
     <>
-      <Ask key={id} id={id} />
+      <Ask key={`ask ${id}`} id={id} />
       {id === "" ? (
         <>
           <h2>{own.title}</h2>
