@@ -31,23 +31,25 @@ export function FaultFinding({ host, language }: { readonly host: FaultHost; rea
 /** A session with what is known by it: an older answer stays until the next one is here. */
 function useSession(host: FaultHost) {
   const [session, setSession] = useState<FaultSession>(() => keptSession(host.file));
-  const [answer, setAnswer] = useState<FaultAnswer | null>(null);
+  const [known, setKnown] = useState<{ readonly answer: FaultAnswer; readonly of: FaultSession } | null>(
+    null,
+  );
   const asked = useRef(0);
   useEffect(() => {
     keepSession(host.file, session);
     asked.current += 1;
     const own = asked.current;
     void host.answer(session).then((found) => {
-      if (asked.current === own) setAnswer(found);
+      if (asked.current === own) setKnown({ answer: found, of: session });
     });
   }, [host, session]);
-  return { session, setSession, answer };
+  return { session, setSession, answer: known?.answer ?? null, isSettled: known?.of === session };
 }
 
 function Session() {
   const faults = useFaults();
   const { file, words, names } = faults;
-  const { session, setSession, answer } = useSession(faults);
+  const { session, setSession, answer, isSettled } = useSession(faults);
   const say = (seen: Readonly<Record<string, Seen | null>>): void =>
     setSession((before) => {
       const all = Object.entries({ ...before.seen, ...seen });
@@ -77,7 +79,7 @@ function Session() {
         <div className="ff-left">
           <WhatWorks session={session} say={say} />
         </div>
-        <div className="ff-right">
+        <div className="ff-right" data-settled={isSettled}>
           {answer !== null && (
             <Answer
               answer={answer}

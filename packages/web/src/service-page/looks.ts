@@ -28,7 +28,7 @@ export function lookAsks({ file, names, words }: LookWords, look: SessionLook): 
         : asks.inspectMoves(names.joint(joint));
     }
     case "reseat":
-      return asks.reseat(names.landing(names.landingOfId(look.id)));
+      return asks.reseat(names.plugSpot(look.id).text);
     case "ohms":
       return asks.ohms;
     case "part":
@@ -52,10 +52,8 @@ export function lookSpots({ file, names }: LookWords, look: SessionLook): readon
       if (joint === undefined) return [];
       return [names.spot(file.nodes[joint[1]] ?? ""), names.spot(file.nodes[joint[2]] ?? "")];
     }
-    case "reseat": {
-      const landing = names.landingOfId(look.id);
-      return [{ text: names.landing(landing), item: file.landings[landing]?.item ?? -1, landing, pin: null }];
-    }
+    case "reseat":
+      return [names.plugSpot(look.id)];
     case "inspect":
       return [names.jointSpot(names.jointOfId(look.id))];
     case "try": {

@@ -94,8 +94,19 @@ export class Names {
       : place.plug(landing.name, this.item(landing.item));
   }
 
-  landingOfId(id: string): number {
-    return this.#file.landings.findIndex((one) => one.id === id);
+  /** A plug by its id, or a terminal that stands for itself. */
+  plugSpot(id: string): Spot {
+    const landing = this.#file.landings.findIndex((one) => one.id === id);
+    if (landing >= 0)
+      return {
+        text: this.landing(landing),
+        item: this.#file.landings[landing]?.item ?? -1,
+        landing,
+        pin: null,
+      };
+    const n = this.#pointOf.get(id) ?? -1;
+    const own = this.#file.points[n]?.landing ?? -1;
+    return { text: this.point(n), item: this.#file.landings[own]?.item ?? -1, landing: own, pin: null };
   }
 
   /** A contact by its plug and cavity, or its terminal. */
