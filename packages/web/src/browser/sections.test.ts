@@ -62,6 +62,7 @@ const PLACES = [
     "history",
     "revisions",
     "service",
+    "service/faults",
   ].map((place) => `/b/first-light/${place}`),
   "/",
   "/set-up",
