@@ -1,10 +1,16 @@
 import { compareText } from "@pinwright/kernel";
-import type { FindingFact, MachineFacts, StepFact } from "./facts.ts";
+import type { FactRow, FindingFact, MachineFacts, StepFact } from "./facts.ts";
 import { groupedBy } from "./grouped.ts";
 import type { Groups } from "./groups.ts";
 
 const keysOf = (p: object, q: object): readonly string[] =>
   [...new Set([...Object.keys(p), ...Object.keys(q)])].sort(compareText);
+
+/** Whether two rows say the same: kept facts have their columns in another order than fresh ones. */
+function isSameRow(a: FactRow | undefined, b: FactRow | undefined): boolean {
+  if (a === undefined || b === undefined) return a === b;
+  return keysOf(a, b).every((column) => a[column] === b[column]);
+}
 
 /** Decisions of people: what was pinned, accepted or taken back. What is settled shows in what it decides. */
 export function compareChoices(before: MachineFacts, after: MachineFacts, groups: Groups): void {
@@ -14,7 +20,7 @@ export function compareChoices(before: MachineFacts, after: MachineFacts, groups
     const isSettled = (to ?? from)?.held === "settled" || (from?.held === "settled" && to === undefined);
     const kind = (to ?? from)?.kind ?? "";
     // An acceptance is told with the finding that it accepts.
-    if (isSettled || kind === "accept" || JSON.stringify(from) === JSON.stringify(to)) continue;
+    if (isSettled || kind === "accept" || isSameRow(from, to)) continue;
     const subject = (to ?? from)?.subject ?? "";
     groups.add(
       { table: "choices", id: key },

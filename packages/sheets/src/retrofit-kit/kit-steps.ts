@@ -50,11 +50,15 @@ export function kitSteps(work: Work, revision: string): readonly KitStep[] {
           ),
         ]),
     ...inner,
-    plain((w) => w.back),
+    plain((w) => w.back, isLicensedWork(work)),
     ...checkSteps(work),
     plain((w) => w.mark(revision)),
   ];
 }
+
+/** Whether anything of it comes near mains or protective earth. */
+const isLicensedWork = ({ items, wires }: Work): boolean =>
+  items.some(({ licensed }) => licensed) || [...wires.out, ...wires.added].some(isLicensed);
 
 /** Panels that something is done on. */
 function reachedPanels({ before, after, items, wires }: Work): readonly string[] {
@@ -99,36 +103,50 @@ function takeOffSteps({ before, items }: Work): readonly KitStep[] {
   ];
 }
 
+interface Plug {
+  readonly facts: MachineFacts;
+  readonly item: string;
+  readonly connector: string;
+}
+
+/** Plugs that wires are taken out of or put into; those with mains or earth in them by themselves. */
 function unplugSteps({ before, after, wires }: Work): readonly KitStep[] {
-  const plugs = new Map<
-    string,
-    { readonly facts: MachineFacts; readonly item: string; readonly connector: string }
-  >();
+  const plugs = new Map<string, Plug & { licensed: boolean }>();
   const take = (facts: MachineFacts, list: readonly WireFact[]): void => {
-    for (const end of list.flatMap(({ a, b }) => [a, b])) {
-      const plug = plugOf(end);
-      // A plug of something that is new is not in the machine yet.
-      if (plug !== null && before.items[plug.item] !== undefined)
-        plugs.set(`${plug.item} ${plug.connector}`, { facts, ...plug });
-    }
+    for (const wire of list)
+      for (const end of [wire.a, wire.b]) {
+        const plug = plugOf(end);
+        // A plug of something that is new is not in the machine yet.
+        if (plug === null || before.items[plug.item] === undefined) continue;
+        const key = `${plug.item} ${plug.connector}`;
+        const licensed = isLicensed(wire) || plugs.get(key)?.licensed === true;
+        plugs.set(key, { facts, ...plug, licensed });
+      }
   };
   take(before, wires.out);
   take(after, wires.added);
-  if (plugs.size === 0) return [];
   const sorted = [...plugs].sort(([a], [b]) => compareText(a, b)).map(([, plug]) => plug);
-  return [
-    plain((w, l) =>
-      w.unplug(
-        listed(
-          sorted.map(
-            ({ facts, item, connector }) => `${named(facts.items[item]?.labels, item, l)} ${connector}`,
+  return [false, true].flatMap((licensed) => {
+    const own = sorted.filter((plug) => plug.licensed === licensed);
+    return own.length === 0
+      ? []
+      : [
+          plain(
+            (w, l) =>
+              w.unplug(
+                listed(
+                  own.map((plug) => plugName(plug, l)),
+                  l,
+                ),
+              ),
+            licensed,
           ),
-          l,
-        ),
-      ),
-    ),
-  ];
+        ];
+  });
 }
+
+const plugName = ({ facts, item, connector }: Plug, language: "en" | "zh"): string =>
+  `${named(facts.items[item]?.labels, item, language)} ${connector}`;
 
 function itemStep({ before, after }: Work, { id, was, is, moved, replaced, licensed }: ItemWork): KitStep {
   const where = (
@@ -192,14 +210,21 @@ function fuseSteps({ before, after }: Work): readonly KitStep[] {
   });
 }
 
+/** Whether two rows say the same, in whatever order. */
+function isSameRow(
+  a: Readonly<Record<string, string>> | undefined,
+  b: Readonly<Record<string, string>>,
+): boolean {
+  const names = Object.keys(b);
+  return (
+    a !== undefined && Object.keys(a).length === names.length && names.every((name) => a[name] === b[name])
+  );
+}
+
 /** What is measured with the plug still out, then the tests that are others in the revision after. */
 function checkSteps({ before, after, items, wires }: Work): readonly KitStep[] {
   const [was, is] = [before.rows.tests ?? {}, after.rows.tests ?? {}];
-  const tests = Object.entries(is).filter(
-    ([id, row]) => row.scope === "machine" && JSON.stringify(was[id]) !== JSON.stringify(row),
-  );
-  const touchesEarth =
-    items.some(({ licensed }) => licensed) || [...wires.out, ...wires.added].some(isLicensed);
+  const tests = Object.entries(is).filter(([id, row]) => row.scope === "machine" && !isSameRow(was[id], row));
   return [
     ...wires.added.map((wire) =>
       plain(
@@ -207,7 +232,7 @@ function checkSteps({ before, after, items, wires }: Work): readonly KitStep[] {
         isLicensed(wire),
       ),
     ),
-    ...(touchesEarth ? [plain((w) => w.earth, true)] : []),
+    ...(isLicensedWork({ before, after, items, wires }) ? [plain((w) => w.earth, true)] : []),
     ...tests.map(([id, row]) =>
       plain(
         (w, l) => w.test(named({ en: row.label ?? "", zh: row.label_zh ?? "" }, id, l)),

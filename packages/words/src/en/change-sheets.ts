@@ -100,7 +100,7 @@ export const changeSheets = {
         `Lay wire ${wire} (${colour}) from ${a} to ${b}, along the bundle that is there, not tight, clear of what moves and what gets hot. Plug or screw on both ends and pull at each by hand.`,
       back: "Put back what was taken off, in the opposite order. Plug in what was unplugged, each plug where it came from.",
       measure: (wire: string, a: string, b: string) =>
-        `Still unplugged, measure wire ${wire} from ${a} to ${b}: less than 1 Ω, and no connection from either end to what lies beside it.`,
+        `Still unplugged, measure wire ${wire} from ${a} to ${b}: less than 1 Ω. To the pins beside it only what the service book joins may be connected.`,
       earth: "Measure the protective earth bond at every metal part that can be touched, before any power.",
       test: (what: string) => `Do the test: ${what}.`,
       mark: (revision: string) =>
