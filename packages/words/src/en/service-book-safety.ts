@@ -21,7 +21,7 @@ export const serviceBookSafety = {
     "tests of earth bond and insulation",
     "a machine that gave a shock, smells burnt or was wet: plug out, and leave it out",
   ],
-  where: "Where",
+  hazard: "Hazard",
   hazards: {
     mains: {
       title: "Mains voltage",

@@ -54,6 +54,8 @@ export const serviceBook = {
     ohms: "Resistances are at room temperature. A warm coil shows more; a difference of a tenth is no fault.",
     readsTitle: "How it is written",
     findTitle: "Where to look",
+    have: "You have",
+    goTo: "Go to",
     find2: {
       symptom: "Something does not work",
       number: "A number from the display",
@@ -119,6 +121,10 @@ export const serviceBook = {
     more: "No room on the map",
   },
   boards: {
+    reads: (n: string) => (n === "1" ? "reads one input" : `reads ${n} inputs`),
+    drives: (n: string) => (n === "1" ? "drives one output" : `drives ${n} outputs`),
+    guards: (n: string) => (n === "1" ? "one fuse" : `${n} fuses`),
+    passes: "passes supplies on",
     hint: "Each board with what it does, where it sits, and what hangs on each of its connectors. Boards of one type are alike: with the same address set, one replaces another.",
     type: "Type",
     address: (address: string) => `address ${address}`,
@@ -168,6 +174,10 @@ export const serviceBook = {
     matrix: (column: string, row: string) => `column ${column}, row ${row}`,
   },
   pins: {
+    harnessHint:
+      "The first figure of a wire's number is its harness. The charts follow each wire on the page that stands here.",
+    wires: "Wires",
+    wirePages: "Wires by their own numbers, and the page of their chart",
     hint: "Pull a connector by its housing, never by its wires, and only with the plug out. Press the latch. Pin counts are marked on the housing.",
     pin: "Pin",
     signal: "What it carries",
@@ -224,7 +234,7 @@ export const serviceBook = {
     noScrews: "no screws of its own",
     pull: "Pull or take off",
     back: "Back in the opposite order",
-    then: "Then test",
+    after: "Then test",
     part: "Order",
     mechanisms: "Mechanisms",
     boards: "Boards",

@@ -22,7 +22,7 @@ export const serviceBookSafety: Translated<typeof english> = {
     "接地连续性与绝缘测试",
     "曾经电人、有焦味或受潮的机器：拔下插头，不再插上",
   ],
-  where: "何处",
+  hazard: "危险",
   hazards: {
     mains: {
       title: "市电",

@@ -54,6 +54,8 @@ export const serviceBook: Translated<typeof english> = {
     ohms: "电阻为室温下的值。线圈热时偏高；相差一成不算故障。",
     readsTitle: "书写方式",
     findTitle: "从哪里查起",
+    have: "您手中有",
+    goTo: "请看",
     find2: {
       symptom: "有东西不工作",
       number: "显示屏上的编号",
@@ -116,6 +118,10 @@ export const serviceBook: Translated<typeof english> = {
     more: "图上放不下的",
   },
   boards: {
+    reads: (n) => `读 ${n} 路输入`,
+    drives: (n) => `驱动 ${n} 路输出`,
+    guards: (n) => `${n} 只保险`,
+    passes: "分配电源",
     hint: "每块板：用途、位置、各连接器所接。同一类型的板相同：地址设成一样即可互换。",
     type: "类型",
     address: (address) => `地址 ${address}`,
@@ -164,6 +170,9 @@ export const serviceBook: Translated<typeof english> = {
     matrix: (column, row) => `列 ${column}，行 ${row}`,
   },
   pins: {
+    harnessHint: "线号的前一个数是线束号。每根线在所列页码的回路图表中。",
+    wires: "线数",
+    wirePages: "线号及其图表页码",
     hint: "拔下电源插头后才可拔连接器；按住卡扣，握住壳体拔，不可拉线。针脚号标在壳体上。",
     pin: "针脚",
     signal: "内容",
@@ -217,7 +226,7 @@ export const serviceBook: Translated<typeof english> = {
     noScrews: "没有自己的螺钉",
     pull: "拔开或取下",
     back: "装回次序相反",
-    then: "然后测试",
+    after: "然后测试",
     part: "订购号",
     mechanisms: "机构",
     boards: "电路板",

@@ -1,0 +1,218 @@
+import type { LineResult, PanelPoint, Side } from "@pinwright/engine";
+import { edgeMarks } from "../assembly/edge.ts";
+import { groundMarks } from "../assembly/ground.ts";
+import { fittingScale, lowerEdge, type PanelView, panelView, scaleText } from "../assembly/panel-view.ts";
+import { panelSideName } from "../assembly/step-texts.ts";
+import { at, box, group, LINE, stroke, TEXT, write } from "../compose/draw.ts";
+import type { Block } from "../compose/flow.ts";
+import type { LabelPlace } from "../compose/label.ts";
+import { placeLabels } from "../compose/label-placer.ts";
+import type { Mark, PagePoint } from "../compose/mark.ts";
+import type { Obstacle } from "../compose/obstacle.ts";
+import { anchored, figure, tagged } from "../compose/tag.ts";
+import { leadingMm } from "../compose/text.ts";
+import { wrap } from "../compose/wrap.ts";
+import type { BookContext } from "./context.ts";
+
+/** Something on a map: a number at its place, or a name with a line that leads there. */
+export interface MapSpot {
+  readonly id: string;
+  readonly text: string;
+  readonly at: PanelPoint;
+  /** Drawn when it is large enough to be known by its shape. */
+  readonly ring: readonly PanelPoint[];
+  readonly strong: boolean;
+}
+
+export interface MapRequest {
+  readonly panelId: string;
+  readonly side: Side;
+  readonly title: string;
+  readonly anchor: string;
+  readonly spots: readonly MapSpot[];
+  readonly mostMm: number;
+}
+
+/** White round the drawing for the names. */
+const MARGIN_MM = 4;
+/** Room at the sides that names may take. */
+const EDGE_MM = 8;
+const DOT_MM = 0.6;
+/** Outlines smaller than this on paper are dots. */
+const LEAST_RING_MM = 3.5;
+
+/** Whether the owner sees an underside with the player's edge at the top: the playfield is raised by its front edge. */
+export function isRaised(line: LineResult, panelId: string): boolean {
+  const { poses, pose_places: places } = line.machine.book.tables;
+  const usual = poses.find((pose) => pose.usual === "yes") ?? poses[0];
+  if (line.machine.panels.get(panelId)?.purpose !== "playfield") return false;
+  return places.some((p) => {
+    const play = places.find((q) => q.pose === usual?.id && q.panel === panelId);
+    return (
+      p.panel === panelId &&
+      p.pose !== usual?.id &&
+      play !== undefined &&
+      p.rx_deg < play.rx_deg - 5 &&
+      p.ry_deg === 0
+    );
+  });
+}
+
+/** A view of a panel side as its owner sees it. */
+function ownersView(line: LineResult, panelId: string, side: Side, scale: number): PanelView | null {
+  const view = panelView(line, panelId, side, scale);
+  if (view === null || side === "top" || !isRaised(line, panelId)) return view;
+  return {
+    ...view,
+    toPage: (p) => {
+      const own = view.toPage(p);
+      return at(view.widthMm - own.xMm, view.heightMm - own.yMm);
+    },
+  };
+}
+
+function viewWords({ line, words }: BookContext, { panelId, side }: MapRequest): string {
+  const panel = line.machine.panels.get(panelId);
+  if (side === "top") return words((w) => w.where.front);
+  if (panel?.purpose !== "playfield") return words((w) => w.where.behind);
+  return isRaised(line, panelId) ? words((w) => w.where.lifted) : words((w) => w.where.inverted);
+}
+
+const extentMm = (ring: readonly PagePoint[]): number =>
+  ring.length === 0
+    ? 0
+    : Math.max(
+        Math.max(...ring.map((p) => p.xMm)) - Math.min(...ring.map((p) => p.xMm)),
+        Math.max(...ring.map((p) => p.yMm)) - Math.min(...ring.map((p) => p.yMm)),
+      );
+
+/** Places close round a dot: right and left first. */
+function closePlaces(
+  target: PagePoint,
+): (block: { readonly widthMm: number; readonly heightMm: number }) => readonly LabelPlace[] {
+  return ({ widthMm, heightMm }) => {
+    const x = DOT_MM + 0.7 + widthMm / 2;
+    const y = DOT_MM + 0.3 + heightMm / 2;
+    const place = (dx: number, dy: number, cost: number): LabelPlace => ({
+      middle: at(target.xMm + dx, target.yMm + dy),
+      turnDeg: 0,
+      cost,
+    });
+    return [
+      place(x, 0, 0),
+      place(-x, 0, 0.2),
+      place(0, -y, 0.3),
+      place(0, y, 0.4),
+      place(x * 0.8, -y * 0.8, 0.5),
+      place(-x * 0.8, -y * 0.8, 0.6),
+      place(x * 0.8, y * 0.8, 0.6),
+      place(-x * 0.8, y * 0.8, 0.7),
+    ];
+  };
+}
+
+/** One side of a panel with what is on it, as large as the page has room. Null: there is no such panel. */
+export function mapBlock(context: BookContext, request: MapRequest, widthMm: number): Block | null {
+  const { line, language } = context;
+  const { panelId, side, spots, mostMm } = request;
+  const whole = ownersView(line, panelId, side, 1);
+  if (whole === null) return null;
+  const hasNames = spots.some((spot) => Number.isNaN(Number(spot.text)));
+  const scale = fittingScale(whole.panelMm, {
+    widthMm: widthMm - 2 * (hasNames ? 34 : MARGIN_MM),
+    heightMm: mostMm - 2 * MARGIN_MM - EDGE_MM,
+  });
+  const view = ownersView(line, panelId, side, scale);
+  if (view === null) return null;
+  const roomMm = (widthMm - view.widthMm) / 2;
+  const drawn = spots.map((spot) => ({
+    spot,
+    target: view.toPage(spot.at),
+    ring: spot.ring.map(view.toPage),
+  }));
+  const shapes = drawn.filter(({ ring, spot }) => spot.strong && extentMm(ring) >= LEAST_RING_MM);
+  const shaped = new Set(shapes.map(({ spot }) => spot.id));
+  const dots = drawn.filter(({ spot }) => !shaped.has(spot.id));
+  const labels = placeLabels(
+    drawn.map(({ spot, target }) => ({
+      id: spot.id,
+      lines: spot.text.split("\n").map((text) => ({ text, heightMm: TEXT.small, weight: "bold" as const })),
+      target,
+      layer: "TEXT" as const,
+      clearMm: 0.5,
+      places: shaped.has(spot.id)
+        ? () => [{ middle: target, turnDeg: 0, cost: 0 }, ...closePlaces(target)({ widthMm: 8, heightMm: 3 })]
+        : closePlaces(target),
+    })),
+    [
+      ...dots.map(
+        ({ target }): Obstacle => ({
+          kind: "box",
+          box: { middle: target, widthMm: 2 * DOT_MM, heightMm: 2 * DOT_MM, turnDeg: 0 },
+        }),
+      ),
+    ],
+    dots.map(({ target }) => ({ middle: target, widthMm: 1.6 * DOT_MM, heightMm: 1.6 * DOT_MM, turnDeg: 0 })),
+    box(-roomMm, -MARGIN_MM, widthMm, view.heightMm + 2 * MARGIN_MM),
+  );
+  const edge = lowerEdge(line, panelId);
+  const turned = side === "under" && isRaised(line, panelId);
+  const title = `${request.title}: ${panelSideName(line, panelId, side, language)}`;
+  const seen = `${viewWords(context, request)} ${scaleText(scale)}`;
+  const titles = wrap(title, widthMm, TEXT.large, "bold");
+  const hints = wrap(seen, widthMm, TEXT.small);
+  const told = labels.balloons.flatMap((b) =>
+    wrap(`(${b.number}) ${b.lines.map((l) => l.text).join(" ")}`, widthMm, TEXT.small),
+  );
+  const headMm = 2 + titles.length * leadingMm(TEXT.large);
+  const topMm = headMm + hints.length * leadingMm(TEXT.small) + 1 + (turned ? EDGE_MM : 0);
+  const drawingMm = view.heightMm + 2 * MARGIN_MM;
+  const footMm = topMm + drawingMm + (turned ? 0 : EDGE_MM);
+  const marks: Mark[] = [
+    ...groundMarks(line, view),
+    ...shapes.map(
+      ({ ring }): Mark => ({
+        kind: "polygon",
+        points: ring,
+        stroke: stroke("ink", LINE.medium),
+        fill: "paper",
+        layer: "BORDER",
+      }),
+    ),
+    ...dots.map(
+      ({ target }): Mark => ({
+        kind: "circle",
+        at: target,
+        radiusMm: DOT_MM,
+        stroke: null,
+        fill: "accent",
+        layer: "HOLES",
+      }),
+    ),
+    ...labels.marks,
+  ];
+  const edgeX = widthMm / 2;
+  const arrow = edgeMarks(edge, language);
+  const set = (texts: readonly string[], heightMm: number, fromMm: number, bold: boolean): Mark[] =>
+    texts.map((t, i) =>
+      write(t, at(0, fromMm + (i + 0.75) * leadingMm(heightMm)), {
+        heightMm,
+        weight: bold ? "bold" : "regular",
+      }),
+    );
+  return {
+    heightMm: footMm + told.length * leadingMm(TEXT.small) + 3,
+    marks: [
+      anchored(request.anchor, [tagged({ role: "H3" }, set(titles, TEXT.large, 2, true))], {
+        title,
+        level: 3,
+      }),
+      tagged({ role: "P" }, set(hints, TEXT.small, headMm, false)),
+      figure(`${title}. ${spots.map((s) => s.text.split("\n").join(" ")).join(", ")}`, [
+        group(marks, roomMm, topMm + MARGIN_MM),
+        group(arrow, edgeX, turned ? topMm - EDGE_MM / 2 : topMm + drawingMm + EDGE_MM / 2 - 2),
+      ]),
+      ...(told.length === 0 ? [] : [tagged({ role: "P" }, set(told, TEXT.small, footMm, false))]),
+    ],
+  };
+}

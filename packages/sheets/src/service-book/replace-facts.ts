@@ -1,0 +1,90 @@
+import type { Item } from "@pinwright/engine";
+import { touchesClass } from "../assembly/step-facts.ts";
+import type { BookContext } from "./context.ts";
+import type { HazardId } from "./hazards.ts";
+import { runsText } from "./runs-text.ts";
+import { testsFor } from "./test-facts.ts";
+
+/** An item with the devices of its mechanism. */
+export const withChildren = ({ facts }: BookContext, item: Item): readonly Item[] => [
+  item,
+  ...(facts.childrenOf.get(item.id) ?? []),
+];
+
+/** Items that come off first to reach the screws of an item, in their order. */
+export function comesOffFirst({ line, facts }: BookContext, item: Item): readonly string[] {
+  const first: string[] = [];
+  for (const fastener of facts.fastenersOf.get(item.id) ?? [])
+    for (const id of line.fastening.reaches.get(fastener.id)?.comesOff ?? [])
+      if (id !== item.id && !first.includes(id)) first.push(id);
+  return first;
+}
+
+/** Plugs and ends of an item that are pulled: each with its wires, in a few words. */
+export function pullLines(context: BookContext, item: Item): readonly string[] {
+  const { facts } = context;
+  return withChildren(context, item).flatMap((own) =>
+    (facts.landingsOf.get(own.id) ?? []).flatMap((landing) => {
+      const wires = landing.pointIds.flatMap((pointId) =>
+        (facts.wiresAt.get(pointId) ?? []).map((w) => ({ pointId, ...w })),
+      );
+      if (wires.length === 0) return [];
+      if (landing.connector === null)
+        return [
+          `${landing.id}: ${wires
+            .map(
+              ({ pointId, number, wire }) =>
+                `${pointId.slice(pointId.indexOf(":") + 1)} ${number} ${wire.colour}`,
+            )
+            .join(", ")}`,
+        ];
+      const byHarness = new Map<number, number[]>();
+      for (const { harness, wire } of wires) {
+        const n = harness.harness.number;
+        byHarness.set(n, [...(byHarness.get(n) ?? []), wire.number]);
+      }
+      return [
+        `${landing.id}: ${[...byHarness].map(([n, numbers]) => `H${n} (${runsText(numbers)})`).join(", ")}`,
+      ];
+    }),
+  );
+}
+
+/** Hazards of taking an item out. */
+export function hazardsAt(context: BookContext, item: Item): readonly HazardId[] {
+  const { line } = context;
+  const own = withChildren(context, item);
+  const ids = new Set(own.map(({ id }) => id));
+  const kinds = new Set(line.machine.elements.filter((e) => ids.has(e.itemId)).map((e) => e.row.kind));
+  const soldered = own.some(({ id }) =>
+    (context.facts.landingsOf.get(id) ?? []).some((landing) =>
+      landing.pointIds.some(
+        (point) =>
+          context.facts.wiresAt.has(point) && line.machine.points.get(point)?.family.kind === "lug",
+      ),
+    ),
+  );
+  const moves = kinds.has("coil") || kinds.has("motor");
+  const list: readonly (readonly [HazardId, boolean])[] = [
+    ["mains", touchesClass(line, ids, "mains")],
+    ["stored", touchesClass(line, ids, "mains")],
+    ["volts", kinds.has("coil")],
+    ["earth", touchesClass(line, ids, "earth")],
+    ["moving", moves],
+    ["hot", kinds.has("coil")],
+    [
+      "raised",
+      item.place.side === "under" && line.machine.panels.get(item.place.panelId)?.purpose === "playfield",
+    ],
+    ["springs", item.kind === "mechanism"],
+    ["solder", soldered],
+  ];
+  return list.flatMap(([id, is]) => (is ? [id] : []));
+}
+
+/** Titles of the tests that come after an item was changed, each with its page. */
+export function testTitles(context: BookContext, item: Item): readonly string[] {
+  return testsFor(context, withChildren(context, item)).map(({ title, page }) =>
+    page === "" ? title : `${title} (${context.words((w) => w.pageNo(page))})`,
+  );
+}
