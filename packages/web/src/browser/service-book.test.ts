@@ -34,13 +34,13 @@ describe("the service book", { timeout: PATIENCE_MS }, () => {
     await page.getByRole("textbox", { name: "Page" }).press("Enter");
     await page.locator(".book-page[data-page='1'] svg").waitFor();
     let withLinks = 1;
-    while ((await page.locator("button.book-link").count()) === 0 && withLinks < 6) {
+    while ((await page.locator(".book-link").count()) === 0 && withLinks < 6) {
       withLinks++;
       await page.getByRole("button", { name: "Next page" }).click();
       await page.locator(`.book-page[data-page='${withLinks}'] svg`).waitFor();
     }
-    const link = page.locator("button.book-link").last();
-    const to = /to page (\d+)$/u.exec((await link.getAttribute("aria-label")) ?? "")?.[1];
+    const link = page.locator(".book-link").last();
+    const to = /to page (\d+)$/u.exec((await link.getAttribute("title")) ?? "")?.[1];
     await link.click();
     await page.locator(`.book-page[data-page='${to}'] svg`).waitFor();
 

@@ -42,6 +42,6 @@ export const serviceBookApp = {
   larger: "Larger",
   smaller: "Smaller",
   linkTo: (text: string, page: number) => `${text}: to page ${page}`,
-  loading: "The page comes …",
+  linksHere: (count: number) => (count === 1 ? "1 link on this page" : `${count} links on this page`),
   unitLink: "Service book",
 };

@@ -45,6 +45,6 @@ export const serviceBookApp: Translated<typeof en> = {
   larger: "放大",
   smaller: "缩小",
   linkTo: (text: string, page: number) => `${text}：到第 ${page} 页`,
-  loading: "正在读取页面……",
+  linksHere: (count: number) => `本页有 ${count} 个链接`,
   unitLink: "维修手册",
 };

@@ -7,6 +7,9 @@ import type { Spot } from "./find-text.ts";
 
 const SCALES = [1, 1.5, 2, 3] as const;
 
+type Link = ServiceBookGuide["pages"][number]["links"][number];
+const NO_LINKS: readonly Link[] = [];
+
 /** A place of a page in parts of its size, so that it stays there however large the page is shown. */
 const placed = (
   spot: Spot,
@@ -60,7 +63,22 @@ export function BookPage({
       sheet.current?.querySelector(".book-spot")?.scrollIntoView({ block: "center", inline: "center" });
   }, [spot, shown, page]);
   const size = guide.pages[page - 1];
+  const links = size?.links ?? NO_LINKS;
+  useEffect(() => {
+    // The text of a page is its link, as small as it is; the list below is for fingers and keys.
+    const pressed = ({ target }: MouseEvent): void => {
+      const at = target instanceof HTMLElement ? target.dataset.link : undefined;
+      const to = at === undefined ? undefined : links[Number(at)]?.to;
+      if (to === undefined) return;
+      if ("url" in to) window.open(to.url, "_blank", "noreferrer");
+      else onOpen(to.page + 1);
+    };
+    const element = sheet.current;
+    element?.addEventListener("click", pressed);
+    return () => element?.removeEventListener("click", pressed);
+  }, [links, onOpen]);
   if (size === undefined) return null;
+  const nameOf = ({ text, to }: Link): string => ("url" in to ? text : own.linkTo(text, to.page + 1));
   const factor = SCALES[scale] ?? 1;
   return (
     <>
@@ -95,57 +113,60 @@ export function BookPage({
           style={{ aspectRatio: `${size.widthMm} / ${size.heightMm}`, width: `${100 * factor}%` }}
         >
           <div ref={paper} className="book-paper" />
-          {size.links.map((link, i) =>
-            "url" in link.to ? (
-              <a
-                // biome-ignore lint/suspicious/noArrayIndexKey: a finished book never changes
-                key={i}
-                className="book-link"
-                style={placed(link, size)}
-                href={link.to.url}
-                target="_blank"
-                rel="noreferrer"
-              >
-                <span className="book-link-text">{link.text}</span>
-              </a>
-            ) : (
-              <PageLink
-                // biome-ignore lint/suspicious/noArrayIndexKey: a finished book never changes
-                key={i}
-                label={own.linkTo(link.text, link.to.page + 1)}
-                style={placed(link, size)}
-                page={link.to.page + 1}
-                onOpen={onOpen}
-              />
-            ),
-          )}
+          {size.links.map((link, i) => (
+            <span
+              // biome-ignore lint/suspicious/noArrayIndexKey: a finished book never changes
+              key={i}
+              className="book-link"
+              aria-hidden
+              data-link={i}
+              title={nameOf(link)}
+              style={placed(link, size)}
+            />
+          ))}
           {spot !== null && shown === page && <div className="book-spot" style={placed(spot, size)} />}
         </article>
       </section>
+      <PageLinks links={size.links} nameOf={nameOf} onOpen={onOpen} />
     </>
   );
 }
 
-function PageLink({
-  label,
-  style,
-  page,
+/** The links of a page once more, each large enough for a finger and reached by keys. */
+function PageLinks({
+  links,
+  nameOf,
   onOpen,
 }: {
-  readonly label: string;
-  readonly style: CSSProperties;
-  readonly page: number;
+  readonly links: readonly Link[];
+  readonly nameOf: (link: Link) => string;
   readonly onOpen: (page: number) => void;
 }) {
+  const { serviceBookApp: own } = useWords();
+  if (links.length === 0) return null;
   return (
-    <button
-      type="button"
-      className="book-link"
-      style={style}
-      aria-label={label}
-      title={label}
-      onClick={() => onOpen(page)}
-    />
+    <details className="book-links">
+      <summary>{own.linksHere(links.length)}</summary>
+      <ul className="book-hits">
+        {links.map((link, i) => {
+          const { to } = link;
+          return (
+            // biome-ignore lint/suspicious/noArrayIndexKey: a finished book never changes
+            <li key={i}>
+              {"url" in to ? (
+                <a className="book-line" href={to.url} target="_blank" rel="noreferrer">
+                  {nameOf(link)}
+                </a>
+              ) : (
+                <button type="button" className="book-line" onClick={() => onOpen(to.page + 1)}>
+                  {nameOf(link)}
+                </button>
+              )}
+            </li>
+          );
+        })}
+      </ul>
+    </details>
   );
 }
 
