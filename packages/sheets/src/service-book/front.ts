@@ -1,7 +1,7 @@
 import { at, LINE, line as rule, stroke, TEXT, write } from "../compose/draw.ts";
 import { type Block, gap } from "../compose/flow.ts";
 import { label } from "../compose/say.ts";
-import { anchored, linked, tagged } from "../compose/tag.ts";
+import { anchored, figure, linked, tagged } from "../compose/tag.ts";
 import { leadingMm, textWidthMm } from "../compose/text.ts";
 import { wrap } from "../compose/wrap.ts";
 import { revisionOf } from "../options.ts";
@@ -79,7 +79,44 @@ function titleBlocks(context: BookContext, widthMm: number): readonly Block[] {
     ],
     ...(built.length === 0 ? [] : ([[words((w) => w.builtWith), built.join("; ")]] as const)),
   ];
-  return [title, ...lines.map(([head, text]) => named(head, text, widthMm, widthMm / 2.6)), gap(4)];
+  return [
+    title,
+    ...lines.map(([head, text]) => named(head, text, widthMm, widthMm / 2.6)),
+    ...codeBlocks(context, widthMm),
+    gap(4),
+  ];
+}
+
+/** A code that leads to what was recorded of this machine, with its address for whoever has no reader. */
+function codeBlocks({ options, words }: BookContext, widthMm: number): readonly Block[] {
+  const address = options.unit?.address ?? "";
+  if (address === "") return [];
+  const sizeMm = 22;
+  const leftMm = sizeMm + 5;
+  const step = leadingMm(TEXT.normal);
+  const said = [
+    ...wrap(
+      words((w) => w.unitPage),
+      widthMm - leftMm,
+      TEXT.normal,
+    ),
+    ...wrap(address, widthMm - leftMm, TEXT.normal),
+  ];
+  return [
+    gap(3),
+    {
+      heightMm: Math.max(sizeMm, (said.length + 1) * step),
+      marks: [
+        figure(address, [{ kind: "code", at: at(0, 0), sizeMm, text: address, layer: "TEXT" }]),
+        tagged({ role: "P" }, [
+          linked(
+            { url: address },
+            said.map((text, i) => write(text, at(leftMm, (i + 1) * step))),
+          ),
+        ]),
+      ],
+    },
+  ];
 }
 
 /** What the machine has instead of what the drawings say, and where the book speaks of it. */

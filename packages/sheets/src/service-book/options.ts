@@ -16,6 +16,8 @@ export interface UnitAlternate {
 /** One machine that was built. */
 export interface ServiceUnit {
   readonly serial: string;
+  /** Address of its page in the shop; blank or absent: it has none on the network. */
+  readonly address?: string;
   readonly alternates: readonly UnitAlternate[];
 }
 

@@ -1,4 +1,4 @@
-import type { Item } from "@pinwright/engine";
+import { endKind, type Item } from "@pinwright/engine";
 import { touchesClass } from "../assembly/step-facts.ts";
 import type { BookContext } from "./context.ts";
 import type { HazardId } from "./hazards.ts";
@@ -56,13 +56,12 @@ export function hazardsAt(context: BookContext, item: Item): readonly HazardId[]
   const own = withChildren(context, item);
   const ids = new Set(own.map(({ id }) => id));
   const kinds = new Set(line.machine.elements.filter((e) => ids.has(e.itemId)).map((e) => e.row.kind));
+  const isSoldered = (pointId: string): boolean => {
+    const family = line.machine.points.get(pointId)?.family;
+    return family !== undefined && endKind(family) === "solder" && context.facts.wiresAt.has(pointId);
+  };
   const soldered = own.some(({ id }) =>
-    (context.facts.landingsOf.get(id) ?? []).some((landing) =>
-      landing.pointIds.some(
-        (point) =>
-          context.facts.wiresAt.has(point) && line.machine.points.get(point)?.family.kind === "lug",
-      ),
-    ),
+    (context.facts.landingsOf.get(id) ?? []).some((landing) => landing.pointIds.some(isSoldered)),
   );
   const moves = kinds.has("coil") || kinds.has("motor");
   const list: readonly (readonly [HazardId, boolean])[] = [

@@ -19,7 +19,7 @@ import { type ChartContext, type ChartRow, chartRows, treeRow } from "./rows.ts"
 type Say = (choose: Parameters<typeof say>[1]) => string;
 
 /** A circuit with its number, heading and rows. */
-interface Charted {
+export interface Charted {
   readonly number: string;
   readonly title: string;
   readonly detail: string;
@@ -27,7 +27,7 @@ interface Charted {
 }
 
 /** A circuit lower than this is not broken over two pages. */
-const WHOLE_MM = 115;
+export const WHOLE_MM = 115;
 
 /** Every circuit from its feed over wires and parts to its return, as an owner follows it with a meter. */
 export function composeWiringChart(line: LineResult, options: SheetOptions): SheetDocument {
@@ -55,7 +55,7 @@ export function composeWiringChart(line: LineResult, options: SheetOptions): She
         TEXT.small,
       ),
       colourKeyOf(wires, language, widthMm),
-      ...treeTable(columns(words), charted.flatMap(linesOf), widthMm, {
+      ...treeTable(chartColumns(words), charted.flatMap(chartLines), widthMm, {
         continued: words((w) => w.common.continued),
         keepMm: WHOLE_MM,
       }),
@@ -64,7 +64,8 @@ export function composeWiringChart(line: LineResult, options: SheetOptions): She
   });
 }
 
-function columns(words: Say): TableColumn[] {
+/** Columns of a chart. */
+export function chartColumns(words: Say): TableColumn[] {
   return [
     { header: words((w) => w.common.from), heightMm: TEXT.small },
     { header: words((w) => w.common.wire), weight: "bold", whole: true, align: "end" },
@@ -76,12 +77,13 @@ function columns(words: Say): TableColumn[] {
   ];
 }
 
-function linesOf({ number, title, detail, rows }: Charted): readonly TreeLine[] {
+/** A circuit as it is set. */
+export function chartLines({ number, title, detail, rows }: Charted): readonly TreeLine[] {
   return [{ heading: `${number}   ${title}`, detail }, ...rows.map(treeRow)];
 }
 
 /** All circuits of a machine with their numbers: supplies 1, 2, …; their fuses 1.1, 1.2, …; then the others. */
-function chartOf(line: LineResult, language: SheetLanguage): readonly Charted[] {
+export function chartOf(line: LineResult, language: SheetLanguage): readonly Charted[] {
   const power = powerOf(line);
   const { ratings } = line;
   const facts = new Map(
