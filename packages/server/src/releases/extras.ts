@@ -1,6 +1,6 @@
 import { canonicalJson } from "@pinwright/contract";
 import { faultFileOf, type LineResult, machineFacts, type SheetFact } from "@pinwright/engine";
-import type { SheetDocument, SheetOptions } from "@pinwright/sheets";
+import { composeServiceBook, MACHINE_SHEETS, type SheetDocument, type SheetOptions } from "@pinwright/sheets";
 
 /** A sheet of a release: what it is about, and which it is. */
 export interface ExtraSheet {
@@ -54,5 +54,15 @@ const FACTS: Extra = {
   },
 };
 
+/** The book that goes with every machine of the release, in both languages. */
+const SERVICE_BOOK: Extra = {
+  sheets: function* (line, options) {
+    const { language } = options;
+    if (language === "both") return;
+    const document = composeServiceBook(line, { ...options, language, unit: null });
+    yield { id: document.id, of: MACHINE_SHEETS, kind: "service-book", document };
+  },
+};
+
 /** All of them, in the order in which they are made. */
-export const EXTRAS: readonly Extra[] = [FACTS, FAULT_FILE];
+export const EXTRAS: readonly Extra[] = [SERVICE_BOOK, FACTS, FAULT_FILE];

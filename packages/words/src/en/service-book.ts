@@ -6,6 +6,8 @@ export const serviceBook = {
   title: "Service book",
   subtitle: "for the owner of the machine",
   serial: (serial: string) => `Serial number ${serial}`,
+  /** Beside the code on the first page of one machine's book. */
+  unitPage: "What was recorded of this machine when it was built and tested, on the network of its workshop:",
   revision: (revision: string) => `Revision ${revision}`,
   everyMachine: "For machines of this revision",
   builtWith: "Built with",

@@ -7,6 +7,7 @@ export const serviceBook: Translated<typeof english> = {
   title: "维修手册",
   subtitle: "供机器所有者使用",
   serial: (serial) => `序列号 ${serial}`,
+  unitPage: "这台机器在制造和测试时的记录（在制造车间的网络上）：",
   revision: (revision) => `版本 ${revision}`,
   everyMachine: "适用于本版本的机器",
   builtWith: "配置",
