@@ -4,6 +4,7 @@ import { describe, expect, it } from "vitest";
 import { z } from "zod";
 import { accessFaults, sidewaysPx } from "./testing/accessible.ts";
 import { openBook, PATIENCE_MS } from "./testing/browser.ts";
+import { scan, standAt } from "./testing/floor-hand.ts";
 import { someoneElse } from "./testing/someone-else.ts";
 import { withApp } from "./testing/with-app.ts";
 
@@ -22,13 +23,17 @@ async function release(page: Page, note: string, name: string): Promise<void> {
   await page.getByRole("heading", { name, exact: true }).waitFor();
 }
 
-/** Address of the page that the code of a released sheet leads to. */
-async function printOf(revision: string, sheetId: string): Promise<string> {
+/** What the code of a released sheet says, and the page that it leads to. */
+async function printOf(
+  revision: string,
+  sheetId: string,
+): Promise<{ readonly page: string; readonly code: string }> {
   const answer = await fetch(new URL(`/api/books/first-light/releases/${revision}/sheets`, app.address()));
   const sheets = z.array(releasedSheetSchema).parse(await answer.json());
   const sheet = sheets.find(({ id }) => id === sheetId);
   if (sheet === undefined) throw new Error(`Release ${revision} has no sheet ${sheetId}.`);
-  return `/print#first-light/${revision}/${sheetId}/${sheet.bodyHash.slice(0, 12)}`;
+  const parts = ["first-light", revision, sheetId, sheet.bodyHash.slice(0, 12)];
+  return { page: `/print#${parts.join("/")}`, code: `pinwright:${parts.join(":")}` };
 }
 
 describe("revisions", { timeout: 3 * PATIENCE_MS }, () => {
@@ -40,7 +45,7 @@ describe("revisions", { timeout: 3 * PATIENCE_MS }, () => {
     const print = await printOf("A", "hs.field.from-to.en");
 
     const paper = await app.look({ screen: "phone" });
-    await paper.page.goto(print);
+    await paper.page.goto(print.page);
     await paper.page.getByText("Current", { exact: true }).waitFor();
     expect(await sidewaysPx(paper.page)).toBe(0);
 
@@ -65,13 +70,23 @@ describe("revisions", { timeout: 3 * PATIENCE_MS }, () => {
 
     await release(page, "The switch caught the ball.", "B");
     await paper.page.goto("/");
-    await paper.page.goto(print);
+    await paper.page.goto(print.page);
     await paper.page.getByText("Superseded", { exact: true }).waitFor();
     await paper.page.getByText(/wire 4-7 is 10 mm longer/u).waitFor();
     await paper.page.getByText("The switch caught the ball.").waitFor();
     expect(await sidewaysPx(paper.page)).toBe(0);
     expect(await accessFaults(paper.page)).toEqual([]);
     expect([...complaints, ...paper.complaints]).toEqual([]);
+
+    const bench = await app.look({ screen: "tablet" });
+    await standAt(bench.page, "first-light");
+    await bench.page.goto("/floor");
+    await bench.page.getByRole("heading", { name: /^Which unit/u }).waitFor();
+    await scan(bench.page, print.code);
+    await bench.page.getByText("Superseded", { exact: true }).waitFor();
+    await bench.page.getByText(/wire 4-7 is 10 mm longer/u).waitFor();
+    expect(await accessFaults(bench.page)).toEqual([]);
+    expect(bench.complaints).toEqual([]);
 
     const chinese = await app.look({ language: "zh", scheme: "dark", screen: "phone" });
     await openBook(chinese.page, "/b/first-light/revisions/compare?from=A&to=B");

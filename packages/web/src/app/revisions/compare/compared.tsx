@@ -9,7 +9,7 @@ import { SheetOverlay } from "../overlay/sheet-overlay.tsx";
 import { ChangedSheets } from "./changed-sheets.tsx";
 import { Effects } from "./effects.tsx";
 import { MakeSheets } from "./make-sheets.tsx";
-import { useSheetTitle } from "./sheet-title.ts";
+import { sheetNamed, useSheetTitle } from "./sheet-title.ts";
 import { thingAddress } from "./thing-address.ts";
 import { useComparison } from "./use-comparison.ts";
 import { useDraftFacts } from "./use-draft-facts.ts";
@@ -77,7 +77,7 @@ function Overlaid({
   const { words, language } = useSpeech();
   const own = words.compareApp.sheets;
   const titleOf = useSheetTitle();
-  const title = sheet === undefined ? sheetId : titleOf(sheet);
+  const title = titleOf(sheet ?? sheetNamed(sheetId));
   const place = useRef<HTMLElement>(null);
   // Whoever asked for it stands further down in the list of sheets.
   useEffect(() => {
