@@ -6,13 +6,14 @@ import type { z } from "zod";
 import { placeOf, WrongCall } from "../settings.ts";
 
 export const RECORDS_USAGE = `pinwright-server records verify [HEADS]          read every record again, and hold the chains against heads
+pinwright-server records releases                read every byte of every released revision again
 pinwright-server records certificate UNIT FILE   test certificate of a unit, as a PDF
 pinwright-server records crate UNIT FILE         crate checklist of a machine
 pinwright-server records labels BOOK FILE        labels of units of a book
 pinwright-server records transport BOOK FILE     what is on the way from site to site
 
 HEADS is a file with what the codes on certificates hold, or lines copied from one: stream, number, hash (12 digits at
-least). Exit status of verify: 0 all is as it was written; 1 something is not.
+least). Exit status of verify and releases: 0 all is as it was written; 1 something is not.
 
   --data DIR, --store PLACE   where the records are kept; else ./data
   --back-up FILE          a back-up instead
@@ -46,6 +47,7 @@ export type RecordsPlace = StorePlace | { readonly kind: "back-up"; readonly fil
 /** What is done with the records. */
 export type RecordsCall =
   | { readonly act: "help" }
+  | { readonly act: "releases" }
   | { readonly act: "verify"; readonly heads: string | null }
   | {
       readonly act: "certificate" | "crate";
@@ -110,6 +112,10 @@ export function recordsSettings(
   if (act === "verify") {
     if (second !== undefined) throw wrong;
     return { place, call: { act, heads: first === undefined ? null : resolve(first) } };
+  }
+  if (act === "releases") {
+    if (first !== undefined) throw wrong;
+    return { place, call: { act } };
   }
   if (first === undefined || second === undefined || rest.length > 0) throw wrong;
   const file = resolve(second);

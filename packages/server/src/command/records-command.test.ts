@@ -55,6 +55,14 @@ beforeAll(async () => {
   );
   await store.records.take(chained(NOTES), () => null);
   heads = await store.records.heads();
+  await store.releases.add(
+    {
+      ...{ book: "small", name: "A", request: "release-small", changeNo: 1, note: "", program: "1" },
+      ...{ findings: { error: 0, warning: 0, note: 0 }, accepted: [] },
+      items: [{ kind: "tables", id: "book", about: {}, body: Buffer.from("{}") }],
+    },
+    by,
+  );
   await store.backUp(inFolder("kept.zip"));
   await store.close();
 }, 60_000);
@@ -220,5 +228,25 @@ describe("records sheets", () => {
     ])
       await expect(records(...args)).rejects.toThrow(WrongCall);
     expect((await records("--help")).said).toContain("records verify [HEADS]");
+  });
+});
+
+describe("releases", () => {
+  it("are read again, byte by byte, also from a back-up", async () => {
+    for (const place of [
+      ["--data", folder],
+      ["--back-up", inFolder("kept.zip")],
+    ]) {
+      const lines: string[] = [];
+      const status = await recordsCommand(
+        ["releases", ...place],
+        {},
+        (line) => lines.push(line),
+        (line) => lines.push(line),
+      );
+      expect(lines.at(-1)).toBe("1 released revisions are as they were made, byte by byte.");
+      expect(lines[0]).toMatch(/^small A 2027-01-05 [0-9a-f]{64}$/u);
+      expect(status).toBe(0);
+    }
   });
 });

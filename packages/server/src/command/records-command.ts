@@ -2,6 +2,7 @@ import { randomUUID } from "node:crypto";
 import { access, copyFile, mkdtemp, readFile, rm } from "node:fs/promises";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import type { ReleaseFault } from "@pinwright/contract";
 import { openStore, restoreBackUp, type Store } from "@pinwright/store";
 import { Shelf } from "../books/shelf.ts";
 import { Refused } from "../http/problem.ts";
@@ -44,11 +45,36 @@ async function verify(store: Store, heads: string | null, say: (line: string) =>
   return GOOD;
 }
 
-async function make(
-  store: Store,
-  folder: string,
-  call: Exclude<RecordsCall, { act: "help" | "verify" }>,
-): Promise<void> {
+const RELEASE_FAULTS: Readonly<Record<ReleaseFault["what"], string>> = {
+  changed: "is not what was released",
+  missing: "is missing",
+  "look-up": "is not found by what it says",
+};
+
+async function verifyReleases(store: Store, say: (line: string) => void): Promise<number> {
+  const faults = await store.releases.verify();
+  for (const { book, release, item, what } of faults)
+    say(`${book} ${release}${item === "" ? "" : `, ${item}`} ${RELEASE_FAULTS[what]}`);
+  if (faults.length > 0) {
+    say(`${faults.length} found. Releases are not as they were made: compare them with a back-up.`);
+    return FOUND;
+  }
+  let count = 0;
+  for (const { id } of await store.books.list()) {
+    const outcome = await store.releases.list(id);
+    if ("refused" in outcome) continue;
+    for (const { name, at, hash } of outcome.done) {
+      say(`${id} ${name} ${at.slice(0, 10)} ${hash}`);
+      count++;
+    }
+  }
+  say(`${count} released revisions are as they were made, byte by byte.`);
+  return GOOD;
+}
+
+type Sheet = Exclude<RecordsCall, { act: "help" | "verify" | "releases" }>;
+
+async function make(store: Store, folder: string, call: Sheet): Promise<void> {
   const shelf = new Shelf(store);
   const lane = new Lane();
   const sheets = new RecordSheets({
@@ -65,11 +91,7 @@ async function make(
   }
 }
 
-function sheetOf(
-  sheets: RecordSheets,
-  call: Exclude<RecordsCall, { act: "help" | "verify" }>,
-  made: MadeOut,
-): Promise<MadeSheet> {
+function sheetOf(sheets: RecordSheets, call: Sheet, made: MadeOut): Promise<MadeSheet> {
   switch (call.act) {
     case "certificate":
       return sheets.certificate(call.unit, made);
@@ -104,6 +126,7 @@ export async function recordsCommand(
     const store = await storeOf(place, folder);
     try {
       if (call.act === "verify") return await verify(store, call.heads, say);
+      if (call.act === "releases") return await verifyReleases(store, say);
       await make(store, folder, call);
       say(`Written: ${call.file}`);
       return GOOD;
