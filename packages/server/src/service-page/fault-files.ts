@@ -1,5 +1,6 @@
 import { readFile, rm } from "node:fs/promises";
 import { join } from "node:path";
+import type { BuiltRecords } from "@pinwright/engine";
 import type { Store } from "@pinwright/store";
 import { done, Refused } from "../http/problem.ts";
 import { type Asker, type BookCase, bookCase } from "../service-book/book-case.ts";
@@ -43,13 +44,13 @@ export class FaultFiles {
       return { json: new TextDecoder().decode(bytes), name: release };
     }
     const found = await bookCase(asker, book, { language: "en", unit });
-    return { json: await this.#make(found), name: unit ?? "draft" };
+    return { json: await this.#make(book, found), name: unit ?? "draft" };
   }
 
-  #make(found: BookCase): Promise<string> {
+  #make(book: string, found: BookCase): Promise<string> {
     const known = this.#made.get(found.id);
     if (known !== undefined) return known;
-    const making = this.#written(found);
+    const making = this.#written(book, found);
     this.#made.set(found.id, making);
     making.catch(() => this.#made.delete(found.id));
     for (const oldest of this.#made.keys()) {
@@ -59,12 +60,13 @@ export class FaultFiles {
     return making;
   }
 
-  async #written(found: BookCase): Promise<string> {
+  async #written(book: string, found: BookCase): Promise<string> {
     const { lane, folder, newId } = this.#options;
     const path = join(folder, `${newId()}.json`);
     const { tables, shop, options, revision } = await found.given();
     try {
-      await lane.run<"fault-file">({ kind: "fault-file", path, given: { tables, shop, options, revision } });
+      const given = { tables, shop, options, revision, built: await this.#built(book) };
+      await lane.run<"fault-file">({ kind: "fault-file", path, given });
       return await readFile(path, "utf8");
     } catch (error) {
       if (error instanceof TaskRefused) throw new Refused("bad-request", error.message);
@@ -72,5 +74,18 @@ export class FaultFiles {
     } finally {
       await rm(path, { force: true });
     }
+  }
+
+  /** What was built and what failed on it, by the records of the floor. */
+  async #built(book: string): Promise<BuiltRecords> {
+    const { records, quality } = this.#options.store;
+    const [units, defects] = await Promise.all([records.units({ book }), quality.defects({ book })]);
+    return {
+      units: units.map(({ what, type }) => ({ what, type })),
+      defects: defects.map(({ kind, type, what, where, mended }) => ({
+        ...{ what: kind, type, kind: what, where },
+        cause: mended?.cause ?? "",
+      })),
+    };
   }
 }

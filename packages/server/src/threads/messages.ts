@@ -13,6 +13,7 @@ import {
   streamHeadSchema,
   UNIT_KINDS,
 } from "@pinwright/contract";
+import type { BuiltRecords } from "@pinwright/engine";
 import { RUN_SHEET_KINDS, SHEET_KINDS } from "@pinwright/sheets";
 import { z } from "zod";
 
@@ -198,6 +199,8 @@ export const taskSchema = z.discriminatedUnion("kind", [
       options: z.array(z.string()),
       /** Blank: the one that the book gives itself. */
       revision: z.string(),
+      /** What was built and what failed on it. */
+      built: z.custom<BuiltRecords>((value) => typeof value === "object" && value !== null),
     }),
   }),
   /** Writes all that is shown of a service book into a folder. */

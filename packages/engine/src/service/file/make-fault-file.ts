@@ -1,7 +1,6 @@
 import { compareText } from "@pinwright/kernel";
 import type { HarnessResult, Machine } from "../../model/index.ts";
 import {
-  type FailureCounts,
   FaultModel,
   FaultTable,
   type MachineFunction,
@@ -12,6 +11,7 @@ import {
   serviceNetwork,
   suspectsOf,
 } from "../faults/index.ts";
+import { type BuiltRecords, failureCounts } from "../odds/index.ts";
 import { fileElement } from "./element-row.ts";
 import {
   FAULT_FILE_FORMAT,
@@ -37,8 +37,8 @@ export interface FaultFileLine {
 export interface FaultFileOptions {
   /** Name of the revision; without it the one that the book gives itself. */
   readonly revision?: string;
-  /** What the floor and the field recorded. */
-  readonly counts?: FailureCounts;
+  /** What was built and what failed on it, by the records: the odds follow these. */
+  readonly built?: BuiltRecords;
   /** `later`: what each suspect would do is left to whoever opens the file, who then waits for it. */
   readonly table?: "now" | "later";
 }
@@ -49,7 +49,10 @@ export function faultFileOf(line: FaultFileLine, options: FaultFileOptions = {})
   const wires = [...line.harnesses.values()].flatMap((harness) => harness.wires);
   const network = serviceNetwork(machine, wires);
   const model = new FaultModel(network, machineFunctions(machine, network));
-  const suspects = suspectsOf(machine, network, model.functions, options.counts ?? null);
+  const usual = suspectsOf(machine, network, model.functions, null);
+  const { built } = options;
+  const counts = built === undefined ? null : failureCounts(machine, usual, built);
+  const suspects = counts === null ? usual : suspectsOf(machine, network, model.functions, counts);
   const places = new FilePlaces(machine);
   for (const node of network.nodes) places.point(pointOf(node));
   const { joints, elements } = fileJoints(network, wires, places);
@@ -86,7 +89,7 @@ export function faultFileOf(line: FaultFileLine, options: FaultFileOptions = {})
 }
 
 /** Classes of a table as a fault file keeps them. */
-export function fileClasses(table: FaultTable): readonly FileClass[] {
+function fileClasses(table: FaultTable): readonly FileClass[] {
   return table.classes.map(({ suspects, symptoms }) => [
     suspects,
     [...symptoms].flatMap(([f, symptom]) => (symptom === "works" ? [] : [[f, symptom] as const])),

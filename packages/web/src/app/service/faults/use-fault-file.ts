@@ -1,6 +1,7 @@
 import { pathTo, problemSchema } from "@pinwright/contract";
-import { type FaultFile, readFaultFile } from "@pinwright/engine";
+import { type BuiltRecords, type FaultFile, readFaultFile } from "@pinwright/engine";
 import { useEffect, useState, useSyncExternalStore } from "react";
+import { call } from "../../../api/call.ts";
 import { useDesk } from "../../book/desk.tsx";
 import type { DeskClient } from "../../book/desk-client.ts";
 
@@ -44,12 +45,32 @@ export function useFaultFile({ release, unit }: Asked): FaultFileState {
 }
 
 async function draftFile(desk: DeskClient, isWanted: () => boolean): Promise<FaultFile | null> {
+  const built = await builtOf(desk.bookId);
   while (isWanted()) {
-    const file = desk.sync.state === "loading" ? null : await desk.ask("faultFile", null);
+    const file = desk.sync.state === "loading" ? null : await desk.ask("faultFile", built);
     if (file !== null) return file;
     await new Promise((done) => setTimeout(done, AGAIN_MS));
   }
   return null;
+}
+
+/** What was built and what failed on it; when nobody can tell, nothing: then the usual odds hold. */
+async function builtOf(book: string): Promise<BuiltRecords> {
+  try {
+    const [units, { defects }] = await Promise.all([
+      call("units", { parts: {}, query: { book } }),
+      call("defects", { parts: {}, query: { book } }),
+    ]);
+    return {
+      units: units.map(({ what, type }) => ({ what, type })),
+      defects: defects.map(({ what, type, kind, where, mended }) => ({
+        ...{ what, type, kind, where },
+        cause: mended?.cause ?? "",
+      })),
+    };
+  } catch {
+    return { units: [], defects: [] };
+  }
 }
 
 async function keptFile(book: string, { release, unit }: Asked): Promise<FaultFile> {
