@@ -2,6 +2,7 @@ import type { Command } from "./command.ts";
 import { billCommand } from "./commands/bill.ts";
 import { boardsCommand } from "./commands/boards.ts";
 import { checkCommand } from "./commands/check.ts";
+import { compareCommand } from "./commands/compare.ts";
 import { convertCommand } from "./commands/convert.ts";
 import { currentsCommand } from "./commands/currents.ts";
 import { faultPageCommand } from "./commands/fault-page.ts";
@@ -36,4 +37,5 @@ export const COMMANDS: readonly Command[] = [
   newCommand,
   sendCommand,
   convertCommand,
+  compareCommand,
 ];
