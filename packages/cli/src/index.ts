@@ -12,6 +12,7 @@ import { newCommand } from "./commands/new.ts";
 import { panelsCommand } from "./commands/panels.ts";
 import { runCommand } from "./commands/run.ts";
 import { sendCommand } from "./commands/send.ts";
+import { serviceBookCommand } from "./commands/service-book.ts";
 import { settleCommand } from "./commands/settle.ts";
 import { sheetsCommand } from "./commands/sheets.ts";
 import { showCommand } from "./commands/show.ts";
@@ -22,6 +23,7 @@ import { stepsCommand } from "./commands/steps.ts";
 export const COMMANDS: readonly Command[] = [
   checkCommand,
   sheetsCommand,
+  serviceBookCommand,
   showCommand,
   settleCommand,
   currentsCommand,

@@ -1,11 +1,10 @@
 import type { BoardItem, Landing } from "@pinwright/engine";
 import { compareText } from "@pinwright/kernel";
-import { touchesClass } from "../assembly/step-facts.ts";
 import { panelSideName, rowLabel } from "../assembly/step-texts.ts";
 import { TEXT } from "../compose/draw.ts";
 import { type Block, gap } from "../compose/flow.ts";
 import { itemName, someOf } from "../machine-facts.ts";
-import { fuseName, fusePlace, ratingText } from "../supply-schedule/fuses.ts";
+import { fuseName, ratingText } from "../supply-schedule/fuses.ts";
 import { bookTable, hazardBlocks, named, note, row, thingHead } from "./blocks.ts";
 import type { BookContext } from "./context.ts";
 import { mapAnchor } from "./where.ts";
@@ -60,10 +59,11 @@ function boardSection(context: BookContext, board: BoardItem, widthMm: number): 
   const own = facts.fuses.filter((fuse) => fuse.node.element.itemId === board.id);
   const fuses = own.map((fuse) => {
     const rating = ratingText(fuse, language).split("\n").join(" ");
-    const called = fuse.node.row === null ? fusePlace(line, fuse) : fuseName(line, fuse, language);
-    return `${called} ${rating}`;
+    if (fuse.node.row !== null) return `${fuseName(line, fuse, language)} ${rating}`;
+    const { toPointId } = fuse.node;
+    return `${toPointId.slice(toPointId.indexOf(":") + 1)} ${rating}`;
   });
-  const isMains = touchesClass(line, new Set([board.id]), "mains");
+  const isMains = facts.classesOf.get(board.id)?.has("mains") === true;
   return [
     thingHead(name, detail.join(" · "), `item:${board.id}`, widthMm, 32),
     ...(isMains ? hazardBlocks(context, ["mains", "stored"], `board-${board.id}`, widthMm) : []),
@@ -136,7 +136,7 @@ function connectorTable(context: BookContext, board: BoardItem, widthMm: number)
     context,
     [
       { header: words((w) => w.boards.connector), weight: "bold", whole: true },
-      { header: "", ...small },
+      { header: "", ...small, minMm: 22 },
       { header: words((w) => w.boards.pins), align: "end", whole: true, ...small },
       { header: context.sheet((w) => w.common.harness), whole: true, ...small },
       { header: words((w) => w.boards.leads), grow: true, ...small },
@@ -148,8 +148,8 @@ function connectorTable(context: BookContext, board: BoardItem, widthMm: number)
 }
 
 /** What a board does, counted from what is on it. */
-function doesText({ line, words }: BookContext, board: BoardItem): string {
-  const own = line.machine.elements.filter((e) => e.itemId === board.id);
+function doesText({ facts, words }: BookContext, board: BoardItem): string {
+  const own = facts.elementsOf.get(board.id) ?? [];
   const count = (kind: string): string => {
     const points = new Set(own.filter((e) => e.row.kind === kind).map((e) => e.row.control || e.id));
     return String(points.size);

@@ -40,12 +40,11 @@ const WRITERS: readonly (readonly [ChapterId, Write])[] = [
 ];
 
 const PORTRAIT = PAPERS["a4-portrait"];
-const LANDSCAPE = PAPERS["a4-landscape"];
 
 /** A chapter with its heading; one of which a machine has nothing is left out. */
 const chapter = (id: ChapterId, number: number, write: Write): Chapter => ({
   id,
-  paper: id === "charts" ? LANDSCAPE : PORTRAIT,
+  paper: PORTRAIT,
   blocks: (context, widthMm) => {
     const blocks = write(context, widthMm);
     if (blocks.length === 0) return [];

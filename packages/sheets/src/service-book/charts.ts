@@ -4,9 +4,12 @@ import { type Block, gap } from "../compose/flow.ts";
 import { say } from "../compose/say.ts";
 import { anchored } from "../compose/tag.ts";
 import { treeTable } from "../compose/tree-table.ts";
-import { type Charted, chartColumns, chartLines, chartOf, WHOLE_MM } from "../wiring-chart/wiring-chart.ts";
+import { type Charted, chartColumns, chartLines, chartOf } from "../wiring-chart/wiring-chart.ts";
 import { bookTable, hazardBlocks, note, prose, row } from "./blocks.ts";
 import type { BookContext } from "./context.ts";
+
+/** A circuit lower than this is not broken over two pages. */
+const KEEP_MM = 60;
 
 const known = new WeakMap<BookContext["facts"], readonly Charted[]>();
 
@@ -65,19 +68,19 @@ function circuitList(context: BookContext, charted: readonly Charted[], widthMm:
 
 function treeBlocks(context: BookContext, charted: readonly Charted[], widthMm: number): readonly Block[] {
   const lines = charted.flatMap(chartLines);
+  // On upright paper all letters are small.
+  const columns = chartColumns((choose) => say(context.language, choose)).map((column) => ({
+    ...column,
+    heightMm: TEXT.small,
+  }));
   const anchors = charted.flatMap((own) => [
     anchorOf(own),
     ...own.rows.map((each) => (each.wire === null ? null : `wire:${each.wire.number}`)),
   ]);
-  const blocks = treeTable(
-    chartColumns((choose) => say(context.language, choose)),
-    lines,
-    widthMm,
-    {
-      continued: context.sheet((w) => w.common.continued),
-      keepMm: WHOLE_MM,
-    },
-  );
+  const blocks = treeTable(columns, lines, widthMm, {
+    continued: context.sheet((w) => w.common.continued),
+    keepMm: KEEP_MM,
+  });
   // The first block is the header; then one for each line.
   return blocks.map((block, i) => {
     const anchor = anchors[i - 1] ?? null;

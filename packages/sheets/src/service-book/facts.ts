@@ -4,6 +4,7 @@ import {
   type Item,
   type Landing,
   type LineResult,
+  type PlacedElement,
   type ProgramPoint,
   programMap,
   type SizedWire,
@@ -33,6 +34,10 @@ export interface ServiceFacts {
   readonly programOf: ReadonlyMap<string, readonly ProgramPoint[]>;
   /** Devices of a mechanism. */
   readonly childrenOf: ReadonlyMap<string, readonly Item[]>;
+  /** Elements by the item that they are in. */
+  readonly elementsOf: ReadonlyMap<string, readonly PlacedElement[]>;
+  /** Classes of the nets that an item is on. */
+  readonly classesOf: ReadonlyMap<string, ReadonlySet<string>>;
   /** Fasteners by what they hold. */
   readonly fastenersOf: ReadonlyMap<string, readonly FastenerItem[]>;
 }
@@ -67,6 +72,13 @@ export function serviceFacts(line: LineResult): ServiceFacts {
     [...grouped(ends, ({ end }) => end)].map(([end, list]) => [end, list.map(({ own }) => own)] as const),
   );
   const items = [...machine.items.values()];
+  const classesOf = new Map<string, Set<string>>();
+  for (const end of machine.ends) {
+    const itemId = machine.points.get(end.point)?.itemId ?? "";
+    const own = classesOf.get(itemId) ?? new Set();
+    own.add(machine.nets.get(end.net)?.class ?? "");
+    classesOf.set(itemId, own);
+  }
   return {
     power,
     fuses,
@@ -78,6 +90,8 @@ export function serviceFacts(line: LineResult): ServiceFacts {
       items.filter((item) => item.kind !== "fastener"),
       (item) => item.parentId,
     ),
+    elementsOf: grouped(machine.elements, (element) => element.itemId),
+    classesOf,
     fastenersOf: grouped(
       items.flatMap((item) => (item.kind === "fastener" ? [item] : [])),
       (item) => (item.holds === null ? item.parentId : unitId(item.holds)),

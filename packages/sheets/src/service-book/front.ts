@@ -215,7 +215,7 @@ function contentsLine({ title, level, page, anchor }: Heading, widthMm: number, 
   ];
   return {
     heightMm: top + step,
-    keepMm: level === 1 ? 6 : 0,
+    ...(level === 1 ? { keepMm: 6 } : {}),
     marks: [
       ...(from < end - 4
         ? [rule(at(from, base - 0.3), at(end - 2, base - 0.3), stroke("faint", LINE.thin, [0.3, 1.2]))]

@@ -1,4 +1,4 @@
-import type { DeviceItem, PlacedElement, ProgramPoint } from "@pinwright/engine";
+import type { DeviceItem, ProgramPoint } from "@pinwright/engine";
 import { compareText } from "@pinwright/kernel";
 import { TEXT } from "../compose/draw.ts";
 import { filledColumns } from "../compose/filled-columns.ts";
@@ -118,14 +118,9 @@ function tableOf(
   return bookTable(context, filled.columns, linkedRows, widthMm);
 }
 
-/** Elements of a device that carry its current or are its contact, each once. */
-function elementsOf({ line }: BookContext, device: DeviceItem): readonly PlacedElement[] {
-  return line.machine.elements.filter((e) => e.itemId === device.id && e.row.kind !== "diode");
-}
-
 function cellsOf(context: BookContext, kind: Kind, device: DeviceItem): readonly string[] {
   const { line, language, facts, words } = context;
-  const elements = elementsOf(context, device);
+  const elements = (facts.elementsOf.get(device.id) ?? []).filter((e) => e.row.kind !== "diode");
   const points = facts.programOf.get(device.id) ?? [];
   const contacts = kind === "switches" ? elements.filter((e) => e.row.kind === "contact") : [];
   const windings = elements.filter((e) => ["coil", "motor", "speaker"].includes(e.row.kind));
@@ -133,7 +128,8 @@ function cellsOf(context: BookContext, kind: Kind, device: DeviceItem): readonly
     const name = windings.length > 1 ? `${e.row.control ?? ""} ` : "";
     return e.row.ohm === null ? "" : `${name}${shortNumber(e.row.ohm, 2)}`;
   });
-  const fuses = elements.flatMap((e) => {
+  // What a contact switches is told with what it works.
+  const fuses = (kind === "switches" ? [] : elements).flatMap((e) => {
     const fuse = facts.fuseOf.get(e.id);
     return fuse === undefined ? [] : [fuseName(line, fuse, language)];
   });

@@ -95,10 +95,10 @@ function columnsOf(context: BookContext, first: string): readonly TableColumn[] 
   const { words } = context;
   const small = { heightMm: TEXT.small } as const;
   return [
-    { header: first, weight: "bold", whole: true },
+    { header: first, ...small, weight: "bold", whole: true },
     { header: words((w) => w.pins.signal), ...small, grow: true },
-    { header: context.sheet((w) => w.common.wire), weight: "bold", whole: true, align: "end" },
-    { header: context.sheet((w) => w.common.colour), weight: "bold", whole: true },
+    { header: context.sheet((w) => w.common.wire), ...small, weight: "bold", whole: true, align: "end" },
+    { header: context.sheet((w) => w.common.colour), ...small, weight: "bold", whole: true },
     { header: context.sheet((w) => w.common.gauge), ...small, whole: true },
     { header: words((w) => w.pins.to), ...small, grow: true },
   ];
@@ -139,13 +139,19 @@ function housings(
 }
 
 function landingRows(context: BookContext, item: Item, landing: Landing): readonly BookRow[] {
-  const { line, language, words } = context;
+  const { line, language, words, facts } = context;
   const local = landing.id.slice(landing.id.indexOf(":") + 1);
   const side =
     landing.half === null ? local : words((w) => (landing.half === "a" ? w.pins.halfA : w.pins.halfB));
   const family = line.machine.book.tables.connector_families.find((f) => f.id === landing.connector?.family);
   const keys = line.keys.get(landing.id) ?? landing.keyPins;
-  const pins = landing.pointIds.flatMap((pointId, i) => pointRows(context, pointId, keys.includes(i + 1)));
+  const used = landing.pointIds.filter((id, i) => facts.wiresAt.has(id) || keys.includes(i + 1));
+  if (used.length === 0) return [];
+  const pins = landing.pointIds.flatMap((pointId, i) =>
+    used.includes(pointId) ? pointRows(context, pointId, keys.includes(i + 1)) : [],
+  );
+  const free = landing.pointIds.flatMap((id, i) => (used.includes(id) ? [] : [i + 1]));
+  const spare = free.length === 0 ? [] : [row([runsText(free), words((w) => w.pins.spare)])];
   return [
     {
       kind: "group",
@@ -160,6 +166,7 @@ function landingRows(context: BookContext, item: Item, landing: Landing): readon
         .join(" · "),
     },
     ...pins,
+    ...spare,
   ];
 }
 

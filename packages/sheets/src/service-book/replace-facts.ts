@@ -1,5 +1,4 @@
 import { endKind, type Item } from "@pinwright/engine";
-import { touchesClass } from "../assembly/step-facts.ts";
 import type { BookContext } from "./context.ts";
 import type { HazardId } from "./hazards.ts";
 import { runsText } from "./runs-text.ts";
@@ -52,23 +51,23 @@ export function pullLines(context: BookContext, item: Item): readonly string[] {
 
 /** Hazards of taking an item out. */
 export function hazardsAt(context: BookContext, item: Item): readonly HazardId[] {
-  const { line } = context;
+  const { line, facts } = context;
   const own = withChildren(context, item);
-  const ids = new Set(own.map(({ id }) => id));
-  const kinds = new Set(line.machine.elements.filter((e) => ids.has(e.itemId)).map((e) => e.row.kind));
+  const kinds = new Set(own.flatMap(({ id }) => (facts.elementsOf.get(id) ?? []).map((e) => e.row.kind)));
+  const classes = new Set(own.flatMap(({ id }) => [...(facts.classesOf.get(id) ?? [])]));
   const isSoldered = (pointId: string): boolean => {
     const family = line.machine.points.get(pointId)?.family;
-    return family !== undefined && endKind(family) === "solder" && context.facts.wiresAt.has(pointId);
+    return family !== undefined && endKind(family) === "solder" && facts.wiresAt.has(pointId);
   };
   const soldered = own.some(({ id }) =>
-    (context.facts.landingsOf.get(id) ?? []).some((landing) => landing.pointIds.some(isSoldered)),
+    (facts.landingsOf.get(id) ?? []).some((landing) => landing.pointIds.some(isSoldered)),
   );
   const moves = kinds.has("coil") || kinds.has("motor");
   const list: readonly (readonly [HazardId, boolean])[] = [
-    ["mains", touchesClass(line, ids, "mains")],
-    ["stored", touchesClass(line, ids, "mains")],
+    ["mains", classes.has("mains")],
+    ["stored", classes.has("mains")],
     ["volts", kinds.has("coil")],
-    ["earth", touchesClass(line, ids, "earth")],
+    ["earth", classes.has("earth")],
     ["moving", moves],
     ["hot", kinds.has("coil")],
     [

@@ -117,6 +117,7 @@ function mechanismSection(context: BookContext, item: Item, widthMm: number): re
   const tests = testTitles(context, item);
   const adjust = context.pageOf(`adjust:${item.type.id}`);
   const steps = [
+    words((w) => w.replace.back),
     ...(adjust === ""
       ? []
       : [
@@ -184,12 +185,12 @@ function itemTable(
   if (items.length === 0) return [];
   const small = { heightMm: TEXT.small } as const;
   const hazards = new Set(items.flatMap((item) => hazardsAt(context, item)));
-  const rows = items.map((item) => itemRow(context, item, kind));
+  const rows = alike(context, items, kind).map((own) => itemRow(context, own, kind));
   const columns = [
-    { header: words((w) => w.replace.what), weight: "bold" as const, detail: true, grow: true },
-    { header: words((w) => w.replace.first), ...small, grow: true },
+    { header: words((w) => w.replace.what), weight: "bold" as const, ...small, detail: true, minMm: 44 },
+    { header: words((w) => w.replace.first), ...small, minMm: 20 },
     ...(kind === "others" ? [] : [{ header: words((w) => w.replace.pull), ...small, grow: true }]),
-    { header: words((w) => w.replace.own), ...small, grow: true },
+    { header: words((w) => w.replace.own), ...small, minMm: 36 },
     { header: words((w) => w.replace.part), ...small },
   ];
   const tests =
@@ -224,14 +225,49 @@ function itemTable(
   ];
 }
 
-function itemRow(context: BookContext, item: Item, kind: "boards" | "devices" | "others"): BookRow {
+/** Items that are taken out in the same way and are told elsewhere with their wires, together. */
+function alike(
+  context: BookContext,
+  items: readonly Item[],
+  kind: "boards" | "devices" | "others",
+): readonly (readonly [Item, ...Item[]])[] {
+  const groups = new Map<string, [Item, ...Item[]]>();
+  for (const item of items) {
+    const tabled = kind === "others" || context.pageOf(`item:${item.id}`) !== "";
+    const key =
+      kind === "boards" || !tabled
+        ? item.id
+        : JSON.stringify([item.type.id, comesOffFirst(context, item), screwLines(context, item)]);
+    const own = groups.get(key);
+    if (own === undefined) groups.set(key, [item]);
+    else own.push(item);
+  }
+  return [...groups.values()];
+}
+
+function itemRow(
+  context: BookContext,
+  items: readonly [Item, ...Item[]],
+  kind: "boards" | "devices" | "others",
+): BookRow {
   const { line, language, words } = context;
+  const [item] = items;
   const first = namesOf(context, comesOffFirst(context, item));
   const part = "part" in item.type ? (item.type.part ?? "") : "";
+  const pages = [...new Set(items.map(({ id }) => context.pageOf(`item:${id}`)))].filter((p) => p !== "");
+  const names = items.map(({ id }) => itemName(line, id, language));
+  const wires =
+    items.length === 1
+      ? pullLines(context, item).join("\n")
+      : pages.map((page) => words((w) => w.pageNo(page))).join(", ");
+  const type =
+    items.length === 1 || item.kind !== "device"
+      ? (names[0] ?? "")
+      : rowLabel(item.type, item.type.id, language);
   const cells = [
-    `${itemName(line, item.id, language)}\n${item.id}`,
+    items.length === 1 ? `${type}\n${item.id}` : `${items.length} × ${type}\n${names.join("; ")}`,
     first.length === 0 ? "–" : first.join("; "),
-    ...(kind === "others" ? [] : [pullLines(context, item).join("\n")]),
+    ...(kind === "others" ? [] : [wires]),
     screwLines(context, item).join("\n") || words((w) => w.replace.noScrews),
     partNumber(context, item.kind === "board" ? (item.type.stuffed_part ?? part) : part),
   ];

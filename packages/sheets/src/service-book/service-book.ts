@@ -138,7 +138,7 @@ function headMarks(paper: Paper, page: number, left: string, right: string): rea
 
 /**
  * The service book of a machine, or of one that was built: for a careful owner, in the order in which it is needed.
- * What a machine does not have is not in its book. Pages are A4; the wiring charts lie across.
+ * What a machine does not have is not in its book. Pages are A4.
  * @param line of the revision, with the options that the machine was built with
  */
 export function composeServiceBook(line: LineResult, options: ServiceBookOptions): SheetDocument {

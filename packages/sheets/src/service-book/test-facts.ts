@@ -1,7 +1,6 @@
 import type { BookRow as TableRowOf } from "@pinwright/book";
 import { appliesTo, type Item } from "@pinwright/engine";
 import { compareText } from "@pinwright/kernel";
-import { touchesClass } from "../assembly/step-facts.ts";
 import { rowLabel } from "../assembly/step-texts.ts";
 import type { BookContext } from "./context.ts";
 
@@ -25,8 +24,11 @@ export function isLicensed(context: BookContext, test: Test): boolean {
   if (test.purpose === "bond" || test.purpose === "insulation") return true;
   if (test.kind !== "measure" || !["supply", "polarity"].includes(test.purpose)) return false;
   const items = new Set([itemOf(context, test.from), itemOf(context, test.to)].filter((id) => id !== ""));
-  return items.size === 0 || touchesClass(context.line, items, "mains");
+  return items.size === 0 || onMains(context, items);
 }
+
+const onMains = ({ facts }: BookContext, itemIds: Iterable<string>): boolean =>
+  [...itemIds].some((id) => facts.classesOf.get(id)?.has("mains") === true);
 
 export const testAnchor = (test: Test): string => `test:${test.id}`;
 
@@ -45,12 +47,12 @@ export function testsFor(
   context: BookContext,
   items: readonly Item[],
 ): readonly { readonly title: string; readonly page: string; readonly licensed: boolean }[] {
-  const { line, language } = context;
+  const { language, facts } = context;
   const ids = new Set(items.map(({ id }) => id));
   const purposes = new Set(
-    line.machine.elements.flatMap((e) => (ids.has(e.itemId) ? (OF_ELEMENT[e.row.kind] ?? []) : [])),
+    items.flatMap(({ id }) => (facts.elementsOf.get(id) ?? []).flatMap((e) => OF_ELEMENT[e.row.kind] ?? [])),
   );
-  if (touchesClass(line, ids, "mains")) for (const p of ["insulation", "supply"]) purposes.add(p);
+  if (onMains(context, ids)) for (const p of ["insulation", "supply"]) purposes.add(p);
   return machineTests(context).flatMap((test) => {
     const named = ids.has(itemOf(context, test.from)) || ids.has(itemOf(context, test.to));
     if (!named && !purposes.has(test.purpose)) return [];

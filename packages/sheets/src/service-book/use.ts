@@ -67,7 +67,7 @@ function safetyBlocks(context: BookContext, widthMm: number): readonly Block[] {
   const rows = hazards.map(({ id, names }) => {
     const { title, says } = hazardText(words, id);
     return row(
-      [names === "" ? title : `${title}\n${names}`, says, context.pagesOf(`hazard:${id}@`)],
+      [title, names === "" ? says : `${says}\n${names}`, context.pagesOf(`hazard:${id}@`)],
       `safety:${id}`,
     );
   });
@@ -88,9 +88,9 @@ function safetyBlocks(context: BookContext, widthMm: number): readonly Block[] {
     ...bookTable(
       context,
       [
-        { header: words((w) => w.safety.hazard), weight: "bold", detail: true, minMm: 32 },
-        { header: context.sheet((w) => w.caution.heading), grow: true },
-        { header: words((w) => w.page), align: "end", heightMm: TEXT.small, minMm: 22 },
+        { header: words((w) => w.safety.hazard), weight: "bold", minMm: 32 },
+        { header: context.sheet((w) => w.caution.heading), detail: true, minMm: 96 },
+        { header: words((w) => w.page), align: "end", heightMm: TEXT.small },
       ],
       rows,
       widthMm,

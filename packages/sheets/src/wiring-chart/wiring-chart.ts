@@ -27,7 +27,7 @@ export interface Charted {
 }
 
 /** A circuit lower than this is not broken over two pages. */
-export const WHOLE_MM = 115;
+const WHOLE_MM = 115;
 
 /** Every circuit from its feed over wires and parts to its return, as an owner follows it with a meter. */
 export function composeWiringChart(line: LineResult, options: SheetOptions): SheetDocument {

@@ -1,0 +1,88 @@
+import { execFileSync } from "node:child_process";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import type { LineResult } from "@pinwright/engine";
+import { sheetWords } from "@pinwright/words";
+import { beforeAll, expect, test } from "vitest";
+import { guideOf } from "../compose/guide.ts";
+import { wireNo } from "../facts.ts";
+import { renderDocument } from "../print/index.ts";
+import { factsOfBook, figuresIn } from "../testing/book-words.ts";
+import { exampleLine, OPTIONS } from "../testing/first-light.ts";
+import { overlapLines, strayLines } from "../testing/page-faults.ts";
+import { composeServiceBook } from "./service-book.ts";
+
+/** Twenty times what it takes alone: other programs may have the machine. */
+const PATIENCE_MS = 300_000;
+
+let line: LineResult;
+beforeAll(async () => {
+  line = await exampleLine("tidewatch");
+}, PATIENCE_MS);
+
+/** Figures that the layout makes: pages, counts, circuits, scales, and the code in the corner. */
+const LAYOUT: readonly RegExp[] = [
+  /^\d{1,4}$/u,
+  /^\d+[–-]\d+$/u,
+  /^\d+\.\d+$/u,
+  /^1:\d+(?:\.\d+)?$/u,
+  /^\d{4}-\d{2}-\d{2}$/u,
+  /^tidewatch-SB$/u,
+];
+
+test(
+  "every pin, id, part and figure in the PDF is in the book; every wire has its own colour",
+  async () => {
+    const document = composeServiceBook(line, { ...OPTIONS, language: "en", unit: null });
+    expect(overlapLines(document)).toEqual([]);
+    expect(strayLines(document)).toEqual([]);
+    expect(guideOf(document.pages).missing).toEqual([]);
+    const folder = mkdtempSync(join(tmpdir(), "service-book-"));
+    try {
+      const file = join(folder, "book.pdf");
+      writeFileSync(file, await renderDocument(document, "pdf"));
+      const text = execFileSync("pdftotext", ["-layout", file, "-"], {
+        encoding: "utf8",
+        maxBuffer: 1 << 28,
+      });
+      const facts = factsOfBook(line);
+      // A long id is broken at a colon or a point: its pieces are looked up with what they are pieces of.
+      const all = [...facts].join("\n");
+      const strange = new Set<string>();
+      for (const figure of figuresIn(text)) {
+        if (LAYOUT.some((shape) => shape.test(figure)) || facts.has(figure)) continue;
+        if (figure.length >= 3 && all.includes(figure)) continue;
+        if (figure.split(/[:/·–]+/u).every((part) => facts.has(part) || /^\d+$/u.test(part))) continue;
+        strange.add(figure);
+      }
+      expect([...strange].sort()).toEqual([]);
+      checkColours(text);
+    } finally {
+      rmSync(folder, { recursive: true });
+    }
+  },
+  PATIENCE_MS,
+);
+
+/** In each line of the text a wire's number is followed by its own colour wherever a colour follows it. */
+function checkColours(text: string): void {
+  const colourOf = new Map(
+    [...line.harnesses.values()].flatMap((harness) =>
+      harness.wires.map((wire) => [wireNo(harness, wire.number), wire.colour] as const),
+    ),
+  );
+  const wrong: string[] = [];
+  let seen = 0;
+  for (const [, number = "", colour = ""] of text.matchAll(/\b(\d{1,2}-\d{1,3})\s+((?:[A-Z]{2}){1,2})\b/gu)) {
+    const own = colourOf.get(number);
+    if (own === undefined) continue;
+    seen++;
+    if (own !== colour) wrong.push(`${number} ${colour}, not ${own}`);
+  }
+  expect(wrong).toEqual([]);
+  expect(seen).toBeGreaterThan(3 * 900);
+  const known = new Set(Object.keys(sheetWords("en").colours));
+  for (const colour of colourOf.values())
+    for (const code of colour.match(/[A-Z]{2}/gu) ?? []) expect(known.has(code)).toBe(true);
+}
