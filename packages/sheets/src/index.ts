@@ -13,6 +13,7 @@ export { guideOf, pageTexts } from "./compose/guide.ts";
 export type { Mark, Page } from "./compose/mark.ts";
 export { overlaps } from "./compose/overlaps.ts";
 export { type Difference, pageDifference } from "./difference/difference.ts";
+export { documentsAbout } from "./documents-about.ts";
 export {
   composeHarnessSheets,
   composePinboardRoll,

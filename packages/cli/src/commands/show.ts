@@ -9,7 +9,7 @@ import {
   Things,
   type WireAbout,
 } from "@pinwright/engine";
-import { assemblyDocumentsAbout, documentNames, machineDocumentsAbout } from "@pinwright/sheets";
+import { documentsAbout } from "@pinwright/sheets";
 import { findingWords } from "@pinwright/words";
 import type { Command } from "../command.ts";
 import { faultText } from "../fault-text.ts";
@@ -105,11 +105,7 @@ export const showCommand: Command = {
       );
       return STATUS.found;
     }
-    const sheets = [
-      ...documentNames(result, about.harnessIds),
-      ...machineDocumentsAbout(result, about.item?.id ?? null, about.harnessIds.length > 0),
-      ...assemblyDocumentsAbout(result, about.item?.id ?? null),
-    ];
+    const sheets = documentsAbout(result, about.item?.id ?? null, about.harnessIds);
     terminal.out(
       call.flag("json")
         ? `${JSON.stringify({ ...about, sheets }, null, 2)}\n`

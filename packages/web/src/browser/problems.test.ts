@@ -1,7 +1,6 @@
 import { keptProblemSchema, releaseJobSchema } from "@pinwright/contract";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
-import { z } from "zod";
 import { accessFaults, sidewaysPx } from "./testing/accessible.ts";
 import { openBook, PATIENCE_MS } from "./testing/browser.ts";
 import { asking, lead, standAt } from "./testing/floor-hand.ts";
@@ -20,7 +19,7 @@ const button = (page: Page, name: string | RegExp) => page.getByRole("button", {
 /** Problems as the server tells them. */
 async function told() {
   const ask = await asking(app.address());
-  return z.array(keptProblemSchema).parse(await ask(`/api/problems?book=${BOOK}`));
+  return keptProblemSchema.array().parse(await ask(`/api/problems?book=${BOOK}`));
 }
 
 /** Adds to the problem that is open what was done about it. */
@@ -154,7 +153,7 @@ describe("one thing", { timeout: 2 * PATIENCE_MS }, () => {
 
     await openBook(page, `${SERVICE}/thing/fuse.coils`);
     await section(page, "Fails together with").getByText("Same fuse").waitFor();
-    await page.getByText("3.15 A").waitFor();
+    await page.getByText("3.15 A", { exact: true }).waitFor();
     await openBook(page, `${SERVICE}/thing/nobody`);
     await page.getByText('The book has nothing called "nobody".').waitFor();
     await openBook(page, `${SERVICE}/thing/m-000031`);

@@ -4,6 +4,7 @@ import { Link } from "wouter";
 import type { ViewEntry } from "../../worker/protocol.ts";
 import { useDesk } from "../book/desk.tsx";
 import { addressOf } from "../book/place-of.ts";
+import { thingAddress } from "../service/address.ts";
 import { usePick, useSpeech, useWords } from "../words.tsx";
 
 type About = ViewEntry<"layoutAbout">;
@@ -71,6 +72,9 @@ export function AboutMore({ about }: { readonly about: About }) {
   const used = about.points.filter((point) => point.netId !== null || point.use !== "live");
   return (
     <>
+      <Link className="about-thing" href={thingAddress(bookId, about.id)}>
+        {words.serviceThing.everything}
+      </Link>
       {about.findings.length > 0 && (
         <div className="group">
           <h4>

@@ -1,5 +1,6 @@
 import type { CellTables } from "@pinwright/book";
 import { type LineResult, type Thing, Things } from "@pinwright/engine";
+import { documentsAbout } from "@pinwright/sheets";
 import type { Model } from "../model.ts";
 import { view } from "./view.ts";
 
@@ -14,6 +15,8 @@ export interface ThingPage {
   readonly thing: Thing;
   /** Its own rows first, then those that name it; of more than this, only the first. */
   readonly rows: readonly ThingRow[];
+  /** Names of the documents on which it stands. */
+  readonly sheets: readonly string[];
 }
 
 /** Rows whose history is looked at for one thing. */
@@ -60,7 +63,10 @@ export const thing = view<{ readonly id: string }, ThingPage>({
   uses: ({ line }) => [line],
   entries: ({ line, tables }: Model, { id }) => {
     const found = id === "" ? null : thingsOf(line).of(id);
-    return new Map(found === null ? [] : [["", { thing: found, rows: rowsOf(tables, found) }]]);
+    if (found === null) return new Map();
+    const itemId = found.kind === "item" ? found.id : (found.of?.id ?? null);
+    const sheets = documentsAbout(line, itemId, found.harnessIds);
+    return new Map([["", { thing: found, rows: rowsOf(tables, found), sheets }]]);
   },
   restsInPreview: true,
 });

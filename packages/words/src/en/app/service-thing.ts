@@ -133,7 +133,7 @@ export const serviceThing = {
   defects: "Defects of units at it",
   noDefects: "No unit had a defect recorded at it.",
   defectsOf: (count: number, open: number) => `${count} recorded, ${open} open`,
-  sheets: "Sheets of harnesses",
+  sheets: "Sheets on which it stands",
   sheetOf: (id: string) => `Sheets of ${id}`,
   book: "Service book",
   unit: "Unit",

@@ -126,7 +126,7 @@ export const serviceThing: Translated<typeof en> = {
   defects: "各台在此处的缺陷",
   noDefects: "没有任何一台在此处记录过缺陷。",
   defectsOf: (count, open) => `记录 ${count} 个，未修 ${open} 个`,
-  sheets: "线束图纸",
+  sheets: "含有它的图纸",
   sheetOf: (id) => `${id} 的图纸`,
   book: "维修手册",
   unit: "单台",

@@ -25,6 +25,12 @@ function Drawn({
   const box = panel === undefined ? null : boxOf(panel.rings.flatMap((ring) => cornersAt(ring, 0, 0)));
   if (panel === undefined || box === null || items === null) return null;
   // The underside is seen from below: mirrored, as on every drawing of it.
+  const drawn = items.get(id);
+  const middle = drawn === undefined ? null : boxOf(cornersAt(drawn.ring, drawn.xMm, drawn.yMm));
+  const [xMm, yMm] =
+    middle === null
+      ? [place.xMm, place.yMm]
+      : [(middle.minXMm + middle.maxXMm) / 2, (middle.minYMm + middle.maxYMm) / 2];
   const isMirrored = place.side === "under";
   const [width, height] = [box.maxXMm - box.minXMm, box.maxYMm - box.minYMm];
   const left = isMirrored ? -box.maxXMm : box.minXMm;
@@ -44,7 +50,7 @@ function Drawn({
             <ItemShape key={item.id} item={item} />
           ))}
       </g>
-      <circle className="thing-spot" cx={isMirrored ? -place.xMm : place.xMm} cy={-place.yMm} r={size / 28} />
+      <circle className="thing-spot" cx={isMirrored ? -xMm : xMm} cy={-yMm} r={size / 28} />
     </svg>
   );
 }

@@ -5,13 +5,14 @@ import type { ViewEntry } from "../../../worker/protocol.ts";
 import { useDesk, useView } from "../../book/desk.tsx";
 import { FindingLines } from "../../screws/finding-lines.tsx";
 import { usePick, useWords } from "../../words.tsx";
-import { newProblemAddress, thingAddress } from "../address.ts";
+import { newProblemAddress } from "../address.ts";
 import { openAbout } from "../problems/chosen-problems.ts";
 import { ProblemLines } from "../problems/open-problems.tsx";
 import { useProblems } from "../problems/use-problems.ts";
 import { ThingDefects } from "./thing-defects.tsx";
 import { ThingHistory } from "./thing-history.tsx";
 import { NameLink, Names } from "./thing-links.tsx";
+import { Controls, Parts, Printed, Screws, Shares, Steps } from "./thing-lists.tsx";
 import { ThingMap } from "./thing-map.tsx";
 import { Pins, Wires } from "./thing-pins.tsx";
 import { ThingTests } from "./thing-tests.tsx";
@@ -68,6 +69,7 @@ export function ThingPage({ page, asked }: { readonly page: Page; readonly asked
           <ThingDefects thing={thing} />
         </div>
       </div>
+      <Printed sheets={page.sheets} />
       <ThingHistory rows={page.rows} />
     </>
   );
@@ -158,114 +160,6 @@ function Facts({ thing }: { readonly thing: Thing }) {
         </section>
       )}
     </div>
-  );
-}
-
-function Controls({ thing: { controls } }: { readonly thing: Thing }) {
-  const own = useWords().serviceThing;
-  const pick = usePick();
-  const { bookId } = useDesk();
-  if (controls.length === 0) return null;
-  return (
-    <section>
-      <h3>{own.controls}</h3>
-      <ul className="thing-list">
-        {controls.map(({ board, address, pointId, kind, control }) => (
-          <li key={`${pointId} ${control}`}>
-            <Link href={thingAddress(bookId, pointId)}>
-              {own.controlOf(
-                pick(board.labels.en, board.labels.zh) || board.id,
-                pointId.slice(board.id.length + 1),
-                address,
-              )}
-            </Link>{" "}
-            <small className="dim">{own.controlKinds[kind]}</small>
-          </li>
-        ))}
-      </ul>
-    </section>
-  );
-}
-
-function Shares({ thing: { shares } }: { readonly thing: Thing }) {
-  const own = useWords().serviceThing;
-  if (shares.length === 0) return null;
-  return (
-    <section aria-labelledby="thing-shares">
-      <h3 id="thing-shares">{own.shares}</h3>
-      <dl className="thing-shares">
-        {shares.map(({ kind, of, things }) => (
-          <div key={`${kind} ${of.id}`}>
-            <dt>
-              {own.shareKinds[kind]}
-              <br />
-              <NameLink named={of} />
-            </dt>
-            <dd>
-              <Names things={things} />
-            </dd>
-          </div>
-        ))}
-      </dl>
-    </section>
-  );
-}
-
-function Parts({ thing: { parts } }: { readonly thing: Thing }) {
-  const own = useWords().serviceThing;
-  if (parts.length === 0) return null;
-  return (
-    <section>
-      <h3>{own.parts}</h3>
-      <ul className="thing-list">
-        {parts.map((part, n) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: one part can be in it for two reasons
-          <li key={`${part.id} ${part.why} ${n}`}>
-            {part.quantity !== "" && `${part.quantity} × `}
-            <NameLink named={part} />{" "}
-            <small className="dim">
-              {part.orderNumber === "" ? own.noOrder : `${own.order} ${part.orderNumber}`}
-            </small>
-          </li>
-        ))}
-      </ul>
-    </section>
-  );
-}
-
-function Screws({ thing: { screws } }: { readonly thing: Thing }) {
-  const own = useWords().serviceThing;
-  const pick = usePick();
-  if (screws.length === 0) return null;
-  return (
-    <section>
-      <h3>{own.screws}</h3>
-      <ul className="thing-list">
-        {screws.map(({ id, labels, ids }) => (
-          <li key={id}>
-            {own.screwsOf(ids.length, pick(labels.en, labels.zh) || id)}{" "}
-            <Names things={ids.map((one) => ({ id: one, labels: { en: one, zh: one } }))} />
-          </li>
-        ))}
-      </ul>
-    </section>
-  );
-}
-
-function Steps({ thing: { steps } }: { readonly thing: Thing }) {
-  const own = useWords().serviceThing;
-  if (steps.length === 0) return null;
-  return (
-    <section>
-      <h3>{own.steps}</h3>
-      <ul className="thing-list">
-        {steps.map((step) => (
-          <li key={step.id}>
-            {step.number}. <NameLink named={step} /> <small className="dim">{own.stepWhys[step.why]}</small>
-          </li>
-        ))}
-      </ul>
-    </section>
   );
 }
 
