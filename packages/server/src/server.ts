@@ -97,7 +97,8 @@ async function partsOf(
         audit.write("book-released", actor.personName, `${book} ${name} ${hash}`, place),
     }),
     serviceBooks: new ServiceBooks({
-      ...{ store, log, lane: lanes.gates, folder: join(paths.temp, "service-books") },
+      ...{ store, log, folder: join(paths.temp, "service-books") },
+      run: (task, call) => lanes.gates.run<"service-book">(task, call),
       tell: (job) => hub.push({ type: "service-book", job }),
     }),
     audit,

@@ -3,8 +3,8 @@ import { join } from "node:path";
 import { SERVICE_BOOK_STAGES, type ServiceBookJob, type ServiceBookRequest } from "@pinwright/contract";
 import type { Store } from "@pinwright/store";
 import { done, Refused } from "../http/problem.ts";
-import { type Lane, TaskCancelled, TaskRefused } from "../threads/lane.ts";
-import type { Task } from "../threads/messages.ts";
+import { type LaneCall, TaskCancelled, TaskRefused } from "../threads/lane.ts";
+import type { ResultOf, Task } from "../threads/messages.ts";
 import { type Asker, type BookCase, bookCase } from "./book-case.ts";
 import { SERVICE_BOOK_FILES, servicePageFile } from "./files.ts";
 
@@ -22,7 +22,8 @@ interface Held {
 
 interface ServiceBooksOptions {
   readonly store: Store;
-  readonly lane: Lane;
+  /** Makes a book in another thread. */
+  readonly run: (task: ServiceBookTask, call: LaneCall) => Promise<ResultOf<"service-book">>;
   readonly folder: string;
   readonly tell: (job: ServiceBookJob) => void;
   readonly log: (line: string) => void;
@@ -98,7 +99,7 @@ export class ServiceBooks {
   }
 
   async #run(held: Held, found: BookCase): Promise<void> {
-    const { lane, log } = this.#options;
+    const { run, log } = this.#options;
     try {
       await mkdir(held.folder, { recursive: true, mode: 0o700 });
       const kept = await this.#kept(found);
@@ -106,7 +107,7 @@ export class ServiceBooks {
         ...{ kind: "service-book", folder: held.folder, kept },
         given: kept === null ? await found.given() : null,
       };
-      const made = await lane.run<"service-book">(task, {
+      const made = await run(task, {
         onStart: () => this.#update(held, { state: "running" }),
         onProgress: ({ done: stages, now }) => this.#update(held, { done: stages, now }),
       });
