@@ -23,16 +23,12 @@ export interface ChangeAbout {
   readonly to: string | null;
 }
 
-/** Name of the revision after: its own, or that of a draft after the one before. */
-export const afterName = ({ from, to }: ChangeAbout, language: SheetLanguage): string =>
-  to ?? say(language, (w) => w.change.draft(from), " · ");
-
 /** `From revision A to B`, a line for each language. */
 export const fromToText = (about: ChangeAbout, language: SheetLanguage): string =>
   say(language, (w) => w.change.fromTo(about.from, about.to ?? w.change.draft("")));
 
 /** Name of a sheet of a change, and of its files. */
-export const changeSheetName = (
+const changeSheetName = (
   kind: "change-note" | "retrofit-kit",
   { from, to }: Pick<ChangeAbout, "from" | "to">,
   language: SheetLanguage,

@@ -34,7 +34,7 @@ export interface KitWire {
 }
 
 /** End of a wire: where it goes, and what sits on it. */
-export interface KitEnd {
+interface KitEnd {
   readonly place: Labels;
   readonly terminal: string;
 }
