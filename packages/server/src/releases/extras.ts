@@ -3,7 +3,7 @@ import { faultFileOf, type LineResult, machineFacts, type SheetFact } from "@pin
 import { composeServiceBook, MACHINE_SHEETS, type SheetDocument, type SheetOptions } from "@pinwright/sheets";
 
 /** A sheet of a release: what it is about, and which it is. */
-export interface ExtraSheet {
+interface ExtraSheet {
   readonly id: string;
   readonly of: string;
   readonly kind: string;
@@ -11,7 +11,7 @@ export interface ExtraSheet {
 }
 
 /** What a release is made from. */
-export interface ReleaseCase {
+interface ReleaseCase {
   readonly line: LineResult;
   /** Its sheets, as they are in English. */
   readonly sheets: readonly SheetFact[];
