@@ -2,8 +2,8 @@ import { type Book, type BookRow, type BookTableName, renameId, withRows } from 
 import { readBook } from "@pinwright/book/io";
 import fc from "fast-check";
 import { beforeAll, describe, expect, it } from "vitest";
-import { Line } from "../line/index.ts";
 import { edit, edited } from "../testing/edits.ts";
+import { Line } from "../testing/line.ts";
 import type { Comparison, MachineChange } from "./change.ts";
 import { compareFacts } from "./compare.ts";
 import { effectsOn } from "./effects.ts";

@@ -128,8 +128,13 @@ export function compareFindings(before: MachineFacts, after: MachineFacts, group
     if (one === undefined) continue;
     const subject = { table: "findings", id: key };
     const values = { rule: one.rule, severity: one.severity, subjects: one.subjects };
-    if (to.length > from.length) groups.add(subject, { what: "finding-new", values });
-    if (to.length < from.length) groups.add(subject, { what: "finding-gone", values });
+    // An error that is a warning now is no longer the same finding.
+    for (const each of ["error", "warning", "note"] as const) {
+      const [had, has] = [from, to].map((list) => list.filter((finding) => finding.severity === each).length);
+      const told = { ...values, severity: each };
+      if ((has ?? 0) > (had ?? 0)) groups.add(subject, { what: "finding-new", values: told });
+      if ((has ?? 0) < (had ?? 0)) groups.add(subject, { what: "finding-gone", values: told });
+    }
     const [was, is] = [from[0]?.accepted ?? null, to[0]?.accepted ?? null];
     if (from.length > 0 && to.length > 0 && (was === null) !== (is === null))
       groups.add(

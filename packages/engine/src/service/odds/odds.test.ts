@@ -2,8 +2,8 @@ import { join } from "node:path";
 import { emptyShop } from "@pinwright/book";
 import { readBook } from "@pinwright/book/io";
 import { beforeAll, describe, expect, it } from "vitest";
-import { Line } from "../../line/index.ts";
 import type { Machine } from "../../model/index.ts";
+import { Line } from "../../testing/line.ts";
 import {
   type FailureCounts,
   machineFunctions,
