@@ -197,15 +197,20 @@ function longestRisingOf(numbers: readonly number[]): number {
 function findingsOf({ before, after, comparison }: Held): string[] {
   const counted = (of: LineResult): ReadonlyMap<string, number> => {
     const counts = new Map<string, number>();
-    for (const { rule, subjects } of of.findings) {
-      const key = `${rule} ${subjects.join(" ")}`;
+    for (const { rule, severity, subjects } of of.findings) {
+      const key = `${severity}:${rule} ${subjects.join(" ")}`;
       counts.set(key, (counts.get(key) ?? 0) + 1);
     }
     return counts;
   };
   const [old, now] = [counted(before), counted(after)];
-  const more = (p: ReadonlyMap<string, number>, q: ReadonlyMap<string, number>): readonly string[] =>
-    [...p].filter(([key, count]) => count > (q.get(key) ?? 0)).map(([key]) => key);
+  const more = (p: ReadonlyMap<string, number>, q: ReadonlyMap<string, number>): readonly string[] => [
+    ...new Set(
+      [...p]
+        .filter(([key, count]) => count > (q.get(key) ?? 0))
+        .map(([key]) => key.slice(key.indexOf(":") + 1)),
+    ),
+  ];
   const of = (what: MachineChange["what"]): readonly string[] =>
     comparison.groups.flatMap(({ subject, changes }) =>
       changes.some((change) => change.what === what) ? [subject.id] : [],
