@@ -9,7 +9,7 @@ interface Part {
 }
 
 /** Lines under those of the next higher level before them. */
-export function nested(outline: readonly Line[]): readonly Part[] {
+function nested(outline: readonly Line[]): readonly Part[] {
   const top: { line: Line; parts: Part[] }[] = [];
   const open: { line: Line; parts: Part[] }[] = [];
   for (const line of outline) {
