@@ -153,12 +153,7 @@ export function listed(texts: readonly string[], widthMm: number, ordered: boole
 }
 
 /** A line that leads to another place of the book; nothing when there is none. */
-export function seeAlso(
-  context: BookContext,
-  title: string,
-  anchor: string,
-  widthMm: number,
-): readonly Block[] {
+function seeAlso(context: BookContext, title: string, anchor: string, widthMm: number): readonly Block[] {
   const page = context.pageOf(anchor);
   if (page === "") return [];
   const text = `→ ${context.words((w) => w.see(title, page))}`;

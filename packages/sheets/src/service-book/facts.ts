@@ -55,7 +55,7 @@ function grouped<T>(list: Iterable<T>, keyOf: (each: T) => string | null): Map<s
 }
 
 /** The mechanism or item that is taken out as a whole. */
-export const unitId = (id: string): string => id.split("/")[0] ?? id;
+const unitId = (id: string): string => id.split("/")[0] ?? id;
 
 export function serviceFacts(line: LineResult): ServiceFacts {
   const { machine } = line;

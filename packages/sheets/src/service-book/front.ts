@@ -10,7 +10,7 @@ import type { BookContext, Heading } from "./context.ts";
 import { HAZARDS } from "./hazards.ts";
 
 /** Name of the list of differences, for links. */
-export const DIFFERENCES = "differences";
+const DIFFERENCES = "differences";
 
 /** Machine, revision, serial number and options; what differs in this machine; contents. */
 export function frontBlocks(context: BookContext, widthMm: number): readonly Block[] {

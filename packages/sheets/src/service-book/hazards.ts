@@ -27,7 +27,7 @@ export interface Hazard {
 }
 
 /** Up to here direct current counts as safety extra-low voltage when touched: IEC 60335-1 clause 8.1.4. */
-export const SAFE_DC_V = 42.4;
+const SAFE_DC_V = 42.4;
 
 /** Panels that lie otherwise in a pose than when the machine is played. */
 export function movedPanels(line: LineResult, poseId: string): readonly string[] {

@@ -42,7 +42,7 @@ const DOT_MM = 0.6;
 const LEAST_RING_MM = 3.5;
 
 /** Whether the owner sees an underside with the player's edge at the top: the playfield is raised by its front edge. */
-export function isRaised(line: LineResult, panelId: string): boolean {
+function isRaised(line: LineResult, panelId: string): boolean {
   const { poses, pose_places: places } = line.machine.book.tables;
   const usual = poses.find((pose) => pose.usual === "yes") ?? poses[0];
   if (line.machine.panels.get(panelId)?.purpose !== "playfield") return false;

@@ -5,7 +5,7 @@ import { runsText } from "./runs-text.ts";
 import { testsFor } from "./test-facts.ts";
 
 /** An item with the devices of its mechanism. */
-export const withChildren = ({ facts }: BookContext, item: Item): readonly Item[] => [
+const withChildren = ({ facts }: BookContext, item: Item): readonly Item[] => [
   item,
   ...(facts.childrenOf.get(item.id) ?? []),
 ];
@@ -80,9 +80,22 @@ export function hazardsAt(context: BookContext, item: Item): readonly HazardId[]
   return list.flatMap(([id, is]) => (is ? [id] : []));
 }
 
-/** Titles of the tests that come after an item was changed, each with its page. */
+/** Titles of the tests that come after an item was changed, each with its page; those of a licensed person together. */
 export function testTitles(context: BookContext, item: Item): readonly string[] {
-  return testsFor(context, withChildren(context, item)).map(({ title, page }) =>
-    page === "" ? title : `${title} (${context.words((w) => w.pageNo(page))})`,
-  );
+  const { words } = context;
+  const tests = testsFor(context, withChildren(context, item));
+  const titled = (title: string, page: string): string =>
+    page === "" ? title : words((w) => w.see(title, page));
+  const licensed = tests.some((test) => test.licensed)
+    ? [
+        titled(
+          words((w) => w.tests.licensed),
+          context.pageOf("tests:licensed"),
+        ),
+      ]
+    : [];
+  return [
+    ...tests.filter((test) => !test.licensed).map(({ title, page }) => titled(title, page)),
+    ...licensed,
+  ];
 }

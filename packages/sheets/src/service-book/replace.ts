@@ -163,10 +163,6 @@ function mechanismSection(context: BookContext, item: Item, widthMm: number): re
           ),
         ]),
     line2(
-      words((w) => w.replace.back),
-      "",
-    ),
-    line2(
       words((w) => w.replace.after),
       steps.join("; "),
     ),
@@ -187,10 +183,10 @@ function itemTable(
   const hazards = new Set(items.flatMap((item) => hazardsAt(context, item)));
   const rows = alike(context, items, kind).map((own) => itemRow(context, own, kind));
   const columns = [
-    { header: words((w) => w.replace.what), weight: "bold" as const, ...small, detail: true, minMm: 44 },
+    { header: words((w) => w.replace.what), weight: "bold" as const, ...small, detail: true, minMm: 36 },
     { header: words((w) => w.replace.first), ...small, minMm: 20 },
-    ...(kind === "others" ? [] : [{ header: words((w) => w.replace.pull), ...small, grow: true }]),
-    { header: words((w) => w.replace.own), ...small, minMm: 36 },
+    ...(kind === "others" ? [] : [{ header: words((w) => w.replace.pull), ...small, minMm: 56 }]),
+    { header: words((w) => w.replace.own), ...small, minMm: 34 },
     { header: words((w) => w.replace.part), ...small },
   ];
   const tests =

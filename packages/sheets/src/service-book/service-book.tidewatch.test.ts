@@ -7,10 +7,12 @@ import { sheetWords } from "@pinwright/words";
 import { beforeAll, expect, test } from "vitest";
 import { guideOf } from "../compose/guide.ts";
 import { wireNo } from "../facts.ts";
+import { ampsText, voltsText } from "../machine-facts.ts";
 import { renderDocument } from "../print/index.ts";
 import { factsOfBook, figuresIn } from "../testing/book-words.ts";
 import { exampleLine, OPTIONS } from "../testing/first-light.ts";
 import { overlapLines, strayLines } from "../testing/page-faults.ts";
+import { chartOf } from "../wiring-chart/wiring-chart.ts";
 import { composeServiceBook } from "./service-book.ts";
 
 /** Twenty times what it takes alone: other programs may have the machine. */
@@ -21,15 +23,28 @@ beforeAll(async () => {
   line = await exampleLine("tidewatch");
 }, PATIENCE_MS);
 
-/** Figures that the layout makes: pages, counts, circuits, scales, and the code in the corner. */
+/** Figures that the layout makes: pages, counts, scales, runs of pages, the date and the number of the book. */
 const LAYOUT: readonly RegExp[] = [
-  /^\d{1,4}$/u,
-  /^\d+[–-]\d+$/u,
-  /^\d+\.\d+$/u,
+  /^\d{1,3}$/u,
+  /^\d{1,3}[–-]\d{1,3}$/u,
   /^1:\d+(?:\.\d+)?$/u,
   /^\d{4}-\d{2}-\d{2}$/u,
   /^tidewatch-SB$/u,
 ];
+
+/** Figures that follow from the book: numbers of circuits, volts at points, what fuses carry. */
+function computed(): ReadonlySet<string> {
+  const { electric } = line;
+  return new Set([
+    ...chartOf(line, "en").map(({ number }) => number),
+    ...[...electric.volts.values()].map(({ nominal }) => voltsText(nominal)),
+    ...[...electric.elements.values()].map(({ rmsA }) => ampsText(rmsA.most)),
+    ...[...electric.loads.values()].map(({ amps }) => ampsText(amps.nominal)),
+  ]);
+}
+
+/** A figure without a unit that stands close to it. */
+const bare = (figure: string): string => figure.replace(/(?:A|V|Ω|%|J|mm|ms)$/u, "");
 
 test(
   "every pin, id, part and figure in the PDF is in the book; every wire has its own colour",
@@ -48,12 +63,15 @@ test(
       });
       const facts = factsOfBook(line);
       // A long id is broken at a colon or a point: its pieces are looked up with what they are pieces of.
+      const follows = computed();
+      const known = (figure: string): boolean =>
+        facts.has(figure) || follows.has(figure) || LAYOUT.some((shape) => shape.test(figure));
       const all = [...facts].join("\n");
       const strange = new Set<string>();
       for (const figure of figuresIn(text)) {
-        if (LAYOUT.some((shape) => shape.test(figure)) || facts.has(figure)) continue;
+        if (known(figure) || known(bare(figure)) || document.code.includes(figure)) continue;
         if (figure.length >= 3 && all.includes(figure)) continue;
-        if (figure.split(/[:/·–]+/u).every((part) => facts.has(part) || /^\d+$/u.test(part))) continue;
+        if (figure.split(/[:/·–]+/u).every((part) => known(bare(part)))) continue;
         strange.add(figure);
       }
       expect([...strange].sort()).toEqual([]);

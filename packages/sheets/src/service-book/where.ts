@@ -13,7 +13,7 @@ type MapKind = (typeof MAP_KINDS)[number];
 /** More things than this on a panel side have maps of their own by kind. */
 const MOST_TOGETHER = 26;
 const TALL_MM = 216;
-const LOW_MM = 108;
+const LOW_MM = 98;
 
 /** The map on which an item is to be found; null: it is on none. */
 function kindOf(item: Item): MapKind | null {

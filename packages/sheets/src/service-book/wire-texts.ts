@@ -16,14 +16,14 @@ export function wireLines({ facts }: BookContext, itemId: string): readonly stri
 }
 
 /** Landings of an item with a housing, with their pins: `j1 (5)`. */
-export function housingNames({ facts }: BookContext, item: Item): readonly string[] {
+function housingNames({ facts }: BookContext, item: Item): readonly string[] {
   return (facts.landingsOf.get(item.id) ?? []).flatMap((landing) =>
     landing.connector === null ? [] : [landing.id.slice(landing.id.indexOf(":") + 1)],
   );
 }
 
 /** Numbers drawn together, from texts: those that are none stay as they are. */
-export function numbersOf(texts: readonly string[]): string {
+function numbersOf(texts: readonly string[]): string {
   const numbers = texts.map(Number).filter((n) => Number.isInteger(n));
   return runsText(numbers);
 }
