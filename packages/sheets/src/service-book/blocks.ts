@@ -4,7 +4,7 @@ import { type Block, gap } from "../compose/flow.ts";
 import type { Mark } from "../compose/mark.ts";
 import { paragraph } from "../compose/paragraph.ts";
 import { type TableColumn, type TableRow, table } from "../compose/table.ts";
-import { anchored, linked, tagged } from "../compose/tag.ts";
+import { anchored, tagged } from "../compose/tag.ts";
 import { leadingMm, textWidthMm } from "../compose/text.ts";
 import { wrap } from "../compose/wrap.ts";
 import type { BookContext } from "./context.ts";
@@ -149,20 +149,6 @@ export function listed(texts: readonly string[], widthMm: number, ordered: boole
       };
     }),
     gap(1.2),
-  ];
-}
-
-/** A line that leads to another place of the book; nothing when there is none. */
-function seeAlso(context: BookContext, title: string, anchor: string, widthMm: number): readonly Block[] {
-  const page = context.pageOf(anchor);
-  if (page === "") return [];
-  const text = `→ ${context.words((w) => w.see(title, page))}`;
-  const own = wrap(text, widthMm, TEXT.normal);
-  return [
-    {
-      heightMm: own.length * leadingMm(TEXT.normal) + 0.8,
-      marks: [tagged({ role: "P" }, [linked({ anchor }, lines(own, TEXT.normal, 0, false))])],
-    },
   ];
 }
 

@@ -8,6 +8,7 @@ import { beforeAll, expect, test } from "vitest";
 import { guideOf } from "../compose/guide.ts";
 import { wireNo } from "../facts.ts";
 import { ampsText, voltsText } from "../machine-facts.ts";
+import { LISTED_KINDS, quantityText, rowsOfKind } from "../parts-list/part-rows.ts";
 import { renderDocument } from "../print/index.ts";
 import { factsOfBook, figuresIn } from "../testing/book-words.ts";
 import { exampleLine, OPTIONS } from "../testing/first-light.ts";
@@ -30,15 +31,18 @@ const LAYOUT: readonly RegExp[] = [
   /^1:\d+(?:\.\d+)?$/u,
   /^\d{4}-\d{2}-\d{2}$/u,
   /^tidewatch-SB$/u,
+  // The standard of the colours' letters.
+  /^60757$/u,
 ];
 
-/** Figures that follow from the book: numbers of circuits, volts at points, what fuses carry. */
+/** Figures that follow from the book: numbers of circuits, volts at points, what fuses carry, metres of wire. */
 function computed(): ReadonlySet<string> {
   const { electric } = line;
   return new Set([
     ...chartOf(line, "en").map(({ number }) => number),
     ...[...electric.volts.values()].map(({ nominal }) => voltsText(nominal)),
     ...[...electric.elements.values()].map(({ rmsA }) => ampsText(rmsA.most)),
+    ...LISTED_KINDS.flatMap((kind) => rowsOfKind(line, kind).map(({ quantity }) => quantityText(quantity))),
     ...[...electric.loads.values()].map(({ amps }) => ampsText(amps.nominal)),
   ]);
 }

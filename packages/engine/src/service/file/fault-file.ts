@@ -145,7 +145,7 @@ export type FileClass = readonly [
   suspects: readonly number[],
   symptoms: readonly (readonly [number, FileSymptom])[],
 ];
-export type FileSymptom = Exclude<Symptom, "works">;
+type FileSymptom = Exclude<Symptom, "works">;
 
 /**
  * Everything that fault finding asks of one machine, without the program that made it: plain JSON that is shipped with the

@@ -63,7 +63,7 @@ function CauseCard({ cause, dead }: { readonly cause: Cause; readonly dead: numb
 }
 
 /** What would do the same, the likeliest first. */
-export function SuspectList({ suspects }: { readonly suspects: readonly number[] }) {
+function SuspectList({ suspects }: { readonly suspects: readonly number[] }) {
   const { words, names } = useFaults();
   const [first, ...rest] = suspects;
   if (first === undefined) return null;

@@ -6,13 +6,7 @@ import { boxOfOutline, PanelDrawing } from "./panel-drawing.tsx";
 const CELL = 26;
 
 /** A plug with a cavity marked, seen from where the wires enter. */
-export function PlugPicture({
-  landing,
-  pins,
-}: {
-  readonly landing: number;
-  readonly pins: readonly number[];
-}) {
+function PlugPicture({ landing, pins }: { readonly landing: number; readonly pins: readonly number[] }) {
   const { file, words, names } = useFaults();
   const one = file.landings[landing];
   if (one === undefined || one.grid === null || pins.length === 0) return null;
