@@ -142,7 +142,9 @@ for (const language of ["en", "zh", "both"] as const)
     // Lists are tables with heads, drawings figures.
     const sum = (type: string): number =>
       Object.values(reports).reduce((n, { counts }) => n + (counts[type] ?? 0), 0);
-    expect(Math.min(sum("TH"), sum("TD"), sum("Figure"), sum("H1"))).toBeGreaterThan(language === "both" ? 10 : 0);
+    expect(Math.min(sum("TH"), sum("TD"), sum("Figure"), sum("H1"))).toBeGreaterThan(
+      language === "both" ? 10 : 0,
+    );
     for (const path of paths.filter((_, i) => i % 8 === 0)) {
       expect(spawnSync("qpdf", ["--check", path], { encoding: "utf8" }).status).toBe(0);
       const read = spawnSync("pdfinfo", ["-struct-text", path], { encoding: "utf8", maxBuffer: 1 << 28 });
