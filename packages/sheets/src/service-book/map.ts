@@ -3,14 +3,14 @@ import { edgeMarks } from "../assembly/edge.ts";
 import { groundMarks } from "../assembly/ground.ts";
 import { fittingScale, lowerEdge, type PanelView, panelView, scaleText } from "../assembly/panel-view.ts";
 import { panelSideName } from "../assembly/step-texts.ts";
-import { at, box, group, LINE, stroke, TEXT, write } from "../compose/draw.ts";
+import { at, box, group, LINE, polyline, stroke, TEXT, write } from "../compose/draw.ts";
 import type { Block } from "../compose/flow.ts";
 import type { LabelPlace } from "../compose/label.ts";
 import { placeLabels } from "../compose/label-placer.ts";
 import type { Mark, PagePoint } from "../compose/mark.ts";
-import type { Obstacle } from "../compose/obstacle.ts";
+import { type Obstacle, ringObstacles } from "../compose/obstacle.ts";
 import { anchored, figure, tagged } from "../compose/tag.ts";
-import { leadingMm } from "../compose/text.ts";
+import { leadingMm, textWidthMm } from "../compose/text.ts";
 import { wrap } from "../compose/wrap.ts";
 import type { BookContext } from "./context.ts";
 
@@ -86,19 +86,39 @@ const extentMm = (ring: readonly PagePoint[]): number =>
         Math.max(...ring.map((p) => p.yMm)) - Math.min(...ring.map((p) => p.yMm)),
       );
 
-/** Places close round a dot: right and left first. */
+/** Half the extent of an outline on paper; of a dot its own. */
+const halfOf = (ring: readonly PagePoint[]): { readonly xMm: number; readonly yMm: number } => {
+  if (ring.length === 0) return { xMm: DOT_MM, yMm: DOT_MM };
+  const half = (list: readonly number[]): number => (Math.max(...list) - Math.min(...list)) / 2;
+  return { xMm: half(ring.map((p) => p.xMm)), yMm: half(ring.map((p) => p.yMm)) };
+};
+
+/** Narrowest that a name is wrapped to stand within its outline. */
+const LEAST_NAME_MM = 13;
+
+/** Lines of a name: wrapped to its outline where that is wide enough for words. */
+const linesOf = (text: string, halfMm: number): readonly string[] =>
+  2 * halfMm - 1.2 < LEAST_NAME_MM
+    ? text.split("\n")
+    : wrap(text.split("\n").join(" "), 2 * halfMm - 1.2, TEXT.small, "bold");
+
+/** Places within an outline where it has room, else close round it or round a dot: right and left first. */
 function closePlaces(
   target: PagePoint,
+  ring: readonly PagePoint[],
 ): (block: { readonly widthMm: number; readonly heightMm: number }) => readonly LabelPlace[] {
+  const half = halfOf(ring);
   return ({ widthMm, heightMm }) => {
-    const x = DOT_MM + 0.7 + widthMm / 2;
-    const y = DOT_MM + 0.3 + heightMm / 2;
+    const x = half.xMm + 0.7 + widthMm / 2;
+    const y = half.yMm + 0.3 + heightMm / 2;
     const place = (dx: number, dy: number, cost: number): LabelPlace => ({
       middle: at(target.xMm + dx, target.yMm + dy),
       turnDeg: 0,
       cost,
     });
+    const fits = 2 * half.xMm > widthMm + 1 && 2 * half.yMm > heightMm + 0.6;
     return [
+      ...(fits ? [place(0, 0, 0)] : []),
       place(x, 0, 0),
       place(-x, 0, 0.2),
       place(0, -y, 0.3),
@@ -109,6 +129,22 @@ function closePlaces(
       place(-x * 0.8, y * 0.8, 0.7),
     ];
   };
+}
+
+/** An arrow up to what lies at the upper edge of a turned view, with its middle at 0, 0. */
+function upperEdgeMarks(text: string): readonly Mark[] {
+  const left = -(textWidthMm(text, TEXT.large, "bold") + 4) / 2;
+  return [
+    polyline([at(left + 1.6, 3), at(left + 1.6, -1)], stroke("ink", LINE.bold)),
+    {
+      kind: "polygon",
+      points: [at(left, -0.2), at(left + 3.2, -0.2), at(left + 1.6, -3.2)],
+      stroke: null,
+      fill: "ink",
+      layer: "BORDER",
+    },
+    write(text, at(left + 4, TEXT.large / 2), { heightMm: TEXT.large, weight: "bold" }),
+  ];
 }
 
 /** One side of a panel with what is on it, as large as the page has room. Null: there is no such panel. */
@@ -134,17 +170,20 @@ export function mapBlock(context: BookContext, request: MapRequest, widthMm: num
   const shaped = new Set(shapes.map(({ spot }) => spot.id));
   const dots = drawn.filter(({ spot }) => !shaped.has(spot.id));
   const labels = placeLabels(
-    drawn.map(({ spot, target }) => ({
+    drawn.map(({ spot, target, ring }) => ({
       id: spot.id,
-      lines: spot.text.split("\n").map((text) => ({ text, heightMm: TEXT.small, weight: "bold" as const })),
+      lines: linesOf(spot.text, shaped.has(spot.id) ? halfOf(ring).xMm : 0).map((text) => ({
+        text,
+        heightMm: TEXT.small,
+        weight: "bold" as const,
+      })),
       target,
       layer: "TEXT" as const,
       clearMm: 0.5,
-      places: shaped.has(spot.id)
-        ? () => [{ middle: target, turnDeg: 0, cost: 0 }, ...closePlaces(target)({ widthMm: 8, heightMm: 3 })]
-        : closePlaces(target),
+      places: closePlaces(target, shaped.has(spot.id) ? ring : []),
     })),
     [
+      ...shapes.flatMap(({ ring }) => ringObstacles(ring)),
       ...dots.map(
         ({ target }): Obstacle => ({
           kind: "box",
@@ -192,7 +231,7 @@ export function mapBlock(context: BookContext, request: MapRequest, widthMm: num
     ...labels.marks,
   ];
   const edgeX = widthMm / 2;
-  const arrow = edgeMarks(edge, language);
+  const arrow = turned ? upperEdgeMarks(context.sheet((w) => w.steps.view[edge])) : edgeMarks(edge, language);
   const set = (texts: readonly string[], heightMm: number, fromMm: number, bold: boolean): Mark[] =>
     texts.map((t, i) =>
       write(t, at(0, fromMm + (i + 0.75) * leadingMm(heightMm)), {
