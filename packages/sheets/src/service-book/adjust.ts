@@ -97,7 +97,7 @@ function typeBlocks(
         { header: words((w) => w.adjust.step), weight: "bold", whole: true, ...small },
         { header: "", grow: true },
         { header: context.sheet((w) => w.steps.card.tool), ...small },
-        { header: words((w) => w.adjust.limits), weight: "bold", align: "end", detail: true },
+        { header: words((w) => w.adjust.limits), weight: "bold", align: "end", detail: true, whole: true },
       ],
       cells,
       widthMm,

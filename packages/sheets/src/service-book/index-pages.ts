@@ -22,7 +22,7 @@ interface Entry {
 const COLUMNS = 3;
 const GUTTER_MM = 6;
 /** Rows of the index that stand together in their columns. */
-const ROWS = 24;
+const ROWS = 13;
 
 /** What has a number, and what has a name, with their pages. */
 export function indexBlocks(context: BookContext, widthMm: number): readonly Block[] {

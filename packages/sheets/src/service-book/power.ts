@@ -108,10 +108,16 @@ function fuseBlocks(context: BookContext, widthMm: number): readonly Block[] {
     ...bookTable(
       context,
       [
-        { header: context.sheet((w) => w.machine.schedule.fuse), weight: "bold", detail: true, grow: true },
+        {
+          header: context.sheet((w) => w.machine.schedule.fuse),
+          weight: "bold",
+          detail: true,
+          heightMm: TEXT.small,
+          minMm: 34,
+        },
         { header: context.sheet((w) => w.machine.schedule.rating), weight: "bold", detail: true },
         { header: words((w) => w.power.dark), heightMm: TEXT.small, grow: true },
-        { header: words((w) => w.power.ends), heightMm: TEXT.small },
+        { header: words((w) => w.power.ends), heightMm: TEXT.small, whole: true },
         { header: words((w) => w.power.spare), heightMm: TEXT.small },
         { header: words((w) => w.boards.map), heightMm: TEXT.small, align: "end", whole: true },
       ],
