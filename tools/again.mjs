@@ -1,6 +1,5 @@
-// Prints the files of browser tests that failed, when there are few and nothing else failed: two browsers, two servers
-// and their threads on two cores can keep a page waiting longer than any patience, so these are tried again alone.
-// What is broken fails again.
+// Prints the files of tests that failed, when there are few: two browsers, two servers and their threads on two cores can
+// keep a page or an instrument waiting longer than any patience, so these are tried again alone. What is broken fails again.
 import { readFileSync } from "node:fs";
 import { relative } from "node:path";
 
@@ -9,5 +8,4 @@ const { testResults } = JSON.parse(readFileSync(process.argv[2], "utf8"));
 const failed = testResults
   .filter(({ status }) => status === "failed")
   .map(({ name }) => relative(process.cwd(), name));
-const areOfBrowser = failed.every((name) => name.startsWith("packages/web/src/browser/"));
-if (areOfBrowser && failed.length <= MOST_FILES) console.log(failed.join("\n"));
+if (failed.length <= MOST_FILES) console.log(failed.join("\n"));

@@ -16,7 +16,7 @@ const failed = tests.length - passed - skipped + broken;
 const again = later.reduce((sum, { testResults }) => sum + testResults.length, 0);
 console.log(
   `${passed} passed, ${failed} failed${skipped > 0 ? `, ${skipped} skipped` : ""}${
-    again > 0 ? ` (${again} ${again === 1 ? "file" : "files"} of browser tests run again alone)` : ""
+    again > 0 ? ` (${again} ${again === 1 ? "file" : "files"} run again alone)` : ""
   }`,
 );
 if (passed === 0 || failed > 0) process.exitCode = 1;
