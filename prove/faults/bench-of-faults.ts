@@ -246,8 +246,19 @@ export class FaultBench {
     const all = tell(() => true);
     // A fuse that opened at a command stays open.
     built = all.built;
+    // Each thing that is commanded by itself has a number; in turn those are on whose number has a bit.
+    const numbers = new Map<string, number>();
+    for (const { own, control } of this.#tried) {
+      const id = control.row.kind === "driver" ? control.id : own.id;
+      if (!numbers.has(id)) numbers.set(id, numbers.size + 1);
+    }
+    const numberOf = (n: number): number => {
+      const one = this.#tried[n];
+      const id = one?.control.row.kind === "driver" ? one.control.id : one?.own.id;
+      return numbers.get(id ?? "") ?? 0;
+    };
     const words = codes
-      ? Array.from({ length: Math.ceil(Math.log2(this.#tried.length + 2)) }, (_, bit) => bit)
+      ? Array.from({ length: Math.ceil(Math.log2(numbers.size + 2)) }, (_, bit) => bit)
       : [];
     const answers = words.map((bit) => tell((n) => ((numberOf(n) >> bit) & 1) === 1).does);
     const found = new Map<number, Symptom>();
