@@ -33,6 +33,10 @@ const WEAKER = 40;
 const SENSE = { volts: 5, ohm: 10_000 } as const;
 const MOST_ROUNDS = 12;
 const LINK_OHM = 0.02;
+/** What a driver of message lines has in series (ISO 8482 lines are matched at 120 Ω, from memory). */
+const LINE_OHM = 120;
+/** Node between the two ends of a message line that is tried. */
+const MIDDLE = "middle";
 const OPTIONS = ".options reltol=1e-4 abstol=1e-9 vntol=1e-6 gmin=1e-10 itl1=2000 rshunt=1e10";
 
 /**
@@ -131,18 +135,19 @@ export class FaultBench {
   #reachable(built: Built, input: PlacedElement): (a: string, b: string) => boolean {
     const wanted = (kind: string): boolean => kind === "link" || kind === "fuse";
     const elements = built.elements.filter(({ row }) => wanted(row.kind));
-    const probe = (id: string, from: string, to: string, volt: number): PlacedElement =>
-      this.#element(input, id, "source", from, to, { volt });
-    const volts = this.#run(
-      { ...built, elements: [...elements, probe("probe", input.fromPointId, input.toPointId, 1)] },
-      new Set(),
-      input.toPointId,
-    );
-    return (a, b) =>
-      Math.abs((volts.get(a) ?? 0) - 1) < 0.2 &&
-      Math.abs(volts.get(b) ?? 0) < 0.2 &&
-      volts.has(a) &&
-      volts.has(b);
+    // One end up, the other down, as a driver of lines does it that gives way to a short: what hangs on neither stays between.
+    const probes = (
+      [
+        ["up", input.fromPointId, 1],
+        ["down", input.toPointId, -1],
+      ] as const
+    ).flatMap(([id, point, volt]) => [
+      this.#element(input, `probe ${id}`, "source", `probe ${id}`, MIDDLE, { volt }),
+      this.#element(input, `probe ${id} ohm`, "resistor", `probe ${id}`, point, { ohm: LINE_OHM }),
+    ]);
+    const volts = this.#run({ ...built, elements: [...elements, ...probes] }, new Set(), MIDDLE);
+    const isNear = (point: string, volt: number): boolean => Math.abs((volts.get(point) ?? 0) - volt) < 0.2;
+    return (a, b) => isNear(a, 1) && isNear(b, -1);
   }
 
   #element(
@@ -260,15 +265,18 @@ export class FaultBench {
     const words = codes
       ? Array.from({ length: Math.ceil(Math.log2(numbers.size + 2)) }, (_, bit) => bit)
       : [];
-    const answers = words.map((bit) => tell((n) => ((numberOf(n) >> bit) & 1) === 1).does);
+    // Each bit both ways round: of two that go together neither is on whenever the other is.
+    const turns = words.flatMap((bit) =>
+      [1, 0].map((on) => (n: number) => ((numberOf(n) >> bit) & 1) === on),
+    );
+    const answers = turns.map((isOn) => ({ isOn, does: tell(isOn).does }));
     const found = new Map<number, Symptom>();
     this.#tried.forEach(({ f, own }, n) => {
       const isHeld = suspect.fault.kind === "mechanical" && joint?.element?.id === own.id;
       if (isHeld && own.row.kind !== "contact") found.set(f, "dead");
       else if (off[n] === true) found.set(f, "on");
       else if (all.does[n] !== true) found.set(f, "dead");
-      else if (answers.some((does, bit) => does[n] !== (((numberOf(n) >> bit) & 1) === 1)))
-        found.set(f, "mixed");
+      else if (answers.some(({ isOn, does }) => does[n] !== isOn(n))) found.set(f, "mixed");
     });
     return found;
   }

@@ -8,6 +8,9 @@ import { type Needs, needsInSound } from "./needs.ts";
 import type { ServiceNetwork } from "./network.ts";
 import { type JointEnds, passesThrough } from "./passes.ts";
 
+/** What lets a current through one way only: an LED that is wired the other way round stays dark. */
+const ONE_WAY: ReadonlySet<string> = new Set(["diode", "led"]);
+
 /** How a machine stands under faults: what is joined, which supplies and boards are alive, what each function does. */
 export class Standing {
   readonly #network: ServiceNetwork;
@@ -25,6 +28,8 @@ export class Standing {
   /** Signal nodes of all controls, and which of them each function's element hangs on in a sound machine. */
   readonly #signals: readonly number[];
   readonly #own: readonly (readonly number[])[];
+  /** Ends of each function's element that hang on such a node in a sound machine: the others are at a supply or a common. */
+  readonly #hangs: readonly (readonly Int32Array[])[];
   /** 1: the set holds a pole of a source. */
   readonly #isPole: Uint8Array;
   /** How many signal nodes are in each set. */
@@ -37,7 +42,7 @@ export class Standing {
     this.#ends = {
       a: Int32Array.from(joints, ({ a }) => a),
       b: Int32Array.from(joints, ({ b }) => b),
-      oneWay: Uint8Array.from(joints, ({ element }) => (element?.row.kind === "diode" ? 1 : 0)),
+      oneWay: Uint8Array.from(joints, ({ element }) => (ONE_WAY.has(element?.row.kind ?? "") ? 1 : 0)),
     };
     this.#union = new UnionFind(nodes.length);
     this.#sets = new Int32Array(nodes.length);
@@ -54,6 +59,11 @@ export class Standing {
       const at = new Set([this.#setOf(this.#ends.a, one.joint), this.#setOf(this.#ends.b, one.joint)]);
       return this.#signals.filter((node) => at.has(this.#sets[node] ?? -1));
     });
+    this.#hangs = functions.map((one, f) =>
+      [this.#ends.a, this.#ends.b].filter((side) =>
+        this.#own[f]?.some((node) => this.#sets[node] === this.#setOf(side, one.joint)),
+      ),
+    );
     this.#affected = new Affected(network, functions, this.#needsOf, this.#sets);
     this.set(sound);
   }
@@ -199,13 +209,17 @@ export class Standing {
     );
   }
 
-  /** Whether its element hangs on the control of another than in a sound machine. */
+  /**
+   * Whether its element hangs on the control of another than in a sound machine, at the end where it hangs on its own: what
+   * another pulls down at the common end is nothing to it.
+   */
   #isMixed(f: number, { joint }: MachineFunction): boolean {
-    const [a, b] = [this.#setOf(this.#ends.a, joint), this.#setOf(this.#ends.b, joint)];
-    const all = (this.#signalsAt[a] ?? 0) + (a === b ? 0 : (this.#signalsAt[b] ?? 0));
-    let own = 0;
-    for (const node of this.#own[f] ?? []) if (this.#sets[node] === a || this.#sets[node] === b) own++;
-    return all > own;
+    return (this.#hangs[f] ?? []).some((side) => {
+      const set = this.#setOf(side, joint);
+      let own = 0;
+      for (const node of this.#own[f] ?? []) if (this.#sets[node] === set) own++;
+      return (this.#signalsAt[set] ?? 0) > own;
+    });
   }
 
   #join({ open, closed, joined, swapped }: Disturbed): void {
