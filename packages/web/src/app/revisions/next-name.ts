@@ -1,10 +1,14 @@
-/** `A` to `Z`, then `AA`: the letters after these. */
+/** Letters that a hurried eye takes for digits: drawing practice names no revision with them (from memory). */
+const LIKE_DIGITS: readonly string[] = ["I", "O"];
+
+/** `A` to `Z`, then `AA`, without I and O: the letters after these. */
 function nextLetters(letters: string): string {
   const last = letters.at(-1) ?? "";
   if (last === "") return "A";
   const head = letters.slice(0, -1);
   if (last === "Z") return `${nextLetters(head)}A`;
-  return head + String.fromCodePoint((last.codePointAt(0) ?? 0) + 1);
+  const next = String.fromCodePoint((last.codePointAt(0) ?? 0) + 1);
+  return LIKE_DIGITS.includes(next) ? nextLetters(head + next) : head + next;
 }
 
 /**
