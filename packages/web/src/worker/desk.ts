@@ -40,6 +40,8 @@ export class Desk {
   #preview: { readonly at: number; readonly edit: Edit } | null = null;
   #options: readonly string[] | null = null;
   #planned = false;
+  /** Done when the line was run for the first time, or will not be. */
+  #whole: Promise<void> = Promise.resolve();
   #shown: number | null = null;
   /** What the page was last told of the book. */
   #said: { readonly sync: SyncState; readonly changeNo: number; readonly shopChangeNo: number } = {
@@ -72,9 +74,11 @@ export class Desk {
         this.#watching.unwatch(message.key);
         break;
       case "ask":
-        this.#answer(message.id, () =>
-          this.#work(() => this.#ask(ASKS[message.ask] as AnyAsk, message.param)),
-        );
+        this.#answer(message.id, async () => {
+          // Before the line is there the machine has no wires: an answer would say that all are gone.
+          if (this.#model?.early === true) await this.#whole;
+          return this.#work(() => this.#ask(ASKS[message.ask] as AnyAsk, message.param));
+        });
         break;
       case "edit":
         this.#answer(message.id, () => this.#edit(message.note, message.edit));
@@ -121,10 +125,18 @@ export class Desk {
         ServerBook.open(SHOP_ID, token, events, this.#expected.get(SHOP_ID)),
       ]);
       this.#expected.clear();
-      this.#work(() => this.#compute(true));
-      // The page learns of the panels, and asks for the drawing of one, before the line takes its second.
-      await new Promise((done) => setTimeout(done, PAGE_MS));
-      this.#work(() => this.#compute());
+      let whole = (): void => undefined;
+      this.#whole = new Promise((done) => {
+        whole = done;
+      });
+      try {
+        this.#work(() => this.#compute(true));
+        // The page learns of the panels, and asks for the drawing of one, before the line takes its second.
+        await new Promise((done) => setTimeout(done, PAGE_MS));
+        this.#work(() => this.#compute());
+      } finally {
+        whole();
+      }
       this.#sync({ state: "saved" });
       listen(
         (event) => this.#heard(event),
