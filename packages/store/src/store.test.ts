@@ -10,6 +10,7 @@ import { peopleSuite } from "./testing/suite/people.suite.ts";
 import { qualitySuite } from "./testing/suite/quality.suite.ts";
 import { recordsSuite } from "./testing/suite/records.suite.ts";
 import { picturesSuite, recordsLawSuite } from "./testing/suite/records-law.suite.ts";
+import { releasedStaysSuite } from "./testing/suite/released-stays.suite.ts";
 import { releasesSuite } from "./testing/suite/releases.suite.ts";
 import { serviceBooksSuite } from "./testing/suite/service-books.suite.ts";
 import { snapshotsSuite } from "./testing/suite/snapshots.suite.ts";
@@ -23,6 +24,7 @@ onBothStores((fresh) => {
   describe("snapshots", () => snapshotsSuite(fresh));
   describe("files", () => filesSuite(fresh));
   describe("releases", () => releasesSuite(fresh));
+  describe("what was released stays", () => releasedStaysSuite(fresh));
   describe("people and their surroundings", () => peopleSuite(fresh));
   describe("records", () => recordsSuite(fresh));
   describe("quality", () => qualitySuite(fresh));

@@ -44,10 +44,16 @@ async function packed({ body, ...about }: NewReleaseItem): Promise<Packed> {
 
 /** Writes bodies that are not there yet, so that a content is kept once. */
 async function putBodies(db: Kysely<Tables>, all: readonly Packed[]): Promise<void> {
-  for (const { item, body } of all)
+  const missing = new Map(all.map((one) => [one.item.hash, one]));
+  for (const some of inChunks([...missing.keys()], ROWS_AT_ONCE)) {
+    const there = await db.selectFrom("release_bodies").select("hash").where("hash", "in", some).execute();
+    for (const { hash } of there) missing.delete(hash);
+  }
+  for (const { item, body } of missing.values())
     await db
       .insertInto("release_bodies")
       .values({ hash: item.hash, size: item.bytes, body })
+      // In PostgreSQL the release of another book may write the same one meanwhile.
       .onConflict((conflict) => conflict.column("hash").doNothing())
       .execute();
 }

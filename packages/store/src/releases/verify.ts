@@ -9,7 +9,7 @@ import { readManifest, sha256 } from "./manifest.ts";
 
 const unzip = promisify(gunzip);
 
-/** Looks at every byte of every release, and at the rows that its items are looked up by. */
+/** Looks at every byte of every release and of the service books made from it, and at the rows that its items are looked up by. */
 export const verifyReleases = ({ longRead }: Database): Promise<readonly ReleaseFault[]> =>
   longRead(async (db) => {
     const faults: ReleaseFault[] = [];
@@ -56,9 +56,15 @@ export const verifyReleases = ({ longRead }: Database): Promise<readonly Release
         await setImmediate();
       }
       await lookUps(db, book, name, items, fault);
+      await serviceBooks(db, book, name, fault);
     }
     return faults;
   });
+
+async function hasHash(body: Buffer, hash: string): Promise<boolean> {
+  const bytes = await unzip(body).catch(() => null);
+  return bytes !== null && sha256(bytes) === hash;
+}
 
 async function isWhole(db: Kysely<Tables>, hash: string): Promise<boolean> {
   const row = await db
@@ -66,8 +72,22 @@ async function isWhole(db: Kysely<Tables>, hash: string): Promise<boolean> {
     .select("body")
     .where("hash", "=", hash)
     .executeTakeFirst();
-  const bytes = row === undefined ? null : await unzip(row.body).catch(() => null);
-  return bytes !== null && sha256(bytes) === hash;
+  return row !== undefined && hasHash(row.body, hash);
+}
+
+/** Service books of single machines are of the release that these were built to. */
+async function serviceBooks(
+  db: Kysely<Tables>,
+  book: string,
+  release: string,
+  fault: (item: string, what: ReleaseFault["what"]) => void,
+): Promise<void> {
+  const of = db.selectFrom("service_books").where("book", "=", book).where("release", "=", release);
+  for (const { key } of await of.select("key").orderBy("key").execute()) {
+    const { hash, body } = await of.select(["hash", "body"]).where("key", "=", key).executeTakeFirstOrThrow();
+    if (!(await hasHash(body, hash))) fault(`service-book ${key}`, "changed");
+    await setImmediate();
+  }
 }
 
 /** The rows that items are found by are those of the manifest. */

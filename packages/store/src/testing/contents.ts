@@ -18,6 +18,7 @@ export async function contents(store: Store, settings: readonly string[]): Promi
     }
     const sets = await allSets(store, info.id);
     const releases = [];
+    const serviceBooks = [];
     for (const release of done(await store.releases.list(info.id))) {
       const items = done(await store.releases.items(info.id, release.name));
       releases.push({
@@ -25,11 +26,17 @@ export async function contents(store: Store, settings: readonly string[]): Promi
         items,
         manifest: done(await store.releases.manifest(info.id, release.name)),
       });
+      const usual = { book: info.id, release: release.name, key: "usual" };
+      const serviceBook = await store.serviceBooks.find(usual);
+      if (serviceBook !== null)
+        serviceBooks.push({ ...usual, hex: Buffer.from(serviceBook).toString("hex") });
     }
-    // Stores of version 1 had no files, those before version 9 no releases, and the fixtures of then say nothing of them.
+    // Stores of version 1 had no files, those before version 9 no releases, those before version 12 no service books, and
+    // the fixtures of then say nothing of them.
     const held = {
       ...(files.length === 0 ? {} : { files }),
       ...(releases.length === 0 ? {} : { releases }),
+      ...(serviceBooks.length === 0 ? {} : { serviceBooks }),
     };
     books.push({ info, tables: plain(tables), sets, snapshots, ...held });
   }

@@ -65,6 +65,8 @@ export async function fill(store: Store): Promise<void> {
       ANN,
     ),
   );
+  const usual = { book: "heron", release: "P1", key: "usual" };
+  await store.serviceBooks.keep(usual, "{}", Buffer.from("维修手册"));
   const ann = done(
     await people.addFirst({ name: "Ann", role: "owner", passwordHash: "hash of Ann's", codeHash: null }),
   );

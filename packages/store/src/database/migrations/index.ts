@@ -10,6 +10,7 @@ import { VERSION_8 } from "./version-8.ts";
 import { VERSION_9 } from "./version-9.ts";
 import { VERSION_10 } from "./version-10.ts";
 import { VERSION_11 } from "./version-11.ts";
+import { VERSION_12 } from "./version-12.ts";
 
 /** Every step from an empty database to today, in order. */
 export const MIGRATIONS: readonly Migration[] = [
@@ -24,6 +25,7 @@ export const MIGRATIONS: readonly Migration[] = [
   VERSION_9,
   VERSION_10,
   VERSION_11,
+  VERSION_12,
 ];
 
 /** Version of the tables that this program reads and writes. */
