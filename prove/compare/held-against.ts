@@ -7,7 +7,7 @@ import type {
   SizedWire,
 } from "../../packages/engine/src/index.ts";
 import { changeSentence, subjectName } from "../../packages/words/src/index.ts";
-import type { ScriptedChange } from "./changes.ts";
+import type { ScriptedChange } from "./script.ts";
 
 export interface Held {
   readonly before: LineResult;

@@ -1,0 +1,273 @@
+import { renameId, withRows } from "../../packages/book/src/index.ts";
+import { board, device, fastener, labelOf, sideOf } from "./names.ts";
+import { add, any, drop, kind, plus, type Script, victims } from "./script.ts";
+import { todo } from "./sheet-rules.ts";
+
+/** Rows of tables whose cells may name an item. */
+const isNamedElsewhere = (id: string, tables: readonly (readonly object[])[]): boolean =>
+  tables.some((rows) =>
+    rows.some((row) => Object.values(row).some((cell) => String(cell).split(/[ :]/u).includes(id))),
+  );
+
+/** What stands in the machine: moved, turned, renamed, of another type, put in, taken out. */
+export const ITEM_CHANGES: readonly Script[] = [
+  kind({
+    name: "move a switch",
+    table: "devices",
+    count: 3,
+    fits: ({ id }) => id.startsWith("sw."),
+    does: ({ x_mm }) => ({ x_mm: plus(x_mm, 12) }),
+    says: (row, _to, book) => `${device(book, row)}: moved by 12 mm (x +12, y 0)`,
+    sheets: () => todo,
+  }),
+  kind({
+    name: "move a lamp aslant",
+    table: "devices",
+    count: 3,
+    fits: ({ id }) => id.startsWith("lp."),
+    does: ({ x_mm, y_mm }) => ({ x_mm: plus(x_mm, -3), y_mm: plus(y_mm, 4) }),
+    says: (row, _to, book) => `${device(book, row)}: moved by 5 mm (x −3, y +4)`,
+    sheets: () => todo,
+  }),
+  kind({
+    name: "turn a switch",
+    table: "devices",
+    fits: ({ id, rotation_deg }) => id.startsWith("sw.") && rotation_deg === 0,
+    does: () => ({ rotation_deg: 90 }),
+    says: (row, _to, book) => `${device(book, row)}: is turned to 90° (was 0°)`,
+    sheets: () => todo,
+  }),
+  kind({
+    name: "call a device otherwise",
+    table: "devices",
+    count: 3,
+    fits: ({ id }) => id.startsWith("lp."),
+    does: () => ({ label: "Beacon flash" }),
+    says: (row, to, book) => `${device(book, to)}: is now called “Beacon flash” (was “${row.label}”)`,
+    sheets: () => todo,
+  }),
+  kind({
+    name: "call a device otherwise in Chinese",
+    table: "devices",
+    fits: ({ id }) => id.startsWith("sw."),
+    does: () => ({ label_zh: "暗礁开关" }),
+    says: (row, _to, book) =>
+      `${device(book, row)}: is now called “暗礁开关” in Chinese (was “${row.label_zh}”)`,
+    sheets: () => todo,
+  }),
+  kind({
+    name: "renumber a lamp",
+    table: "devices",
+    fits: ({ id, number }) => id.startsWith("lp.") && number !== null,
+    does: ({ number }) => ({ number: plus(number, 400) }),
+    says: (row, to, book) => `${device(book, to)}: Number: ${to.number} (was ${row.number})`,
+    sheets: () => todo,
+  }),
+  kind({
+    name: "a device only with an option",
+    table: "devices",
+    fits: ({ id }) => id.startsWith("tp."),
+    does: () => ({ options: ["mains-230"] }),
+    says: (row, _to, book) => `${device(book, row)}: Options: Mains 230 V (was always)`,
+    sheets: () => todo,
+  }),
+  kind({
+    name: "move a board",
+    table: "boards",
+    count: 3,
+    fits: ({ panel }) => panel === "playfield",
+    does: ({ y_mm }) => ({ y_mm: plus(y_mm, 6) }),
+    says: (row) => `${board(row)}: moved by 6 mm (x 0, y +6)`,
+    sheets: () => todo,
+  }),
+  kind({
+    name: "move a mechanism",
+    table: "mechanisms",
+    fits: any,
+    does: ({ x_mm }) => ({ x_mm: plus(x_mm, 2) }),
+    says: ({ label }) => `Mechanism, ${label}: moved by 2 mm (x +2, y 0)`,
+    sheets: () => todo,
+  }),
+  kind({
+    name: "another type of a mechanism",
+    table: "mechanisms",
+    fits: ({ type }) => type.startsWith("mt.slingshot-"),
+    does: ({ type }) => ({
+      type: type === "mt.slingshot-left" ? "mt.slingshot-right" : "mt.slingshot-left",
+    }),
+    says: (row, to, { tables }) =>
+      `Mechanism, ${row.label}: is now of type ${labelOf(tables.mechanism_types, to.type)} (was ${labelOf(tables.mechanism_types, row.type)})`,
+    sheets: () => todo,
+  }),
+  kind({
+    name: "move a screw",
+    table: "fasteners",
+    count: 3,
+    fits: ({ id }) => id.startsWith("fx."),
+    does: ({ x_mm }) => ({ x_mm: plus(x_mm, 1) }),
+    says: (row, _to, book) => `${fastener(book, row)}: moved by 1 mm (x +1, y 0)`,
+    sheets: () => todo,
+  }),
+  kind({
+    name: "another type of a screw",
+    table: "fasteners",
+    fits: ({ type }) => type === "ft.wood-30x12",
+    does: () => ({ type: "ft.wood-35x12" }),
+    says: (row, to, book) => {
+      const name = (type: string): string => labelOf(book.tables.fastener_types, type);
+      return `${fastener(book, to)}: is now of type ${name(to.type)} (was ${name(row.type)})`;
+    },
+    sheets: () => todo,
+  }),
+  (book) =>
+    victims(book, "devices", ({ id }) => id.startsWith("sw."), 3).map((row) => ({
+      name: `take out a switch: ${row.id}`,
+      after: drop(
+        drop(book, "devices", (one) => one === row),
+        "ends",
+        ({ point }) => point.startsWith(`${row.id}:`),
+      ),
+      says: [`${device(book, row)}: is gone`],
+      follows: [],
+      sheets: todo,
+    })),
+  (book) =>
+    victims(
+      book,
+      "devices",
+      ({ id }) =>
+        id.startsWith("tp.") &&
+        !isNamedElsewhere(id, [
+          ...[book.tables.ends, book.tables.step_rules, book.tables.steps, book.tables.cutouts],
+          book.tables.bonds,
+        ]),
+    ).map((row) => {
+      const held = book.tables.fasteners.filter(({ holds }) => holds?.includes(row.id) === true);
+      return {
+        name: `take out a part with its screws: ${row.id}`,
+        after: drop(
+          drop(book, "devices", (one) => one === row),
+          "fasteners",
+          (one) => held.includes(one),
+        ),
+        says: [`${device(book, row)}: is gone`, ...held.map((one) => `${fastener(book, one)}: is gone`)],
+        follows: [],
+        sheets: todo,
+      };
+    }),
+  (book) =>
+    victims(book, "devices", ({ id }) => id.startsWith("lp."), 3).map((row) => ({
+      name: `add a lamp beside: ${row.id}`,
+      after: add(book, "devices", {
+        ...row,
+        ...{ id: `${row.id}-two`, label: `${row.label} two`, x_mm: plus(row.x_mm, 25), number: null },
+      }),
+      says: [
+        `${device(book, { ...row, number: null, label: `${row.label} two` })}: is new: ${labelOf(book.tables.device_types, row.type)}, on the ${sideOf(book, row)}`,
+      ],
+      follows: [],
+      sheets: todo,
+    })),
+  (book) =>
+    victims(book, "boards", ({ id }) => id === "bd.switch-1" || id === "bd.switch-5").map((of) => {
+      const harness = book.tables.ends.find(({ point }) => point === `${of.id}:j4.1`)?.harness ?? "";
+      const common = book.tables.ends.find(({ point }) => point === `${of.id}:j4.1`)?.net ?? "";
+      const near = book.tables.devices.find(({ id }) =>
+        book.tables.ends.some(({ point, net }) => net === common && point.startsWith(`${id}:`)),
+      );
+      const net = book.tables.nets.find(({ id }) => id === "si.buoy-1");
+      if (near === undefined || net === undefined) throw new Error("no switch to put another beside");
+      const row = {
+        ...near,
+        ...{ id: "sw.storm-lane", label: "Storm lane", label_zh: "风暴道", number: 199 },
+        x_mm: plus(near.x_mm, 24),
+      };
+      const [com = "com", no = "no"] = ["com", "no"];
+      const pin = `${of.id}:j4.10`;
+      const withDevice = add(book, "devices", row);
+      const withNet = add(withDevice, "nets", {
+        ...net,
+        ...{ id: "si.storm-lane", label: "Storm lane", label_zh: "风暴道", source: pin },
+      });
+      const end = (point: string, on: string) => ({ point, net: on, harness, options: [] });
+      return {
+        name: `a new switch with its wires on ${of.id}`,
+        after: add(
+          withNet,
+          "ends",
+          end(`${row.id}:${com}`, common),
+          end(`${row.id}:${no}`, "si.storm-lane"),
+          end(pin, "si.storm-lane"),
+        ),
+        says: [
+          `${device(book, row)}: is new: ${labelOf(book.tables.device_types, row.type)}, on the ${sideOf(book, row)}`,
+          "Net, Storm lane: is new",
+          `${board(of)}: pin J4-10 is now on net Storm lane (was on no net)`,
+        ],
+        follows: [],
+        sheets: todo,
+      };
+    }),
+  (book) =>
+    victims(book, "devices", ({ id }) => id.startsWith("lp.")).map((row) => {
+      const renamed = renameId(book, "devices", row.id, `${row.id}-x`);
+      if (!renamed.ok) throw new Error(renamed.reason);
+      return {
+        name: `another id: ${row.id}`,
+        after: renamed.book,
+        says: [`${device(book, row)}: was ${row.id} and is now called ${row.id}-x`],
+        follows: [],
+        sheets: todo,
+      };
+    }),
+  (book) =>
+    victims(
+      book,
+      "ends",
+      ({ point, net }) => point.startsWith("bd.lamp-") && isOfOneLamp(book.tables.ends, net),
+    ).map((end) => {
+      const at = end.point.split(":")[0] ?? "";
+      const other = book.tables.ends.find(
+        ({ point, net }) =>
+          point.startsWith(`${at}:`) && net !== end.net && isOfOneLamp(book.tables.ends, net),
+      );
+      if (other === undefined) throw new Error("no other pin");
+      const lampOn = (net: string) =>
+        book.tables.devices.find(({ id }) =>
+          book.tables.ends.some((one) => one.net === net && one.point.startsWith(`${id}:`)),
+        );
+      const says = [end, other].map((one, i, [p = end, q = other]) => {
+        const lamp = lampOn(one.net);
+        if (lamp === undefined) throw new Error("no lamp");
+        const place = (point: string): string =>
+          `${(point.split(":")[1] ?? "").replace(".", "-").toUpperCase()} of ${labelOf(book.tables.boards, at)}`;
+        return `${device(book, lamp)}: now uses ${place((i === 0 ? q : p).point)} (was ${place(one.point)})`;
+      });
+      return {
+        name: `exchange two pins: ${end.point} and ${other.point}`,
+        after: withRows(
+          book,
+          "ends",
+          book.tables.ends.map((one) =>
+            one === end ? { ...one, point: other.point } : one === other ? { ...one, point: end.point } : one,
+          ),
+        ),
+        says,
+        follows: [],
+        sheets: todo,
+      };
+    }),
+];
+
+/** A net between one pin of a board and one lamp, in one harness. */
+function isOfOneLamp(
+  ends: readonly { readonly point: string; readonly net: string }[],
+  net: string,
+): boolean {
+  const own = ends.filter((one) => one.net === net);
+  return (
+    own.length === 2 &&
+    own.some(({ point }) => /^lp\.[^:]+:/u.test(point)) &&
+    own.some(({ point }) => point.startsWith("bd.lamp-"))
+  );
+}

@@ -1,0 +1,3 @@
+/** placeholder */
+export type SheetRule = Readonly<Record<string, never>>;
+export const todo: SheetRule = {};
