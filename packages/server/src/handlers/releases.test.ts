@@ -1,6 +1,6 @@
 import { execFileSync } from "node:child_process";
 import { createHash } from "node:crypto";
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { RANK } from "@pinwright/book";
@@ -18,7 +18,7 @@ import {
 import { unzipSync } from "fflate";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { z } from "zod";
-import { programRoot } from "../root.ts";
+import { putExampleDrivers } from "../testing/example-drivers.ts";
 import { TestServer, type Visitor } from "../testing/test-server.ts";
 
 describe("releases", { timeout: 120_000 }, () => {
@@ -28,20 +28,7 @@ describe("releases", { timeout: 120_000 }, () => {
     server = await TestServer.start();
     owner = await server.owner();
     await owner.post("/api/books", { id: "light", label: "Light", from: "first-light" });
-    // Without the drivers of its shop nothing reaches the screws of the example.
-    const [head = [], ...rows] = readFileSync(
-      join(programRoot(), "examples/first-light/shop/drivers.csv"),
-      "utf8",
-    )
-      .trim()
-      .split("\n")
-      .map((row) => row.split(","));
-    const changes = rows.flatMap((cells, n) =>
-      [[RANK, `a${n}`] as const, ...cells.map((to, i) => [head[i] ?? "", to] as const)]
-        .filter(([, to]) => to !== "")
-        .map(([column, to]) => ({ table: "drivers", row: `driver-${n}`, column, from: "", to })),
-    );
-    await owner.post("/api/books/shop/changes", { id: "drivers-00000", note: "", changes });
+    await putExampleDrivers(owner);
   }, 120_000);
   afterAll(() => server.close());
 
@@ -58,18 +45,29 @@ describe("releases", { timeout: 120_000 }, () => {
     const body = { id: `release-${++asked}`.padEnd(12, "0"), name, note };
     return over(releaseJobSchema.parse(await owner.post(`${BOOK}/releases`, body)));
   };
-  const put = async (table: string, id: string, column: string, to: string): Promise<void> => {
-    const { tables } = z
-      .object({ tables: z.record(z.string(), z.record(z.string(), z.record(z.string(), z.string()))) })
-      .parse(await owner.get(`${BOOK}/rows`));
+  const rowsSchema = z.object({
+    tables: z.record(z.string(), z.record(z.string(), z.record(z.string(), z.string()))),
+  });
+  const change = (book: string, changes: readonly object[]) =>
+    owner.post(`/api/books/${book}/changes`, { id: `put-${++asked}`.padEnd(12, "0"), note: "", changes });
+  const put = async (
+    table: string,
+    id: string,
+    column: string,
+    to: string,
+    book = "light",
+  ): Promise<void> => {
+    const { tables } = rowsSchema.parse(await owner.get(`/api/books/${book}/rows`));
     const [row, cells] = Object.entries(tables[table] ?? {}).find(([, own]) => own.id === id) ?? [];
-    const change = { table, row, column, from: cells?.[column] ?? "", to };
-    await owner.post(`${BOOK}/changes`, {
-      id: `put-${++asked}`.padEnd(12, "0"),
-      note: "",
-      changes: [change],
-    });
+    await change(book, [{ table, row, column, from: cells?.[column] ?? "", to }]);
   };
+  const add = (book: string, table: string, cells: Readonly<Record<string, string>>) =>
+    change(
+      book,
+      Object.entries({ [RANK]: "z", ...cells }).map(([column, to]) => ({
+        ...{ table, row: `row-${asked}`, column, from: "", to },
+      })),
+    );
   const sheets = async (name: string) =>
     z.array(releasedSheetSchema).parse(await owner.get(`${BOOK}/releases/${name}/sheets`));
   const print = async (sheet: string, hash: string) =>
@@ -99,13 +97,32 @@ describe("releases", { timeout: 120_000 }, () => {
     expect(await owner.refusal("/api/books/shop/releases", body("A"))).toMatchObject({ code: "bad-request" });
   });
 
+  it("are refused when all is as it was again, and when only money was changed", async () => {
+    const body = { id: "undone-000000", name: "B", note: "" };
+    await put("devices", "sw.top", "x_mm", "212");
+    await put("devices", "sw.top", "x_mm", "200");
+    await add("light", "choices", { kind: "symbol", subject: "nobody", value: "1" });
+    const { tables } = rowsSchema.parse(await owner.get(`${BOOK}/rows`));
+    const [row, cells = {}] =
+      Object.entries(tables.choices ?? {}).find(([, own]) => own.subject === "nobody") ?? [];
+    await change(
+      "light",
+      Object.entries(cells).map(([column, from]) => ({ table: "choices", row, column, from, to: "" })),
+    );
+    await add("shop", "suppliers", { id: "sp.new", label: "New", label_zh: "新" });
+    await add("shop", "shop_settings", { id: "labour_rate", value: "31" });
+    expect(await owner.refusal(`${BOOK}/releases`, { method: "POST", body })).toMatchObject({
+      ...{ code: "conflict", message: "Nothing was changed since release A: it is the book as it is now." },
+    });
+  });
+
   it("tell of a print whether it holds: sheets that say the same hold on", async () => {
     const before = await sheets("A");
     await put("devices", "sw.top", "x_mm", "212");
     const [some] = before;
     expect(await print(some?.id ?? "", some?.bodyHash ?? "")).toMatchObject({
       is: "current",
-      changesSince: 1,
+      changesSince: 5,
     });
     const job = await release("B");
     expect(job.state).toBe("done");
@@ -164,6 +181,43 @@ describe("releases", { timeout: 120_000 }, () => {
     });
   });
 
+  it("are made anew when tools of the shop are others, and then count what was built in the odds of faults", async () => {
+    const odds = async (path: string) =>
+      z.object({ odds: z.array(z.number()) }).parse(await owner.get(path)).odds;
+    await put("drivers", "drv.pz1", "label", "Longer bit PZ1", "shop");
+    expect(await release("C")).toMatchObject({ state: "done" });
+    const shop = async (name: string) =>
+      (await owner.send(`${BOOK}/releases/${name}/export`)).arrayBuffer().then((zip) => {
+        const files = unzipSync(new Uint8Array(zip));
+        return new TextDecoder().decode(files["shop/shop.json"]);
+      });
+    expect([(await shop("B")).includes("Longer bit"), (await shop("C")).includes("Longer bit")]).toEqual([
+      false,
+      true,
+    ]);
+    const now = await odds(`${BOOK}/fault-file`);
+    expect(await odds(`${BOOK}/releases/C/files/fault-file.json`)).toEqual(now);
+    expect(await odds(`${BOOK}/releases/B/files/fault-file.json`)).not.toEqual(now);
+  });
+
+  it("stand back while an error is open that nobody accepted, name it, and say who accepted it and why", async () => {
+    await put("devices", "sw.top", "x_mm", "-50");
+    const refused = await release("D");
+    expect(refused).toMatchObject({ state: "failed", release: null });
+    expect(refused.now).toMatch(/^1 error stands in the way: off-panel \(sw\.top, pf\)\. /u);
+    await add("light", "choices", {
+      ...{ kind: "accept", subject: "off-panel|sw.top|pf", basis: "severity<=error" },
+      ...{ by: "Olga", reason: "It hangs over the edge on purpose." },
+    });
+    expect(await release("D")).toMatchObject({ state: "done" });
+    const made = releaseSchema.parse(await owner.get(`${BOOK}/releases/D`));
+    expect(made.findings.error).toBe(0);
+    expect(made.accepted).toContainEqual({
+      ...{ rule: "off-panel", severity: "error", subjects: ["sw.top", "pf"] },
+      ...{ by: "Olga", reason: "It hangs over the edge on purpose." },
+    });
+  });
+
   it("can be checked with nothing but sha256sum", async () => {
     const folder = mkdtempSync(join(tmpdir(), "pinwright-release-"));
     try {
@@ -187,12 +241,12 @@ describe("releases", { timeout: 120_000 }, () => {
 
   it("name what stands in the way, and stop when they are told to", async () => {
     await put("devices", "sw.top", "x_mm", "far");
-    const faulty = await release("C");
+    const faulty = await release("E");
     expect(faulty).toMatchObject({ state: "failed", release: null });
     expect(faulty.now).toMatch(/fault.*devices.*x_mm/su);
     await put("devices", "sw.top", "x_mm", "212");
     const begun = releaseJobSchema.parse(
-      await owner.post(`${BOOK}/releases`, { id: "release-stop", name: "C", note: "" }),
+      await owner.post(`${BOOK}/releases`, { id: "release-stop", name: "E", note: "" }),
     );
     await owner.get(`/api/release-jobs/${begun.id}`, { method: "DELETE" });
     expect((await over(begun)).state).toBe("cancelled");
@@ -200,7 +254,7 @@ describe("releases", { timeout: 120_000 }, () => {
       .array(releaseSchema)
       .parse(await owner.get(`${BOOK}/releases`))
       .map((one: Release) => one.name);
-    expect(names).toEqual(["B", "A"]);
+    expect(names).toEqual(["D", "C", "B", "A"]);
   });
 
   it("are changed by no route, whoever asks", async () => {

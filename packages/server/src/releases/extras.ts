@@ -1,5 +1,11 @@
 import { canonicalJson } from "@pinwright/contract";
-import { faultFileOf, type LineResult, machineFacts, type SheetFact } from "@pinwright/engine";
+import {
+  type BuiltRecords,
+  faultFileOf,
+  type LineResult,
+  machineFacts,
+  type SheetFact,
+} from "@pinwright/engine";
 import { composeServiceBook, MACHINE_SHEETS, type SheetDocument, type SheetOptions } from "@pinwright/sheets";
 
 /** A sheet of a release: what it is about, and which it is. */
@@ -16,6 +22,8 @@ interface ReleaseCase {
   /** Its sheets, as they are in English. */
   readonly sheets: readonly SheetFact[];
   readonly revision: string;
+  /** What was built and what failed on it up to now. */
+  readonly built: BuiltRecords;
 }
 
 /** Something that a release holds beside the book and its sheets. */
@@ -31,12 +39,12 @@ export interface Extra {
 
 /** What faults are found with, in the app and on the page that is shipped with a machine. */
 const FAULT_FILE: Extra = {
-  items: function* ({ line, revision }) {
+  items: function* ({ line, revision, built }) {
     yield {
       kind: "file",
       id: "fault-file.json",
       about: { type: "fault-file" },
-      text: JSON.stringify(faultFileOf(line, { revision })),
+      text: JSON.stringify(faultFileOf(line, { revision, built })),
     };
   },
 };

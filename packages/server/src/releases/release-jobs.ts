@@ -5,7 +5,9 @@ import type { Actor, NewReleaseItem, Store } from "@pinwright/store";
 import type { Shelf } from "../books/shelf.ts";
 import type { Place } from "../http/place.ts";
 import { done, Refused } from "../http/problem.ts";
+import { builtRecords } from "../service-page/built-records.ts";
 import { type Lane, TaskCancelled, TaskRefused } from "../threads/lane.ts";
+import { isAsReleased } from "./as-released.ts";
 
 /** Jobs that are remembered; the oldest go first. */
 const KEPT = 20;
@@ -123,7 +125,7 @@ export class ReleaseJobs {
   /** What can be said before anything is computed. */
   async #mustMakeSense({ book, name }: ReleaseWish): Promise<void> {
     const { store, shelf } = this.#options;
-    const { info } = await shelf.now(book);
+    const { info, tables } = await shelf.now(book);
     if (info.kind === "shop") throw new Refused("bad-request", "The shop is not released. Choose a book.");
     const releases = done(await store.releases.list(book), `book ${book}`);
     if (releases.some((release) => release.name === name))
@@ -132,7 +134,9 @@ export class ReleaseJobs {
         `There is a release ${name} already, and it never changes. Choose another name.`,
       );
     const [newest] = releases;
-    if (newest?.changeNo === info.changeNo)
+    if (newest === undefined) return;
+    const shop = await shelf.now(SHOP_ID);
+    if (await isAsReleased(store, newest, tables, shop.tables))
       throw new Refused(
         "conflict",
         `Nothing was changed since release ${newest.name}: it is the book as it is now.`,
@@ -151,6 +155,7 @@ export class ReleaseJobs {
           ...{ address: address(), date: new Date(now()).toISOString().slice(0, 10) },
           tables: [...shelf.jsonOf(held.tables)],
           shop: [...shelf.jsonOf(shop.tables)],
+          built: await builtRecords(store, wish.book),
         },
         {
           signal: kept.stop.signal,

@@ -1,10 +1,10 @@
 import { readFile, rm } from "node:fs/promises";
 import { join } from "node:path";
-import type { BuiltRecords } from "@pinwright/engine";
 import type { Store } from "@pinwright/store";
 import { done, Refused } from "../http/problem.ts";
 import { type Asker, type BookCase, bookCase } from "../service-book/book-case.ts";
 import { type Lane, TaskRefused } from "../threads/lane.ts";
+import { builtRecords } from "./built-records.ts";
 
 /** Fault files that stay at hand; each is some megabytes, and takes seconds to make. */
 const KEPT = 6;
@@ -61,11 +61,11 @@ export class FaultFiles {
   }
 
   async #written(book: string, found: BookCase): Promise<string> {
-    const { lane, folder, newId } = this.#options;
+    const { store, lane, folder, newId } = this.#options;
     const path = join(folder, `${newId()}.json`);
     const { tables, shop, options, revision } = await found.given();
     try {
-      const given = { tables, shop, options, revision, built: await this.#built(book) };
+      const given = { tables, shop, options, revision, built: await builtRecords(store, book) };
       await lane.run<"fault-file">({ kind: "fault-file", path, given });
       return await readFile(path, "utf8");
     } catch (error) {
@@ -74,18 +74,5 @@ export class FaultFiles {
     } finally {
       await rm(path, { force: true });
     }
-  }
-
-  /** What was built and what failed on it, by the records of the floor. */
-  async #built(book: string): Promise<BuiltRecords> {
-    const { records, quality } = this.#options.store;
-    const [units, defects] = await Promise.all([records.units({ book }), quality.defects({ book })]);
-    return {
-      units: units.map(({ what, type }) => ({ what, type })),
-      defects: defects.map(({ kind, type, what, where, mended }) => ({
-        ...{ what: kind, type, kind: what, where },
-        cause: mended?.cause ?? "",
-      })),
-    };
   }
 }

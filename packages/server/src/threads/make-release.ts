@@ -11,6 +11,7 @@ import {
   sheetNames,
   USUAL_OPTIONS,
 } from "@pinwright/sheets";
+import { cellsText } from "../releases/cells-text.ts";
 import { EXTRAS } from "../releases/extras.ts";
 import { keptShop } from "../releases/kept-shop.ts";
 import { cellsOfJson } from "./cells-json.ts";
@@ -92,17 +93,8 @@ export async function makeRelease(task: ReleaseTask, tell: (progress: Progress) 
   const line = new Line().run(book, shop);
   mustBeSound(line);
   const items = new Items(task.folder);
-  const plain = (cells: ReturnType<typeof cellsOfJson>): string =>
-    canonicalJson(
-      Object.fromEntries(
-        [...cells].map(([table, rows]) => [
-          table,
-          Object.fromEntries([...rows].map(([row, own]) => [row, Object.fromEntries(own)])),
-        ]),
-      ),
-    );
-  items.add({ kind: "tables", id: "book", about: {} }, plain(tables));
-  items.add({ kind: "shop", id: "shop", about: {} }, plain(keptShop(shopTables)));
+  items.add({ kind: "tables", id: "book", about: {} }, cellsText(tables));
+  items.add({ kind: "shop", id: "shop", about: {} }, cellsText(keptShop(shopTables)));
   items.add({ kind: "results", id: "findings", about: {} }, canonicalJson(line.findings));
   const total = LANGUAGES.reduce((sum, language) => sum + sheetNames(line, language, ALL).length, 0);
   const sheets: SheetFact[] = [];
@@ -128,7 +120,12 @@ export async function makeRelease(task: ReleaseTask, tell: (progress: Progress) 
       }
   }
   for (const extra of EXTRAS)
-    for (const { kind, id, about, text } of extra.items?.({ line, sheets, revision: task.name }) ?? []) {
+    for (const { kind, id, about, text } of extra.items?.({
+      line,
+      sheets,
+      revision: task.name,
+      built: task.built,
+    }) ?? []) {
       tell({ type: "progress", done, total, now: id });
       items.add({ kind, id, about }, text);
     }

@@ -29,6 +29,9 @@ const drawings = z.array(
 
 const facts = z.custom<readonly Fact[]>(Array.isArray);
 
+/** What was built and what failed on it. */
+const built = z.custom<BuiltRecords>((value) => typeof value === "object" && value !== null);
+
 /** Everything that the release of a unit is judged by. The facts were parsed when they were read. */
 const gateCaseSchema = z.object({
   unit: z.string(),
@@ -187,6 +190,7 @@ export const taskSchema = z.discriminatedUnion("kind", [
     date: z.string(),
     creator: z.string(),
     address: z.string(),
+    built,
   }),
   /** Writes what faults of a machine are found with into a file. */
   z.object({
@@ -199,8 +203,7 @@ export const taskSchema = z.discriminatedUnion("kind", [
       options: z.array(z.string()),
       /** Blank: the one that the book gives itself. */
       revision: z.string(),
-      /** What was built and what failed on it. */
-      built: z.custom<BuiltRecords>((value) => typeof value === "object" && value !== null),
+      built,
     }),
   }),
   /** Writes all that is shown of a service book into a folder. */

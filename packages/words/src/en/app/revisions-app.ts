@@ -71,7 +71,8 @@ export const revisionsApp = {
       `${n(warnings, "warning", "warnings")} and ${n(notes, "note", "notes")} stay open and are written down with it.`,
     accepted: (count: number) =>
       `${n(count, "accepted finding is", "accepted findings are")} kept with who accepted it and why.`,
-    same: (name: string) => `Nothing was changed since ${name}. It can still be released under another name.`,
+    same: (name: string) =>
+      `Nothing was changed in the machine since ${name}. It is released again only if something changed that a release keeps of the shop: tools, reels, sheets, holders, benches, coats, times.`,
     seeFindings: "Open the findings",
     go: "Release",
     going: (name: string) => `Releasing ${name}`,

@@ -63,7 +63,8 @@ export const revisionsApp: Translated<typeof en> = {
     unsent: "还有未保存的更改",
     open: (warnings, notes) => `${warnings} 个警告和 ${notes} 条提示仍未处理，将随版本记录下来。`,
     accepted: (count) => `${count} 个已接受的问题连同接受人和原因一并保存。`,
-    same: (name) => `自 ${name} 以来没有任何更改。仍可用另一名称发布。`,
+    same: (name) =>
+      `自 ${name} 以来机器没有更改。只有发布时保存的车间数据（工具、线卷、板材、固定件、工作台、涂层、工时）有变化，才能再次发布。`,
     seeFindings: "打开检查结果",
     go: "发布",
     going: (name) => `正在发布 ${name}`,
