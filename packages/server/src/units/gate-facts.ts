@@ -1,23 +1,31 @@
 import type { CellRows, CellTables } from "@pinwright/book";
-import { type ArrivedFact, type BookRows, bookRowsSchema, type FactBody, SHOP_ID } from "@pinwright/contract";
+import { type ArrivedFact, type FactBody, SHOP_ID } from "@pinwright/contract";
 import { byArrival } from "@pinwright/engine";
 import type { Store } from "@pinwright/store";
 import type { HeldBook, Shelf } from "../books/shelf.ts";
-import { done, Refused } from "../http/problem.ts";
+import { Refused } from "../http/problem.ts";
+import { KEPT_TABLES } from "../releases/kept-shop.ts";
+import { releasedTables } from "../service-book/past-book.ts";
 import type { GateCase } from "../threads/messages.ts";
 import { PastTests } from "./past-tests.ts";
 
 type Begun = Extract<FactBody, { kind: "begun" }>;
 
-/** What of the shop the line of a machine comes from; prices, orders and runs change nothing in it. */
-const SHOP_TABLES = ["reels", "drivers", "holders", "stock_sheets", "benches", "coats"] as const;
-
 /** Tables that tests speak of: what is not there cannot be named. */
 const TEST_TABLES = ["board_types", "harnesses", "mechanism_types", "options"] as const;
+
+/** A book as it was released, with what the release keeps of the shop. */
+interface Released {
+  readonly held: HeldBook;
+  readonly shop: CellTables;
+  readonly hash: string;
+}
 
 /** A book as it is for some units. */
 interface HeldFor {
   readonly held: HeldBook;
+  /** The release that it is of; null: it is the book as it is now. */
+  readonly release: Released | null;
   readonly options: string[];
   readonly revision: string;
 }
@@ -32,24 +40,13 @@ export interface UnitCase {
 /** Revisions whose book is kept in memory. */
 const KEPT_RELEASES = 3;
 
-const decoder = new TextDecoder();
-const rowTablesSchema = bookRowsSchema.shape.tables;
-
-const cellTablesOf = (tables: BookRows["tables"]): CellTables =>
-  new Map(
-    Object.entries(tables).map(([name, rows]) => [
-      name,
-      new Map(Object.entries(rows).map(([row, cells]) => [row, new Map(Object.entries(cells))])),
-    ]),
-  );
-
 /** Gathers everything that the release of a unit is judged by. */
 export class GateFacts {
   readonly #store: Store;
   readonly #shelf: Shelf;
   readonly #past: PastTests;
   /** Books as they were released, by the hash of the release. */
-  readonly #released = new Map<string, HeldBook>();
+  readonly #released = new Map<string, Released>();
   /** Numbers of tables of the shop: one that did not change keeps its number. */
   readonly #marks = new WeakMap<CellRows, number>();
   #marked = 0;
@@ -69,9 +66,13 @@ export class GateFacts {
     const root = begun.find((body) => body.unit === unit);
     const books = await this.#books([...(root === undefined ? [] : [root]), ...begun]);
     const shop = this.#shopMark((await this.#shelf.now(SHOP_ID)).tables);
-    const lines = [...books].map(([book, { held, options, revision }]) => ({
+    const lines = [...books].map(([book, { held, release, options, revision }]) => ({
       ...{ book, options, revision, tables: null, shop: null },
-      key: JSON.stringify([book, held.info.changeNo, shop, [...options].sort()]),
+      key: JSON.stringify([
+        book,
+        ...(release === null ? [held.info.changeNo, shop] : [release.hash]),
+        [...options].sort(),
+      ]),
     }));
     const past = await this.#pasts(begun, books);
     return {
@@ -83,12 +84,14 @@ export class GateFacts {
 
   /** The case with the tables of those lines that a thread does not know. */
   async withTables(given: GateCase, cold: readonly string[]): Promise<GateCase> {
-    const shop = this.#shelf.jsonOf((await this.#shelf.now(SHOP_ID)).tables);
+    const shop = await this.#shelf.now(SHOP_ID);
     const lines = await Promise.all(
       given.lines.map(async (line) => {
         if (!cold.includes(line.key)) return line;
-        const { tables } = await this.#bookOf(line.book, line.revision);
-        return { ...line, tables: [...this.#shelf.jsonOf(tables)], shop: [...shop] };
+        const release = await this.#releaseOf(line.book, line.revision);
+        const { tables } = release?.held ?? (await this.#shelf.now(line.book));
+        const kept = release?.shop ?? shop.tables;
+        return { ...line, tables: [...this.#shelf.jsonOf(tables)], shop: [...this.#shelf.jsonOf(kept)] };
       }),
     );
     return { ...given, lines };
@@ -99,29 +102,29 @@ export class GateFacts {
     const books = new Map<string, HeldFor>();
     for (const { book, options, revision } of begun) {
       if (books.has(book) || (await this.#store.books.info(book)) === null) continue;
-      books.set(book, { held: await this.#bookOf(book, revision), options, revision });
+      const release = await this.#releaseOf(book, revision);
+      books.set(book, { held: release?.held ?? (await this.#shelf.now(book)), release, options, revision });
     }
     return books;
   }
 
-  /** A book as it was released under a name; where that is no release, as it is now. */
-  async #bookOf(book: string, revision: string): Promise<HeldBook> {
-    const now = await this.#shelf.now(book);
-    const outcome = await this.#store.releases.get(book, revision);
-    if ("refused" in outcome || outcome.done.changeNo === now.info.changeNo) return now;
+  /** A book as it was released under a name; null: nothing was. */
+  async #releaseOf(book: string, name: string): Promise<Released | null> {
+    const outcome = await this.#store.releases.get(book, name);
+    if ("refused" in outcome) return null;
     const { hash, changeNo } = outcome.done;
     const known = this.#released.get(hash);
     if (known !== undefined) return known;
-    const bytes = done(
-      await this.#store.releases.body(book, revision, "tables", "book"),
-      `release ${revision}`,
-    );
-    const tables = rowTablesSchema.parse(JSON.parse(decoder.decode(bytes)));
-    const held: HeldBook = { info: { ...now.info, changeNo }, tables: cellTablesOf(tables) };
+    const { info } = await this.#shelf.now(book);
+    const [tables, shop] = await Promise.all([
+      releasedTables(this.#store, book, name, "book"),
+      releasedTables(this.#store, book, name, "shop"),
+    ]);
+    const release: Released = { held: { info: { ...info, changeNo }, tables }, shop, hash };
     const [oldest] = this.#released.keys();
     if (oldest !== undefined && this.#released.size >= KEPT_RELEASES) this.#released.delete(oldest);
-    this.#released.set(hash, held);
-    return held;
+    this.#released.set(hash, release);
+    return release;
   }
 
   /** Number of the change that a revision is of: of a release, or `@12`; null: it names none. */
@@ -140,7 +143,8 @@ export class GateFacts {
     for (const { book, revision } of begun) {
       const held = books.get(book)?.held;
       const no = await this.#changeOf(book, revision);
-      const key = JSON.stringify([book, no, held?.info.changeNo]);
+      // Two revisions may be of one change: the thread looks tests up by the revision's name.
+      const key = JSON.stringify([book, revision, no, held?.info.changeNo]);
       if (held === undefined || no === null || past.has(key)) continue;
       const rows = await this.#past.at(book, no, held);
       if (rows === null) continue;
@@ -155,7 +159,7 @@ export class GateFacts {
   }
 
   #shopMark(tables: HeldBook["tables"]): string {
-    return SHOP_TABLES.map((name) => {
+    return KEPT_TABLES.map((name) => {
       const rows = tables.get(name);
       if (rows === undefined) return 0;
       const mark = this.#marks.get(rows) ?? ++this.#marked;

@@ -1,4 +1,5 @@
-import { applyChanges, type CellChange, type CellRows } from "@pinwright/book";
+import { applyChanges, type CellRows } from "@pinwright/book";
+import type { ChangeSet } from "@pinwright/contract";
 import type { Store } from "@pinwright/store";
 import type { HeldBook } from "../books/shelf.ts";
 
@@ -9,8 +10,8 @@ const NO_ROWS: CellRows = new Map();
 interface Since {
   /** Number of the last set that was looked at. */
   readonly upTo: number;
-  /** What these sets changed in the tests, in their order. */
-  readonly changes: readonly CellChange[];
+  /** Those of them that changed the tests, with what they changed there, in their order. */
+  readonly sets: readonly Pick<ChangeSet, "no" | "changes">[];
 }
 
 /** The tests of books as they were when units were begun: no later change of a book lets a unit do without them. */
@@ -22,9 +23,12 @@ export class PastTests {
     this.#books = books;
   }
 
-  /** Rows of the table as they were after a set; null where they are the same now. */
+  /** Rows of the table as they were after a set; null where they are the same in the book as it is given. */
   async at(book: string, no: number, now: HeldBook): Promise<CellRows | null> {
-    const { changes } = await this.#changes(book, no, now.info.changeNo);
+    const { changeNo } = now.info;
+    const { sets } = await this.#changes(book, no, changeNo);
+    // More may be known than led to this book: it may be one that was released since.
+    const changes = sets.flatMap((set) => (set.no <= changeNo ? set.changes : []));
     if (changes.length === 0) return null;
     const back = changes.map((change) => ({ ...change, from: change.to, to: change.from })).reverse();
     const { tables } = applyChanges(new Map([["tests", now.tables.get("tests") ?? NO_ROWS]]), back);
@@ -34,14 +38,17 @@ export class PastTests {
 
   async #changes(book: string, no: number, upTo: number): Promise<Since> {
     const key = `${book} ${no}`;
-    let since = this.#since.get(key) ?? { upTo: no, changes: [] };
+    let since = this.#since.get(key) ?? { upTo: no, sets: [] };
     while (since.upTo < upTo) {
       const outcome = await this.#books.since(book, since.upTo, SETS);
-      const sets = "done" in outcome ? outcome.done.filter((set) => set.no <= upTo) : [];
-      const last = sets.at(-1);
+      const found = "done" in outcome ? outcome.done.filter((set) => set.no <= upTo) : [];
+      const last = found.at(-1);
       if (last === undefined) break;
-      const changes = sets.flatMap((set) => set.changes.filter(({ table }) => table === "tests"));
-      since = { upTo: last.no, changes: [...since.changes, ...changes] };
+      const sets = found.flatMap((set) => {
+        const changes = set.changes.filter(({ table }) => table === "tests");
+        return changes.length === 0 ? [] : [{ no: set.no, changes }];
+      });
+      since = { upTo: last.no, sets: [...since.sets, ...sets] };
     }
     this.#since.set(key, since);
     return since;
