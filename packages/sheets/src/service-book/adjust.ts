@@ -6,7 +6,7 @@ import { type Block, gap } from "../compose/flow.ts";
 import { shortNumber } from "../compose/number.ts";
 import { label } from "../compose/say.ts";
 import { itemName } from "../machine-facts.ts";
-import { bookTable, hazardBlocks, named, note, prose, row, thingHead } from "./blocks.ts";
+import { bookTable, hazardBlocks, named, note, prose, row, thingHead, together } from "./blocks.ts";
 import type { BookContext } from "./context.ts";
 
 type Step = TableRowOf<"mechanism_steps">;
@@ -21,12 +21,12 @@ export function mechanismsByType(line: LineResult): ReadonlyMap<string, readonly
   return types;
 }
 
-/** `1.7–2.3 mm`. */
+/** `1.7–2.3 mm`; below zero `−3 … 3 °`, so that no sign is taken for a dash. */
 function limitsText({ min, max, unit }: Step): string {
-  const n = (value: number): string => shortNumber(value, 3);
+  const n = (value: number): string => shortNumber(value, 3).replace("-", "−");
   const range =
     min !== null && max !== null
-      ? `${n(min)}–${n(max)}`
+      ? `${n(min)}${min < 0 ? " … " : "–"}${n(max)}`
       : min !== null
         ? `≥ ${n(min)}`
         : max !== null
@@ -83,7 +83,7 @@ function typeBlocks(
         .join("\n"),
     ]);
   });
-  return [
+  return together([
     thingHead(rowLabel(first.type, typeId, language), typeId, `adjust:${typeId}`, widthMm, 40),
     named(
       words((w) => w.adjust.machines),
@@ -104,5 +104,5 @@ function typeBlocks(
     ),
     ...(steps.length === 0 && cycle !== "" ? [prose(cycle, widthMm)] : []),
     gap(2),
-  ];
+  ]);
 }

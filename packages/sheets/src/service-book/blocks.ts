@@ -13,6 +13,13 @@ import type { HazardId } from "./hazards.ts";
 /** A chapter that would begin lower than this from the foot begins on the next page. */
 const CHAPTER_KEEP_MM = 95;
 
+/** What is lower than this is not broken over two pages. */
+const WHOLE_MM = 130;
+/** Of a longer group at least this much stands under its heading. */
+const FIRST_ROWS_MM = 18;
+/** A group of a table that is lower than this is not broken over two pages. */
+const WHOLE_GROUP_MM = 72;
+
 const lines = (texts: readonly string[], heightMm: number, x: number, bold: boolean, topMm = 0): Mark[] =>
   texts.map((t, i) =>
     write(t, at(x, topMm + (i + 0.75) * leadingMm(heightMm)), {
@@ -96,6 +103,14 @@ export function thingHead(
       tagged({ role: "P" }, small),
     ],
   };
+}
+
+/** Blocks that stand on one page, unless they are higher than that allows. */
+export function together(blocks: readonly Block[], mostMm = WHOLE_MM): readonly Block[] {
+  const [first, ...rest] = blocks;
+  const restMm = rest.reduce((sum, { heightMm }) => sum + heightMm, 0);
+  if (first === undefined || first.heightMm + restMm > mostMm) return blocks;
+  return [{ ...first, keepMm: Math.max(first.keepMm ?? 0, restMm) }, ...rest];
 }
 
 /** Running text. */
@@ -228,7 +243,12 @@ export function bookTable(
   // The first block is the header of the columns.
   return blocks.map((block, i) => {
     const own = rows[i - 1];
-    if (own?.kind !== "group" || own.anchor === undefined) return block;
-    return { ...block, marks: [anchored(own.anchor, block.marks)] };
+    if (own?.kind !== "group") return block;
+    const end = rows.findIndex((other, n) => n >= i && other.kind === "group");
+    const under = blocks.slice(i + 1, end === -1 ? undefined : end + 1);
+    const underMm = under.reduce((sum, { heightMm }) => sum + heightMm, 0);
+    const marks = own.anchor === undefined ? block.marks : [anchored(own.anchor, block.marks)];
+    const keepMm = underMm <= WHOLE_GROUP_MM ? underMm : FIRST_ROWS_MM;
+    return { ...block, marks, keepMm: Math.max(block.keepMm ?? 0, keepMm) };
   });
 }

@@ -5,7 +5,7 @@ import { TEXT } from "../compose/draw.ts";
 import { type Block, gap } from "../compose/flow.ts";
 import { itemName, someOf } from "../machine-facts.ts";
 import { fuseName, ratingText } from "../supply-schedule/fuses.ts";
-import { bookTable, hazardBlocks, named, note, row, thingHead } from "./blocks.ts";
+import { bookTable, hazardBlocks, named, note, row, thingHead, together } from "./blocks.ts";
 import type { BookContext } from "./context.ts";
 import { mapAnchor } from "./where.ts";
 
@@ -64,7 +64,7 @@ function boardSection(context: BookContext, board: BoardItem, widthMm: number): 
     return `${toPointId.slice(toPointId.indexOf(":") + 1)} ${rating}`;
   });
   const isMains = facts.classesOf.get(board.id)?.has("mains") === true;
-  return [
+  return together([
     thingHead(name, detail.join(" · "), `item:${board.id}`, widthMm, 32),
     ...(isMains ? hazardBlocks(context, ["mains", "stored"], `board-${board.id}`, widthMm) : []),
     named(
@@ -101,7 +101,7 @@ function boardSection(context: BookContext, board: BoardItem, widthMm: number): 
         ]),
     ...connectorTable(context, board, widthMm),
     gap(1.5),
-  ];
+  ]);
 }
 
 function connectorTable(context: BookContext, board: BoardItem, widthMm: number): readonly Block[] {

@@ -21,8 +21,10 @@ interface Entry {
 
 const COLUMNS = 3;
 const GUTTER_MM = 6;
-/** Rows of the index that stand together in their columns. */
-const ROWS = 13;
+/** Height of the columns on a page that is theirs, and under the heading of the chapter or of a part. */
+const PAGE_MM = 212;
+const UNDER_CHAPTER_MM = 182;
+const UNDER_PART_MM = 200;
 
 /** What has a number, and what has a name, with their pages. */
 export function indexBlocks(context: BookContext, widthMm: number): readonly Block[] {
@@ -34,6 +36,7 @@ export function indexBlocks(context: BookContext, widthMm: number): readonly Blo
       words((w) => w.index.byNumber),
       byNumber(context),
       widthMm,
+      UNDER_CHAPTER_MM,
     ),
     ...part(
       context,
@@ -41,6 +44,7 @@ export function indexBlocks(context: BookContext, widthMm: number): readonly Blo
       words((w) => w.index.byName),
       byName(context),
       widthMm,
+      UNDER_PART_MM,
     ),
   ];
 }
@@ -51,28 +55,64 @@ function part(
   title: string,
   entries: readonly Entry[],
   widthMm: number,
+  firstMm: number,
 ): readonly Block[] {
   const found = entries.filter((entry) => context.pageOf(entry.anchor) !== "");
   // What is not set yet takes its room all the same.
   const shown = found.length === 0 ? entries : found;
   if (shown.length === 0) return [];
-  const perBlock = COLUMNS * ROWS;
-  const blocks = Array.from({ length: Math.ceil(shown.length / perBlock) }, (_, i) =>
-    columnsBlock(context, shown.slice(i * perBlock, (i + 1) * perBlock), widthMm, i === 0),
-  );
-  return [sectionHead(title, anchor, widthMm, 40), ...blocks, gap(2)];
+  const blocks = pagesOf(context, shown, widthMm, firstMm);
+  return [sectionHead(title, anchor, widthMm, blocks[0]?.heightMm), ...blocks, gap(2)];
 }
 
-/** Entries in columns, down the first before the second. */
-function columnsBlock(
+/** Entries in columns of the height of a page, down the first before the second; the last page is evened out. */
+function pagesOf(
   context: BookContext,
   entries: readonly Entry[],
   widthMm: number,
+  firstMm: number,
+): readonly Block[] {
+  const columnMm = (widthMm - (COLUMNS - 1) * GUTTER_MM) / COLUMNS;
+  const heights = entries.map((entry) => entryMarks(context, entry, 0, 0, columnMm, false).heightMm);
+  const blocks: Block[] = [];
+  let from = 0;
+  while (from < entries.length) {
+    const mostMm = blocks.length === 0 ? firstMm : PAGE_MM;
+    const evenMm = heights.slice(from).reduce((sum, h) => sum + h, 0) / COLUMNS;
+    // An entry of several lines may stand a little over the even height.
+    const highMm = Math.min(mostMm, evenMm + 6);
+    const columns = columnsFrom(heights, from, highMm);
+    const set = columns.map((count) => {
+      const own = entries.slice(from, from + count);
+      from += count;
+      return own;
+    });
+    blocks.push(columnsBlock(context, set, columnMm, blocks.length === 0));
+  }
+  return blocks;
+}
+
+/** How many entries from a place on stand in each column of a height; at least one in the first. */
+function columnsFrom(heights: readonly number[], from: number, highMm: number): readonly number[] {
+  let next = from;
+  return Array.from({ length: COLUMNS }, (_, c) => {
+    let y = 0;
+    const first = next;
+    while (next < heights.length && (y + (heights[next] ?? 0) <= highMm || (c === 0 && next === first))) {
+      y += heights[next] ?? 0;
+      next++;
+    }
+    return next - first;
+  });
+}
+
+/** Entries in columns side by side. */
+function columnsBlock(
+  context: BookContext,
+  columns: readonly (readonly Entry[])[],
+  columnMm: number,
   starts: boolean,
 ): Block {
-  const columnMm = (widthMm - (COLUMNS - 1) * GUTTER_MM) / COLUMNS;
-  const rows = Math.ceil(entries.length / COLUMNS);
-  const columns = Array.from({ length: COLUMNS }, (_, c) => entries.slice(c * rows, (c + 1) * rows));
   const marks: Mark[] = [];
   let heightMm = 0;
   for (const [c, own] of columns.entries()) {

@@ -5,14 +5,16 @@ import { fittingScale, lowerEdge, type PanelView, panelView, scaleText } from ".
 import { panelSideName } from "../assembly/step-texts.ts";
 import { at, box, group, LINE, polyline, stroke, TEXT, write } from "../compose/draw.ts";
 import type { Block } from "../compose/flow.ts";
-import type { LabelPlace } from "../compose/label.ts";
+import type { LabelLine, LabelPlace } from "../compose/label.ts";
 import { placeLabels } from "../compose/label-placer.ts";
-import type { Mark, PagePoint } from "../compose/mark.ts";
+import { leafBox, leavesOf } from "../compose/leaves.ts";
+import type { Box, Mark, PagePoint } from "../compose/mark.ts";
 import { type Obstacle, ringObstacles } from "../compose/obstacle.ts";
 import { anchored, figure, tagged } from "../compose/tag.ts";
 import { leadingMm, textWidthMm } from "../compose/text.ts";
 import { wrap } from "../compose/wrap.ts";
 import type { BookContext } from "./context.ts";
+import { type MapName, placeNames } from "./map-labels.ts";
 
 /** Something on a map: a number at its place, or a name with a line that leads there. */
 export interface MapSpot {
@@ -33,6 +35,8 @@ export interface MapRequest {
   readonly mostMm: number;
 }
 
+/** Narrowest room beside the panel in which names are set. */
+const LEAST_ASIDE_MM = 5.5;
 /** White round the drawing for the names. */
 const MARGIN_MM = 4;
 /** Room at the sides that names may take. */
@@ -86,48 +90,122 @@ const extentMm = (ring: readonly PagePoint[]): number =>
         Math.max(...ring.map((p) => p.yMm)) - Math.min(...ring.map((p) => p.yMm)),
       );
 
-/** Half the extent of an outline on paper; of a dot its own. */
-const halfOf = (ring: readonly PagePoint[]): { readonly xMm: number; readonly yMm: number } => {
-  if (ring.length === 0) return { xMm: DOT_MM, yMm: DOT_MM };
-  const half = (list: readonly number[]): number => (Math.max(...list) - Math.min(...list)) / 2;
-  return { xMm: half(ring.map((p) => p.xMm)), yMm: half(ring.map((p) => p.yMm)) };
-};
-
 /** Narrowest that a name is wrapped to stand within its outline. */
-const LEAST_NAME_MM = 13;
+const LEAST_NAME_MM = 11;
+/** Widest that a name beside its place is set before it is wrapped. */
+const NAME_MM = 30;
 
-/** Lines of a name: wrapped to its outline where that is wide enough for words. */
-const linesOf = (text: string, halfMm: number): readonly string[] =>
-  2 * halfMm - 1.2 < LEAST_NAME_MM
-    ? text.split("\n")
-    : wrap(text.split("\n").join(" "), 2 * halfMm - 1.2, TEXT.small, "bold");
+const bold = (texts: readonly string[]): readonly LabelLine[] =>
+  texts.map((text) => ({ text, heightMm: TEXT.small, weight: "bold" as const }));
 
-/** Places within an outline where it has room, else close round it or round a dot: right and left first. */
-function closePlaces(
-  target: PagePoint,
-  ring: readonly PagePoint[],
-): (block: { readonly widthMm: number; readonly heightMm: number }) => readonly LabelPlace[] {
-  const half = halfOf(ring);
-  return ({ widthMm, heightMm }) => {
-    const x = half.xMm + 0.7 + widthMm / 2;
-    const y = half.yMm + 0.3 + heightMm / 2;
-    const place = (dx: number, dy: number, cost: number): LabelPlace => ({
-      middle: at(target.xMm + dx, target.yMm + dy),
-      turnDeg: 0,
-      cost,
-    });
-    const fits = 2 * half.xMm > widthMm + 1 && 2 * half.yMm > heightMm + 0.6;
-    return [
-      ...(fits ? [place(0, 0, 0)] : []),
-      place(x, 0, 0),
-      place(-x, 0, 0.2),
-      place(0, -y, 0.3),
-      place(0, y, 0.4),
-      place(x * 0.8, -y * 0.8, 0.5),
-      place(-x * 0.8, -y * 0.8, 0.6),
-      place(x * 0.8, y * 0.8, 0.6),
-      place(-x * 0.8, y * 0.8, 0.7),
-    ];
+/** Box of an outline on paper. */
+function outlineOf(ring: readonly PagePoint[]): Box {
+  const [xs, ys] = [ring.map((p) => p.xMm), ring.map((p) => p.yMm)];
+  const [xMm, yMm] = [Math.min(...xs), Math.min(...ys)];
+  return box(xMm, yMm, Math.max(...xs) - xMm, Math.max(...ys) - yMm);
+}
+
+/** A name in the lines that it stands in, beside its place and within its outline. */
+function nameOf({ spot, target, ring }: Drawn, isShape: boolean, mostMm: number): MapName {
+  const outline = isShape ? outlineOf(ring) : null;
+  const wrapped = (widthMm: number): readonly LabelLine[] =>
+    bold(spot.text.split("\n").flatMap((text) => wrap(text, widthMm, TEXT.small, "bold")));
+  const withinMm = Math.max((outline?.widthMm ?? 0) - 1.2, LEAST_NAME_MM);
+  return {
+    id: spot.id,
+    lines: wrapped(Math.min(NAME_MM, mostMm)),
+    within: bold(wrap(spot.text.split("\n").join(" "), withinMm, TEXT.small, "bold")),
+    target,
+    outline,
+  };
+}
+
+interface Drawn {
+  readonly spot: MapSpot;
+  readonly target: PagePoint;
+  readonly ring: readonly PagePoint[];
+}
+
+const isNumber = ({ text }: MapSpot): boolean => text !== "" && !Number.isNaN(Number(text));
+
+const dotBox = (target: PagePoint): Box =>
+  box(target.xMm - DOT_MM, target.yMm - DOT_MM, 2 * DOT_MM, 2 * DOT_MM);
+
+/** Places of a number close round its dot: right and left first. */
+const roundDot =
+  (target: PagePoint) =>
+  ({ widthMm, heightMm }: { readonly widthMm: number; readonly heightMm: number }): readonly LabelPlace[] => {
+    const x = DOT_MM + 0.7 + widthMm / 2;
+    const y = DOT_MM + 0.3 + heightMm / 2;
+    return (
+      [
+        [x, 0],
+        [-x, 0],
+        [0, -y],
+        [0, y],
+        [x * 0.8, -y * 0.8],
+        [-x * 0.8, -y * 0.8],
+        [x * 0.8, y * 0.8],
+        [-x * 0.8, y * 0.8],
+      ] as const
+    ).map(([dx, dy], i) => ({ middle: at(target.xMm + dx, target.yMm + dy), turnDeg: 0, cost: i / 10 }));
+  };
+
+/** Numbers at their dots, then names round what they leave free. */
+function labelsOf(
+  drawn: readonly Drawn[],
+  shaped: ReadonlySet<string>,
+  view: PanelView,
+  roomMm: number,
+): { readonly marks: readonly Mark[]; readonly told: readonly string[] } {
+  const panel = box(0, 0, view.widthMm, view.heightMm);
+  const shapes = drawn.filter(({ spot }) => shaped.has(spot.id));
+  const dots = drawn.filter(({ spot }) => !shaped.has(spot.id));
+  const edge = [at(0, 0), at(view.widthMm, 0), at(view.widthMm, view.heightMm), at(0, view.heightMm)];
+  const numbers = placeLabels(
+    drawn
+      .filter(({ spot }) => isNumber(spot))
+      .map(({ spot, target }) => ({
+        id: spot.id,
+        lines: bold([spot.text]),
+        target,
+        layer: "TEXT" as const,
+        clearMm: 0.3,
+        places: roundDot(target),
+      })),
+    [
+      ...[...shapes.map(({ ring }) => ring), edge].flatMap(ringObstacles),
+      ...dots.map(({ target }): Obstacle => {
+        const size = 2 * DOT_MM;
+        return { kind: "box", box: { middle: target, widthMm: size, heightMm: size, turnDeg: 0 } };
+      }),
+    ],
+    dots.map(({ target }) => ({ middle: target, widthMm: 1.6 * DOT_MM, heightMm: 1.6 * DOT_MM, turnDeg: 0 })),
+    box(-roomMm, -MARGIN_MM, view.widthMm + 2 * roomMm, view.heightMm + 2 * MARGIN_MM),
+  );
+  const outlines = new Map(shapes.map(({ spot, ring }) => [spot.id, outlineOf(ring)]));
+  const names = placeNames({
+    names: drawn
+      .filter(({ spot }) => !isNumber(spot))
+      .map((each) => {
+        const name = nameOf(each, shaped.has(each.spot.id), roomMm - LEAST_ASIDE_MM);
+        return { ...name, outline: outlines.get(name.id) ?? null };
+      }),
+    taken: [
+      ...outlines.values(),
+      ...dots.map(({ target }) => dotBox(target)),
+      ...leavesOf(numbers.marks).flatMap(({ leaf }) => (leaf.kind === "text" ? [leafBox(leaf)] : [])),
+    ],
+    panel,
+    roomMm,
+    marginMm: MARGIN_MM,
+  });
+  return {
+    marks: [...numbers.marks, ...names.marks],
+    told: [
+      ...numbers.balloons.map((b) => `(${b.number}) ${b.lines.map((l) => l.text).join(" ")}`),
+      ...names.told.map(({ lines }) => lines.map((l) => l.text).join(" ")),
+    ],
   };
 }
 
@@ -153,7 +231,7 @@ export function mapBlock(context: BookContext, request: MapRequest, widthMm: num
   const { panelId, side, spots, mostMm } = request;
   const whole = ownersView(line, panelId, side, 1);
   if (whole === null) return null;
-  const hasNames = spots.some((spot) => Number.isNaN(Number(spot.text)));
+  const hasNames = spots.some((spot) => !isNumber(spot));
   const scale = fittingScale(whole.panelMm, {
     widthMm: widthMm - 2 * (hasNames ? 34 : MARGIN_MM),
     heightMm: mostMm - 2 * MARGIN_MM - EDGE_MM,
@@ -169,40 +247,14 @@ export function mapBlock(context: BookContext, request: MapRequest, widthMm: num
   const shapes = drawn.filter(({ ring, spot }) => spot.strong && extentMm(ring) >= LEAST_RING_MM);
   const shaped = new Set(shapes.map(({ spot }) => spot.id));
   const dots = drawn.filter(({ spot }) => !shaped.has(spot.id));
-  const labels = placeLabels(
-    drawn.map(({ spot, target, ring }) => ({
-      id: spot.id,
-      lines: linesOf(spot.text, shaped.has(spot.id) ? halfOf(ring).xMm : 0).map((text) => ({
-        text,
-        heightMm: TEXT.small,
-        weight: "bold" as const,
-      })),
-      target,
-      layer: "TEXT" as const,
-      clearMm: 0.5,
-      places: closePlaces(target, shaped.has(spot.id) ? ring : []),
-    })),
-    [
-      ...shapes.flatMap(({ ring }) => ringObstacles(ring)),
-      ...dots.map(
-        ({ target }): Obstacle => ({
-          kind: "box",
-          box: { middle: target, widthMm: 2 * DOT_MM, heightMm: 2 * DOT_MM, turnDeg: 0 },
-        }),
-      ),
-    ],
-    dots.map(({ target }) => ({ middle: target, widthMm: 1.6 * DOT_MM, heightMm: 1.6 * DOT_MM, turnDeg: 0 })),
-    box(-roomMm, -MARGIN_MM, widthMm, view.heightMm + 2 * MARGIN_MM),
-  );
+  const labels = labelsOf(drawn, shaped, view, roomMm);
   const edge = lowerEdge(line, panelId);
   const turned = side === "under" && isRaised(line, panelId);
   const title = `${request.title}: ${panelSideName(line, panelId, side, language)}`;
   const seen = `${viewWords(context, request)} ${scaleText(scale)}`;
   const titles = wrap(title, widthMm, TEXT.large, "bold");
   const hints = wrap(seen, widthMm, TEXT.small);
-  const told = labels.balloons.flatMap((b) =>
-    wrap(`(${b.number}) ${b.lines.map((l) => l.text).join(" ")}`, widthMm, TEXT.small),
-  );
+  const told = labels.told.flatMap((text) => wrap(text, widthMm, TEXT.small));
   const headMm = 2 + titles.length * leadingMm(TEXT.large);
   const topMm = headMm + hints.length * leadingMm(TEXT.small) + 1 + (turned ? EDGE_MM : 0);
   const drawingMm = view.heightMm + 2 * MARGIN_MM;

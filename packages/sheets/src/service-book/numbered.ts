@@ -10,7 +10,7 @@ import { fuseName } from "../supply-schedule/fuses.ts";
 import { type BookRow, bookTable, hazardBlocks, note, row, sectionHead } from "./blocks.ts";
 import type { BookContext } from "./context.ts";
 import { mapAnchor } from "./where.ts";
-import { wireLines } from "./wire-texts.ts";
+import { pointText, wireLines } from "./wire-texts.ts";
 
 type Kind = "switches" | "sensors" | "lamps" | "coils" | "motors" | "speakers";
 
@@ -160,19 +160,19 @@ function cellsOf(context: BookContext, kind: Kind, device: DeviceItem): readonly
 
 const unique = (texts: readonly string[]): string => [...new Set(texts.filter((t) => t !== ""))].join("\n");
 
-/** Where a device hangs: `bd.io j2.3`; in a matrix its column and row. */
-function boardText({ words }: BookContext, points: readonly ProgramPoint[]): string {
-  const local = (p: ProgramPoint): string => `${p.boardId} ${p.pointId.slice(p.pointId.indexOf(":") + 1)}`;
+/** Where a device hangs: `Switch board j2.3`; in a matrix its column and row. */
+function boardText(context: BookContext, points: readonly ProgramPoint[]): string {
+  const { line, words, language } = context;
+  const local = (p: ProgramPoint): string => pointText(context, p.pointId);
+  const boards = (p: ProgramPoint): string => p.through.map((id) => itemName(line, id, language)).join(", ");
   const drives = points.filter((p) => p.kind === "driver");
   const reads = points.filter((p) => p.kind === "input");
-  const [column, line] = [drives[0], reads[0]];
-  if (column !== undefined && line !== undefined && points.length === 2)
-    return words((w) => w.numbered.matrix(local(column), local(line)));
+  const [column, input] = [drives[0], reads[0]];
+  if (column !== undefined && input !== undefined && points.length === 2)
+    return words((w) => w.numbered.matrix(local(column), local(input)));
   return unique(
     points.map((p) =>
-      p.through.length === 0
-        ? local(p)
-        : `${local(p)} (${words((w) => w.numbered.through(p.through.join(", ")))})`,
+      p.through.length === 0 ? local(p) : `${local(p)} (${words((w) => w.numbered.through(boards(p)))})`,
     ),
   );
 }

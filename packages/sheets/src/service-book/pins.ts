@@ -146,7 +146,8 @@ function landingRows(context: BookContext, item: Item, landing: Landing): readon
   const family = line.machine.book.tables.connector_families.find((f) => f.id === landing.connector?.family);
   const keys = line.keys.get(landing.id) ?? landing.keyPins;
   const used = landing.pointIds.filter((id, i) => facts.wiresAt.has(id) || keys.includes(i + 1));
-  if (used.length === 0) return [];
+  // What nothing is plugged into is told with its board.
+  if (!landing.pointIds.some((id) => facts.wiresAt.has(id))) return [];
   const pins = landing.pointIds.flatMap((pointId, i) =>
     used.includes(pointId) ? pointRows(context, pointId, keys.includes(i + 1)) : [],
   );

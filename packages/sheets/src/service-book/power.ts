@@ -115,11 +115,11 @@ function fuseBlocks(context: BookContext, widthMm: number): readonly Block[] {
           heightMm: TEXT.small,
           minMm: 34,
         },
-        { header: context.sheet((w) => w.machine.schedule.rating), weight: "bold", detail: true },
+        { header: context.sheet((w) => w.machine.schedule.rating), weight: "bold", detail: true, minMm: 32 },
         { header: words((w) => w.power.dark), heightMm: TEXT.small, grow: true },
         { header: words((w) => w.power.ends), heightMm: TEXT.small, whole: true },
-        { header: words((w) => w.power.spare), heightMm: TEXT.small },
-        { header: words((w) => w.boards.map), heightMm: TEXT.small, align: "end", whole: true },
+        { header: words((w) => w.power.spare), heightMm: TEXT.small, minMm: 19 },
+        { header: words((w) => w.page), heightMm: TEXT.small, align: "end", whole: true },
       ],
       rows,
       widthMm,
@@ -130,8 +130,10 @@ function fuseBlocks(context: BookContext, widthMm: number): readonly Block[] {
 function fuseRow(context: BookContext, fuse: FuseFacts): BookRow {
   const { line, language, words } = context;
   const { row: own, element } = fuse.node;
-  const place = `${itemName(line, element.itemId, language)}, ${fusePlace(line, fuse)}`;
   const name = fuseName(line, fuse, language);
+  const [board, onBoard] = [itemName(line, element.itemId, language), fusePlace(line, fuse)];
+  // Most fuses are called by their place.
+  const place = name === `${board} ${onBoard}` ? "" : `${board}, ${onBoard}`;
   const page = context.pageOf(`item:${element.itemId}`);
   const breaks = own?.breaking_a ?? null;
   const size = [

@@ -7,7 +7,17 @@ import { TEXT } from "../compose/draw.ts";
 import { type Block, gap } from "../compose/flow.ts";
 import { itemName } from "../machine-facts.ts";
 import { mechanismsByType } from "./adjust.ts";
-import { type BookRow, bookTable, hazardBlocks, named, note, row, sectionHead, thingHead } from "./blocks.ts";
+import {
+  type BookRow,
+  bookTable,
+  hazardBlocks,
+  named,
+  note,
+  row,
+  sectionHead,
+  thingHead,
+  together,
+} from "./blocks.ts";
 import { boardsOf } from "./boards.ts";
 import type { BookContext } from "./context.ts";
 import { partNumber } from "./part-text.ts";
@@ -133,7 +143,7 @@ function mechanismSection(context: BookContext, item: Item, widthMm: number): re
   ];
   const screws = screwLines(context, item);
   const line2 = (name: string, text: string): Block => named(name, text, widthMm, NAME_MM);
-  return [
+  return together([
     thingHead(
       itemName(line, item.id, language),
       [item.id, panelSideName(line, item.place.panelId, item.place.side, language)].join(" · "),
@@ -167,7 +177,7 @@ function mechanismSection(context: BookContext, item: Item, widthMm: number): re
       steps.join("; "),
     ),
     gap(1.5),
-  ];
+  ]);
 }
 
 /** Boards or other items as a table, a row each; those that are taken out alike and side by side stand together. */
@@ -183,11 +193,19 @@ function itemTable(
   const hazards = new Set(items.flatMap((item) => hazardsAt(context, item)));
   const rows = alike(context, items, kind).map((own) => itemRow(context, own, kind));
   const columns = [
-    { header: words((w) => w.replace.what), weight: "bold" as const, ...small, detail: true, minMm: 36 },
-    { header: words((w) => w.replace.first), ...small, minMm: 20 },
-    ...(kind === "others" ? [] : [{ header: words((w) => w.replace.pull), ...small, minMm: 56 }]),
+    {
+      header: words((w) => w.replace.what),
+      weight: "bold" as const,
+      ...small,
+      detail: true,
+      minMm: kind === "devices" ? 58 : 40,
+    },
+    { header: words((w) => w.replace.first), ...small, minMm: 22 },
+    ...(kind === "others"
+      ? []
+      : [{ header: words((w) => w.replace.pull), ...small, minMm: kind === "devices" ? 38 : 54 }]),
     { header: words((w) => w.replace.own), ...small, minMm: 34 },
-    { header: words((w) => w.replace.part), ...small },
+    { header: words((w) => w.replace.part), ...small, minMm: 24 },
   ];
   const tests =
     kind === "others" ? "" : [...new Set(items.flatMap((item) => testTitles(context, item)))].join("; ");

@@ -7,6 +7,7 @@ import { label } from "../compose/say.ts";
 import { bookTable, hazardBlocks, note, row, sectionHead } from "./blocks.ts";
 import type { BookContext } from "./context.ts";
 import { isLicensed, machineTests, type Test, testAnchor } from "./test-facts.ts";
+import { pointText } from "./wire-texts.ts";
 
 /** Tests of the machine that its owner can do, and those that he must not. */
 export function testBlocks(context: BookContext, widthMm: number): readonly Block[] {
@@ -56,7 +57,7 @@ function testTable(context: BookContext, tests: readonly Test[], widthMm: number
   const columns = [
     { header: words((w) => w.tests.test), weight: "bold" as const, grow: true },
     { header: words((w) => w.tests.how), grow: true, detail: true },
-    { header: words((w) => w.tests.between), ...small },
+    { header: words((w) => w.tests.between), ...small, minMm: 32 },
     { header: words((w) => w.tests.expect), weight: "bold" as const, align: "end" as const, whole: true },
   ];
   const rows = tests.map((test) => row(cellsOf(context, test), testAnchor(test)));
@@ -70,13 +71,14 @@ function testTable(context: BookContext, tests: readonly Test[], widthMm: number
   );
 }
 
-function cellsOf({ words, language }: BookContext, test: Test): readonly string[] {
+function cellsOf(context: BookContext, test: Test): readonly string[] {
+  const { words, language } = context;
   const caution = label(language, { en: test.caution, zh: test.caution_zh }, "");
   const how = label(language, { en: test.do, zh: test.do_zh }, "");
   return [
     rowLabel(test, test.id, language),
     caution === "" ? how : `${how}\n⚠ ${caution}`,
-    [test.from, test.to].filter((point) => point !== null).join("\n"),
+    [test.from, test.to].flatMap((point) => (point === null ? [] : [pointText(context, point)])).join("\n"),
     limitsText(test) || words((w) => w.tests.yes),
   ];
 }
