@@ -11,33 +11,35 @@ import {
   USUAL_OPTIONS,
 } from "../../packages/sheets/src/index.ts";
 
-/** Everything that is composed of a machine: what tells whether a sheet is another, and what is written on it. */
+/** What tells of every sheet of a machine whether it is another, and what is written on it. */
 export interface Composed {
   readonly facts: readonly SheetFact[];
-  /** All texts of each sheet by its id, in the order of reading, joined by a space. */
+  /** All texts of each sheet by its id, in the order of reading, joined by a space; none where nobody asked for them. */
   readonly texts: Readonly<Record<string, string>>;
 }
 
-/** Composes every sheet and the service book, in English. */
-export function compose(line: LineResult): Composed {
-  const options = { ...USUAL_OPTIONS, date: line.machine.book.machine.date };
+/** Composes every sheet, in English. */
+export function compose(line: LineResult, withTexts: boolean): Composed {
   const facts: SheetFact[] = [];
   const texts: Record<string, string> = {};
-  const add = (of: string, kind: string, document: SheetDocument): void => {
+  for (const { of, kind, document } of composeSheets(line, optionsOf(line), { kinds: [], harnessIds: [] })) {
     const fact = sheetFactOf(of, kind, document);
     facts.push(fact);
-    texts[fact.id] = document.pages.flatMap((page) => pageTexts(page).map(({ text }) => text)).join(" ");
-  };
-  for (const { of, kind, document } of composeSheets(line, options, { kinds: [], harnessIds: [] }))
-    add(of, kind, document);
-  const { date } = options;
-  add(
-    MACHINE_SHEETS,
-    "service-book",
-    composeServiceBook(line, { ...USUAL_OPTIONS, language: "en", date, unit: null }),
-  );
+    if (withTexts) texts[fact.id] = textOf(document);
+  }
   return { facts, texts };
 }
+
+/** Composes the service book, in English. */
+export function composeBook(line: LineResult): SheetFact {
+  const document = composeServiceBook(line, { ...optionsOf(line), language: "en", unit: null });
+  return sheetFactOf(MACHINE_SHEETS, "service-book", document);
+}
+
+const optionsOf = (line: LineResult) => ({ ...USUAL_OPTIONS, date: line.machine.book.machine.date });
+
+const textOf = (document: SheetDocument): string =>
+  document.pages.flatMap((page) => pageTexts(page).map(({ text }) => text)).join(" ");
 
 const isComposed = (value: unknown): value is Composed =>
   typeof value === "object" && value !== null && "facts" in value && "texts" in value;

@@ -65,7 +65,7 @@ export const DECIDED_CHANGES: readonly Script[] = [
       after: put(book, "choices", row, { reason: WHY }),
       says: [],
       follows: [
-        `Finding: accepted for another reason: ${acceptedOf(row.subject, book.tables)}, because ${WHY} (was: ${row.reason})`,
+        `Finding: accepted by designer for another reason: ${acceptedOf(row.subject, book.tables)}, because ${WHY} (was: ${row.reason})`,
       ],
       sheets: todo,
     })),
@@ -94,7 +94,7 @@ export const DECIDED_CHANGES: readonly Script[] = [
       if (wire === undefined || row === undefined) throw new Error("no colour was settled");
       const name = `wire ${harness.number}-${wire.number}`;
       const to = row.value === "VT" ? "OG" : "VT";
-      const was = COLOURS[row.value] ?? row.value;
+      const was = (row.value.match(/[A-Z]{2}/gu) ?? []).map((code) => COLOURS[code] ?? code).join("-");
       return {
         name: `a colour is pinned: ${wire.id}`,
         after: put(book, "choices", row, {
@@ -107,7 +107,12 @@ export const DECIDED_CHANGES: readonly Script[] = [
     });
   },
   (book) =>
-    victims(book, "choices", ({ kind: of, held }) => of === "station" && held === "pinned").map((row) => {
+    victims(
+      book,
+      "choices",
+      ({ kind: of, held, subject }) =>
+        of === "station" && held === "pinned" && subject.startsWith("harness:"),
+    ).map((row) => {
       const harness = labelOf(book.tables.harnesses, row.subject.replace("harness:", ""));
       return {
         name: `another station is pinned: ${row.subject}`,

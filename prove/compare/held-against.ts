@@ -20,12 +20,15 @@ export interface Held {
 const DONE: ReadonlySet<MachineChange["what"]> = new Set([
   ...(["new", "gone", "renamed", "moved", "turned", "put-on", "type", "named", "uses", "joined"] as const),
   ...(["field", "row-new", "row-gone", "decided", "undecided", "drawn"] as const),
+  ...(["pin-harness", "pin-options", "acceptance-new", "acceptance-gone", "acceptance-changed"] as const),
 ]);
 
 /** Everything that is said and should not be, or should be and is not. */
 export function disagreements(change: ScriptedChange, held: Held): string[] {
   return [
     ...doneOf(change, held),
+    ...followsOf(change, held),
+    ...sayingOf(held),
     // An id that is another is another for everything: only what was done is held against the script then.
     ...(change.name.startsWith("another id")
       ? []
@@ -41,27 +44,39 @@ const differ = (what: string, expected: readonly string[], found: readonly strin
     : [`${what}: expected ${JSON.stringify(p).slice(0, 400)}, found ${JSON.stringify(q).slice(0, 400)}`];
 };
 
-function doneOf({ says }: ScriptedChange, { comparison, names }: Held): string[] {
-  const said = comparison.groups.flatMap(({ subject, changes }) =>
-    changes
-      .filter(({ what }) => DONE.has(what))
-      .map((one) => ({
-        one,
-        text: `${subjectName("en", subject)}: ${changeSentence("en", subject, one, names)}`,
-      })),
+/** Everything that is said, with its subject, in a language. */
+const saidOf = ({ comparison, names }: Held, language: "en" | "zh") =>
+  comparison.groups.flatMap(({ subject, changes }) =>
+    changes.map((one) => ({
+      what: one.what,
+      text: `${subjectName(language, subject)}: ${changeSentence(language, subject, one, names)}`,
+    })),
   );
-  if (says.length > 0)
-    return differ(
-      "what was done",
-      says,
-      said.map(({ text }) => text),
-    );
-  const areEnds = said.length > 0 && said.every(({ one }) => one.what === "uses" || one.what === "joined");
-  const [first] = said;
-  const isOneField = said.length === 1 && (first?.one.what === "field" || first?.one.what === "moved");
-  return areEnds || isOneField
-    ? []
-    : [`one thing was done, said is ${JSON.stringify(said.map(({ text }) => text))}`];
+
+/** What was done is said in exactly these sentences. */
+const doneOf = ({ says }: ScriptedChange, held: Held): string[] =>
+  differ(
+    "what was done",
+    says,
+    saidOf(held, "en").flatMap(({ what, text }) => (DONE.has(what) ? [text] : [])),
+  );
+
+function followsOf({ follows }: ScriptedChange, held: Held): string[] {
+  const said = new Set(saidOf(held, "en").map(({ text }) => text));
+  return follows.filter((text) => !said.has(text)).map((text) => `not said: ${text}`);
+}
+
+/** Nothing is said twice in either language, and no sentence has a hole in it. */
+function sayingOf(held: Held): string[] {
+  return (["en", "zh"] as const).flatMap((language) => {
+    const texts = saidOf(held, language).map(({ text }) => text);
+    const twice = texts.filter((text, i) => texts.indexOf(text) !== i);
+    const holes = texts.filter((text) => /undefined|\bNaN\b|\[object|\{\w+\}/u.test(text));
+    return [
+      ...twice.map((text) => `said twice in ${language}: ${text}`),
+      ...holes.map((text) => `a hole in ${language}: ${text}`),
+    ];
+  });
 }
 
 const wiresIn = ({ harnesses }: LineResult): ReadonlyMap<string, readonly [string, SizedWire]> =>
@@ -98,8 +113,10 @@ function wiresOf({ before, after, comparison }: Held): string[] {
         said.add(String(wire));
         saidLengths.push(`${String(wire)} ${String(Array.isArray(values.mms) ? values.mms[i] : "")}`);
       });
-    else if (what === "wire-number") said.add(String(values.to));
-    else if (what.startsWith("wire-")) {
+    else if (what === "wire-number") {
+      said.add(String(values.to));
+      if (loose.has(String(values.from))) said.add(String(values.from));
+    } else if (what.startsWith("wire-")) {
       said.add(String(values.wire));
       if (what === "wire-length") saidLengths.push(`${String(values.wire)} ${String(values.mm)}`);
     }
@@ -194,46 +211,83 @@ function longestRisingOf(numbers: readonly number[]): number {
   return Math.max(0, ...best);
 }
 
+/** Findings of a rule about the same things, by these. */
+function findingsBy({ findings }: LineResult): ReadonlyMap<string, LineResult["findings"]> {
+  const by = new Map<string, LineResult["findings"]>();
+  for (const finding of findings) {
+    const key = `${finding.rule} ${finding.subjects.join(" ")}`;
+    by.set(key, [...(by.get(key) ?? []), finding]);
+  }
+  return by;
+}
+
+/** New ones, gone ones, those of which only numbers differ, and what is accepted, each as the line has it. */
 function findingsOf({ before, after, comparison }: Held): string[] {
-  const counted = (of: LineResult): ReadonlyMap<string, number> => {
-    const counts = new Map<string, number>();
-    for (const { rule, severity, subjects } of of.findings) {
-      const key = `${severity}:${rule} ${subjects.join(" ")}`;
-      counts.set(key, (counts.get(key) ?? 0) + 1);
-    }
-    return counts;
-  };
-  const [old, now] = [counted(before), counted(after)];
-  const more = (p: ReadonlyMap<string, number>, q: ReadonlyMap<string, number>): readonly string[] => [
-    ...new Set(
-      [...p]
-        .filter(([key, count]) => count > (q.get(key) ?? 0))
-        .map(([key]) => key.slice(key.indexOf(":") + 1)),
-    ),
-  ];
+  const [old, now] = [findingsBy(before), findingsBy(after)];
+  const keys = [...new Set([...old.keys(), ...now.keys()])];
   const of = (what: MachineChange["what"]): readonly string[] =>
     comparison.groups.flatMap(({ subject, changes }) =>
       changes.some((change) => change.what === what) ? [subject.id] : [],
     );
+  const count = (list: LineResult["findings"] | undefined, severity: string): number =>
+    (list ?? []).filter((one) => one.severity === severity).length;
+  const changed = (grows: boolean): readonly string[] =>
+    keys.filter((key) =>
+      ["error", "warning", "note"].some((severity) => {
+        const by = count(now.get(key), severity) - count(old.get(key), severity);
+        return grows ? by > 0 : by < 0;
+      }),
+    );
+  const figures = (list: LineResult["findings"] | undefined): string =>
+    (list ?? [])
+      .map(({ severity, numbers }) => JSON.stringify([severity, Object.entries(numbers).sort()]))
+      .sort()
+      .join();
+  const isChanged = new Set([...changed(true), ...changed(false)]);
+  const accepted = (list: LineResult["findings"] | undefined): number =>
+    (list ?? []).filter((one) => one.accepted !== null).length;
+  const both = (is: (was: number, now: number) => boolean): readonly string[] =>
+    keys.filter((key) => now.has(key) && is(accepted(old.get(key)), accepted(now.get(key))));
   return [
-    ...differ("findings that are new", more(now, old), of("finding-new")),
-    ...differ("findings that are gone", more(old, now), of("finding-gone")),
+    ...differ("findings that are new", changed(true), of("finding-new")),
+    ...differ("findings that are gone", changed(false), of("finding-gone")),
+    ...differ(
+      "findings of other numbers",
+      keys.filter((key) => !isChanged.has(key) && figures(old.get(key)) !== figures(now.get(key))),
+      of("finding-numbers").filter((key) => !isChanged.has(key)),
+    ),
+    ...differ(
+      "findings that were accepted",
+      both((was, is) => is > was),
+      of("accepted"),
+    ),
+    ...differ(
+      "findings that are no longer accepted",
+      both((was, is) => is < was),
+      of("no-longer-accepted"),
+    ),
   ];
 }
 
-/** The sheets that are told are exactly those whose bodies differ. */
+/** The sheets that are told are exactly those whose bodies differ, with exactly the pages that differ. */
 export function sheetDisagreements(
   before: readonly SheetFact[],
   after: readonly SheetFact[],
   { sheets }: Comparison,
 ): string[] {
-  const bodies = (list: readonly SheetFact[]): ReadonlyMap<string, string> =>
-    new Map(list.map(({ id, bodyHash }) => [id, bodyHash]));
-  const [old, now] = [bodies(before), bodies(after)];
-  const expected = [...new Set([...old.keys(), ...now.keys()])].filter((id) => old.get(id) !== now.get(id));
+  const byId = (list: readonly SheetFact[]): ReadonlyMap<string, SheetFact> =>
+    new Map(list.map((sheet) => [sheet.id, sheet]));
+  const [old, now] = [byId(before), byId(after)];
+  const pagesOf = (id: string): string => {
+    const [was, is] = [old.get(id)?.pageHashes ?? [], now.get(id)?.pageHashes ?? []];
+    return is.flatMap((hash, i) => (hash === was[i] ? [] : [i + 1])).join(" ");
+  };
+  const expected = [...new Set([...old.keys(), ...now.keys()])]
+    .filter((id) => old.get(id)?.bodyHash !== now.get(id)?.bodyHash)
+    .map((id) => `${id}: ${pagesOf(id)}`);
   return differ(
     "sheets",
     expected,
-    sheets.map(({ id }) => id),
+    sheets.map(({ id, pages }) => `${id}: ${pages.join(" ")}`),
   );
 }

@@ -169,7 +169,7 @@ export const ITEM_CHANGES: readonly Script[] = [
       sheets: todo,
     })),
   (book) =>
-    victims(book, "boards", ({ id }) => id === "bd.switch-1" || id === "bd.switch-5").map((of) => {
+    victims(book, "boards", ({ id }) => id === "bd.switch-1" || id === "bd.switch-2").map((of) => {
       const harness = book.tables.ends.find(({ point }) => point === `${of.id}:j4.1`)?.harness ?? "";
       const common = book.tables.ends.find(({ point }) => point === `${of.id}:j4.1`)?.net ?? "";
       const near = book.tables.devices.find(({ id }) =>

@@ -47,7 +47,7 @@ export const MAKING_CHANGES: readonly Script[] = [
   kind({
     name: "more people at a station",
     table: "stations",
-    fits: ({ people }) => people !== null,
+    fits: ({ people }) => people > 1,
     does: ({ people }) => ({ people: plus(people, 1) }),
     says: ({ label, people }, to) => `Station, ${label}: People: ${to.people} (was ${people})`,
     sheets: () => todo,

@@ -1,125 +1,7 @@
 import type { FactNames, MachineChange, Subject } from "@pinwright/engine";
-import { tableNames as tablesEn } from "./en/app/table-names.ts";
-import { compare as compareEn } from "./en/compare.ts";
-import type { Language, Translated } from "./language.ts";
-import { findingWords, sheetWords } from "./worded.ts";
-import { tableNames as tablesZh } from "./zh/app/table-names.ts";
-import { compare as compareZh } from "./zh/compare.ts";
-
-/** Words of comparisons in one language. */
-export type CompareWords = Translated<typeof compareEn>;
-
-const COMPARE: Readonly<Record<Language, CompareWords>> = { en: compareEn, zh: compareZh };
-const TABLES: Readonly<Record<Language, Translated<typeof tablesEn>>> = { en: tablesEn, zh: tablesZh };
-
-/** Words of comparisons in a language. */
-export const compareWords = (language: Language): CompareWords => COMPARE[language];
-
-const wordOf = (words: object, key: string): string | undefined => {
-  const found: unknown = Object.entries(words).find(([name]) => name === key)?.[1];
-  return typeof found === "string" ? found : undefined;
-};
-
-/** Unit of a column, by the end of its name. */
-const UNITS: readonly (readonly [string, string])[] = [
-  ["area_mm2", "mm²"],
-  ["_mm2", "mm²"],
-  ["_mohm", "mΩ"],
-  ["_ohm", "Ω"],
-  ["_mm", "mm"],
-  ["_ms", "ms"],
-  ["_min", "min"],
-  ["minutes", "min"],
-  ["_deg", "°"],
-  ["_pct", "%"],
-  ["_a2s", "A²s"],
-  ["_a", "A"],
-  ["_v", "V"],
-  ["volts", "V"],
-  ["amps", "A"],
-  ["_c", "°C"],
-  ["_nm", "N·m"],
-  ["_g", "g"],
-  ["_w", "W"],
-  ["_j", "J"],
-  ["_s", "s"],
-];
-
-const unitOf = (column: string): string =>
-  UNITS.find(([end]) => column === end || (end.startsWith("_") && column.endsWith(end)))?.[1] ?? "";
-
-/** A length or count as people read it: a tenth at most. */
-const plain = (value: unknown): string => String(Number(Number(value).toFixed(3)) + 0);
-const rounded = (value: unknown): string => String(Number(Number(value).toFixed(1)) + 0);
-const signed = (value: unknown): string =>
-  Number(value) > 0 ? `+${rounded(value)}` : rounded(value).replace("-", "−");
-
-class Teller {
-  readonly #language: Language;
-  readonly #names: FactNames;
-  readonly words: CompareWords;
-
-  constructor(language: Language, names: FactNames) {
-    this.#language = language;
-    this.#names = names;
-    this.words = COMPARE[language];
-  }
-
-  name(id: unknown): string {
-    return this.#names(String(id))[this.#language];
-  }
-
-  table(table: string): string {
-    return wordOf(TABLES[this.#language].tables, table) ?? wordOf(this.words.tables, table) ?? table;
-  }
-
-  column(column: string): string {
-    return wordOf(TABLES[this.#language].columns, column) ?? column;
-  }
-
-  side(side: unknown): string {
-    return wordOf(this.words.sides, String(side)) ?? String(side);
-  }
-
-  list(ids: unknown): string {
-    const all = Array.isArray(ids) ? ids.map((id) => this.name(id)) : [];
-    return all.length === 0 ? this.words.nothing : this.words.and(all);
-  }
-
-  /** A cell as people read it: with its unit, ids by their names. */
-  cell(column: string, text: unknown): string {
-    const value = String(text);
-    if (value === "") return this.words.nothing;
-    if (value === "yes") return this.words.yes;
-    const unit = unitOf(column);
-    if (unit !== "" && /^-?[\d.]+$/u.test(value)) return `${value} ${unit}`;
-    // A list of ids by their names; any other text as it was written.
-    const ids = value.split(" ");
-    return ids.every((id) => this.name(id) !== id) ? ids.map((id) => this.name(id)).join(", ") : value;
-  }
-
-  colour(code: unknown): string {
-    const { colours } = sheetWords(this.#language);
-    const parts = String(code).match(/[A-Z]{2}/gu) ?? [];
-    return parts.map((part) => wordOf(colours, part) ?? part).join("-") || String(code);
-  }
-
-  finding(values: MachineChange["values"]): { readonly title: string; readonly of: string } {
-    const of = Array.isArray(values.subjects) ? values.subjects.map((id) => this.name(id)) : [];
-    return { title: findingWords(this.#language, String(values.rule)).title, of: of.join(", ") };
-  }
-
-  severity({ severity }: MachineChange["values"]): string {
-    return wordOf(this.words.severities, String(severity)) ?? String(severity);
-  }
-
-  label(values: unknown): string {
-    const [first] = Array.isArray(values) ? values : [];
-    return typeof first === "object" && first !== null && this.#language in first
-      ? String(first[this.#language])
-      : String(first);
-  }
-}
+import { findingSentence } from "./compare-findings.ts";
+import { plain, rounded, signed, Teller, wordOf } from "./compare-teller.ts";
+import type { Language } from "./language.ts";
 
 function wireSentence(teller: Teller, { what, values }: MachineChange): string | null {
   const { words } = teller;
@@ -187,32 +69,14 @@ function stepSentence(teller: Teller, { what, values }: MachineChange): string |
   }
 }
 
-function findingSentence(teller: Teller, { what, values }: MachineChange): string | null {
-  const { words } = teller;
-  const told = (): ReturnType<Teller["finding"]> => teller.finding(values);
-  switch (what) {
-    case "finding-new":
-      return words.findingNew(teller.severity(values), told().title, told().of);
-    case "finding-gone":
-      return words.findingGone(teller.severity(values), told().title, told().of);
-    case "accepted":
-      return words.accepted(told().title, told().of, String(values.by), String(values.why));
-    case "no-longer-accepted":
-      return words.noLongerAccepted(told().title, told().of);
-    default:
-      return null;
-  }
-}
-
 function fieldSentence(teller: Teller, subject: Subject, { values }: MachineChange): string {
   const { words } = teller;
   const column = String(values.column);
-  const [from, to] = [teller.cell(column, values.from), teller.cell(column, values.to)];
-  const key = String(values.key ?? "");
+  const unit = String(values.unit ?? "");
+  const [from, to] = [teller.cell(column, values.from, unit), teller.cell(column, values.to, unit)];
   const name = teller.column(column);
-  return String(values.table) === subject.table || key === ""
-    ? words.field(name, from, to)
-    : words.fieldOf(teller.table(String(values.table)), teller.cell("", key), name, from, to);
+  const isOwn = values.table === subject.table || (values.key === "" && values.table !== "bom");
+  return isOwn ? words.field(name, from, to) : words.fieldOf(teller.row(values), name, from, to);
 }
 
 /**
@@ -242,7 +106,11 @@ export function changeSentence(
     case "renamed":
       return words.renamed(String(values.from), String(values.to));
     case "moved":
-      return words.movedAlong(rounded(values.mm), signed(values.dxMm), signed(values.dyMm));
+      return values.table === undefined
+        ? words.movedAlong(rounded(values.mm), signed(values.dxMm), signed(values.dyMm))
+        : words.rowMoved(
+            ...([teller.row(values), rounded(values.mm), signed(values.dxMm), signed(values.dyMm)] as const),
+          );
     case "turned":
       return words.turned(plain(values.from), plain(values.to));
     case "put-on":
@@ -255,22 +123,22 @@ export function changeSentence(
     case "type":
       return words.type(text("from"), text("to"));
     case "named":
-      return words.named(teller.label(values.from), teller.label(values.to));
+      return namedSentence(teller, language, values);
     case "uses":
       return words.uses(teller.list(values.from), teller.list(values.to));
     case "joined":
-      return words.joined(String(values.pin).toUpperCase(), teller.list(values.from), teller.list(values.to));
+      return words.joined(pinText(values.pin), teller.nets(values.from), teller.nets(values.to));
+    case "pin-harness":
+      return words.pinHarness(pinText(values.pin), teller.list(values.from), teller.list(values.to));
+    case "pin-options":
+      return words.pinOptions(pinText(values.pin), teller.options(values.from), teller.options(values.to));
     case "row-new":
-      return words.rowNew(teller.table(String(values.table)), text("key"));
+      return words.rowNew(teller.row(values));
     case "row-gone":
-      return words.rowGone(teller.table(String(values.table)), text("key"));
+      return words.rowGone(teller.row(values));
     case "decided":
-    case "undecided": {
-      const kind = wordOf(words.kinds, String(values.kind)) ?? String(values.kind);
-      return what === "decided"
-        ? words.decided(kind, text("subject"), text("to"), text("from"))
-        : words.undecided(kind, text("subject"), text("from"));
-    }
+    case "undecided":
+      return decidedSentence(teller, change);
     case "count":
       return words.count(
         plain(values.from),
@@ -278,7 +146,7 @@ export function changeSentence(
         wordOf(words.units, String(values.unit)) ?? "",
       );
     case "symbol":
-      return words.symbol(String(values.from) || words.nothing, String(values.to) || words.nothing);
+      return words.symbol(teller.symbol(values.from), teller.symbol(values.to));
     case "drawn":
       return words.drawn;
     default:
@@ -286,14 +154,45 @@ export function changeSentence(
   }
 }
 
+const pinText = (pin: unknown): string => String(pin).replace(".", "-").toUpperCase();
+
+/** Another name; one that is another only in the other language is told as such. */
+function namedSentence(teller: Teller, language: Language, { from, to }: MachineChange["values"]): string {
+  const [was, is] = [teller.label(from), teller.label(to)];
+  if (was !== is) return teller.words.named(was, is);
+  const other = new Teller(language === "en" ? "zh" : "en", () => ({ en: "", zh: "" }));
+  return teller.words.namedOtherwise(other.label(from), other.label(to));
+}
+
+function decidedSentence(teller: Teller, { what, values }: MachineChange): string {
+  const { words } = teller;
+  const kind = wordOf(words.kinds, String(values.kind)) ?? String(values.kind);
+  const value = (text: unknown): string =>
+    values.kind === "colour" && text !== "" ? teller.colour(text) : teller.cell("", text);
+  const of = teller.name(String(values.subject).replace(/^harness:/u, ""));
+  if (what === "undecided") return words.undecided(kind, of, value(values.from));
+  return values.from === values.to
+    ? words.decidedAsWas(kind, of, value(values.to))
+    : words.decided(kind, of, value(values.to), value(values.from));
+}
+
 /** What a change is about, as it stands over its sentences: “Device 31, Left outlane”. */
-export function subjectName(language: Language, { table, id, labels, number }: Subject): string {
+export function subjectName(
+  language: Language,
+  { table, id, labels, number, deviceClass, places }: Subject,
+): string {
   const teller = new Teller(language, () => labels);
-  const kind = wordOf(teller.words.tables, table) ?? teller.table(table);
+  const { words } = teller;
+  const kind = wordOf(words.classes, deviceClass) ?? wordOf(words.tables, table) ?? teller.table(table);
   const name = labels[language];
   if (table === "findings" || table === "choices") return kind;
+  const [from, to] = places.map(({ panel, side, xMm, yMm }) =>
+    words.place(teller.side(side), panel[language], plain(xMm), plain(yMm)),
+  );
+  if (from !== undefined)
+    return `${kind} ${to === undefined ? words.spot(id, from) : words.way(id, from, to)}`;
   const head = number === "" ? kind : `${kind} ${number}`;
   // There are many screws of one type.
-  if (table === "fasteners") return `${head}, ${name} (${id})`;
-  return name === id || name === "" ? `${head}, ${id}` : `${head}, ${name}`;
+  if (table === "fasteners") return words.subject(head, words.spot(name, id));
+  return words.subject(head, name === "" ? id : name);
 }

@@ -8,9 +8,28 @@ export interface Subject {
   readonly labels: Languages;
   /** Number that people call it by: of a switch, a harness, a step; blank: none. */
   readonly number: string;
+  /** Class of a device: `switch`, `lamp`; blank: it is none. */
+  readonly deviceClass: string;
+  /** Where a thing is that has no name: a waypoint, both ends of a lane or crossing. */
+  readonly places: readonly SubjectPlace[];
 }
 
-export type ChangeValue = number | string | readonly string[] | readonly Languages[];
+export interface SubjectPlace {
+  readonly panel: Languages;
+  readonly side: "top" | "under";
+  readonly xMm: number;
+  readonly yMm: number;
+}
+
+/** Numbers of a finding by their names. */
+export type FindingNumbers = Readonly<Record<string, number | string | boolean>>;
+
+export type ChangeValue =
+  | number
+  | string
+  | readonly string[]
+  | readonly Languages[]
+  | readonly FindingNumbers[];
 
 /** One thing that is another than before, in data; `changeText` of the words says it. */
 export interface MachineChange {
@@ -25,6 +44,8 @@ export interface MachineChange {
     | "named"
     | "uses"
     | "joined"
+    | "pin-harness"
+    | "pin-options"
     | "wire-length"
     | "wire-colour"
     | "wire-type"
@@ -49,8 +70,14 @@ export interface MachineChange {
     | "drawn"
     | "finding-new"
     | "finding-gone"
+    | "finding-numbers"
     | "accepted"
-    | "no-longer-accepted";
+    | "no-longer-accepted"
+    | "accepted-otherwise"
+    | "accepted-bounds"
+    | "acceptance-new"
+    | "acceptance-gone"
+    | "acceptance-changed";
   readonly values: Readonly<Record<string, ChangeValue>>;
 }
 

@@ -2,9 +2,10 @@ import type { Comparison } from "./change.ts";
 import { changedSheets, changedTypes, harnessEffects, toolEffects } from "./effects.ts";
 import { compareEnds } from "./ends.ts";
 import type { MachineFacts } from "./facts.ts";
+import { compareFindings } from "./findings.ts";
 import { Groups } from "./groups.ts";
 import { newRenames, renamedFacts } from "./renames.ts";
-import { compareChoices, compareFindings, compareParts, compareSteps } from "./rest.ts";
+import { compareChoices, compareParts, compareSteps } from "./rest.ts";
 import { compareRows } from "./rows.ts";
 import { compareWires } from "./wires.ts";
 

@@ -1,5 +1,5 @@
 import { compareText } from "@pinwright/kernel";
-import type { MachineFacts } from "./facts.ts";
+import type { FactRow, MachineFacts } from "./facts.ts";
 import type { Groups } from "./groups.ts";
 import { itemSubject } from "./subjects.ts";
 
@@ -20,30 +20,33 @@ export function compareEnds(before: MachineFacts, after: MachineFacts, groups: G
     for (const pin of [...lost, ...won]) told.add(pin);
   }
   const [old, now] = [before.rows.ends ?? {}, after.rows.ends ?? {}];
-  const byPoint = new Map<string, { from: Set<string>; to: Set<string> }>();
+  const byPoint = new Map<string, { readonly from: FactRow[]; readonly to: FactRow[] }>();
   for (const key of new Set([...Object.keys(old), ...Object.keys(now)])) {
     const [from, to] = [old[key], now[key]];
     if (from?.net === to?.net && from?.options === to?.options) continue;
     const point = (to ?? from)?.point ?? "";
-    const both = byPoint.get(point) ?? { from: new Set(), to: new Set() };
+    const both = byPoint.get(point) ?? { from: [], to: [] };
     byPoint.set(point, both);
-    if (from !== undefined) both.from.add(endText(from));
-    if (to !== undefined) both.to.add(endText(to));
+    if (from !== undefined) both.from.push(from);
+    if (to !== undefined) both.to.push(to);
   }
   for (const [point, { from, to }] of byPoint) {
     const id = point.split(":")[0] ?? "";
     const subject = itemSubject(after.items[id] === undefined ? before : after, id);
     if (told.has(point) || groups.isWhole(subject)) continue;
+    const pin = point.slice(id.length + 1);
+    const differ = (column: string): boolean => !isSame(valuesOf(from, column), valuesOf(to, column));
+    const what = differ("net") ? "joined" : differ("harness") ? "pin-harness" : "pin-options";
+    const column = what === "joined" ? "net" : what === "pin-harness" ? "harness" : "options";
     groups.add(subject, {
-      what: "joined",
-      values: {
-        pin: point.slice(id.length + 1),
-        from: [...from].sort(compareText),
-        to: [...to].sort(compareText),
-      },
+      what,
+      values: { pin, from: valuesOf(from, column), to: valuesOf(to, column) },
     });
   }
 }
 
-const endText = ({ net = "", harness = "", options = "" }: Readonly<Record<string, string>>): string =>
-  [`${net} (${harness})`, options].filter((text) => text !== "").join(" ");
+/** What the ends of a point have in a column; each once, in code-point order. */
+const valuesOf = (ends: readonly FactRow[], column: string): readonly string[] =>
+  [...new Set(ends.flatMap((end) => end[column] ?? []))].sort(compareText);
+
+const isSame = (p: readonly string[], q: readonly string[]): boolean => p.join("|") === q.join("|");

@@ -1,6 +1,5 @@
 import { compareText } from "@pinwright/kernel";
-import type { FactRow, FindingFact, MachineFacts, StepFact } from "./facts.ts";
-import { groupedBy } from "./grouped.ts";
+import type { FactRow, MachineFacts, StepFact } from "./facts.ts";
 import type { Groups } from "./groups.ts";
 
 const keysOf = (p: object, q: object): readonly string[] =>
@@ -69,13 +68,7 @@ export function compareSteps(before: MachineFacts, after: MachineFacts, groups: 
     if (moved.has(id))
       groups.add(subject, { what: "step-order", values: { from: from.number, to: to.number } });
     if (contentOf(from) !== contentOf(to))
-      groups.add(subject, {
-        what: "step-content",
-        values: {
-          in: minus([...to.items, ...to.fasteners], [...from.items, ...from.fasteners]),
-          out: minus([...from.items, ...from.fasteners], [...to.items, ...to.fasteners]),
-        },
-      });
+      groups.add(subject, { what: "step-content", values: contentChange(before, after, from, to) });
     if (from.minutes !== to.minutes)
       groups.add(subject, { what: "step-minutes", values: { from: from.minutes, to: to.minutes } });
   }
@@ -112,36 +105,25 @@ function longestRising(numbers: readonly number[]): ReadonlySet<number> {
   return stays;
 }
 
+/** What a step takes in and no longer takes in: things by their ids, screws by their type as often as there are more. */
+function contentChange(
+  before: MachineFacts,
+  after: MachineFacts,
+  from: StepFact,
+  to: StepFact,
+): Readonly<Record<"in" | "out", readonly string[]>> {
+  const [won, lost] = [minus(to.fasteners, from.fasteners), minus(from.fasteners, to.fasteners)];
+  const typesOf = ({ items }: MachineFacts, ids: readonly string[]): readonly string[] =>
+    ids.map((id) => items[id]?.type ?? id).sort(compareText);
+  const [wonTypes, lostTypes] = [typesOf(after, won), typesOf(before, lost)];
+  // Others of the same type can only be told by their ids.
+  const isByType = !wonTypes.some((type) => lostTypes.includes(type));
+  return {
+    in: [...minus(to.items, from.items), ...(isByType ? wonTypes : won)],
+    out: [...minus(from.items, to.items), ...(isByType ? lostTypes : lost)],
+  };
+}
+
 const minus = (p: readonly string[], q: readonly string[]): readonly string[] =>
   p.filter((id) => !q.includes(id));
 const contentOf = ({ items, fasteners }: StepFact): string => JSON.stringify([items, fasteners]);
-
-const findingKey = ({ rule, subjects }: FindingFact): string => `${rule} ${subjects.join(" ")}`;
-
-/** Findings that came or went, and those that somebody accepted or no longer accepts. */
-export function compareFindings(before: MachineFacts, after: MachineFacts, groups: Groups): void {
-  const by = (facts: MachineFacts) => groupedBy(facts.findings, findingKey);
-  const [old, now] = [by(before), by(after)];
-  for (const key of [...new Set([...old.keys(), ...now.keys()])].sort(compareText)) {
-    const [from, to] = [old.get(key) ?? [], now.get(key) ?? []];
-    const [one] = to.length > 0 ? to : from;
-    if (one === undefined) continue;
-    const subject = { table: "findings", id: key };
-    const values = { rule: one.rule, severity: one.severity, subjects: one.subjects };
-    // An error that is a warning now is no longer the same finding.
-    for (const each of ["error", "warning", "note"] as const) {
-      const [had, has] = [from, to].map((list) => list.filter((finding) => finding.severity === each).length);
-      const told = { ...values, severity: each };
-      if ((has ?? 0) > (had ?? 0)) groups.add(subject, { what: "finding-new", values: told });
-      if ((has ?? 0) < (had ?? 0)) groups.add(subject, { what: "finding-gone", values: told });
-    }
-    const [was, is] = [from[0]?.accepted ?? null, to[0]?.accepted ?? null];
-    if (from.length > 0 && to.length > 0 && (was === null) !== (is === null))
-      groups.add(
-        subject,
-        is === null
-          ? { what: "no-longer-accepted", values }
-          : { what: "accepted", values: { ...values, by: is.by, why: is.reason } },
-      );
-  }
-}

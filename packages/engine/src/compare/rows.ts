@@ -19,7 +19,7 @@ export function compareRows(before: MachineFacts, after: MachineFacts, groups: G
   for (const one of changed) if (isOwn(one)) groups.add(one.subject, wholeChange(one));
   for (const one of changed) {
     if (isOwn(one) || groups.isWhole(one.subject)) continue;
-    for (const change of changesOf(one)) groups.add(one.subject, change);
+    for (const change of changesOf(one, before, after)) groups.add(one.subject, change);
   }
 }
 
@@ -63,17 +63,23 @@ const placeOf = ({ panel = "", side = "", type = "" }: FactRow): Record<string, 
   type,
 });
 
-function changesOf(one: ChangedRow): readonly MachineChange[] {
+/** Columns that are measured in the unit that their row names. */
+const IN_UNIT: ReadonlySet<string> = new Set(["nominal", "min", "max", "minus", "plus"]);
+
+function changesOf(one: ChangedRow, before: MachineFacts, after: MachineFacts): readonly MachineChange[] {
   const { table, key, from, to } = one;
+  const rest = restOf(one, after);
   if (from === undefined || to === undefined)
-    return [{ what: to === undefined ? "row-gone" : "row-new", values: { table, key: restOf(one) } }];
+    return [{ what: to === undefined ? "row-gone" : "row-new", values: { table, key: rest } }];
   const columns = [...new Set([...Object.keys(from), ...Object.keys(to)])].filter(
     (column) => from[column] !== to[column],
   );
   const isItem = ITEM_TABLES.includes(table);
   const isOwnRow = one.subject.table === table;
-  const changes: MachineChange[] = [];
-  if (isItem) changes.push(...placeChanges(from, to));
+  const changes: MachineChange[] = isItem ? [...placeChanges(from, to)] : [...moves(from, to)];
+  if (!isOwnRow)
+    for (const [i, { what, values }] of changes.entries())
+      changes[i] = { what, values: { ...values, table, key: rest } };
   if (isOwnRow && columns.some((column) => LABELS.has(column)))
     changes.push({
       what: "named",
@@ -83,7 +89,9 @@ function changesOf(one: ChangedRow): readonly MachineChange[] {
     changes.push({ what: "type", values: { from: from.type ?? "", to: to.type ?? "" } });
   const said = (column: string): boolean =>
     (isOwnRow && LABELS.has(column)) ||
-    (isItem && (PLACE.has(column) || ["panel", "side", "rotation_deg", "type"].includes(column)));
+    PLACE.has(column) ||
+    (isItem && ["panel", "side", "rotation_deg", "type"].includes(column)) ||
+    (table === "steps" && column === "minutes" && isToldByStep(key, from, to, before, after));
   for (const column of columns) {
     if (said(column)) continue;
     if (table === "outlines") changes.push({ what: "drawn", values: {} });
@@ -91,12 +99,30 @@ function changesOf(one: ChangedRow): readonly MachineChange[] {
       changes.push({
         what: "field",
         values: {
-          ...{ table, column, from: from[column] ?? "", to: to[column] ?? "" },
-          key: isOwnRow ? "" : restOf(one),
+          ...{ table, column, from: from[column] ?? "", to: to[column] ?? "", key: isOwnRow ? "" : rest },
+          unit: IN_UNIT.has(column) ? (to.unit ?? from.unit ?? (table === "dimensions" ? "mm" : "")) : "",
         },
       });
   }
   return changes;
+}
+
+/** Whether the step of assembly says the same of its time. */
+function isToldByStep(
+  id: string,
+  from: FactRow,
+  to: FactRow,
+  before: MachineFacts,
+  after: MachineFacts,
+): boolean {
+  const [old, now] = [before.steps[id], after.steps[id]];
+  return (
+    old !== undefined &&
+    now !== undefined &&
+    old.minutes !== now.minutes &&
+    old.minutes === Number(from.minutes) &&
+    now.minutes === Number(to.minutes)
+  );
 }
 
 const names = (row: FactRow, key: string) => ({
@@ -104,10 +130,15 @@ const names = (row: FactRow, key: string) => ({
   zh: row.label_zh ?? row.label ?? key,
 });
 
-/** What tells the row apart among those of its subject. */
-function restOf({ key, subject }: ChangedRow): string {
-  const rest = key.startsWith(`${subject.id} `) ? key.slice(subject.id.length + 1) : key;
-  return rest;
+/** What tells the row apart among those of its subject, as people say it; blank: nothing, there is only one. */
+function restOf({ table, key, from, to, subject }: ChangedRow, { rows }: MachineFacts): string {
+  const row = to ?? from ?? {};
+  const connector = (id: string): string => (rows.connectors?.[id]?.name ?? id).toUpperCase();
+  if (table === "pins") return `${connector(row.connector ?? "")}-${row.pin ?? ""}`;
+  if (table === "connectors") return (row.name ?? key).toUpperCase();
+  // What is in the machine itself has no parent.
+  if (key === subject.id || (table === "bom" && row.parent === undefined)) return "";
+  return key.startsWith(`${subject.id} `) ? key.slice(subject.id.length + 1) : key;
 }
 
 const mm = (row: FactRow, column: string): number => Number(row[column] ?? 0);
@@ -123,10 +154,16 @@ function placeChanges(from: FactRow, to: FactRow): readonly MachineChange[] {
         ...{ panel: to.panel ?? "", side: to.side ?? "" },
       },
     });
-  const [dx, dy] = [mm(to, "x_mm") - mm(from, "x_mm"), mm(to, "y_mm") - mm(from, "y_mm")];
-  if (dx !== 0 || dy !== 0)
-    changes.push({ what: "moved", values: { mm: Math.hypot(dx, dy), dxMm: dx, dyMm: dy } });
+  changes.push(...moves(from, to));
   if ((from.rotation_deg ?? "0") !== (to.rotation_deg ?? "0"))
     changes.push({ what: "turned", values: { from: mm(from, "rotation_deg"), to: mm(to, "rotation_deg") } });
   return changes;
+}
+
+/** How far something moved. */
+function moves(from: FactRow, to: FactRow): readonly MachineChange[] {
+  const [dx, dy] = [mm(to, "x_mm") - mm(from, "x_mm"), mm(to, "y_mm") - mm(from, "y_mm")];
+  return dx === 0 && dy === 0
+    ? []
+    : [{ what: "moved", values: { mm: Math.hypot(dx, dy), dxMm: dx, dyMm: dy } }];
 }

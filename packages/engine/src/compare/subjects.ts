@@ -1,4 +1,4 @@
-import type { Subject } from "./change.ts";
+import type { Subject, SubjectPlace } from "./change.ts";
 import type { FactRow, MachineFacts } from "./facts.ts";
 
 /** Tables of what stands on panels. */
@@ -91,5 +91,38 @@ export function subjectOf(before: MachineFacts, after: MachineFacts, { table, id
       ? (step?.labels ?? part?.labels ?? { en: id, zh: id })
       : { en, zh };
   const number = row?.number ?? row?.address ?? (table === "steps" ? String(step?.number ?? "") : "");
-  return { table, id, labels, number };
+  const deviceClass = table === "devices" ? (classOf(after, id) ?? classOf(before, id) ?? "") : "";
+  const places = placesOf(before, table, id);
+  return {
+    ...{ table, id, labels, number, deviceClass },
+    places: places.length > 0 ? places : placesOf(after, table, id),
+  };
+}
+
+const classOf = ({ items, rows }: MachineFacts, id: string): string | undefined =>
+  rows.device_types?.[items[id]?.type ?? rows.devices?.[id]?.type ?? ""]?.class;
+
+/** Where something is that people know by its place. */
+function placesOf({ rows }: MachineFacts, table: string, id: string): readonly SubjectPlace[] {
+  const row = rows[table]?.[id];
+  const ids =
+    table === "waypoints"
+      ? [id]
+      : table === "lanes" || table === "crossings"
+        ? [row?.from ?? "", row?.to ?? ""]
+        : [];
+  return ids.flatMap((waypoint): SubjectPlace[] => {
+    const at = rows.waypoints?.[waypoint];
+    if (at === undefined) return [];
+    const { panel = "", side, x_mm = "0", y_mm = "0" } = at;
+    const named = rows.panels?.[panel];
+    const en = named?.label ?? panel;
+    return [
+      {
+        panel: { en, zh: named?.label_zh ?? en },
+        side: side === "top" ? "top" : "under",
+        ...{ xMm: Number(x_mm), yMm: Number(y_mm) },
+      },
+    ];
+  });
 }

@@ -1,6 +1,10 @@
 /** What differs between two revisions. */
 export const compare = {
   nothing: "nothing",
+  notSet: "not set",
+  always: "always",
+  days: "days",
+  perMetre: "per m",
   yes: "yes",
   and: (list: readonly string[]): string =>
     list.length < 2 ? (list[0] ?? "") : `${list.slice(0, -1).join(", ")} and ${list[list.length - 1] ?? ""}`,
@@ -25,20 +29,83 @@ export const compare = {
     supplies: "Supply",
     parts: "Part",
     tests: "Test",
+    waypoints: "Waypoint",
+    lanes: "Lane",
+    crossings: "Crossing",
+    bonds: "Earth bond",
+    device_types: "Device type",
+    board_types: "Board type",
+    mechanism_types: "Mechanism type",
+    fastener_types: "Fastener type",
+    connector_families: "Connector family",
+    connectors: "Connector",
+    wire_types: "Wire type",
+    cables: "Cable",
+    groups: "Group",
+    poses: "Pose",
+    fits: "Fit",
+    step_rules: "Rule of order",
+    stations: "Station",
+    tooling: "Tooling",
+    options: "Option",
+    elements: "Element",
+    windings: "Winding",
+    terminals: "Terminal",
+  },
+  classes: {
+    switch: "Switch",
+    lamp: "Lamp",
+    coil: "Coil",
+    motor: "Motor",
+    sensor: "Sensor",
+    button: "Button",
+    speaker: "Loudspeaker",
+    display: "Display",
+    supply: "Supply unit",
+  },
+  rows: {
+    placements: "part",
+    pins: "pin",
+    connectors: "connector",
+    terminals: "terminal",
+    elements: "element",
+    windings: "winding",
+    mechanism_steps: "bench step",
+    mechanism_fasteners: "fastener",
+    mechanism_devices: "device",
+    bodies: "body",
+    cutouts: "cutout",
+    panel_sizes: "size along",
+    fit_terms: "term",
+    pose_places: "place of",
+    cable_cores: "core",
+    test_steps: "step",
+    drawings: "drawing",
+    dimensions: "dimension",
+    bom: "part",
+    alternates: "alternate",
   },
   isNew: "is new",
   isNewOn: (type: string, panel: string, side: string) => `is new: ${type}, on the ${side} of ${panel}`,
   isGone: "is gone",
   renamed: (from: string, to: string) => `was ${from} and is now called ${to}`,
-  moved: (mm: string) => `moved by ${mm} mm`,
   movedAlong: (mm: string, dx: string, dy: string) => `moved by ${mm} mm (x ${dx}, y ${dy})`,
+  rowMoved: (row: string, mm: string, dx: string, dy: string) =>
+    `${row} is moved by ${mm} mm (x ${dx}, y ${dy})`,
   turned: (from: string, to: string) => `is turned to ${to}° (was ${from}°)`,
   putOn: (fromPanel: string, fromSide: string, panel: string, side: string) =>
     `is now on the ${side} of ${panel} (was on the ${fromSide} of ${fromPanel})`,
-  type: (from: string, to: string) => `is now a ${to} (was a ${from})`,
+  type: (from: string, to: string) => `is now of type ${to} (was ${from})`,
   named: (from: string, to: string) => `is now called “${to}” (was “${from}”)`,
+  namedOtherwise: (from: string, to: string) => `is now called “${to}” in Chinese (was “${from}”)`,
   uses: (from: string, to: string) => `now uses ${to} (was ${from})`,
   joined: (pin: string, from: string, to: string) => `pin ${pin} is now on ${to} (was on ${from})`,
+  net: (name: string) => `net ${name}`,
+  noNet: "no net",
+  pinHarness: (pin: string, from: string, to: string) =>
+    `the wires at pin ${pin} are now in ${to} (were in ${from})`,
+  pinOptions: (pin: string, from: string, to: string) =>
+    `pin ${pin} is now connected for: ${to} (was for: ${from})`,
   wireLonger: (wire: string, mm: string, to: string) => `its wire ${wire} is ${mm} mm longer (now ${to} mm)`,
   wireShorter: (wire: string, mm: string, to: string) =>
     `its wire ${wire} is ${mm} mm shorter (now ${to} mm)`,
@@ -63,12 +130,19 @@ export const compare = {
       ? `${count} of its wires are ${most} mm shorter`
       : `${count} of its wires are ${least} to ${most} mm shorter`,
   field: (column: string, from: string, to: string) => `${column}: ${to} (was ${from})`,
-  fieldOf: (table: string, key: string, column: string, from: string, to: string) =>
-    `${table} ${key}, ${column}: ${to} (was ${from})`,
-  rowNew: (table: string, key: string) => `${table}: ${key} is new`,
-  rowGone: (table: string, key: string) => `${table}: ${key} is gone`,
+  fieldOf: (row: string, column: string, from: string, to: string) =>
+    `${row}, ${column}: ${to} (was ${from})`,
+  row: (row: string, key: string) => (key === "" ? row : `${row} ${key}`),
+  inMachine: "in the machine itself",
+  rowNew: (row: string) => `${row} is new`,
+  rowGone: (row: string) => `${row} is gone`,
+  way: (id: string, from: string, to: string) => `${id} (${from} to ${to})`,
+  spot: (id: string, at: string) => `${id} (${at})`,
+  place: (side: string, panel: string, x: string, y: string) => `${side} of ${panel}, x ${x}, y ${y} mm`,
+  subject: (kind: string, name: string) => `${kind}, ${name}`,
   decided: (kind: string, of: string, to: string, from: string) =>
     `${kind} of ${of} is decided: ${to} (was ${from})`,
+  decidedAsWas: (kind: string, of: string, to: string) => `${kind} of ${of} is decided as it was: ${to}`,
   undecided: (kind: string, of: string, from: string) =>
     `${kind} of ${of} is no longer decided (was ${from})`,
   kinds: {
@@ -105,6 +179,23 @@ export const compare = {
     `${severity} no longer there: ${title} (${of})`,
   accepted: (title: string, of: string, by: string, why: string) =>
     `accepted by ${by}: ${title} (${of}), because ${why}`,
+  findingNumbers: (title: string, from: string, to: string) =>
+    `other figures for ${title}: ${to} (was: ${from})`,
+  acceptedOtherwise: (title: string, of: string, by: string, why: string, was: string) =>
+    `accepted by ${by} for another reason: ${title} (${of}), because ${why} (was: ${was})`,
+  acceptedBy: (title: string, of: string, by: string, wasBy: string) =>
+    `accepted by ${by}: ${title} (${of}) (was by ${wasBy})`,
+  acceptedBounds: (title: string, of: string, from: string, to: string) =>
+    `accepted up to other limits: ${title} (${of}): ${to} (was ${from})`,
+  noBounds: "whatever its figures are",
+  acceptsNothing: (title: string, of: string, by: string, why: string) =>
+    `accepts a finding that is not there: ${title} (${of}), by ${by}, because ${why}`,
+  acceptsTooLittle: (title: string, of: string, by: string, why: string) =>
+    `accepts less than is found: ${title} (${of}), by ${by}, because ${why}`,
+  acceptanceGone: (title: string, of: string) =>
+    `no longer accepts ${title} (${of}), which it did not do before either, for it is not there or is worse`,
+  acceptanceChanged: (title: string, of: string, why: string, was: string) =>
+    `would accept for another reason: ${title} (${of}), because ${why} (was: ${was})`,
   noLongerAccepted: (title: string, of: string) => `no longer accepted: ${title} (${of})`,
   severities: { error: "error", warning: "warning", note: "note" },
   harnessDoes: {
