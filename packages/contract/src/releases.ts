@@ -109,7 +109,10 @@ export type ReleasedSheet = z.infer<typeof releasedSheetSchema>;
 
 /** What is known of a print by its code. */
 export const printStateSchema = z.object({
-  /** `unknown`: neither a release nor the book as it is now has such a sheet. */
+  /**
+   * `draft`: no release has a sheet that says this; the book as it is now can have one of this name, which may say this or
+   * not. `unknown`: neither a release nor the book as it is now has a sheet of this name that says this.
+   */
   is: z.enum(["current", "superseded", "draft", "unknown"]),
   book: z.string(),
   sheet: z.string(),

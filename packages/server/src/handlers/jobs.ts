@@ -1,4 +1,5 @@
 import { atLeast, type BodyOf, SHOP_ID } from "@pinwright/contract";
+import { draftAfter } from "@pinwright/words";
 import type { Handlers } from "../http/bind.ts";
 import { fileResponse } from "../http/file-response.ts";
 import { done, Refused } from "../http/problem.ts";
@@ -36,7 +37,7 @@ export function jobHandlers({ deps, shelf, jobs, standing }: ServerParts): Pick<
         personId: caller.person.id,
         creator: caller.sessionHash === null ? "" : caller.person.name,
         // What is made of the book is a draft, after the newest release.
-        revision: newest === undefined ? "" : `${newest.name}+`,
+        revision: draftAfter(newest?.name ?? ""),
         address: deps.reach.addresses()[0] ?? "",
       });
     },

@@ -1,11 +1,12 @@
 import { setImmediate } from "node:timers/promises";
 import { PRINT_DIGITS, type PrintState, printStateSchema, type ReleaseItem } from "@pinwright/contract";
-import { MACHINE_SHEETS, pageSvg, SHEET_KINDS } from "@pinwright/sheets";
+import { pageSvg } from "@pinwright/sheets";
 import { formatsOf, renderDocument } from "@pinwright/sheets/print";
 import { actorOf } from "../accounts/caller.ts";
 import type { Handlers } from "../http/bind.ts";
 import { fileResponse, madeResponse } from "../http/file-response.ts";
 import { done, Refused } from "../http/problem.ts";
+import { isDraftSheet } from "../releases/draft-sheets.ts";
 import { exportRelease } from "../releases/export-release.ts";
 import { releasedDocument, releasedSheet, releasedSheets } from "../releases/released-sheets.ts";
 import type { ServerParts } from "./parts.ts";
@@ -32,10 +33,6 @@ const jsonResponse = (bytes: Uint8Array | string): Response =>
   new Response(typeof bytes === "string" ? bytes : new Uint8Array(bytes), {
     headers: { "content-type": "application/json; charset=utf-8", "cache-control": "private, no-store" },
   });
-
-/** Whether a sheet of this name could ever be: `<harness or machine>.<kind>…`. */
-const isSheetName = (sheet: string): boolean =>
-  SHEET_KINDS.some((kind) => sheet.includes(`.${kind}`)) || sheet.startsWith(`${MACHINE_SHEETS}.`);
 
 /** Revisions that were released. */
 export function releaseHandlers(parts: ServerParts): Pick<Handlers, Names> {
@@ -94,7 +91,7 @@ export function releaseHandlers(parts: ServerParts): Pick<Handlers, Names> {
     },
     checkReleases: async () => [...(await releases.verify())],
     printState: async ({ parts: { book, sheet, print } }): Promise<PrintState> => {
-      const { info } = await shelf.now(book);
+      const { info, tables } = await shelf.now(book);
       if (!/^[0-9a-f]+$/u.test(print) || print.length !== PRINT_DIGITS)
         throw new Refused("bad-request", `A print's code ends in ${PRINT_DIGITS} hexadecimal digits.`);
       const all = done(await releases.list(book), `book ${book}`);
@@ -108,7 +105,7 @@ export function releaseHandlers(parts: ServerParts): Pick<Handlers, Names> {
         ? "current"
         : same.length > 0
           ? "superseded"
-          : isSheetName(sheet)
+          : isDraftSheet(tables, sheet)
             ? "draft"
             : "unknown";
       return printStateSchema.parse({

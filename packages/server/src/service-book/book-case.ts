@@ -3,6 +3,7 @@ import { canonicalJson, type Release, type ServiceBookRequest, SHOP_ID } from "@
 import { byArrival, foldUnits } from "@pinwright/engine";
 import { serviceBookName } from "@pinwright/sheets";
 import type { ServiceBookKey, Store } from "@pinwright/store";
+import { draftAfter } from "@pinwright/words";
 import type { Shelf } from "../books/shelf.ts";
 import { done, Refused } from "../http/problem.ts";
 import type { Task } from "../threads/messages.ts";
@@ -82,7 +83,7 @@ async function draftCase(asker: Asker, book: string, language: Given["language"]
     throw new Refused("bad-request", "The shop has no service book. Choose the book of a machine.");
   const shop = await shelf.now(SHOP_ID);
   const [newest] = done(await store.releases.list(book), `book ${book}`);
-  const revision = newest === undefined ? "" : `${newest.name}+`;
+  const revision = draftAfter(newest?.name ?? "");
   const { changeNo } = held.info;
   return {
     id: hashOf([book, changeNo, shop.info.changeNo, language, today, address, revision]).slice(0, ID_DIGITS),

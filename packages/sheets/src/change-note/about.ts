@@ -1,4 +1,4 @@
-import type { SheetLanguage } from "@pinwright/words";
+import { draftAfter, type SheetLanguage } from "@pinwright/words";
 import { label, say } from "../compose/say.ts";
 import type { Identity } from "../compose/title-block.ts";
 import type { SheetOptions } from "../options.ts";
@@ -55,7 +55,7 @@ export function changeIdentity(
     title,
     supplement: label(language, machine.labels, machine.id),
     number: `${machine.id}-${kind === "change-note" ? "CN" : "RK"}-${about.from}-${about.to ?? "X"}`,
-    revision: about.to ?? `${about.from}+`,
+    revision: about.to ?? draftAfter(about.from),
     date: options.date,
     creator: options.creator,
     approved: machine.approved,

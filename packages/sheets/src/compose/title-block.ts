@@ -1,4 +1,4 @@
-import type { SheetLanguage } from "@pinwright/words";
+import { afterOf, type SheetLanguage, sheetWords } from "@pinwright/words";
 import { at, box, changing, LINE, line, rect, stroke, TEXT, write } from "./draw.ts";
 import type { Box, Mark, Weight } from "./mark.ts";
 import { say } from "./say.ts";
@@ -22,6 +22,7 @@ export interface Identity {
   /** The machine that it belongs to. */
   readonly supplement: string;
   readonly number: string;
+  /** Release, or the draft after one. */
   readonly revision: string;
   /** Date of issue as year-month-day. */
   readonly date: string;
@@ -39,6 +40,10 @@ export interface SheetCount {
   readonly of: number;
   readonly code: string;
 }
+
+/** Width of the cell of the revision, and what of a cell's width its text does not have. */
+const REVISION_MM = 24;
+const CELL_MARGINS_MM = 2.4;
 
 /** Height of the title block on the first sheet, and of the strip on the ones that follow. */
 export const TITLE_BLOCK_MM = { full: 41, strip: 19, width: 180 } as const;
@@ -63,6 +68,19 @@ function fitted(
   return { lines: [...lines.slice(0, -1), `${last}…`], heightMm: smallest };
 }
 
+/**
+ * A revision as a title block says it: a draft says after which release it is, as the screen does. Where there is no room
+ * for that in both languages it is said in one; where there is none at all, it is the name with its mark.
+ */
+function revisionText(revision: string, language: SheetLanguage, widthMm: number): string {
+  const after = afterOf(revision);
+  if (after === null) return revision;
+  const both = say(language, (w) => w.change.draft(after), " · ");
+  const one = sheetWords(language === "zh" ? "zh" : "en").change.draft(after);
+  const fits = (text: string): boolean => textWidthMm(text, TEXT.small, "bold") <= widthMm;
+  return [both, one].find(fits) ?? revision;
+}
+
 interface Cell {
   readonly caption: string;
   readonly value: string;
@@ -79,7 +97,7 @@ function cellMarks(cell: Cell, b: Box): Mark[] {
   const weight: Weight = cell.bold === true ? "bold" : "regular";
   const { lines, heightMm } = fitted(
     cell.value,
-    b.widthMm - 2.4,
+    b.widthMm - CELL_MARGINS_MM,
     b.heightMm - valueTopMm - 1.2,
     cell.heights ?? [TEXT.normal, TEXT.small],
     weight,
@@ -145,8 +163,8 @@ export function frameMarks(
   const number: Cell = { caption: words((w) => w.titleBlock.number), value: identity.number, widthMm: 62 };
   const revision: Cell = {
     caption: words((w) => w.titleBlock.revision),
-    value: identity.revision,
-    widthMm: 24,
+    value: revisionText(identity.revision, language, REVISION_MM - CELL_MARGINS_MM),
+    widthMm: REVISION_MM,
     bold: true,
     changing: true,
   };

@@ -1,6 +1,8 @@
+import { draftAfter } from "@pinwright/words";
 import { useEffect, useState } from "react";
 import type { AskAnswer, AskParam } from "../../worker/protocol.ts";
 import { useDesk } from "../book/desk.tsx";
+import { useReleases } from "../revisions/use-releases.ts";
 import { useSpeech } from "../words.tsx";
 
 type Sheet = NonNullable<AskAnswer<"composeSheet">>;
@@ -26,13 +28,17 @@ export function useSheet(
 ): ComposedNow {
   const desk = useDesk();
   const { language } = useSpeech();
+  const { releases, failed } = useReleases();
+  const isAsked = releases !== null || failed !== null;
+  const revision = draftAfter(releases?.[0]?.name ?? "");
   const [sheet, setSheet] = useState<Sheet | null>(null);
   const [stale, setStale] = useState(true);
   useEffect(() => {
     let wanted = true;
     setStale(true);
+    if (!isAsked) return;
     const ask = setTimeout(() => {
-      void desk.ask("composeSheet", { harnessId, kind, language, date: today() }).then(
+      void desk.ask("composeSheet", { harnessId, kind, language, date: today(), revision }).then(
         (made) => {
           if (!wanted) return;
           setSheet(made);
@@ -45,6 +51,6 @@ export function useSheet(
       wanted = false;
       clearTimeout(ask);
     };
-  }, [desk, harnessId, kind, language, ...follows]);
+  }, [desk, harnessId, kind, language, revision, isAsked, ...follows]);
   return { sheet, stale };
 }

@@ -1,4 +1,5 @@
 import { pathTo, type SheetCode } from "@pinwright/contract";
+import { afterOf } from "@pinwright/words";
 import { IconAlertTriangle, IconCircleCheck, IconHelpCircle, IconPencil } from "@tabler/icons-react";
 import { useTrouble } from "../trouble.ts";
 import { useWords } from "../words.tsx";
@@ -44,7 +45,9 @@ export function PrintCard({ code }: { readonly code: SheetCode }) {
 
 function Verdict({ found: { code, state } }: { readonly found: FoundPrint }) {
   const own = useWords().printPage;
-  if (state === null || state.is === "unknown") return own.says.unknown;
+  const printed = usePrinted(code.revision);
+  if (state === null) return own.says.nowhere;
+  if (state.is === "unknown") return own.says.unknown;
   if (state.is === "draft") return own.says.draft;
   const newest = state.newest?.name ?? "";
   if (isOfChange(code.sheet) && state.is === "current") return own.says.change(newest);
@@ -53,13 +56,21 @@ function Verdict({ found: { code, state } }: { readonly found: FoundPrint }) {
   return (
     <>
       {own.says.current(newest)}
-      {code.revision !== newest && <> {own.same(code.revision, newest)}</>}
+      {code.revision !== newest && <> {own.same(printed, newest)}</>}
     </>
   );
 }
 
+/** What a print says of its revision, in words. */
+function usePrinted(revision: string): string {
+  const { bar } = useWords().revisionsApp;
+  const after = afterOf(revision);
+  return after === null ? bar.unit(revision) : after === "" ? bar.draft : bar.after(after);
+}
+
 function Facts({ found: { code, state } }: { readonly found: FoundPrint }) {
   const own = useWords().printPage.facts;
+  const printed = usePrinted(code.revision);
   return (
     <dl className="print-facts">
       <Line name={own.machine}>{code.machine}</Line>
@@ -72,7 +83,7 @@ function Facts({ found: { code, state } }: { readonly found: FoundPrint }) {
           </>
         )}
       </Line>
-      <Line name={own.revision}>{code.revision === "" ? "–" : code.revision}</Line>
+      <Line name={own.revision}>{code.revision === "" ? "–" : printed}</Line>
       {state !== null && (
         <Line name={own.newest}>
           <b>{state.newest?.name ?? own.none}</b>{" "}

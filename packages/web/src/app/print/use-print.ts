@@ -1,4 +1,5 @@
 import type { PrintState, Release, SheetCode } from "@pinwright/contract";
+import { afterOf } from "@pinwright/words";
 import { useEffect, useState } from "react";
 import { call, Refused } from "../../api/call.ts";
 
@@ -26,7 +27,7 @@ export const isOfChange = (sheet: string): boolean => /^machine\.(?:change-note|
 const ofChange = ({ revision }: SheetCode, state: PrintState): PrintState => ({
   ...state,
   is:
-    state.newest === null || revision.endsWith("+")
+    state.newest === null || afterOf(revision) !== null
       ? "draft"
       : state.newest.name === revision
         ? "current"

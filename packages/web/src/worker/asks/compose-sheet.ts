@@ -24,16 +24,18 @@ export function composeSheet(
     kind,
     language,
     date,
+    revision,
   }: {
     readonly harnessId: string;
     readonly kind: HarnessSheetKind;
     readonly language: Language;
     readonly date: string;
+    readonly revision: string;
   },
 ): ComposedSheet | null {
   const harness = line.harnesses.get(harnessId);
   if (harness === undefined) return null;
-  const options = { ...USUAL_OPTIONS, language, date };
+  const options = { ...USUAL_OPTIONS, language, date, revision };
   const [document] =
     kind === "pinboard"
       ? [composePinboardRoll(line, harness, options)]

@@ -4,7 +4,7 @@ const n = (count: number, one: string, many: string): string =>
 /** The page that the code of a print leads to. */
 export const printPage = {
   title: "Does this print still hold?",
-  is: { current: "Current", superseded: "Superseded", draft: "Draft", unknown: "Unknown" },
+  is: { current: "Current", superseded: "Superseded", draft: "Not released", unknown: "Unknown" },
   says: {
     current: (newest: string) => `This print says what revision ${newest} says. It may be worked from.`,
     change: (newest: string) =>
@@ -13,11 +13,15 @@ export const printPage = {
       `Revision ${newest} says something else on this sheet. Do not work from this print for a unit of ${newest}; throw it away, or keep it only with units of its own revision.`,
     withdrawn: (newest: string) =>
       `Revision ${newest} has no such sheet any more. Do not work from this print for a unit of ${newest}.`,
-    draft: "This print was never released. Do not work from it unless whoever leads the work says so.",
-    unknown: "There is no such machine or sheet on this server.",
+    draft:
+      "This is no print of any release. If it is one of the draft, the draft may have changed since. Do not work from it unless whoever leads the work says so.",
+    unknown:
+      "No release of this machine has such a sheet, and neither has its draft. Papers of runs, orders and single units are not released with it: make them again to be sure.",
+    nowhere: "There is no such machine on this server.",
   },
-  same: (revision: string, newest: string) =>
-    `Printed as revision ${revision}; revision ${newest} did not change this sheet.`,
+  /** @param printed `revision A`, `draft after A` */
+  same: (printed: string, newest: string) =>
+    `Printed as ${printed}; revision ${newest} says the same on this sheet.`,
   facts: {
     machine: "Machine",
     sheet: "Sheet",
