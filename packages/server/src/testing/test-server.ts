@@ -4,7 +4,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { type CellTables, RANK } from "@pinwright/book";
 import { type Problem, problemSchema, type Status, statusSchema, TOKEN_HEADER } from "@pinwright/contract";
-import { openStore, type Store } from "@pinwright/store";
+import { openStore, type Store, type StorePlace } from "@pinwright/store";
 import { programRoot } from "../root.ts";
 import { createServer, type PinwrightServer } from "../server.ts";
 
@@ -141,16 +141,22 @@ export class TestServer {
     return this.#opened.count;
   }
 
-  /** @param tables the books to begin with, by id; the shop is empty */
-  static async start(tables: Readonly<Record<string, CellTables>> = { small: SMALL }): Promise<TestServer> {
+  /**
+   * @param tables the books to begin with, by id; the shop is empty
+   * @param place where its store is; null: a SQLite file of its own
+   */
+  static async start(
+    tables: Readonly<Record<string, CellTables>> = { small: SMALL },
+    place: StorePlace | null = null,
+  ): Promise<TestServer> {
     const folder = await mkdtemp(join(tmpdir(), "pinwright-server-"));
     const clock = { now: Date.UTC(2026, 2, 31, 9, 30) };
     let ids = 0;
     const newId = (): string => `id${++ids}`;
-    const store = await openStore(
-      { kind: "sqlite", file: join(folder, "store.sqlite") },
-      { now: () => new Date(clock.now).toISOString(), newId },
-    );
+    const store = await openStore(place ?? { kind: "sqlite", file: join(folder, "store.sqlite") }, {
+      now: () => new Date(clock.now).toISOString(),
+      newId,
+    });
     const program = { personId: "pinwright", personName: "Pinwright" };
     for (const [id, rows] of Object.entries({ ...tables, shop: new Map() }))
       await store.books.add(
