@@ -17,6 +17,7 @@ import { fileURLToPath } from "node:url";
 import { emptyShop } from "../packages/book/src/index.ts";
 import { readBook } from "../packages/book/src/io/index.ts";
 import {
+  type Comparison,
   compareFacts,
   factNames,
   Line,

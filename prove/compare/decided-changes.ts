@@ -2,7 +2,7 @@ import type { LineResult } from "../../packages/engine/src/index.ts";
 import { findingWords } from "../../packages/words/src/index.ts";
 import { labelOf } from "./names.ts";
 import { add, drop, put, type Script, spread, victims } from "./script.ts";
-import { todo } from "./sheet-rules.ts";
+import { AMOUNTS, harness as inHarness, kinds, NO_SHEET, named, reaches } from "./sheet-rules.ts";
 
 const WHY = "It was looked at on the first machine.";
 
@@ -18,7 +18,7 @@ export const DECIDED_CHANGES: readonly Script[] = [
       after: { ...book, machine: { ...book.machine, label: "Ebbwatch", label_zh: "守汐人" } },
       says: [`Machine, Ebbwatch: is now called “Ebbwatch” (was “${book.machine.label}”)`],
       follows: [],
-      sheets: todo,
+      sheets: reaches(() => true),
     },
     {
       name: "a new option",
@@ -27,7 +27,7 @@ export const DECIDED_CHANGES: readonly Script[] = [
       }),
       says: ["Option, Cellar edition: is new"],
       follows: [],
-      sheets: todo,
+      sheets: NO_SHEET,
     },
   ],
   (book, before) =>
@@ -41,7 +41,7 @@ export const DECIDED_CHANGES: readonly Script[] = [
       follows: [
         `Finding: accepted by designer: ${titleOf(rule)} (${labelOf(book.tables.devices, subjects[0] ?? "")}, tail to ${labelOf(book.tables.devices, subjects[0] ?? "")}, ${labelOf(book.tables.harnesses, subjects[2] ?? "")}), because ${WHY}`,
       ],
-      sheets: todo,
+      sheets: NO_SHEET,
     })),
   (book) =>
     victims(
@@ -53,7 +53,7 @@ export const DECIDED_CHANGES: readonly Script[] = [
       after: drop(book, "choices", (one) => one === row),
       says: [],
       follows: [`Finding: no longer accepted: ${acceptedOf(row.subject, book.tables)}`],
-      sheets: todo,
+      sheets: NO_SHEET,
     })),
   (book) =>
     victims(
@@ -67,7 +67,7 @@ export const DECIDED_CHANGES: readonly Script[] = [
       follows: [
         `Finding: accepted by designer for another reason: ${acceptedOf(row.subject, book.tables)}, because ${WHY} (was: ${row.reason})`,
       ],
-      sheets: todo,
+      sheets: NO_SHEET,
     })),
   (book) => [
     {
@@ -80,7 +80,7 @@ export const DECIDED_CHANGES: readonly Script[] = [
         `Decision: accepts a finding that is not there: ${acceptedOf("order-loop|hs.mains|bd.lamp-3|hs.dc|bd.lamp-4", book.tables)}, by designer, because ${WHY}`,
       ],
       follows: [],
-      sheets: todo,
+      sheets: NO_SHEET,
     },
   ],
   (book, before) => {
@@ -102,7 +102,12 @@ export const DECIDED_CHANGES: readonly Script[] = [
         }),
         says: [`Decision: colour of ${name} is decided: ${COLOURS[to]} (was ${was})`],
         follows: [],
-        sheets: todo,
+        sheets: reaches(
+          inHarness([harness.id], "from-to", "cut-list"),
+          named("wiring-chart"),
+          AMOUNTS,
+          inHarness([harness.id]),
+        ),
       };
     });
   },
@@ -121,7 +126,7 @@ export const DECIDED_CHANGES: readonly Script[] = [
           `Decision: station of ${harness} is decided: ${labelOf(book.tables.stations, "stn.final")} (was ${labelOf(book.tables.stations, row.value)})`,
         ],
         follows: [],
-        sheets: todo,
+        sheets: reaches(named("step-cards"), kinds("kit-list", "screw-map", "screw-tray")),
       };
     }),
 ];

@@ -1,7 +1,21 @@
 import { renameId, withRows } from "../../packages/book/src/index.ts";
 import { board, device, fastener, labelOf, sideOf } from "./names.ts";
+import { harnessesAt } from "./reach.ts";
 import { add, any, drop, kind, plus, type Script, victims } from "./script.ts";
-import { todo } from "./sheet-rules.ts";
+import {
+  AMOUNTS,
+  ASSEMBLY,
+  ELECTRIC,
+  either,
+  exactly,
+  harness,
+  kinds,
+  LENGTHS,
+  NO_SHEET,
+  named,
+  reaches,
+  whereShown,
+} from "./sheet-rules.ts";
 
 /** Rows of tables whose cells may name an item. */
 const isNamedElsewhere = (id: string, tables: readonly (readonly object[])[]): boolean =>
@@ -18,7 +32,8 @@ export const ITEM_CHANGES: readonly Script[] = [
     fits: ({ id }) => id.startsWith("sw."),
     does: ({ x_mm }) => ({ x_mm: plus(x_mm, 12) }),
     says: (row, _to, book) => `${device(book, row)}: moved by 12 mm (x +12, y 0)`,
-    sheets: () => todo,
+    sheets: ({ id }, _to, book) =>
+      reaches(named("step-cards"), ASSEMBLY, AMOUNTS, ELECTRIC, harness(harnessesAt(book, id), ...LENGTHS)),
   }),
   kind({
     name: "move a lamp aslant",
@@ -27,7 +42,8 @@ export const ITEM_CHANGES: readonly Script[] = [
     fits: ({ id }) => id.startsWith("lp."),
     does: ({ x_mm, y_mm }) => ({ x_mm: plus(x_mm, -3), y_mm: plus(y_mm, 4) }),
     says: (row, _to, book) => `${device(book, row)}: moved by 5 mm (x −3, y +4)`,
-    sheets: () => todo,
+    sheets: ({ id }, _to, book) =>
+      reaches(named("step-cards"), ASSEMBLY, AMOUNTS, ELECTRIC, harness(harnessesAt(book, id), ...LENGTHS)),
   }),
   kind({
     name: "turn a switch",
@@ -35,7 +51,8 @@ export const ITEM_CHANGES: readonly Script[] = [
     fits: ({ id, rotation_deg }) => id.startsWith("sw.") && rotation_deg === 0,
     does: () => ({ rotation_deg: 90 }),
     says: (row, _to, book) => `${device(book, row)}: is turned to 90° (was 0°)`,
-    sheets: () => todo,
+    sheets: ({ id }, _to, book) =>
+      reaches(named("step-cards"), ASSEMBLY, AMOUNTS, ELECTRIC, harness(harnessesAt(book, id), ...LENGTHS)),
   }),
   kind({
     name: "call a device otherwise",
@@ -44,7 +61,13 @@ export const ITEM_CHANGES: readonly Script[] = [
     fits: ({ id }) => id.startsWith("lp."),
     does: () => ({ label: "Beacon flash" }),
     says: (row, to, book) => `${device(book, to)}: is now called “Beacon flash” (was “${row.label}”)`,
-    sheets: () => todo,
+    sheets: ({ id, label }, _to, book) =>
+      whereShown(
+        label,
+        kinds("continuity"),
+        kinds("screw-map", "drill-table", "step-cards"),
+        harness(harnessesAt(book, id)),
+      ),
   }),
   kind({
     name: "call a device otherwise in Chinese",
@@ -53,7 +76,7 @@ export const ITEM_CHANGES: readonly Script[] = [
     does: () => ({ label_zh: "暗礁开关" }),
     says: (row, _to, book) =>
       `${device(book, row)}: is now called “暗礁开关” in Chinese (was “${row.label_zh}”)`,
-    sheets: () => todo,
+    sheets: () => NO_SHEET,
   }),
   kind({
     name: "renumber a lamp",
@@ -61,7 +84,7 @@ export const ITEM_CHANGES: readonly Script[] = [
     fits: ({ id, number }) => id.startsWith("lp.") && number !== null,
     does: ({ number }) => ({ number: plus(number, 400) }),
     says: (row, to, book) => `${device(book, to)}: Number: ${to.number} (was ${row.number})`,
-    sheets: () => todo,
+    sheets: () => exactly(named("program-map")),
   }),
   kind({
     name: "a device only with an option",
@@ -69,7 +92,7 @@ export const ITEM_CHANGES: readonly Script[] = [
     fits: ({ id }) => id.startsWith("tp."),
     does: () => ({ options: ["mains-230"] }),
     says: (row, _to, book) => `${device(book, row)}: Options: Mains 230 V (was always)`,
-    sheets: () => todo,
+    sheets: () => reaches(() => false, ASSEMBLY, AMOUNTS),
   }),
   kind({
     name: "move a board",
@@ -78,7 +101,14 @@ export const ITEM_CHANGES: readonly Script[] = [
     fits: ({ panel }) => panel === "playfield",
     does: ({ y_mm }) => ({ y_mm: plus(y_mm, 6) }),
     says: (row) => `${board(row)}: moved by 6 mm (x 0, y +6)`,
-    sheets: () => todo,
+    sheets: ({ id }, _to, book) =>
+      reaches(
+        either(named("step-cards", "board-register"), harness(harnessesAt(book, id), "pinboard")),
+        ASSEMBLY,
+        AMOUNTS,
+        ELECTRIC,
+        harness(harnessesAt(book, id), ...LENGTHS),
+      ),
   }),
   kind({
     name: "move a mechanism",
@@ -86,7 +116,20 @@ export const ITEM_CHANGES: readonly Script[] = [
     fits: any,
     does: ({ x_mm }) => ({ x_mm: plus(x_mm, 2) }),
     says: ({ label }) => `Mechanism, ${label}: moved by 2 mm (x +2, y 0)`,
-    sheets: () => todo,
+    sheets: ({ id, panel, side }, _to, book) =>
+      reaches(
+        named(
+          "step-cards",
+          `screw-map-mount-${id}`,
+          `screw-tray-mount-${id}`,
+          `drill-table-${panel}-${side}`,
+          `pilot-template-${panel}-${side}`,
+        ),
+        ASSEMBLY,
+        AMOUNTS,
+        ELECTRIC,
+        harness(harnessesAt(book, id), ...LENGTHS),
+      ),
   }),
   kind({
     name: "another type of a mechanism",
@@ -97,7 +140,15 @@ export const ITEM_CHANGES: readonly Script[] = [
     }),
     says: (row, to, { tables }) =>
       `Mechanism, ${row.label}: is now of type ${labelOf(tables.mechanism_types, to.type)} (was ${labelOf(tables.mechanism_types, row.type)})`,
-    sheets: () => todo,
+    sheets: ({ id, panel, side }, _to, book) =>
+      reaches(
+        named("step-cards", `screw-map-mount-${id}`, `drill-table-${panel}-${side}`),
+        ASSEMBLY,
+        AMOUNTS,
+        ELECTRIC,
+        kinds("program-map", "wiring-chart"),
+        harness(harnessesAt(book, id)),
+      ),
   }),
   kind({
     name: "move a screw",
@@ -106,7 +157,16 @@ export const ITEM_CHANGES: readonly Script[] = [
     fits: ({ id }) => id.startsWith("fx."),
     does: ({ x_mm }) => ({ x_mm: plus(x_mm, 1) }),
     says: (row, _to, book) => `${fastener(book, row)}: moved by 1 mm (x +1, y 0)`,
-    sheets: () => todo,
+    sheets: ({ panel, side }) =>
+      reaches(
+        named(
+          "step-cards",
+          "screw-map-overview",
+          `drill-table-${panel}-${side}`,
+          `pilot-template-${panel}-${side}`,
+        ),
+        ASSEMBLY,
+      ),
   }),
   kind({
     name: "another type of a screw",
@@ -117,7 +177,8 @@ export const ITEM_CHANGES: readonly Script[] = [
       const name = (type: string): string => labelOf(book.tables.fastener_types, type);
       return `${fastener(book, to)}: is now of type ${name(to.type)} (was ${name(row.type)})`;
     },
-    sheets: () => todo,
+    sheets: ({ panel, side }) =>
+      reaches(named("step-cards", "screw-map-overview", `drill-table-${panel}-${side}`), ASSEMBLY, AMOUNTS),
   }),
   (book) =>
     victims(book, "devices", ({ id }) => id.startsWith("sw."), 3).map((row) => ({
@@ -129,7 +190,17 @@ export const ITEM_CHANGES: readonly Script[] = [
       ),
       says: [`${device(book, row)}: is gone`],
       follows: [],
-      sheets: todo,
+      sheets: reaches(
+        either(
+          named("program-map", "step-cards", "parts-list"),
+          harness(harnessesAt(book, row.id), "from-to", "cut-list", "continuity", "wire-labels"),
+        ),
+        ASSEMBLY,
+        AMOUNTS,
+        ELECTRIC,
+        kinds("wiring-chart"),
+        harness(harnessesAt(book, row.id)),
+      ),
     })),
   (book) =>
     victims(
@@ -152,7 +223,14 @@ export const ITEM_CHANGES: readonly Script[] = [
         ),
         says: [`${device(book, row)}: is gone`, ...held.map((one) => `${fastener(book, one)}: is gone`)],
         follows: [],
-        sheets: todo,
+        sheets: reaches(
+          either(
+            named("step-cards", "parts-list"),
+            (sheet) => held.length > 0 && named(`drill-table-${held[0]?.panel}-${held[0]?.side}`)(sheet),
+          ),
+          ASSEMBLY,
+          AMOUNTS,
+        ),
       };
     }),
   (book) =>
@@ -166,11 +244,16 @@ export const ITEM_CHANGES: readonly Script[] = [
         `${device(book, { ...row, number: null, label: `${row.label} two` })}: is new: ${labelOf(book.tables.device_types, row.type)}, on the ${sideOf(book, row)}`,
       ],
       follows: [],
-      sheets: todo,
+      sheets: reaches(
+        named("step-cards", "parts-list"),
+        ASSEMBLY,
+        AMOUNTS,
+        kinds("program-map", "wiring-chart"),
+      ),
     })),
   (book) =>
     victims(book, "boards", ({ id }) => id === "bd.switch-1" || id === "bd.switch-2").map((of) => {
-      const harness = book.tables.ends.find(({ point }) => point === `${of.id}:j4.1`)?.harness ?? "";
+      const onHarness = book.tables.ends.find(({ point }) => point === `${of.id}:j4.1`)?.harness ?? "";
       const common = book.tables.ends.find(({ point }) => point === `${of.id}:j4.1`)?.net ?? "";
       const near = book.tables.devices.find(({ id }) =>
         book.tables.ends.some(({ point, net }) => net === common && point.startsWith(`${id}:`)),
@@ -189,7 +272,7 @@ export const ITEM_CHANGES: readonly Script[] = [
         ...net,
         ...{ id: "si.storm-lane", label: "Storm lane", label_zh: "风暴道", source: pin },
       });
-      const end = (point: string, on: string) => ({ point, net: on, harness, options: [] });
+      const end = (point: string, on: string) => ({ point, net: on, harness: onHarness, options: [] });
       return {
         name: `a new switch with its wires on ${of.id}`,
         after: add(
@@ -205,7 +288,17 @@ export const ITEM_CHANGES: readonly Script[] = [
           `${board(of)}: pin J4-10 is now on net Storm lane (was on no net)`,
         ],
         follows: [],
-        sheets: todo,
+        sheets: reaches(
+          either(
+            named("program-map", "step-cards", "parts-list"),
+            harness([onHarness], "from-to", "cut-list", "continuity", "wire-labels"),
+          ),
+          ASSEMBLY,
+          AMOUNTS,
+          ELECTRIC,
+          kinds("wiring-chart"),
+          harness([onHarness]),
+        ),
       };
     }),
   (book) =>
@@ -217,7 +310,10 @@ export const ITEM_CHANGES: readonly Script[] = [
         after: renamed.book,
         says: [`${device(book, row)}: was ${row.id} and is now called ${row.id}-x`],
         follows: [],
-        sheets: todo,
+        sheets: reaches(
+          () => false,
+          () => true,
+        ),
       };
     }),
   (book) =>
@@ -254,7 +350,13 @@ export const ITEM_CHANGES: readonly Script[] = [
         ),
         says,
         follows: [],
-        sheets: todo,
+        sheets: reaches(
+          either(named("program-map"), harness([end.harness, other.harness], "from-to", "connector-loading")),
+          named("wiring-chart"),
+          AMOUNTS,
+          ELECTRIC,
+          harness([end.harness, other.harness]),
+        ),
       };
     }),
 ];

@@ -1,12 +1,28 @@
 import { labelOf, orBlank } from "./names.ts";
+import { inName } from "./reach.ts";
 import { any, kind, plus, type Row, type Script, spread } from "./script.ts";
-import { todo } from "./sheet-rules.ts";
+import {
+  AMOUNTS,
+  ASSEMBLY,
+  exactly,
+  kinds,
+  NO_SHEET,
+  named,
+  reaches,
+  type SheetRule,
+} from "./sheet-rules.ts";
 
 /** Value and unit of a test, step or dimension. */
 const withUnit = (value: number | null, unit: string, blank = ""): string =>
   orBlank(value, unit === "" ? blank : unit);
 
 const panelWords = ({ label }: Row<"panels">): string => `Panel, ${label}`;
+
+/** A test of a board is on the sheet of that board's tests; others are on the floor's screens and in the cards of steps. */
+const testSheets = (boardType: string | null): SheetRule =>
+  boardType === null
+    ? reaches(() => false, kinds("board-test", "step-cards"))
+    : exactly(named(`board-test-${inName(boardType)}`));
 
 /** Panels, parts, boards as they are made, steps, tests, screws of types. */
 export const MAKING_CHANGES: readonly Script[] = [
@@ -17,7 +33,7 @@ export const MAKING_CHANGES: readonly Script[] = [
     does: ({ max }) => ({ max: plus(max, 1) }),
     says: ({ label, max, unit }, to) =>
       `Test, ${label}: Upper limit: ${withUnit(to.max, unit)} (was ${withUnit(max, unit)})`,
-    sheets: () => todo,
+    sheets: ({ board_type }) => testSheets(board_type),
   }),
   kind({
     name: "another text of a test",
@@ -25,7 +41,7 @@ export const MAKING_CHANGES: readonly Script[] = [
     fits: ({ do: text }) => text !== "",
     does: ({ do: text }) => ({ do: `${text} Twice.` }),
     says: ({ label, do: text }) => `Test, ${label}: What to do: ${text} Twice. (was ${text})`,
-    sheets: () => todo,
+    sheets: ({ board_type }) => testSheets(board_type),
   }),
   kind({
     name: "another text of a step of a test",
@@ -34,7 +50,8 @@ export const MAKING_CHANGES: readonly Script[] = [
     does: () => ({ label: "Look twice" }),
     says: ({ test, no, label }, _to, { tables }) =>
       `Test, ${labelOf(tables.tests, test)}: step ${no}, Name: Look twice (was ${label})`,
-    sheets: () => todo,
+    sheets: ({ test }, _to, { tables }) =>
+      testSheets(tables.tests.find(({ id }) => id === test)?.board_type ?? null),
   }),
   kind({
     name: "a step takes longer",
@@ -42,7 +59,7 @@ export const MAKING_CHANGES: readonly Script[] = [
     fits: ({ minutes }) => minutes !== null,
     does: ({ minutes }) => ({ minutes: plus(minutes, 3) }),
     says: () => [],
-    sheets: () => todo,
+    sheets: () => reaches(named("step-cards"), kinds("kit-list")),
   }),
   kind({
     name: "more people at a station",
@@ -50,7 +67,7 @@ export const MAKING_CHANGES: readonly Script[] = [
     fits: ({ people }) => people > 1,
     does: ({ people }) => ({ people: plus(people, 1) }),
     says: ({ label, people }, to) => `Station, ${label}: People: ${to.people} (was ${people})`,
-    sheets: () => todo,
+    sheets: () => reaches(() => false, kinds("kit-list", "step-cards")),
   }),
   kind({
     name: "a part moves on a board",
@@ -59,7 +76,8 @@ export const MAKING_CHANGES: readonly Script[] = [
     does: ({ x_mm }) => ({ x_mm: plus(x_mm, 0.5) }),
     says: ({ board_type, reference }, _to, { tables }) =>
       `Board type, ${labelOf(tables.board_types, board_type)}: part ${reference} is moved by 0.5 mm (x +0.5, y 0)`,
-    sheets: () => todo,
+    sheets: ({ board_type }) =>
+      reaches(named(`stuffing-guide-${inName(board_type)}`), named(`board-kit-${inName(board_type)}`)),
   }),
   kind({
     name: "another revision of a board",
@@ -67,7 +85,11 @@ export const MAKING_CHANGES: readonly Script[] = [
     fits: any,
     does: () => ({ revision: "Q" }),
     says: ({ label, revision }) => `Board type, ${label}: Revision: Q (was ${orBlank(revision)})`,
-    sheets: () => todo,
+    sheets: ({ id }) =>
+      reaches(
+        named("board-register", `stuffing-guide-${inName(id)}`, `board-kit-${inName(id)}`),
+        named(`board-test-${inName(id)}`),
+      ),
   }),
   kind({
     name: "more of a part in the machine",
@@ -77,7 +99,7 @@ export const MAKING_CHANGES: readonly Script[] = [
     does: ({ quantity }) => ({ quantity: plus(quantity, 2) }),
     says: ({ part, quantity }, to, { tables }) =>
       `Part, ${labelOf(tables.parts, part)}: in the machine itself, Quantity: ${to.quantity} (was ${quantity})`,
-    sheets: () => todo,
+    sheets: () => reaches(named("parts-list"), AMOUNTS),
   }),
   kind({
     name: "more of a part in another part",
@@ -86,7 +108,7 @@ export const MAKING_CHANGES: readonly Script[] = [
     does: ({ quantity }) => ({ quantity: plus(quantity, 1) }),
     says: ({ parent, part, quantity }, to, { tables }) =>
       `Part, ${labelOf(tables.parts, parent)}: part ${labelOf(tables.parts, part)}, Quantity: ${to.quantity} (was ${quantity})`,
-    sheets: () => todo,
+    sheets: () => reaches(named("parts-list"), AMOUNTS, kinds("board-kit")),
   }),
   kind({
     name: "a part only with an option",
@@ -95,7 +117,7 @@ export const MAKING_CHANGES: readonly Script[] = [
     does: () => ({ options: ["language-zh"] }),
     says: ({ part }, _to, { tables }) =>
       `Part, ${labelOf(tables.parts, part)}: in the machine itself, Options: ${labelOf(tables.options, "language-zh")} (was always)`,
-    sheets: () => todo,
+    sheets: () => reaches(() => false, AMOUNTS),
   }),
   kind({
     name: "a part has another order number",
@@ -103,7 +125,7 @@ export const MAKING_CHANGES: readonly Script[] = [
     fits: ({ order_number }) => order_number === "",
     does: () => ({ order_number: "98-7654" }),
     says: ({ label }) => `Part, ${label}: Ordering number: 98-7654 (was not set)`,
-    sheets: () => todo,
+    sheets: () => reaches(() => false, kinds("parts-list", "board-kit")),
   }),
   kind({
     name: "an alternate with another remark",
@@ -112,7 +134,7 @@ export const MAKING_CHANGES: readonly Script[] = [
     does: () => ({ remark: "For a time only" }),
     says: ({ part, instead, remark }, _to, { tables }) =>
       `Part, ${labelOf(tables.parts, part)}: alternate ${labelOf(tables.parts, instead)}, Remark: For a time only (was ${orBlank(remark)})`,
-    sheets: () => todo,
+    sheets: () => NO_SHEET,
   }),
   kind({
     name: "a thicker panel",
@@ -120,7 +142,13 @@ export const MAKING_CHANGES: readonly Script[] = [
     fits: ({ id }) => id.startsWith("cab."),
     does: ({ thickness_mm }) => ({ thickness_mm: plus(thickness_mm, 0.5) }),
     says: (row, to) => `${panelWords(row)}: Thickness: ${to.thickness_mm} mm (was ${row.thickness_mm} mm)`,
-    sheets: () => todo,
+    sheets: ({ part }) =>
+      reaches(
+        named("panel-labels", `cutting-plan-${part}`),
+        ASSEMBLY,
+        AMOUNTS,
+        kinds("cutting-plan", "cutting-order", "panel-labels", "panel-drawing", "paint-plan"),
+      ),
   }),
   kind({
     name: "a wider panel",
@@ -128,7 +156,13 @@ export const MAKING_CHANGES: readonly Script[] = [
     fits: ({ id }) => id.startsWith("cab."),
     does: ({ width_mm }) => ({ width_mm: plus(width_mm, 2) }),
     says: (row, to) => `${panelWords(row)}: Width: ${to.width_mm} mm (was ${row.width_mm} mm)`,
-    sheets: () => todo,
+    sheets: ({ id, part }) =>
+      reaches(
+        named("panel-labels", `panel-drawing-${id}`, `cutting-plan-${part}`, `cutting-order-${part}`),
+        ASSEMBLY,
+        AMOUNTS,
+        kinds("cutting-plan", "cutting-order", "panel-drawing", "paint-plan", "board-register"),
+      ),
   }),
   kind({
     name: "another edge of a panel",
@@ -136,7 +170,7 @@ export const MAKING_CHANGES: readonly Script[] = [
     fits: any,
     does: () => ({ edge: "rounded 2 mm" }),
     says: (row) => `${panelWords(row)}: Edge: rounded 2 mm (was ${orBlank(row.edge)})`,
-    sheets: () => todo,
+    sheets: ({ id }) => exactly(named(`panel-drawing-${id}`)),
   }),
   kind({
     name: "a cutout moves",
@@ -145,7 +179,7 @@ export const MAKING_CHANGES: readonly Script[] = [
     does: ({ y_mm }) => ({ y_mm: plus(y_mm, 2) }),
     says: ({ panel, id }, _to, { tables }) =>
       `Panel, ${labelOf(tables.panels, panel)}: cutout ${id} is moved by 2 mm (x 0, y +2)`,
-    sheets: () => todo,
+    sheets: ({ panel }) => reaches(named(`panel-drawing-${panel}`), ASSEMBLY),
   }),
   kind({
     name: "a fit with another limit",
@@ -153,7 +187,7 @@ export const MAKING_CHANGES: readonly Script[] = [
     fits: ({ max_mm }) => max_mm !== null,
     does: ({ max_mm }) => ({ max_mm: plus(max_mm, 1) }),
     says: ({ label, max_mm }, to) => `Fit, ${label}: Max: ${to.max_mm} mm (was ${max_mm} mm)`,
-    sheets: () => todo,
+    sheets: () => reaches(() => false, kinds("panel-drawing", "cutting-plan")),
   }),
   kind({
     name: "a screw needs more torque",
@@ -162,7 +196,7 @@ export const MAKING_CHANGES: readonly Script[] = [
     does: ({ torque_nm }) => ({ torque_nm: plus(torque_nm, 0.1) }),
     says: ({ label, torque_nm }, to) =>
       `Fastener type, ${label}: Torque: ${to.torque_nm} N·m (was ${torque_nm} N·m)`,
-    sheets: () => todo,
+    sheets: () => reaches(named("step-cards", "screw-poster"), ASSEMBLY),
   }),
   kind({
     name: "another screw of a mechanism",
@@ -171,7 +205,7 @@ export const MAKING_CHANGES: readonly Script[] = [
     does: () => ({ fastener_type: "ft.wood-40x16" }),
     says: ({ mechanism_type, child, fastener_type }, to, { tables }) =>
       `Mechanism type, ${labelOf(tables.mechanism_types, mechanism_type)}: fastener ${child}, Fastener type: ${labelOf(tables.fastener_types, to.fastener_type)} (was ${labelOf(tables.fastener_types, fastener_type)})`,
-    sheets: () => todo,
+    sheets: () => reaches(named("step-cards", "screw-map-overview"), ASSEMBLY, AMOUNTS),
   }),
   kind({
     name: "a gap of a mechanism",
@@ -180,7 +214,7 @@ export const MAKING_CHANGES: readonly Script[] = [
     does: ({ max }) => ({ max: plus(max, 0.1) }),
     says: ({ mechanism_type, order, max, unit }, to, { tables }) =>
       `Mechanism type, ${labelOf(tables.mechanism_types, mechanism_type)}: bench step ${order}, Upper limit: ${withUnit(to.max, unit)} (was ${withUnit(max, unit)})`,
-    sheets: () => todo,
+    sheets: () => reaches(named("step-cards"), kinds("kit-list")),
   }),
   kind({
     name: "a dimension of a drawing",
@@ -189,7 +223,7 @@ export const MAKING_CHANGES: readonly Script[] = [
     does: ({ plus: above }) => ({ plus: plus(above, 0.05) }),
     says: ({ part, mark, plus: above, unit }, to, { tables }) =>
       `Part, ${labelOf(tables.parts, part)}: dimension ${mark}, Plus: ${withUnit(to.plus, unit, "mm")} (was ${withUnit(above, unit, "mm")})`,
-    sheets: () => todo,
+    sheets: () => NO_SHEET,
   }),
   kind({
     name: "a tool comes later",
@@ -198,7 +232,7 @@ export const MAKING_CHANGES: readonly Script[] = [
     does: ({ lead_days }) => ({ lead_days: plus(lead_days, 7) }),
     says: ({ label, lead_days }, to) =>
       `Tooling, ${label}: Lead time: ${to.lead_days} days (was ${lead_days} days)`,
-    sheets: () => todo,
+    sheets: () => NO_SHEET,
   }),
   (book) =>
     spread([...book.outlines.keys()].sort()).map((name) => {
@@ -212,7 +246,7 @@ export const MAKING_CHANGES: readonly Script[] = [
         after: { ...book, outlines: new Map([...book.outlines, [name, { ...outline, rings }]]) },
         says: [`Outline, ${name}: is drawn otherwise`],
         follows: [],
-        sheets: todo,
+        sheets: reaches(() => false, ASSEMBLY, kinds("panel-drawing", "board-register")),
       };
     }),
 ];
