@@ -141,10 +141,17 @@ export class Teller {
     return String(text) === "" ? this.words.notSet : String(text);
   }
 
+  /** What a number of a finding is, within a sentence, without its unit. */
+  quantity(name: string): string {
+    if (name === "severity") return this.words.severity;
+    const column = this.column(name);
+    return column === name ? plainName(name) : `${column.charAt(0).toLowerCase()}${column.slice(1)}`;
+  }
+
   /** A number of a finding by its name: `length 215 mm`. */
   figure(name: string, value: unknown): string {
     const unit = unitOf(name);
-    const what = plainName(this.column(name));
+    const what = this.quantity(name);
     const told = typeof value === "number" ? plain(value) : this.name(value ?? "");
     return `${what} ${told}${unit === "" ? "" : ` ${unit}`}`;
   }
@@ -191,7 +198,7 @@ export class Teller {
         const told = name === "severity" ? this.severity({ severity: value }) : this.name(value);
         const unit = unitOf(name);
         const sign = relation === "<=" ? "≤" : relation === ">=" ? "≥" : "=";
-        return `${plainName(this.column(name))} ${sign} ${told}${unit === "" ? "" : ` ${unit}`}`;
+        return `${this.quantity(name)} ${sign} ${told}${unit === "" ? "" : ` ${unit}`}`;
       }),
     );
   }

@@ -71,8 +71,8 @@ describe("laws of comparing", () => {
         if (other === null) return;
         const [table = "", key = "", column = ""] = other.path;
         const row = before.rows[table]?.[key];
-        // What is settled shows in what it decides; an acceptance is told with its finding; a noted rename changes nothing.
-        if (table === "choices" && (row?.held === "settled" || row?.kind === "accept")) return;
+        // What is settled shows in what it decides; a noted rename changes nothing.
+        if (table === "choices" && row?.held === "settled") return;
         if (table === "renames") return;
         // These two name the row: another of them is another row.
         if (table === "ends" && (column === "point" || column === "harness")) return;
@@ -119,6 +119,20 @@ describe("laws of comparing", () => {
           }
         expect([...places].filter(([, of]) => of.size > 1)).toEqual([]);
       }
+  });
+
+  it("leaves out no number of a finding", () => {
+    expect(before.findings.length).toBeGreaterThan(0);
+    before.findings.forEach((finding, at) => {
+      for (const [name, value] of Object.entries(finding.numbers)) {
+        const other = typeof value === "number" ? value + 7 : `${String(value)}x`;
+        const findings = before.findings.map((one, i) =>
+          i === at ? { ...one, numbers: { ...one.numbers, [name]: other } } : one,
+        );
+        const { groups } = compareFacts(before, { ...before, findings });
+        expect(groups.flatMap(({ changes }) => changes.map(({ what }) => what))).toEqual(["finding-numbers"]);
+      }
+    });
   });
 
   it("tells another severity of a finding", () => {

@@ -197,6 +197,7 @@ export const compare = {
   acceptanceChanged: (title: string, of: string, why: string, was: string) =>
     `would accept for another reason: ${title} (${of}), because ${why} (was: ${was})`,
   noLongerAccepted: (title: string, of: string) => `no longer accepted: ${title} (${of})`,
+  severity: "severity",
   severities: { error: "error", warning: "warning", note: "note" },
   harnessDoes: {
     fits: "can be used as it is",

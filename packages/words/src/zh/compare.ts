@@ -180,6 +180,7 @@ export const compare: Translated<typeof en> = {
   acceptanceChanged: (title, of, why, was) =>
     `未起作用的接受改了理由：${title}（${of}），现理由：${why}（原理由：${was}）`,
   noLongerAccepted: (title, of) => `不再接受：${title}（${of}）`,
+  severity: "严重程度",
   severities: { error: "错误", warning: "警告", note: "提示" },
   harnessDoes: {
     fits: "可照用",
