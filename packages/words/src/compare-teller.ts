@@ -167,7 +167,7 @@ export class Teller {
     const { title } = this.finding(values);
     const names = Array.isArray(values.subjects) ? values.subjects.map((id) => this.name(id)) : [];
     const others = names.filter((name) => !text.includes(name));
-    return others.length === 0 ? `“${title}”` : `“${title}” (${this.words.and(others)})`;
+    return this.words.beside(title, this.words.and(others));
   }
 
   /** The sentence of a finding with its numbers, things by their names. */

@@ -12,7 +12,7 @@ export const compare = {
   tables: {
     machine: "Machine",
     outlines: "Outline",
-    bill: "Parts in a machine",
+    bill: "Quantity",
     findings: "Finding",
     wires: "Wires",
     harnesses: "Harness",
@@ -187,6 +187,7 @@ export const compare = {
     `accepted by ${by}: ${title} (${of}) (was by ${wasBy})`,
   acceptedBounds: (title: string, of: string, from: string, to: string) =>
     `accepted up to other limits: ${title} (${of}): ${to} (was ${from})`,
+  beside: (title: string, others: string) => (others === "" ? `“${title}”` : `“${title}” (${others})`),
   noBounds: "whatever its figures are",
   acceptsNothing: (title: string, of: string, by: string, why: string) =>
     `accepts a finding that is not there: ${title} (${of}), by ${by}, because ${why}`,

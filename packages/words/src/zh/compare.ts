@@ -1,6 +1,9 @@
 import type { compare as en } from "../en/compare.ts";
 import type { Translated } from "../language.ts";
 
+/** Latin letters and figures stand apart from the characters before them. */
+const apart = (text: string): string => (/^[\x21-\x7e±−]/u.test(text) ? ` ${text}` : text);
+
 export const compare: Translated<typeof en> = {
   nothing: "无",
   notSet: "未填",
@@ -13,7 +16,7 @@ export const compare: Translated<typeof en> = {
   tables: {
     machine: "机器",
     outlines: "轮廓",
-    bill: "每台用量",
+    bill: "用量",
     findings: "检查结果",
     wires: "导线",
     harnesses: "线束",
@@ -94,7 +97,7 @@ export const compare: Translated<typeof en> = {
   rowMoved: (row, mm, dx, dy) => `${row} 移动 ${mm} mm（x ${dx}，y ${dy}）`,
   turned: (from, to) => `转到 ${to}°（原 ${from}°）`,
   putOn: (fromPanel, fromSide, panel, side) => `现在在${panel}的${side}（原在${fromPanel}的${fromSide}）`,
-  type: (from, to) => `类型改为${to}（原为${from}）`,
+  type: (from, to) => `类型改为${apart(to)}（原为${apart(from)}）`,
   named: (from, to) => `现称“${to}”（原称“${from}”）`,
   namedOtherwise: (from, to) => `英文名称改为“${to}”（原为“${from}”）`,
   uses: (from, to) => `改用${to}（原用${from}）`,
@@ -107,11 +110,11 @@ export const compare: Translated<typeof en> = {
   wireShorter: (wire, mm, to) => `导线 ${wire} 缩短 ${mm} mm（现 ${to} mm）`,
   wireColour: (wire, from, to) => `导线 ${wire} 改为${to}（原为${from}）`,
   wireType: (wire, from, to) => `导线 ${wire} 改用 ${to}（原用 ${from}）`,
-  wireEnd: (wire, from, to) => `导线 ${wire} 改接到${to}（原接到${from}）`,
+  wireEnd: (wire, from, to) => `导线 ${wire} 改接到${apart(to)}（原接到${apart(from)}）`,
   wireNumber: (from, to) => `导线 ${from} 改号为 ${to}`,
   wireNet: (wire, from, to) => `导线 ${wire} 改属${to}（原属${from}）`,
   wireNew: (wire, colour, type, mm, from, to) =>
-    `新增导线 ${wire}：${colour}，${type}，${mm} mm，从${from}到${to}`,
+    `新增导线 ${wire}：${colour}，${type}，${mm} mm，从 ${from} 到 ${to}`,
   wireGone: (wire) => `导线 ${wire} 取消`,
   wires: (count, least, most) => `其中 ${count} 根导线变化 ${least} 到 ${most} mm`,
   wiresLonger: (count, least, most) =>
@@ -122,8 +125,8 @@ export const compare: Translated<typeof en> = {
     least === most
       ? `其中 ${count} 根导线缩短 ${most} mm`
       : `其中 ${count} 根导线缩短 ${least} 到 ${most} mm`,
-  field: (column, from, to) => `${column}：${to}（原为${from}）`,
-  fieldOf: (row, column, from, to) => `${row}，${column}：${to}（原为${from}）`,
+  field: (column, from, to) => `${column}：${to}（原为${apart(from)}）`,
+  fieldOf: (row, column, from, to) => `${row}，${column}：${to}（原为${apart(from)}）`,
   row: (row, key) => (key === "" ? row : row.endsWith("：") ? `${row}${key}` : `${row} ${key}`),
   inMachine: "整机直接用量",
   rowNew: (row) => `新增${row}`,
@@ -132,7 +135,7 @@ export const compare: Translated<typeof en> = {
   spot: (id, at) => `${id}（${at}）`,
   place: (side, panel, x, y) => `${panel}${side}，x ${x}，y ${y} mm`,
   subject: (kind, name) => `${kind}，${name}`,
-  decided: (kind, of, to, from) => `${of}的${kind}已定为${to}（原为${from}）`,
+  decided: (kind, of, to, from) => `${of}的${kind}已定为${apart(to)}（原为${apart(from)}）`,
   decidedAsWas: (kind, of, to) => `${of}的${kind}已按原样定下：${to}`,
   undecided: (kind, of, from) => `${of}的${kind}不再指定（原为${from}）`,
   kinds: {
@@ -172,6 +175,7 @@ export const compare: Translated<typeof en> = {
     `${by}接受的理由改变：${title}（${of}），现理由：${why}（原理由：${was}）`,
   acceptedBy: (title, of, by, wasBy) => `改由${by}接受：${title}（${of}）（原由${wasBy}接受）`,
   acceptedBounds: (title, of, from, to) => `接受的限度改变：${title}（${of}）：${to}（原为${from}）`,
+  beside: (title, others) => (others === "" ? `“${title}”` : `“${title}”（${others}）`),
   noBounds: "不限数值",
   acceptsNothing: (title, of, by, why) =>
     `${by}接受了一项并不存在的检查结果：${title}（${of}），原因：${why}`,
