@@ -1,3 +1,4 @@
+import { setImmediate } from "node:timers/promises";
 import { promisify } from "node:util";
 import { gunzip, gzip } from "node:zlib";
 import { PRINT_DIGITS, type Release, type ReleaseItem, releaseItemSchema } from "@pinwright/contract";
@@ -8,7 +9,7 @@ import type { Database } from "../database/database.ts";
 import { inChunks } from "../database/in-chunks.ts";
 import type { Tables } from "../database/schema.ts";
 import { StoreError } from "../error.ts";
-import type { Outcome } from "../store.ts";
+import type { Actor, Outcome } from "../store.ts";
 import { manifestText, readManifest, sha256 } from "./manifest.ts";
 import type { NewRelease, NewReleaseItem, ReleaseStore } from "./release.ts";
 import { verifyReleases } from "./verify.ts";
@@ -17,6 +18,8 @@ const zip = promisify(gzip);
 const unzip = promisify(gunzip);
 
 const ROWS_AT_ONCE = 100;
+/** Bodies that are packed and written at once. */
+const BODIES_AT_ONCE = 32;
 /** Manifests that are kept read: they never change. */
 const KEPT_MANIFESTS = 6;
 
@@ -45,10 +48,12 @@ async function packed({ body, ...about }: NewReleaseItem): Promise<Packed> {
 /** Writes bodies that are not there yet, so that a content is kept once. */
 async function putBodies(db: Kysely<Tables>, all: readonly Packed[]): Promise<void> {
   const missing = new Map(all.map((one) => [one.item.hash, one]));
-  for (const some of inChunks([...missing.keys()], ROWS_AT_ONCE)) {
-    const there = await db.selectFrom("release_bodies").select("hash").where("hash", "in", some).execute();
-    for (const { hash } of there) missing.delete(hash);
-  }
+  const there = await db
+    .selectFrom("release_bodies")
+    .select("hash")
+    .where("hash", "in", [...missing.keys()])
+    .execute();
+  for (const { hash } of there) missing.delete(hash);
   for (const { item, body } of missing.values())
     await db
       .insertInto("release_bodies")
@@ -56,6 +61,26 @@ async function putBodies(db: Kysely<Tables>, all: readonly Packed[]): Promise<vo
       // In PostgreSQL the release of another book may write the same one meanwhile.
       .onConflict((conflict) => conflict.column("hash").doNothing())
       .execute();
+}
+
+/** What keeps a release from being written, or the one that the same request made before; null: nothing does. */
+async function answered(
+  db: Kysely<Tables>,
+  { book, name, request, changeNo }: NewRelease,
+  actor: Actor,
+  presentNo: number,
+): Promise<Outcome<Release> | null> {
+  const before = await db
+    .selectFrom("releases")
+    .select(["name", "request", "person", "manifest", "hash"])
+    .where("book", "=", book)
+    .where((where) => where.or([where("request", "=", request), where("name", "=", name)]))
+    .execute();
+  const again = before.find((one) => one.request === request);
+  if (again !== undefined)
+    return again.person === actor.personId ? { done: releaseOf(again) } : { refused: "taken" };
+  if (before.length > 0) return { refused: "taken" };
+  return presentNo === changeNo ? null : { refused: "conflict", conflicts: [] };
 }
 
 const printOf = ({ about }: ReleaseItem): string => (about.bodyHash ?? "").slice(0, PRINT_DIGITS);
@@ -117,25 +142,32 @@ export function releaseStore(database: Database, now: () => string): ReleaseStor
       return { done: known.get(row.hash) ?? (await readOne(db, book, name)) };
     },
     async add(release, actor) {
-      // Packed before anybody has to wait for the book.
-      const all: Packed[] = [];
-      for (const item of release.items) all.push(await packed(item));
+      const early = await read(async (held) => {
+        const row = await findBook(held, release.book);
+        return row === undefined ? NOT_FOUND : answered(held, release, actor, row.change_no);
+      });
+      if (early !== null) return early;
+      // What it holds is written in small pieces before, so that nobody waits for all of it: a body that no release came to
+      // name does no harm, and is there for the next.
+      const items: ReleaseItem[] = [];
+      for (const some of inChunks(release.items, BODIES_AT_ONCE)) {
+        const all = await Promise.all(some.map(packed));
+        await write((held) => putBodies(held, all));
+        items.push(...all.map(({ item }) => item));
+        await setImmediate();
+      }
       return write(async (held): Promise<Outcome<Release>> => {
         const row = await lockBook(held, kind, release.book);
         if (row === undefined) return NOT_FOUND;
-        const before = await held
+        const late = await answered(held, release, actor, row.change_no);
+        if (late !== null) return late;
+        const last = await held
           .selectFrom("releases")
-          .select(["name", "no", "request", "person", "manifest", "hash"])
+          .select((all) => all.fn.max("no").as("no"))
           .where("book", "=", release.book)
-          .orderBy("no")
-          .execute();
-        const again = before.find(({ request }) => request === release.request);
-        if (again !== undefined)
-          return again.person === actor.personId ? { done: releaseOf(again) } : { refused: "taken" };
-        if (before.some(({ name }) => name === release.name)) return { refused: "taken" };
-        if (row.change_no !== release.changeNo) return { refused: "conflict", conflicts: [] };
-        const no = (before.at(-1)?.no ?? 0) + 1;
-        return { done: await written(held, release, all, { no, at: now(), ...actor }) };
+          .executeTakeFirst();
+        const no = Number(last?.no ?? 0) + 1;
+        return { done: await written(held, release, items, { no, at: now(), ...actor }) };
       });
     },
     async manifest(book, name) {
@@ -186,18 +218,16 @@ export function releaseStore(database: Database, now: () => string): ReleaseStor
   };
 }
 
-/** Writes everything of a release; the caller holds the book. */
+/** Writes a release whose bodies are there; the caller holds the book. */
 async function written(
   db: Kysely<Tables>,
   { items: _, request, ...release }: NewRelease,
-  all: readonly Packed[],
+  items: readonly ReleaseItem[],
   by: { readonly no: number; readonly at: string; readonly personId: string; readonly personName: string },
 ): Promise<Release> {
   const { no, at, personId, personName } = by;
-  const items = all.map(({ item }) => item);
   const manifest = manifestText({ ...release, no, at, personName, items });
   const hash = sha256(manifest);
-  await putBodies(db, all);
   await db
     .insertInto("releases")
     .values({
