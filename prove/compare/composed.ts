@@ -46,15 +46,20 @@ const isComposed = (value: unknown): value is Composed =>
 
 /**
  * What was composed under a name before in the same folder, else composed now and kept there: so several programs can compose
- * beside each other, and what is said can be looked at again without composing. The folder is of one state of the program.
+ * beside each other, one that was stopped can go on, and what is said can be looked at again without composing. The folder is
+ * of one state of the program.
+ * @param make null: only what was kept; null is then given where nothing was
  */
-export function composedOnce(folder: string, name: string, make: () => Composed): Composed {
+export function composedOnce(folder: string, name: string, make: () => Composed): Composed;
+export function composedOnce(folder: string, name: string, make: (() => Composed) | null): Composed | null;
+export function composedOnce(folder: string, name: string, make: (() => Composed) | null): Composed | null {
   mkdirSync(folder, { recursive: true });
   const path = join(folder, `${name}.json`);
   if (existsSync(path)) {
     const kept: unknown = JSON.parse(readFileSync(path, "utf8"));
     if (isComposed(kept)) return kept;
   }
+  if (make === null) return null;
   const made = make();
   writeFileSync(path, JSON.stringify(made));
   return made;

@@ -58,15 +58,16 @@ export const ITEM_CHANGES: readonly Script[] = [
     name: "call a device otherwise",
     table: "devices",
     count: 3,
-    fits: ({ id }) => id.startsWith("lp."),
+    fits: ({ id, label }, { tables }) =>
+      id.startsWith("lp.") && tables.devices.filter((one) => one.label === label).length === 1,
     does: () => ({ label: "Beacon flash" }),
     says: (row, to, book) => `${device(book, to)}: is now called “Beacon flash” (was “${row.label}”)`,
     sheets: ({ id, label }, _to, book) =>
       whereShown(
         label,
-        kinds("continuity"),
-        kinds("screw-map", "drill-table", "step-cards"),
-        harness(harnessesAt(book, id)),
+        // Continuity lists name nets, which are called as their lamps are; so do lists of harnesses that pass the net on.
+        (sheet) =>
+          sheet.kind === "continuity" || (sheet.of !== "machine" && !harness(harnessesAt(book, id))(sheet)),
       ),
   }),
   kind({
