@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { bookRowsSchema } from "./books.ts";
 import { UNIT_KINDS } from "./facts.ts";
 import { type Route, route } from "./route.ts";
 import { plainText, utcTime } from "./text.ts";
@@ -130,6 +131,14 @@ export const FLOOR_ROUTES = {
         defects: z.number().int(),
       }),
     }),
+  }),
+  releasedLine: route({
+    method: "get",
+    path: "/api/books/:book/releases/:release/line",
+    about:
+      "All cells of the book, and what its line uses of the shop, as a release keeps them: what units of that revision are built by.",
+    role: "viewer",
+    answer: z.object({ tables: bookRowsSchema.shape.tables, shop: bookRowsSchema.shape.tables }),
   }),
   defects: route({
     method: "get",

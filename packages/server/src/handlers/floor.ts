@@ -1,3 +1,4 @@
+import type { CellRows, CellTables } from "@pinwright/book";
 import {
   type AnswerOf,
   type FloorUnit,
@@ -10,9 +11,12 @@ import { compareText } from "@pinwright/kernel";
 import type { QualityStore, RecordedDefect, Span, UnitFirst } from "@pinwright/store";
 import type { Handlers } from "../http/bind.ts";
 import type { UnitStanding } from "../records/standing.ts";
+import { KEPT_TABLES } from "../releases/kept-shop.ts";
+import { releasedTables } from "../service-book/past-book.ts";
 import type { ServerParts } from "./parts.ts";
 
-type Names = "floorNow" | "defects" | "passes";
+type Names = "floorNow" | "releasedLine" | "defects" | "passes";
+type Cells = AnswerOf<"releasedLine">["tables"];
 type Units = ReadonlyMap<string, UnitStanding>;
 
 /** How the floor stands, and how well the work goes. */
@@ -35,6 +39,16 @@ export function floorHandlers({ deps, standing }: ServerParts): Pick<Handlers, N
         },
       };
     },
+    releasedLine: async ({ parts: { book, release } }) => {
+      const [tables, shop] = await Promise.all([
+        releasedTables(deps.store, book, release, "book"),
+        releasedTables(deps.store, book, release, "shop"),
+      ]);
+      const none: CellRows = new Map();
+      // A table that the shop did not have then is not there, whatever it has now.
+      const kept = new Map(KEPT_TABLES.map((name) => [name, shop.get(name) ?? none] as const));
+      return { tables: cellsOf(tables), shop: cellsOf(kept) };
+    },
     defects: async ({ query }) => {
       const found = await quality.defects(query);
       return { all: found.length, defects: await withRetests(quality, found.slice(0, MOST_DEFECTS)) };
@@ -51,6 +65,15 @@ export function floorHandlers({ deps, standing }: ServerParts): Pick<Handlers, N
     },
   };
 }
+
+/** Tables as objects, for JSON. */
+const cellsOf = (tables: CellTables): Cells =>
+  Object.fromEntries(
+    [...tables].map(([name, rows]) => [
+      name,
+      Object.fromEntries([...rows].map(([row, cells]) => [row, Object.fromEntries(cells)])),
+    ]),
+  );
 
 /** Units that took their first test in a time; good are those that failed none at first and never had a defect. */
 async function goodAtFirst(quality: QualityStore, span: Span): Promise<readonly UnitFirst[]> {

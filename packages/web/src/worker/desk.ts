@@ -6,6 +6,7 @@ import { type AnyAsk, ASKS } from "./asks/index.ts";
 import { Bases } from "./bases.ts";
 import { CraftShop } from "./craft-shop.ts";
 import { changesOf, type Edit } from "./edits/index.ts";
+import { type Looked, Looking } from "./looking.ts";
 import type { Model } from "./model.ts";
 import { optionsOf } from "./options-of.ts";
 import type { FromWorker, SyncState, ToWorker } from "./protocol.ts";
@@ -30,6 +31,7 @@ export class Desk {
   readonly #line = new Line();
   readonly #bases = new Bases();
   readonly #craftShop = new CraftShop();
+  readonly #looking = new Looking(() => this.#plan());
   /** Rows that are on their way before anyone has opened their book. */
   readonly #expected = new Map<string, Promise<BookRows>>();
   #book: ServerBook | null = null;
@@ -43,6 +45,8 @@ export class Desk {
   /** Done when the line was run for the first time, or will not be. */
   #whole: Promise<void> = Promise.resolve();
   #shown: number | null = null;
+  /** What the page was last told that it looks at. */
+  #looked: Looked = { release: null, is: "shown" };
   /** What the page was last told of the book. */
   #said: { readonly sync: SyncState; readonly changeNo: number; readonly shopChangeNo: number } = {
     sync: { state: "loading" },
@@ -89,7 +93,7 @@ export class Desk {
         break;
       case "options":
         this.#options = message.options;
-        this.#plan();
+        this.#looking.look(message.release);
         break;
       case "undo":
       case "redo":
@@ -138,6 +142,7 @@ export class Desk {
         whole();
       }
       this.#sync({ state: "saved" });
+      this.#looking.opened(id);
       listen(
         (event) => this.#heard(event),
         () => this.#catchUp(),
@@ -257,7 +262,12 @@ export class Desk {
     if (this.#book === null || this.#shop === null) return;
     const began = performance.now();
     const preview = this.#preview;
-    const [tables, shopTables] = withPreview(this.#book.tables, this.#shop.tables, preview?.edit ?? null);
+    const { past } = this.#looking;
+    const [tables, shopTables] = withPreview(
+      past?.tables ?? this.#book.tables,
+      past === null ? this.#shop.tables : new Map([...this.#shop.tables, ...past.shop]),
+      preview?.edit ?? null,
+    );
     const live = this.#live.update(tables, shopTables);
     const craft = this.#craftShop.of(live.shop);
     const options = optionsOf(live.book, this.#options);
@@ -280,9 +290,18 @@ export class Desk {
     if (at !== null && at !== this.#shown)
       this.#post({ type: "previewed", at, tookMs: performance.now() - began });
     this.#shown = at;
+    this.#tellLooked();
     // A change of someone else leaves the state as it is, but the book or the shop has another number.
     const { changeNo, shopChangeNo } = this.#said;
     if (changeNo !== this.#book.changeNo || shopChangeNo !== this.#shop.changeNo) this.#sync(this.#said.sync);
+  }
+
+  /** What the views show is told after them. */
+  #tellLooked(): void {
+    const { looked } = this.#looking;
+    if (looked === null || (looked.release === this.#looked.release && looked.is === this.#looked.is)) return;
+    this.#looked = looked;
+    this.#post({ type: "looked", looked });
   }
 }
 

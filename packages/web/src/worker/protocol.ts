@@ -1,6 +1,7 @@
 import type { Conflict } from "@pinwright/contract";
 import type { AskAnswer, AskName, AskParam } from "./asks/index.ts";
 import type { Edit } from "./edits/index.ts";
+import type { Looked } from "./looking.ts";
 import type { ViewEntry, ViewName, ViewParam } from "./views/index.ts";
 
 /** Whether what is on the screen is also on the server. */
@@ -30,8 +31,15 @@ export type ToWorker =
   /** An edit that is only shown, as long as something is dragged; null ends it. */
   | { readonly type: "preview"; readonly at: number; readonly edit: Edit | null }
   | { readonly type: "undo" | "redo"; readonly id: number }
-  /** Options that the machine is looked at with, by id; null: the usual ones. */
-  | { readonly type: "options"; readonly options: readonly string[] | null }
+  /**
+   * Options that the machine is looked at with, by id; null: the usual ones. And the release that it is looked at as;
+   * null: as it is now.
+   */
+  | {
+      readonly type: "options";
+      readonly options: readonly string[] | null;
+      readonly release: string | null;
+    }
   /** The network is back, or the person wants it tried again. */
   | { readonly type: "retry" };
 
@@ -60,7 +68,9 @@ export type FromWorker =
   | { readonly type: "refused"; readonly edit: RefusedEdit }
   /** A preview is through the line, and every view that it changed was sent. */
   | { readonly type: "previewed"; readonly at: number; readonly tookMs: number }
+  /** What all views show from now on: a release, or the book as it is now. */
+  | { readonly type: "looked"; readonly looked: Looked }
   /** Something of the server that is not of this book: jobs, the list of books, the session. */
   | { readonly type: "server"; readonly event: unknown };
 
-export type { AskAnswer, AskName, AskParam, Edit, ViewEntry, ViewName, ViewParam };
+export type { AskAnswer, AskName, AskParam, Edit, Looked, ViewEntry, ViewName, ViewParam };

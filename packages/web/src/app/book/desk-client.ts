@@ -5,6 +5,7 @@ import type {
   AskParam,
   Edit,
   FromWorker,
+  Looked,
   RefusedEdit,
   SyncState,
   ToWorker,
@@ -48,6 +49,7 @@ export class DeskClient {
   #next = 1;
   #sync: SyncState = { state: "loading" };
   #changeNo = 0;
+  #looked: Looked = { release: null, is: "shown" };
   #shopChangeNo = 0;
   #refused: readonly RefusedEdit[] = [];
   /** The worker is at something. */
@@ -103,7 +105,7 @@ export class DeskClient {
     this.#tellAll();
   }
 
-  /** Calls back whenever `sync`, `changeNo`, `refused` or `working` is another. */
+  /** Calls back whenever `sync`, `changeNo`, `looked`, `refused` or `working` is another. */
   subscribe = (listener: () => void): (() => void) => {
     this.#listeners.add(listener);
     return () => this.#listeners.delete(listener);
@@ -157,9 +159,17 @@ export class DeskClient {
     this.#post({ type: "preview", at, edit });
   }
 
-  /** Looks at the machine as it is with some options; null: the usual ones. Every view follows. */
-  look(options: readonly string[] | null): void {
-    this.#post({ type: "options", options });
+  /**
+   * Looks at the machine as it is with some options; null: the usual ones. And as a release keeps it; null: as it is now.
+   * Every view follows; `looked` tells when they do.
+   */
+  look(options: readonly string[] | null, release: string | null = null): void {
+    this.#post({ type: "options", options, release });
+  }
+
+  /** The release that all views show; null: the book as it is now. */
+  get looked(): Looked {
+    return this.#looked;
   }
 
   undo(): Promise<string> {
@@ -204,6 +214,10 @@ export class DeskClient {
         this.#changeNo = message.changeNo;
         this.#shopChangeNo = message.shopChangeNo;
         this.#mindTime();
+        this.#tellAll();
+        break;
+      case "looked":
+        this.#looked = message.looked;
         this.#tellAll();
         break;
       case "working":

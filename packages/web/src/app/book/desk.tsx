@@ -7,7 +7,7 @@ import {
   useState,
   useSyncExternalStore,
 } from "react";
-import type { RefusedEdit, SyncState, ViewName, ViewParam } from "../../worker/protocol.ts";
+import type { Looked, RefusedEdit, SyncState, ViewName, ViewParam } from "../../worker/protocol.ts";
 import { useSession } from "../session/session.tsx";
 import { DeskClient, type Entries } from "./desk-client.ts";
 
@@ -61,6 +61,12 @@ export const useOne = <N extends ViewName>(view: N, param: ViewParam<N>) =>
 export function useSync(): SyncState {
   const desk = useDesk();
   return useSyncExternalStore(desk.subscribe, () => desk.sync);
+}
+
+/** The release that all views show; null: the book as it is now. */
+export function useLooked(): Looked {
+  const desk = useDesk();
+  return useSyncExternalStore(desk.subscribe, () => desk.looked);
 }
 
 export function useRefused(): readonly RefusedEdit[] {

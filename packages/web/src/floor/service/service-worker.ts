@@ -39,6 +39,8 @@ const KEPT_ANSWERS = [
   /^\/api\/units(\/[^/]+)?$/,
   /^\/api\/unit-summaries$/,
   /^\/api\/books\/[^/]+\/rows$/,
+  // What is released never changes.
+  /^\/api\/books\/[^/]+\/releases\/[^/]+\/(line|sheets|sheets\/[^/]+)$/,
 ];
 
 self.addEventListener("install", (event) => event.waitUntil(keepFiles()));

@@ -13,6 +13,8 @@ import { HistoryPage } from "../history/history-page.tsx";
 import { workAddress } from "../pick/pick-page.tsx";
 import { ProblemBand } from "../problems/problem-band.tsx";
 import { ProblemPage } from "../problems/problem-page.tsx";
+import { changeOf, revisionsOf } from "../revision.ts";
+import { SheetsPage } from "../sheets/sheets-page.tsx";
 import { useHere } from "../shell/at-place.tsx";
 import { FloorHead } from "../shell/head.tsx";
 import { unitInCode } from "../shell/scan.ts";
@@ -29,28 +31,34 @@ import { useStepsHere } from "./use-steps-here.ts";
 
 export type Begun = NonNullable<UnitState["begun"]>;
 
-const CHANGE = /^@(\d+)$/u;
-
-/** The revision that the units on the screen are built to. */
-function RevisionText({ states }: { readonly states: ReadonlyMap<string, UnitState> }) {
-  const { bar } = useWords().revisionsApp;
-  const revisions = new Set([...states.values()].flatMap(({ begun }) => begun?.revision ?? []));
-  const text = [...revisions].map((revision) => {
-    const no = CHANGE.exec(revision)?.[1];
-    return no === undefined ? bar.unit(revision) : bar.unitChange(no);
-  });
-  return <small className="dim">{text.join(", ")}</small>;
+/** The revision that is shown, large: the release that the units are built to, or that it is the draft. */
+function RevisionText({
+  release,
+  states,
+}: {
+  readonly release: string | null;
+  readonly states: ReadonlyMap<string, UnitState>;
+}) {
+  const own = useWords().floorRevision;
+  if (release !== null) return <b className="floor-revision">{own.rev(release)}</b>;
+  const [no] = revisionsOf(states).flatMap((revision) => changeOf(revision) ?? []);
+  return (
+    <span className="floor-revision" data-is="draft">
+      {no === undefined ? own.draft : own.change(no)}
+    </span>
+  );
 }
 
 /** What is to do at this station, and the one thing of it that is on the screen. */
 export function AtBench({
   unitIds,
-  begun: { what, type, options },
+  begun: { what, type, options, revision },
   name,
   states,
   facts,
   view,
   record,
+  release,
   notice,
   trouble,
 }: {
@@ -62,6 +70,7 @@ export function AtBench({
   /** What of them is shown: `t/3`, `list`, `defect` …; blank: the first thing that is not done. */
   readonly view: string;
   readonly record: Bench["record"];
+  readonly release: string | null;
   readonly notice: string;
   readonly trouble: string;
 }) {
@@ -95,6 +104,7 @@ export function AtBench({
   const firstLeft = tasks?.findIndex(({ key }) => !done.has(key)) ?? -1;
   const at = asked === undefined ? firstLeft : Number(asked) - 1;
   const named = /^k\/(.+)$/u.exec(view)?.[1];
+  const sheetOf = /^sheets(?:\/(.+))?$/u.test(view) ? decodeURIComponent(view.slice(7)) : undefined;
   const task =
     named !== undefined
       ? all.find(({ key }) => key === decodeURIComponent(named))
@@ -108,7 +118,7 @@ export function AtBench({
   const isFresh = what !== "machine" && work !== undefined && allDone.size === 0 && view === "";
   const before = isFresh ? (search.get("with") ?? "") : "";
   const others = before === "" ? [] : before.split("+").filter((unit) => !unitIds.includes(unit));
-  useOtherUnit(unitIds, fits, isFresh ? { what, type } : null);
+  useOtherUnit(unitIds, fits, isFresh ? { what, type, revision } : null);
   if (work === undefined || tasks === null)
     return (
       <>
@@ -131,7 +141,7 @@ export function AtBench({
     );
   };
   const bench: Bench = {
-    ...{ unitIds, what, type, name, work, states, station: here.station, next, show },
+    ...{ unitIds, what, type, name, release, work, states, station: here.station, next, show },
     record: recordTimed,
     back: at > 0 ? () => show(`/t/${at}`) : null,
   };
@@ -140,9 +150,8 @@ export function AtBench({
     <BenchContext value={bench}>
       <FloorHead back="/floor" backLabel={floor.close}>
         <b>{unitIds.length === 1 ? unitIds[0] : floor.work.units(unitIds.length)}</b>
-        <span className="floor-name">
-          {name} <RevisionText states={states} />
-        </span>
+        <span className="floor-name">{name}</span>
+        <RevisionText release={release} states={states} />
         <Link className="floor-plain" href={workAddress(unitIds, "/list")} replace>
           <IconList size={26} aria-hidden />
           <span>
@@ -199,6 +208,8 @@ export function AtBench({
         <GatePage />
       ) : view === "history" ? (
         <HistoryPage facts={facts} />
+      ) : sheetOf !== undefined && release !== null ? (
+        <SheetsPage release={release} sheet={sheetOf} step={search.get("step") ?? ""} />
       ) : view === "list" ? (
         <TaskList
           tasks={tasks}
@@ -223,13 +234,17 @@ export function AtBench({
 function useOtherUnit(
   unitIds: readonly string[],
   fits: boolean,
-  together: Pick<Begun, "what" | "type"> | null,
+  together: Pick<Begun, "what" | "type" | "revision"> | null,
 ): void {
   const [, goTo] = useLocation();
   const bring = async (unit: string): Promise<void> => {
     const known = together === null ? [] : await call("units", { parts: {} }).catch(() => []);
     const found = known.find((one) => one.unit === unit);
-    const joins = found !== undefined && found.what === together?.what && found.type === together.type;
+    const joins =
+      found !== undefined &&
+      found.what === together?.what &&
+      found.type === together.type &&
+      found.revision === together.revision;
     goTo(workAddress([unit]) + (joins ? `?with=${encodeURIComponent(unitIds.join("+"))}` : ""));
   };
   useScanner((text) => {

@@ -10,6 +10,8 @@ export interface Bench {
   readonly type: string;
   /** Name of the type in the reader's language. */
   readonly name: string;
+  /** Release that the units are built to and that all of this shows; null: the book as it is now. */
+  readonly release: string | null;
   readonly work: Work;
   readonly states: ReadonlyMap<string, UnitState>;
   /** Blank: all stations. */

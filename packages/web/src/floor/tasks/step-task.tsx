@@ -5,6 +5,7 @@ import { BenchText } from "../../app/screws/bench/bench-text.tsx";
 import { useWords } from "../../app/words.tsx";
 import { FitQuestion } from "../fit/fit-question.tsx";
 import { type Fit, useFit } from "../fit/use-fit.ts";
+import { sheetsView } from "../sheets/sheets-page.tsx";
 import { useScanner } from "../shell/use-scanner.ts";
 import { useBench } from "./bench-context.tsx";
 import { FinishStep } from "./finish-step.tsx";
@@ -36,7 +37,8 @@ function FittingStep({ task, places }: { readonly task: StepOf; readonly places:
 }
 
 function StepScreen({ task, children }: { readonly task: StepOf; readonly children?: ReactNode }) {
-  const { floor } = useWords();
+  const { floor, floorRevision } = useWords();
+  const { release, show } = useBench();
   const lines = useView("stepLines", null);
   const parts = useOne("stepParts", { id: task.step });
   const step = lines?.get(task.step);
@@ -54,6 +56,17 @@ function StepScreen({ task, children }: { readonly task: StepOf; readonly childr
         </div>
       )}
       {children}
+      {release !== null && (
+        <p className="floor-kept-sheet">
+          <button
+            type="button"
+            className="floor-plain"
+            onClick={() => show(sheetsView("step-cards", task.step))}
+          >
+            {floorRevision.stepSheet(release)}
+          </button>
+        </p>
+      )}
       <TaskFoot defect={defectParams(task.step, step)}>
         <FinishStep
           taskKey={task.key}

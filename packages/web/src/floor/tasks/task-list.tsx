@@ -1,5 +1,6 @@
 import { IconCheck } from "@tabler/icons-react";
 import { useWords } from "../../app/words.tsx";
+import { sheetsView } from "../sheets/sheets-page.tsx";
 import { useBench } from "./bench-context.tsx";
 import { useTaskName } from "./task-names.ts";
 import type { Task } from "./tasks.ts";
@@ -14,9 +15,9 @@ export function TaskList({
   readonly done: ReadonlySet<string>;
   readonly everywhere: (() => void) | null;
 }) {
-  const { floor, floorBench } = useWords();
+  const { floor, floorBench, floorRevision } = useWords();
   const nameOf = useTaskName();
-  const { show } = useBench();
+  const { show, release } = useBench();
   return (
     <>
       <div className="floor-body">
@@ -51,6 +52,11 @@ export function TaskList({
         <button type="button" className="floor-plain" onClick={() => show("")}>
           {floor.back}
         </button>
+        {release !== null && (
+          <button type="button" className="floor-plain" onClick={() => show(sheetsView())}>
+            {floorRevision.sheets(release)}
+          </button>
+        )}
         <button type="button" className="floor-plain" onClick={() => show("/history")}>
           {floorBench.history.open}
         </button>

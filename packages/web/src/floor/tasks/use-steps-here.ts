@@ -1,5 +1,5 @@
 import { useEffect, useMemo, useState } from "react";
-import { useView } from "../../app/book/desk.tsx";
+import { useLooked, useView } from "../../app/book/desk.tsx";
 import { stepsOfPlace, USUAL } from "../../app/steps/plan-rows.ts";
 import { usePlan } from "../../app/steps/use-plan.ts";
 import { useHere } from "../shell/at-place.tsx";
@@ -29,7 +29,8 @@ function kept(at: string): readonly string[] | null {
  */
 export function useStepsHere(station: string): ReadonlySet<string> | null | "asking" {
   const { book } = useHere();
-  const at = `${book} ${station}`;
+  const { release } = useLooked();
+  const at = `${book} ${release ?? ""} ${station}`;
   const lines = useView("stepLines", null);
   const { plan, failed } = usePlan(station === "" ? null : USUAL);
   const [before] = useState(() => kept(at));

@@ -1,10 +1,11 @@
 import type { FactBody } from "@pinwright/contract";
-import { useEffect, useState } from "react";
-import { useDesk, useSync, useView } from "../../app/book/desk.tsx";
+import { useCallback, useEffect, useState } from "react";
+import { useDesk, useLooked, useSync, useView } from "../../app/book/desk.tsx";
 import { usePick, useWords } from "../../app/words.tsx";
 import { useDevice } from "../device.tsx";
 import { keepLast } from "../pick/last-units.ts";
 import { useUnits } from "../records/use-units.ts";
+import { releaseOf, revisionsOf } from "../revision.ts";
 import { useKept } from "../service/use-service.ts";
 import { useHere } from "../shell/at-place.tsx";
 import { FloorHead } from "../shell/head.tsx";
@@ -12,7 +13,7 @@ import { AtBench, type Begun } from "./at-bench.tsx";
 
 /** A unit, or several of one type, at this station. */
 export function WorkPage({ unitIds, view }: { readonly unitIds: readonly string[]; readonly view: string }) {
-  const { floor } = useWords();
+  const { floor, floorRevision } = useWords();
   const here = useHere();
   const desk = useDesk();
   const sync = useSync();
@@ -30,11 +31,18 @@ export function WorkPage({ unitIds, view }: { readonly unitIds: readonly string[
   const isHere = begun === null || begun.book === here.book;
   const { openBook } = here;
   const optionsOfUnit = begun === null ? "" : begun.options.join(" ");
-  // The machine is looked at as this unit is built: with its own options.
+  const revisions = revisionsOf(states);
+  const release = begun === null || begun.book !== here.book ? null : releaseOf(begun.revision);
+  const looked = useLooked();
+  // The machine is looked at as this unit is built: with its own options, as its own revision keeps it.
+  const lookAtIt = useCallback(
+    () => desk.look(optionsOfUnit === "" ? null : optionsOfUnit.split(" "), release),
+    [desk, optionsOfUnit, release],
+  );
   useEffect(() => {
-    desk.look(optionsOfUnit === "" ? null : optionsOfUnit.split(" "));
+    lookAtIt();
     return () => desk.look(null);
-  }, [desk, optionsOfUnit]);
+  }, [desk, lookAtIt]);
   useEffect(() => {
     if (begun !== null && !isHere) openBook(begun.book);
   }, [begun, isHere, openBook]);
@@ -59,7 +67,14 @@ export function WorkPage({ unitIds, view }: { readonly unitIds: readonly string[
           ? floor.work.otherBook
           : sync.state === "failed"
             ? sync.message
-            : null;
+            : revisions.length > 1
+              ? floorRevision.mixed(revisions.join(", "))
+              : looked.release !== release
+                ? floorRevision.fetching(release ?? "")
+                : looked.is === "away"
+                  ? floorRevision.away(release ?? "")
+                  : null;
+  const notice = looked.is === "none" && release !== null ? floorRevision.none(release) : "";
   return (
     <main className="floor-page">
       {message !== null || begun === null ? (
@@ -70,6 +85,13 @@ export function WorkPage({ unitIds, view }: { readonly unitIds: readonly string[
           <p className="floor-body" role="status">
             {message}
           </p>
+          {looked.is === "away" && looked.release === release && (
+            <p className="floor-body">
+              <button type="button" className="floor-main" onClick={lookAtIt}>
+                {floorRevision.again}
+              </button>
+            </p>
+          )}
         </>
       ) : (
         <AtBench
@@ -80,7 +102,8 @@ export function WorkPage({ unitIds, view }: { readonly unitIds: readonly string[
           facts={facts}
           view={view}
           record={record}
-          notice={told === "unheard" ? floor.work.unheard : ""}
+          release={looked.is === "shown" ? looked.release : null}
+          notice={[notice, told === "unheard" ? floor.work.unheard : ""].filter((t) => t !== "").join(" ")}
           trouble={failed === "" ? "" : `${floor.work.failedSave} ${failed}`}
         />
       )}

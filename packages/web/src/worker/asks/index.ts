@@ -9,6 +9,7 @@ import { diagnoseBench } from "./diagnose-bench.ts";
 import { faultFile } from "./fault-file.ts";
 import { floorNeeds } from "./floor-needs.ts";
 import { importTrial } from "./import-trial.ts";
+import { keptSheetPages } from "./kept-sheet.ts";
 import { overlay } from "./overlay.ts";
 import { paintOfRun } from "./paint-of-run.ts";
 import { pegTrial, pinPeg, unpinPegs } from "./pegs.ts";
@@ -37,6 +38,7 @@ export const ASKS = {
   candidates,
   renaming,
   importTrial,
+  keptSheetPages,
   overlay,
   comparison,
   composeSheet,

@@ -46,7 +46,7 @@ const isPage = (value: unknown): value is Page =>
   typeof value.widthMm === "number";
 
 /** Pages of a sheet as the server sends it. */
-function keptPages(json: string): readonly Page[] {
+export function keptPages(json: string): readonly Page[] {
   const value: unknown = JSON.parse(json);
   const pages = typeof value === "object" && value !== null && "pages" in value ? value.pages : null;
   if (!Array.isArray(pages)) throw new Error("This is no sheet.");

@@ -5,7 +5,7 @@ import type { SyncState } from "../protocol.ts";
 import { type PendingSet, Sync } from "./sync.ts";
 
 /** Cells as JSON to cells as maps. */
-const tablesOf = (rows: BookRows["tables"]): CellTables =>
+export const tablesOf = (rows: BookRows["tables"]): CellTables =>
   new Map(
     Object.entries(rows).map(([table, byId]) => [
       table,

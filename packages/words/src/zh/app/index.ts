@@ -15,6 +15,7 @@ import { faults } from "./faults.ts";
 import { floor } from "./floor.ts";
 import { floorBench } from "./floor-bench.ts";
 import { floorMeasure } from "./floor-measure.ts";
+import { floorRevision } from "./floor-revision.ts";
 import { guide } from "./guide.ts";
 import { harnesses } from "./harnesses.ts";
 import { history } from "./history.ts";
@@ -53,6 +54,7 @@ export const app = {
   floor,
   floorBench,
   floorMeasure,
+  floorRevision,
   guide,
   history,
   revisions,
