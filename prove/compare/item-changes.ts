@@ -11,7 +11,6 @@ import {
   harness,
   kinds,
   LENGTHS,
-  NO_SHEET,
   named,
   reaches,
   whereShown,
@@ -77,7 +76,8 @@ export const ITEM_CHANGES: readonly Script[] = [
     does: () => ({ label_zh: "暗礁开关" }),
     says: (row, _to, book) =>
       `${device(book, row)}: is now called “暗礁开关” in Chinese (was “${row.label_zh}”)`,
-    sheets: () => NO_SHEET,
+    // The map has a name that is worked out from all that it says, in both languages.
+    sheets: () => exactly(named("program-map")),
   }),
   kind({
     name: "renumber a lamp",
@@ -311,9 +311,12 @@ export const ITEM_CHANGES: readonly Script[] = [
         after: renamed.book,
         says: [`${device(book, row)}: was ${row.id} and is now called ${row.id}-x`],
         follows: [],
-        sheets: reaches(
+        sheets: whereShown(
+          row.id,
           () => false,
-          () => true,
+          // What has no other order stands in the order of ids.
+          AMOUNTS,
+          harness(harnessesAt(book, row.id), ...LENGTHS),
         ),
       };
     }),
