@@ -1,113 +1,217 @@
 /**
- * Puts random single faults into Tidewatch and simulates in ngspice what each does to every lamp, coil and switch; asks fault
- * finding for the likeliest causes of just that, and writes how often the true one comes first to `results/faults.json`.
+ * Holds fault finding against what the simulated circuit did with random faults (`faults-simulated.ts`): how often the true
+ * cause comes first, how many looks it takes, whether two faults at once are found. Writes `results/faults.json`.
  *
- *     npx tsx prove/faults.ts [COUNT [SEED]]
+ *     npx tsx prove/faults.ts [METERED]
+ *
+ * METERED: faults whose every measurement is made in ngspice too.
  */
-import { fileURLToPath } from "node:url";
-import { seededRandom } from "@pinwright/kernel";
-import { emptyShop } from "../packages/book/src/index.ts";
-import { readBook } from "../packages/book/src/io/index.ts";
 import {
-  FaultModel,
-  FaultTable,
-  Line,
+  FaultFinder,
+  faultFileOf,
   likeliest,
-  machineFunctions,
+  openFaultFile,
+  Says,
   type Seen,
-  type Suspect,
+  type SessionLook,
   type Symptom,
-  serviceNetwork,
-  suspectsOf,
 } from "../packages/engine/src/index.ts";
-import { FaultBench } from "./faults/bench-of-faults.ts";
+import type { FaultBench } from "./faults/bench-of-faults.ts";
+import { type Found, sessionOfTruth } from "./faults/session-of-truth.ts";
+import { outcomeSymptoms, readSimulated } from "./faults/simulated.ts";
+import { tidewatchFaults } from "./faults/tidewatch.ts";
+import { whatLooksSay } from "./faults/told-apart.ts";
 import { writeJson } from "./write-json.ts";
 
-const [count = 2000, seed = 8] = process.argv.slice(2).map(Number);
+const [metered = 200] = process.argv.slice(2).map(Number);
 const ANSWERS = 5;
+/** A meter beeps below this, and volts count as there from this share on: what the words beside a reading say. */
+const BEEPS_BELOW_OHM = 1;
+const ENOUGH_VOLTS = 0.6;
 
-const { book, shop } = await readBook(fileURLToPath(new URL("../examples/tidewatch", import.meta.url)));
-const { machine, harnesses } = new Line().run(book, shop ?? emptyShop());
-const wires = [...harnesses.values()].flatMap((harness) => harness.wires);
-const network = serviceNetwork(machine, wires);
-const model = new FaultModel(network, machineFunctions(machine, network));
-const suspects = suspectsOf(machine, network, model.functions, null);
-const table = new FaultTable(model, suspects);
-const bench = new FaultBench(machine, wires, network, model.functions);
-const tried = new Set(bench.tried);
+const { line, model, suspects, hash, bench: setUp } = await tidewatchFaults();
+const simulated = readSimulated();
+if (simulated === null || simulated.hash !== hash)
+  throw new Error("Tidewatch was not simulated as it is now: run prove/faults-simulated.ts first");
 
-const random = seededRandom(seed);
-const chosen: Suspect[] = [];
-const left = [...suspects];
-while (chosen.length < count && left.length > 0) {
-  const at = Math.floor(random() * left.length);
-  chosen.push(...left.splice(at, 1));
-}
+const opened = openFaultFile(faultFileOf(line));
+const { table } = opened;
+const ids = model.functions.map(({ id }) => id);
+const tried = new Set(simulated.tried.map((id) => ids.indexOf(id)));
+const indexOf = new Map(suspects.map(({ id }, s) => [id, s]));
+const classOf = new Map(table.classes.flatMap((one, c) => one.suspects.map((s) => [s, c] as const)));
+const finder = new FaultFinder(opened);
+const says = new Says(opened.model, table);
+const tellOf = whatLooksSay(opened);
 
-/** Only what is tried. */
-const ofTried = (symptoms: ReadonlyMap<number, Symptom>): string =>
+const text = (symptoms: ReadonlyMap<number, Symptom>): string =>
   [...symptoms]
     .filter(([f]) => tried.has(f))
-    .map(([f, symptom]) => `${model.functions[f]?.itemId} ${symptom}`)
-    .sort()
+    .sort(([f], [g]) => f - g)
+    .map(([f, symptom]) => `${ids[f]} ${symptom}`)
     .join(", ");
+const seenOf = (symptoms: ReadonlyMap<number, Symptom>): ReadonlyMap<number, Seen> =>
+  new Map([...tried].map((f) => [f, symptoms.get(f) ?? "works"]));
 
-let visible = 0;
-let agree = 0;
-let firstClass = 0;
-let amongFive = 0;
-let tellable = 0;
-let tellableFirst = 0;
-const unsolved: string[] = [];
+/** Bits that are open between the groups of a class that looks can tell apart (Shannon 1948). */
+const openBits = new Map<number, number>();
+function bitsOf(c: number): number {
+  const known = openBits.get(c);
+  if (known !== undefined) return known;
+  const groups = new Map<string, number>();
+  for (const s of table.classes[c]?.suspects ?? [])
+    groups.set(tellOf(s), (groups.get(tellOf(s)) ?? 0) + (suspects[s]?.odds ?? 0));
+  const all = [...groups.values()].reduce((sum, odds) => sum + odds, 0);
+  const bits = [...groups.values()].reduce((sum, odds) => sum - (odds / all) * Math.log2(odds / all), 0);
+  openBits.set(c, bits);
+  return bits;
+}
+
+/** What looks say of a suspect in the model; measurements in the simulated circuit where there is one. */
+function answerer(s: number, bench: FaultBench | null): (look: SessionLook) => boolean {
+  const suspect = suspects[s];
+  let volts: ReturnType<FaultBench["volts"]> | null = null;
+  return (look) => {
+    if (bench !== null && suspect !== undefined && look.kind === "ohms")
+      return bench.ohms([suspect], look.a, look.b) < BEEPS_BELOW_OHM;
+    if (bench !== null && suspect !== undefined && look.kind === "volts") {
+      volts ??= bench.volts([suspect]);
+      const source = opened.file.sources.find(({ id }) => id === look.source);
+      const minus = opened.file.nodes[source?.minus ?? -1] ?? "";
+      return volts(look.node, minus) > ENOUGH_VOLTS * (source?.volts ?? 0);
+    }
+    return (says.chance(look, [s]) ?? 0) > 0.5;
+  };
+}
+
+interface Sum {
+  faults: number;
+  weight: number;
+  questions: number;
+  bits: number;
+  minutes: number;
+  notFound: number;
+  readonly byKind: Record<string, number>;
+  readonly answersMs: number[];
+}
+const newSum = (): Sum => ({
+  ...{ faults: 0, weight: 0, questions: 0, bits: 0, minutes: 0, notFound: 0 },
+  byKind: {},
+  answersMs: [],
+});
+function add(sum: Sum, weight: number, bits: number, found: Found): void {
+  sum.faults++;
+  sum.weight += weight;
+  sum.questions += weight * found.questions;
+  sum.minutes += weight * found.minutes;
+  sum.bits += weight * bits;
+  if (!found.isFound) sum.notFound++;
+  for (const [kind, count] of Object.entries(found.byKind))
+    sum.byKind[kind] = (sum.byKind[kind] ?? 0) + count;
+  sum.answersMs.push(...found.answersMs);
+}
+const round = (value: number): number => Math.round(value * 1000) / 1000;
+const told = ({ faults, weight, questions, bits, minutes, notFound, byKind }: Sum) => ({
+  faults,
+  meanQuestions: round(questions / weight),
+  entropyBits: round(bits / weight),
+  ratio: round(questions / bits),
+  meanMinutes: round(minutes / weight),
+  notFound,
+  byKind,
+});
+
+const single = {
+  agree: 0,
+  visible: 0,
+  classFirst: 0,
+  classAmongFive: 0,
+  tellable: 0,
+  tellableFirst: 0,
+  unsolved: 0,
+};
 const apart: Record<string, string>[] = [];
-for (const [i, suspect] of chosen.entries()) {
-  const codes = suspect.fault.kind === "swapped" || suspect.fault.kind === "short";
-  let simulated: ReadonlyMap<number, Symptom>;
-  try {
-    simulated = bench.symptoms(suspect, codes);
-  } catch {
-    // The simulator found no operating point: nothing is known of this one.
-    unsolved.push(suspect.id);
+const byModel = newSum();
+const byMeter = newSum();
+const outcomeCount = new Map<number, number>();
+for (const [, outcome] of simulated.single) outcomeCount.set(outcome, (outcomeCount.get(outcome) ?? 0) + 1);
+const bench = metered > 0 ? setUp() : null;
+
+for (const [n, [id, outcome]] of simulated.single.entries()) {
+  const s = indexOf.get(id) ?? -1;
+  const suspect = suspects[s];
+  if (suspect === undefined || outcome < 0) {
+    single.unsolved++;
     continue;
   }
-  const said = ofTried(simulated);
-  const own = ofTried(model.symptoms([suspect.fault]));
-  if (said === own) agree++;
-  else apart.push({ suspect: suspect.id, simulated: said.slice(0, 200), model: own.slice(0, 200) });
-  if (simulated.size > 0) {
-    visible++;
-    const seen = new Map<number, Seen>(bench.tried.map((f) => [f, simulated.get(f) ?? "works"]));
-    const answers = likeliest(table, seen, ANSWERS);
-    const n = suspects.indexOf(suspect);
-    const place = answers.findIndex(({ classes }) =>
-      classes.some((c) => table.classes[c]?.suspects.includes(n)),
-    );
-    if (place === 0) firstClass++;
-    if (place >= 0) amongFive++;
-    const [alone] = table.classes.filter(({ suspects: all }) => all.includes(n));
-    if (alone?.suspects.length === 1) {
-      tellable++;
-      if (place === 0) tellableFirst++;
-    }
-    if (place !== 0)
-      apart.push({ suspect: suspect.id, place: String(place + 1), simulated: said.slice(0, 200) });
+  const symptoms = outcomeSymptoms(simulated, model, outcome);
+  const [said, own] = [text(symptoms), text(model.symptoms([suspect.fault]))];
+  if (said === own) single.agree++;
+  else apart.push({ suspect: id, simulated: said.slice(0, 200), model: own.slice(0, 200) });
+  if (symptoms.size === 0) continue;
+  single.visible++;
+  const answers = likeliest(table, seenOf(symptoms), ANSWERS);
+  const place = answers.findIndex(({ classes }) =>
+    classes.some((c) => table.classes[c]?.suspects.includes(s)),
+  );
+  if (place === 0) single.classFirst++;
+  else apart.push({ suspect: id, place: String(place + 1), simulated: said.slice(0, 200) });
+  if (place >= 0) single.classAmongFive++;
+  const c = classOf.get(s) ?? -1;
+  if (table.classes[c]?.suspects.length === 1 && outcomeCount.get(outcome) === 1) {
+    single.tellable++;
+    if (place === 0) single.tellableFirst++;
   }
-  if ((i + 1) % 20 === 0)
-    process.stderr.write(
-      `${i + 1}: agree ${agree}, visible ${visible}, class first ${firstClass}, simulations ${bench.simulations}\n`,
+  if (c < 0) continue;
+  const byId = new Map([...symptoms].map(([f, symptom]) => [ids[f] ?? "", symptom]));
+  // What the simulation does not try is said as the model has it.
+  for (const [f, symptom] of table.classes[c]?.symptoms ?? [])
+    if (!tried.has(f)) byId.set(ids[f] ?? "", symptom);
+  const run = (by: FaultBench | null): Found =>
+    sessionOfTruth(
+      finder,
+      ids,
+      byId,
+      answerer(s, by),
+      (other) => other === s || (other >= 0 && tellOf(other) === tellOf(s)),
+      (other) => suspects[other]?.id ?? "",
     );
+  add(byModel, suspect.odds, bitsOf(c), run(null));
+  if (bench !== null && byMeter.faults < metered) add(byMeter, suspect.odds, bitsOf(c), run(bench));
+  if ((n + 1) % 100 === 0) process.stderr.write(`${n + 1} of ${simulated.single.length}\n`);
 }
+
+const pairs = { pairs: 0, amongFive: 0, tellable: 0, tellableAmongFive: 0, tellableFirst: 0 };
+for (const [p, q, outcome] of simulated.pairs) {
+  const [a, b] = [indexOf.get(p) ?? -1, indexOf.get(q) ?? -1];
+  if (outcome < 0 || a < 0 || b < 0) continue;
+  const symptoms = outcomeSymptoms(simulated, model, outcome);
+  const alone = [a, b].map((s) => text(table.classes[classOf.get(s) ?? -1]?.symptoms ?? new Map()));
+  const answers = likeliest(table, seenOf(symptoms), ANSWERS);
+  const place = answers.findIndex(({ classes: [one = -1, other = -1] }) => {
+    const has = (c: number, s: number): boolean => table.classes[c]?.suspects.includes(s) === true;
+    return (has(one, a) && has(other, b)) || (has(one, b) && has(other, a));
+  });
+  pairs.pairs++;
+  if (place >= 0) pairs.amongFive++;
+  // Where one hides the other, the symptoms are those of one fault alone.
+  if (alone.includes(text(symptoms))) continue;
+  pairs.tellable++;
+  if (place >= 0) pairs.tellableAmongFive++;
+  if (place === 0) pairs.tellableFirst++;
+}
+
+const sorted = byModel.answersMs.toSorted((p, q) => p - q);
+const at = (share: number): number => Math.round(sorted[Math.floor(share * (sorted.length - 1))] ?? 0);
 writeJson("faults.json", {
-  seed,
-  faults: chosen.length,
+  seed: simulated.seed,
+  faults: simulated.single.length,
   functionsTried: tried.size,
-  unsolved,
-  simulations: bench.simulations,
-  agree,
-  visible,
-  classFirst: firstClass,
-  classAmongFive: amongFive,
-  tellable,
-  tellableFirst,
-  apart: apart.slice(0, 200),
+  functions: ids.length,
+  ...single,
+  looks: told(byModel),
+  looksMeteredInNgspice: told(byMeter),
+  twoAtOnce: pairs,
+  answersMs: { count: sorted.length, median: at(0.5), p99: at(0.99), most: at(1) },
+  apart: apart.slice(0, 100),
 });

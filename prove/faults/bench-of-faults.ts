@@ -1,25 +1,14 @@
 import { NetlistWriter } from "../../packages/engine/src/electric/testing/netlist.ts";
-import { simulate } from "../../packages/engine/src/electric/testing/ngspice.ts";
+import { type NodeVolts, simulateTurns } from "../../packages/engine/src/electric/testing/ngspice.ts";
 import type {
   Machine,
   MachineFunction,
   PlacedElement,
-  ServiceFault,
   ServiceNetwork,
-  SizedWire,
   Suspect,
   Symptom,
 } from "../../packages/engine/src/index.ts";
-
-type Wires = readonly Pick<SizedWire, "id" | "a" | "b" | "wireType" | "finishedMm">[];
-
-/** A machine as it is built with something wrong: other elements, other wires. */
-interface Built {
-  readonly elements: readonly PlacedElement[];
-  readonly wires: Wires;
-  /** Items that do nothing although they are fed. */
-  readonly dead: ReadonlySet<string>;
-}
+import { type Built, extraElement, touchesData, type Wires, withFault } from "./built.ts";
 
 /** Beyond this multiple of its rating a fuse opens at once. */
 const OPENS_AT = 3;
@@ -31,13 +20,42 @@ const BOARD_V = 12;
 const WEAKER = 40;
 /** Input that is read: volts of its own pull-up, and behind how many ohms. */
 const SENSE = { volts: 5, ohm: 10_000 } as const;
+/** A meter for ohms: so few volts that no diode conducts. */
+const METER = { volt: 0.2, ohm: 10 } as const;
 const MOST_ROUNDS = 12;
-const LINK_OHM = 0.02;
 /** What a driver of message lines has in series (ISO 8482 lines are matched at 120 Ω, from memory). */
 const LINE_OHM = 120;
 /** Node between the two ends of a message line that is tried. */
 const MIDDLE = "middle";
 const OPTIONS = ".options reltol=1e-4 abstol=1e-9 vntol=1e-6 gmin=1e-10 itl1=2000 rshunt=1e10";
+
+/** Controls that work together: of several those of one motion, which is what stands before the comma of their control. */
+function motionsOf(controls: readonly PlacedElement[]): readonly (readonly PlacedElement[])[] {
+  const motion = ({ row }: PlacedElement): string => row.control?.split(",")[0] ?? "";
+  return [...new Set(controls.map(motion))].map((name) => controls.filter((one) => motion(one) === name));
+}
+
+type Volts = NodeVolts;
+const NO_VOLTS: Volts = new Map();
+
+/** A machine that is on and does nothing. */
+interface Resting {
+  readonly built: Built;
+  readonly volts: Volts;
+  readonly alive: ReadonlySet<string>;
+}
+
+/** Which of the tried things are on, and in which of its motions each. */
+interface Command {
+  readonly isOn: (n: number) => boolean;
+  readonly motion: number;
+}
+
+interface Told {
+  readonly isOn: (n: number) => boolean;
+  readonly does: readonly boolean[];
+  readonly at: Resting;
+}
 
 /**
  * Finds out what a machine does with something wrong by simulating its circuit in ngspice: netlists are made from elements and
@@ -50,10 +68,11 @@ export class FaultBench {
   #tried: readonly {
     readonly f: number;
     readonly own: PlacedElement;
-    readonly control: PlacedElement;
+    /** One driver or input; a motor in a bridge has two drivers that turn it one way, and two the other. */
+    readonly motions: readonly (readonly PlacedElement[])[];
   }[];
   readonly #all: Built;
-  readonly #sound: { readonly rest: ReadonlyMap<string, number>; readonly on: ReadonlyMap<string, number> };
+  readonly #sound: { readonly rest: Volts; readonly on: Volts };
   /** Loads that feed boards and supplies, by item. */
   readonly #feeds: ReadonlyMap<string, readonly PlacedElement[]>;
   /** Message inputs by item, and the drivers of other items that are on the same wires in a sound machine. */
@@ -84,18 +103,22 @@ export class FaultBench {
     this.#all = { elements, wires, dead: new Set() };
     const element = (joint: number | undefined): PlacedElement | null =>
       network.joints[joint ?? -1]?.element ?? null;
-    this.#tried = functions.flatMap(({ joint, controls, kind }, f) => {
-      const [own, control] = [element(joint), element(controls[0])];
-      if (controls.length !== 1 || own === null || control === null || own.row.kind === "speaker") return [];
-      return [{ f, own, control, kind }];
+    this.#tried = functions.flatMap(({ joint, controls: all }, f) => {
+      const own = element(joint);
+      // A receiver that conducts while light falls on it is not switched by anything in the circuit.
+      const isReceiver = own?.row.kind === "contact" && own.row.normally === "closed";
+      if (own === null || own.row.kind === "speaker" || isReceiver) return [];
+      const controls = all.flatMap((n) => element(n) ?? []);
+      return controls.length === 1 || controls.every(({ row }) => row.kind === "driver")
+        ? [{ f, own, motions: motionsOf(controls) }]
+        : [];
     });
     const loads = machine.elements.filter(({ row }) => row.kind === "load");
     const feeds = new Map<string, PlacedElement[]>();
     for (const load of loads) feeds.set(load.itemId, [...(feeds.get(load.itemId) ?? []), load]);
     this.#feeds = feeds;
     this.#hears = this.#messages();
-    const rest = this.#volts(this.#all, new Set());
-    const on = this.#volts(this.#all, new Set(this.#commands()));
+    const [rest = NO_VOLTS, on = NO_VOLTS] = this.#volts(this.#all, [new Set(), new Set(this.#commands())]);
     this.#sound = { rest, on };
     // What the circuit alone does not show to work (receivers of light) is not tried.
     const everyone = new Set(machine.elements.map(({ itemId }) => itemId));
@@ -108,9 +131,9 @@ export class FaultBench {
     return this.#tried.map(({ f }) => f);
   }
 
-  #commands(pattern: (n: number) => boolean = () => true): readonly string[] {
-    return this.#tried.flatMap(({ own, control }, n) =>
-      pattern(n) ? [control.row.kind === "driver" ? control.id : own.id] : [],
+  #commands(): readonly string[] {
+    return this.#tried.flatMap(({ own, motions: [controls = []] }) =>
+      controls.map(({ id, row }) => (row.kind === "driver" ? id : own.id)),
     );
   }
 
@@ -142,31 +165,21 @@ export class FaultBench {
         ["down", input.toPointId, -1],
       ] as const
     ).flatMap(([id, point, volt]) => [
-      this.#element(input, `probe ${id}`, "source", `probe ${id}`, MIDDLE, { volt }),
-      this.#element(input, `probe ${id} ohm`, "resistor", `probe ${id}`, point, { ohm: LINE_OHM }),
+      extraElement(input, `probe ${id}`, "source", `probe ${id}`, MIDDLE, { volt }),
+      extraElement(input, `probe ${id} ohm`, "resistor", `probe ${id}`, point, { ohm: LINE_OHM }),
     ]);
-    const volts = this.#run({ ...built, elements: [...elements, ...probes] }, new Set(), MIDDLE);
-    const isNear = (point: string, volt: number): boolean => Math.abs((volts.get(point) ?? 0) - volt) < 0.2;
+    const [volts] = this.#run({ ...built, elements: [...elements, ...probes] }, [new Set()], MIDDLE);
+    const isNear = (point: string, volt: number): boolean => Math.abs((volts?.get(point) ?? 0) - volt) < 0.2;
     return (a, b) => isNear(a, 1) && isNear(b, -1);
   }
 
-  #element(
-    like: PlacedElement,
-    id: string,
-    kind: PlacedElement["row"]["kind"],
-    fromPointId: string,
-    toPointId: string,
-    values: Partial<PlacedElement["row"]>,
-  ): PlacedElement {
-    return { id, itemId: like.itemId, fromPointId, toPointId, row: { ...like.row, id, kind, ...values } };
-  }
-
-  #run(built: Built, closed: ReadonlySet<string>, ground: string): ReadonlyMap<string, number> {
-    this.simulations++;
+  #run(built: Built, turns: readonly ReadonlySet<string>[], ground: string): readonly Volts[] {
+    this.simulations += turns.length;
+    const known = new Set(this.#all.elements.map(({ id }) => id));
     const elements = built.elements.map((one): PlacedElement => {
       if (one.row.kind === "coil") return { ...one, row: { ...one.row, ohm: (one.row.ohm ?? 0) * WEAKER } };
       // A board takes less when it gets less, and nothing when a wire of it is off.
-      const isBoard = one.row.kind === "load" && this.#all.elements.some(({ id }) => id === one.id);
+      const isBoard = one.row.kind === "load" && known.has(one.id);
       if (!isBoard) return one;
       return {
         ...one,
@@ -178,126 +191,181 @@ export class FaultBench {
       machine,
       wires: built.wires,
       corner: { contacts: "new", supply: "nominal", temperature: "nominal" },
-      closed,
-      switches: new Set(),
+      closed: new Set(),
+      switches: new Set(turns.flatMap((closed) => [...closed])),
       on: new Set(built.elements.flatMap(({ id, row }) => (row.kind === "load" ? [id] : []))),
       fed: new Set(built.elements.flatMap(({ id, row }) => (row.kind === "led" ? [id] : []))),
       ground,
     }).write();
     // A dark lamp and a lit one differ by volts: micro-volts are close enough, and found sooner.
-    return simulate({ ...netlist, text: netlist.text.replace(/^\.options .*$/mu, OPTIONS) });
+    return simulateTurns({ ...netlist, text: netlist.text.replace(/^\.options .*$/mu, OPTIONS) }, turns);
   }
 
-  /** Volts of every node with some things commanded; inputs have their pull-ups. */
-  #volts(built: Built, closed: ReadonlySet<string>): ReadonlyMap<string, number> {
+  /** Volts of every node while some things are commanded, several times in turn; inputs have their pull-ups. */
+  #volts(built: Built, turns: readonly ReadonlySet<string>[]): readonly Volts[] {
     // A pull-up as its equivalent of current and resistor: it adds no source of volts.
     const sensed = built.elements.flatMap((one) =>
       one.row.kind === "input"
         ? [
-            this.#element(one, `${one.id} ohm`, "resistor", one.fromPointId, one.toPointId, {
+            extraElement(one, `${one.id} ohm`, "resistor", one.fromPointId, one.toPointId, {
               ohm: SENSE.ohm,
             }),
-            this.#element(one, `${one.id} amp`, "load", one.toPointId, one.fromPointId, {
+            extraElement(one, `${one.id} amp`, "load", one.toPointId, one.fromPointId, {
               amp: SENSE.volts / SENSE.ohm,
             }),
           ]
         : [],
     );
-    return this.#run({ ...built, elements: [...built.elements, ...sensed] }, closed, this.#ground());
+    return this.#run({ ...built, elements: [...built.elements, ...sensed] }, turns, this.#ground());
   }
 
   #ground(): string {
     return this.#machine.book.tables.supplies[0]?.negative ?? "";
   }
 
-  static #across(volts: ReadonlyMap<string, number>, { fromPointId, toPointId }: PlacedElement): number {
+  static #across(volts: Volts, { fromPointId, toPointId }: PlacedElement): number {
     return Math.abs((volts.get(fromPointId) ?? 0) - (volts.get(toPointId) ?? 0));
   }
 
   /** What goes through a driven thing, up to a factor: volts across it beyond those that it needs to let any pass. */
-  static #share(volts: ReadonlyMap<string, number>, one: PlacedElement): number {
+  static #share(volts: Volts, one: PlacedElement): number {
     const across = (volts.get(one.fromPointId) ?? 0) - (volts.get(one.toPointId) ?? 0);
     if (one.row.kind !== "led") return Math.abs(across);
     const isBare = one.row.ohm === null && one.row.amp !== null;
     return Math.max(0, across - (one.row.volt ?? 0) * (isBare ? 0.8 : 1));
   }
 
-  /** What the tried functions do with a cause, other than work. */
-  symptoms(suspect: Suspect, codes: boolean): ReadonlyMap<number, Symptom> {
-    const joint = "joint" in suspect.fault ? this.#network.joints[suspect.fault.joint] : undefined;
-    let built = this.#with(suspect.fault);
-    let alive: ReadonlySet<string> = new Set();
-    let rest: ReadonlyMap<string, number> = new Map();
-    for (let round = 0; round < MOST_ROUNDS; round++) {
-      rest = this.#volts(built, new Set());
-      alive = this.#alive(built, rest);
-      const next = this.#after(built, rest, alive);
-      if (next === null) break;
-      built = next;
-    }
-    const tell = (
-      pattern: (n: number) => boolean,
-    ): { readonly does: readonly boolean[]; readonly built: Built } => {
-      let own = built;
-      for (let round = 0; ; round++) {
-        const volts = this.#volts(own, this.#closedBy(own, alive, pattern));
-        const blown = this.#blown(own, volts);
-        if (blown.size === 0 || round >= MOST_ROUNDS)
-          return { does: this.#does(own, volts, alive), built: own };
-        own = { ...own, elements: own.elements.filter(({ id }) => !blown.has(id)) };
-      }
-    };
-    const off = this.#does(built, rest, alive);
-    const all = tell(() => true);
-    // A fuse that opened at a command stays open.
-    built = all.built;
-    // Each thing that is commanded by itself has a number; in turn those are on whose number has a bit.
-    const numbers = new Map<string, number>();
-    for (const { own, control } of this.#tried) {
-      const id = control.row.kind === "driver" ? control.id : own.id;
-      if (!numbers.has(id)) numbers.set(id, numbers.size + 1);
-    }
-    const numberOf = (n: number): number => {
-      const one = this.#tried[n];
-      const id = one?.control.row.kind === "driver" ? one.control.id : one?.own.id;
-      return numbers.get(id ?? "") ?? 0;
-    };
-    const words = codes
-      ? Array.from({ length: Math.ceil(Math.log2(numbers.size + 2)) }, (_, bit) => bit)
-      : [];
-    // Each bit both ways round: of two that go together neither is on whenever the other is.
-    const turns = words.flatMap((bit) =>
-      [1, 0].map((on) => (n: number) => ((numberOf(n) >> bit) & 1) === on),
+  /** The machine with some causes in it at once. */
+  built(suspects: readonly Suspect[]): Built {
+    return suspects.reduce((built, { fault }) => withFault(built, this.#network, fault), this.#all);
+  }
+
+  /** What the tried functions do with some causes at once, other than work. */
+  symptoms(suspects: readonly Suspect[]): ReadonlyMap<number, Symptom> {
+    // What is held in its place does not move, although the electricity is sound.
+    const held = new Set(
+      suspects.flatMap(({ fault }) =>
+        fault.kind === "mechanical" ? (this.#network.joints[fault.joint]?.id ?? []) : [],
+      ),
     );
-    const answers = turns.map((isOn) => ({ isOn, does: tell(isOn).does }));
+    const resting = this.#settled(this.built(suspects));
+    const off = this.#does(resting.built, resting.volts, resting.alive);
+    // A fuse that opened at a command stays open; what turns both ways is sent both ways.
+    const [forth] = this.#told(resting, [{ isOn: () => true, motion: 0 }]);
+    const [back] = this.#told(forth?.at ?? resting, [{ isOn: () => true, motion: 1 }]);
+    const turns = this.#told(
+      back?.at ?? resting,
+      this.#turns().map((isOn) => ({ isOn, motion: 0 })),
+    );
     const found = new Map<number, Symptom>();
     this.#tried.forEach(({ f, own }, n) => {
-      const isHeld = suspect.fault.kind === "mechanical" && joint?.element?.id === own.id;
-      if (isHeld && own.row.kind !== "contact") found.set(f, "dead");
+      if (held.has(own.id) && own.row.kind !== "contact") found.set(f, "dead");
       else if (off[n] === true) found.set(f, "on");
-      else if (all.does[n] !== true) found.set(f, "dead");
-      else if (answers.some(({ isOn, does }) => does[n] !== isOn(n))) found.set(f, "mixed");
+      else if (forth?.does[n] !== true || back?.does[n] !== true) found.set(f, "dead");
+      else if (turns.some(({ isOn, does }) => does[n] !== isOn(n))) found.set(f, "mixed");
     });
     return found;
   }
 
-  #closedBy(built: Built, alive: ReadonlySet<string>, pattern: (n: number) => boolean): ReadonlySet<string> {
+  /** Ohms that a meter reads between two nodes with some causes in the machine and its power off. */
+  ohms(suspects: readonly Suspect[], a: string, b: string): number {
+    const { elements, wires, dead } = this.built(suspects);
+    const [like] = elements;
+    if (like === undefined) return Number.POSITIVE_INFINITY;
+    const { volt, ohm } = METER;
+    const probes = [
+      extraElement(like, "meter", "source", "meter", b, { volt }),
+      extraElement(like, "meter ohm", "resistor", "meter", a, { ohm }),
+    ];
+    const off = elements.filter(({ row }) => row.kind !== "source");
+    const [volts] = this.#run({ elements: [...off, ...probes], wires, dead }, [new Set()], b);
+    const across = volts?.get(a) ?? 0;
+    return (across * ohm) / Math.max(1e-12, volt - across);
+  }
+
+  /** Volts between two nodes with some causes in the machine while it is on and does nothing; by the nodes. */
+  volts(suspects: readonly Suspect[]): (plus: string, minus: string) => number {
+    const { volts } = this.#settled(this.built(suspects));
+    return (plus, minus) => (volts.get(plus) ?? 0) - (volts.get(minus) ?? 0);
+  }
+
+  /** A machine that is switched on, after all that opens and dies by itself did so. */
+  #settled(made: Built): Resting {
+    let built = made;
+    for (let round = 0; ; round++) {
+      const [volts = NO_VOLTS] = this.#volts(built, [new Set()]);
+      const alive = this.#alive(built, volts);
+      const next = round < MOST_ROUNDS ? this.#after(built, volts, alive) : null;
+      if (next === null) return { built, volts, alive };
+      built = next;
+    }
+  }
+
+  /** What everything does while some things are commanded, and the machine after the fuses that this opened. */
+  #told(resting: Resting, commands: readonly Command[]): readonly Told[] {
+    const volts = this.#volts(
+      resting.built,
+      commands.map((one) => this.#closedBy(resting, one)),
+    );
+    return commands.map((command, n) => {
+      let [at, now] = [resting, volts[n] ?? NO_VOLTS];
+      for (let round = 0; ; round++) {
+        const { built, alive } = at;
+        const blown = this.#blown(built, now, true);
+        if (blown.size === 0 || round >= MOST_ROUNDS)
+          return { isOn: command.isOn, does: this.#does(built, now, alive), at };
+        at = this.#settled({ ...built, elements: built.elements.filter(({ id }) => !blown.has(id)) });
+        [now = NO_VOLTS] = this.#volts(at.built, [this.#closedBy(at, command)]);
+      }
+    });
+  }
+
+  /**
+   * Commands that tell any two things apart: each thing that is commanded by itself has a word of bits, all with the same
+   * number of ones, so that of any two each is on once while the other is not; in turn those are on whose word has the bit.
+   */
+  #turns(): readonly ((n: number) => boolean)[] {
+    const commandOf = (n: number): string => {
+      const one = this.#tried[n];
+      const [control] = one?.motions[0] ?? [];
+      return (control?.row.kind === "driver" ? control.id : one?.own.id) ?? "";
+    };
+    const commands = [...new Set([...this.#tried.keys()].map(commandOf))];
+    const words: number[] = [];
+    let length = 2;
+    for (; words.length < commands.length; length++) {
+      words.length = 0;
+      for (let word = 0; word < 1 << length; word++)
+        if (word.toString(2).replaceAll("0", "").length === length >> 1) words.push(word);
+    }
+    const wordOf = new Map(commands.map((id, n) => [id, words[n] ?? 0]));
+    return Array.from(
+      { length: length - 1 },
+      (_, bit) =>
+        (n: number): boolean =>
+          (((wordOf.get(commandOf(n)) ?? 0) >> bit) & 1) === 1,
+    );
+  }
+
+  #closedBy({ built, alive }: Resting, { isOn, motion }: Command): ReadonlySet<string> {
     const there = new Set(built.elements.map(({ id }) => id));
     return new Set(
-      this.#tried.flatMap(({ own, control }, n) => {
-        if (!pattern(n)) return [];
-        if (control.row.kind === "driver")
-          return alive.has(control.itemId) && there.has(control.id) ? [control.id] : [];
-        return there.has(own.id) ? [own.id] : [];
+      this.#tried.flatMap(({ own, motions }, n) => {
+        if (!isOn(n)) return [];
+        return (motions[motion % motions.length] ?? []).flatMap(({ id, itemId, row }) => {
+          if (row.kind === "driver") return alive.has(itemId) && there.has(id) ? [id] : [];
+          return there.has(own.id) ? [own.id] : [];
+        });
       }),
     );
   }
 
   /** Whether each tried function answers: a driven thing has its volts, an input is pulled down. */
-  #does(built: Built, volts: ReadonlyMap<string, number>, alive: ReadonlySet<string>): readonly boolean[] {
+  #does(built: Built, volts: Volts, alive: ReadonlySet<string>): readonly boolean[] {
     const there = new Set(built.elements.map(({ id }) => id));
-    return this.#tried.map(({ own, control }) => {
-      if (control.row.kind === "input") {
+    return this.#tried.map(({ own, motions }) => {
+      const control = motions[0]?.[0];
+      if (control?.row.kind === "input") {
         const isRead = alive.has(control.itemId) && there.has(control.id);
         return isRead && FaultBench.#across(volts, control) < SENSE.volts / 2;
       }
@@ -307,7 +375,7 @@ export class FaultBench {
   }
 
   /** Items that are fed and hear. */
-  #alive(built: Built, rest: ReadonlyMap<string, number>): ReadonlySet<string> {
+  #alive(built: Built, rest: Volts): ReadonlySet<string> {
     const there = new Set(built.elements.map(({ id }) => id));
     const alive = new Set<string>();
     for (const { itemId } of this.#all.elements) {
@@ -341,113 +409,56 @@ export class FaultBench {
   /** Reach of an input; where nothing on its wires is another than in a sound machine it is that of the sound one. */
   #heard(built: Built, input: PlacedElement): (a: string, b: string) => boolean {
     if (built.wires === this.#all.wires && built.elements === this.#all.elements) return () => true;
-    const key = input.id;
-    const known = this.#reaches.get(built)?.get(key);
+    if (this.#reachesOf !== built.wires) {
+      this.#reachesOf = built.wires;
+      this.#reaches.clear();
+    }
+    const leading = built.elements.flatMap(({ id, row }) =>
+      row.kind === "link" || row.kind === "fuse" ? [id] : [],
+    );
+    const key = `${input.id} ${leading.join(" ")}`;
+    const known = this.#reaches.get(key);
     if (known !== undefined) return known;
-    const made = this.#touches(built, input) ? this.#reachable(built, input) : () => true;
-    const own = this.#reaches.get(built) ?? new Map<string, (a: string, b: string) => boolean>();
-    own.set(key, made);
-    this.#reaches.set(built, own);
+    const made = touchesData(this.#machine, this.#all, built) ? this.#reachable(built, input) : () => true;
+    this.#reaches.set(key, made);
     return made;
   }
-  readonly #reaches = new WeakMap<Built, Map<string, (a: string, b: string) => boolean>>();
-
-  /** Whether the fault lies on a net of class data at all. */
-  #touches(built: Built, _input: PlacedElement): boolean {
-    const data = new Set(
-      this.#machine.ends.flatMap(({ point, net }) =>
-        this.#machine.nets.get(net)?.class === "data" ? [point] : [],
-      ),
-    );
-    const was = new Set(this.#all.wires.map((wire) => `${wire.id} ${wire.a} ${wire.b}`));
-    const is = new Set(built.wires.map((wire) => `${wire.id} ${wire.a} ${wire.b}`));
-    const others = [
-      ...this.#all.wires.filter((wire) => !is.has(`${wire.id} ${wire.a} ${wire.b}`)),
-      ...built.wires.filter((wire) => !was.has(`${wire.id} ${wire.a} ${wire.b}`)),
-    ];
-    const ids = new Set(built.elements.map(({ id }) => id));
-    const known = new Set(this.#all.elements.map(({ id }) => id));
-    const elements = [
-      ...this.#all.elements.filter(({ id }) => !ids.has(id)),
-      ...built.elements.filter(({ id }) => !known.has(id)),
-    ];
-    return (
-      others.some(({ a, b }) => data.has(a) || data.has(b)) ||
-      elements.some(({ fromPointId: a, toPointId: b }) => data.has(a) || data.has(b))
-    );
-  }
+  /** Reaches of inputs with the wires that were asked last, by the input and what leads. */
+  readonly #reaches = new Map<string, (a: string, b: string) => boolean>();
+  #reachesOf: Wires | null = null;
 
   /** The machine after its supplies without input have gone and its fuses have opened; null: nothing more does. */
-  #after(built: Built, rest: ReadonlyMap<string, number>, alive: ReadonlySet<string>): Built | null {
-    const blown = this.#blown(built, rest);
+  #after(built: Built, rest: Volts, alive: ReadonlySet<string>): Built | null {
+    const blown = this.#blown(built, rest, false);
+    // A fuse opens before what sags behind it has gone: whether that comes back is seen in the next round.
     const gone = new Set(
       built.elements.flatMap(({ id, itemId, row }) =>
-        row.kind === "source" && !alive.has(itemId) ? [id] : [],
+        blown.size === 0 && row.kind === "source" && !alive.has(itemId) ? [id] : [],
       ),
     );
     if (blown.size + gone.size === 0) return null;
     return { ...built, elements: built.elements.filter(({ id }) => !blown.has(id) && !gone.has(id)) };
   }
 
-  /** The fuse that is furthest beyond its rating; the others may hold when it is open. */
-  #blown(built: Built, volts: ReadonlyMap<string, number>): ReadonlySet<string> {
+  /**
+   * The fuse that opens, the others may hold when it has: the one that is furthest beyond its rating. In a machine one thing
+   * is commanded after the other: where all are at once, and a fuse before several carries all their shorts together, it is
+   * the one with the least rating of those beyond, and of two alike, which one thing alone would try equally, the one that
+   * carries less.
+   */
+  #blown(built: Built, volts: Volts, areAllOn: boolean): ReadonlySet<string> {
     const { fuse_drop_mv } = this.#machine.shop.numbers;
     let worst: string | null = null;
-    let most = OPENS_AT;
+    let most = 0;
     for (const one of built.elements) {
       if (one.row.kind !== "fuse") continue;
-      const ohm = one.row.ohm ?? fuse_drop_mv / 1000 / (one.row.amp ?? 1);
-      const times = FaultBench.#across(volts, one) / ohm / (one.row.amp ?? 1);
-      if (times > most) [worst, most] = [one.id, times];
+      const ratedA = one.row.amp ?? 1;
+      const ohm = one.row.ohm ?? fuse_drop_mv / 1000 / ratedA;
+      const times = FaultBench.#across(volts, one) / ohm / ratedA;
+      if (times <= OPENS_AT) continue;
+      const rank = areAllOn ? 1 / ratedA - times / 1e9 : times;
+      if (rank > most) [worst, most] = [one.id, rank];
     }
     return new Set(worst === null ? [] : [worst]);
-  }
-
-  /** The machine with a fault put into its elements and wires. */
-  #with(fault: ServiceFault): Built {
-    const { elements, wires, dead } = this.#all;
-    const joint = "joint" in fault ? this.#network.joints[fault.joint] : undefined;
-    const swap = (p: string, q: string): Wires => {
-      const to = (end: string): string => (end === p ? q : end === q ? p : end);
-      return wires.map((wire) => ({ ...wire, a: to(wire.a), b: to(wire.b) }));
-    };
-    const without = (id: string): readonly PlacedElement[] => elements.filter((one) => one.id !== id);
-    const linked = (id: string): readonly PlacedElement[] =>
-      elements.map((one) =>
-        one.id === id ? { ...one, row: { ...one.row, kind: "link", ohm: LINK_OHM } } : one,
-      );
-    switch (fault.kind) {
-      case "open":
-        if (joint?.kind === "wire")
-          return { elements, dead, wires: wires.filter(({ id }) => id !== joint.id) };
-        // A contact that is out still holds together the wires that are crimped in it.
-        if (joint?.kind === "contact") return { elements, dead, wires: swap(joint.id, `${joint.id} out`) };
-        return { elements: without(joint?.id ?? ""), wires, dead };
-      case "closed":
-        return { elements: linked(joint?.id ?? ""), wires, dead };
-      case "mechanical":
-        if (joint?.element?.row.kind !== "contact") return this.#all;
-        return { elements: fault.stuck ? linked(joint.id) : without(joint.id), wires, dead };
-      case "short": {
-        const [p = "", q = ""] = [this.#network.nodes[fault.a], this.#network.nodes[fault.b]];
-        const [like] = elements;
-        if (like === undefined) return this.#all;
-        return {
-          elements: [...elements, this.#element(like, "short", "link", p, q, { ohm: LINK_OHM })],
-          wires,
-          dead,
-        };
-      }
-      case "swapped": {
-        const [p, q] = [this.#network.joints[fault.a]?.id ?? "", this.#network.joints[fault.b]?.id ?? ""];
-        return { elements, dead, wires: swap(p, q) };
-      }
-      case "dead":
-        return {
-          elements: elements.filter(({ itemId, row }) => itemId !== fault.itemId || row.kind !== "source"),
-          wires,
-          dead: new Set([fault.itemId]),
-        };
-    }
   }
 }

@@ -10,6 +10,6 @@ export function makeFaultFile({ path, given }: Extract<Task, { kind: "fault-file
   const { book } = readRawBook(rawBookOf(cellsOfJson(tables)).raw);
   const read = readRawShop(rawShopOf(cellsOfJson(shop)).raw, new Set()).shop;
   const line = new Line().run(book, read, options.length === 0 ? undefined : new Set(options));
-  const file = faultFileOf(line, revision === "" ? { built } : { built, revision });
+  const file = faultFileOf(line, { built, revision: revision === "" ? null : revision });
   writeFileSync(path, JSON.stringify(file), { mode: 0o600 });
 }

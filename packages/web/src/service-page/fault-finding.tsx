@@ -60,7 +60,7 @@ function Session() {
   const dead = names.functions.filter(({ id }) => !["works", undefined].includes(session.seen[id])).length;
   return (
     <div className="ff" lang={faults.language === "zh" ? "zh-Hans" : "en"}>
-      <p className="ff-machine">{words.machine(names.pick(file.machine.labels), file.revision ?? "")}</p>
+      <p className="ff-machine">{words.machine(names.pick(file.machine.labels), file.revision)}</p>
       <details className="ff-caution ff-all-cautions">
         <summary>
           <strong>{words.cautions}</strong>: {words.cautionFirst}

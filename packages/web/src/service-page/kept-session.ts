@@ -41,7 +41,9 @@ function isDone(value: unknown): value is Done {
 
 function isLook(value: unknown): boolean {
   if (!isRecord(value)) return false;
+  if (value.kind === "reseat")
+    return Array.isArray(value.ids) && value.ids.every((id) => typeof id === "string");
   const names = { ohms: ["a", "b"], volts: ["node", "source"] }[String(value.kind)] ?? ["id"];
-  const isKind = ["try", "inspect", "reseat", "ohms", "part", "volts"].includes(String(value.kind));
+  const isKind = ["try", "inspect", "ohms", "part", "volts"].includes(String(value.kind));
   return isKind && names.every((name) => typeof value[name] === "string");
 }

@@ -28,7 +28,7 @@ export function lookAsks({ file, names, words }: LookWords, look: SessionLook): 
         : asks.inspectMoves(names.joint(joint));
     }
     case "reseat":
-      return asks.reseat(names.plugSpot(look.id).text);
+      return asks.reseat(look.ids.map((id) => names.plugSpot(id).text));
     case "ohms":
       return asks.ohms;
     case "part":
@@ -53,7 +53,7 @@ export function lookSpots({ file, names }: LookWords, look: SessionLook): readon
       return [names.spot(file.nodes[joint[1]] ?? ""), names.spot(file.nodes[joint[2]] ?? "")];
     }
     case "reseat":
-      return [names.plugSpot(look.id)];
+      return look.ids.map((id) => names.plugSpot(id));
     case "inspect":
       return [names.jointSpot(names.jointOfId(look.id))];
     case "try": {

@@ -53,7 +53,7 @@ export function sessionText(told: Told, session: FaultSession, answer: FaultAnsw
           ...lookSpots(told, next).map(({ text }) => `- ${text}`),
         ];
   return [
-    words.machine(names.pick(file.machine.labels), file.revision ?? ""),
+    words.machine(names.pick(file.machine.labels), file.revision),
     "",
     `${words.history}:`,
     ...seen.map((line) => `- ${line}`),

@@ -22,7 +22,12 @@ export interface Netlist {
   readonly text: string;
   /** Name in the netlist of each node of the circuit: of a point's item side, of its wire side, of a splice. */
   readonly nameOf: ReadonlyMap<string, string>;
+  /** Names of the resistors that stand for what can be switched, by element; and their ohms while it is closed. */
+  readonly switchOf: ReadonlyMap<string, { readonly name: string; readonly closedOhm: number }>;
 }
+
+/** Ohms of what can be switched while it is open. */
+export const OPEN_OHM = 1e7;
 
 /** File that ngspice writes its results to, in the folder that it runs in. */
 export const RAW_FILE = "result.raw";
@@ -38,6 +43,7 @@ export class NetlistWriter {
   readonly #cards: string[] = [];
   readonly #joined: [string, string][] = [];
   readonly #nodes = new Set<string>();
+  readonly #switchOf = new Map<string, { readonly name: string; readonly closedOhm: number }>();
   readonly #kelvin: number;
 
   constructor(task: NetlistTask) {
@@ -121,9 +127,11 @@ export class NetlistWriter {
 
   #switch({ row, fromPointId: a, toPointId: b, id }: PlacedElement, closedOhm: number): void {
     const { closed, switches } = this.#task;
+    if (switches.has(id))
+      this.#switchOf.set(id, { name: `R${this.#cards.length}`, closedOhm: row.ohm ?? closedOhm });
     if (closed.has(id) || (row.kind === "contact" && row.normally === "closed"))
       this.#resistor(a, b, row.ohm ?? closedOhm);
-    else if (switches.has(id)) this.#resistor(a, b, 1e7);
+    else if (switches.has(id)) this.#resistor(a, b, OPEN_OHM);
   }
 
   #source({ row, fromPointId: a, toPointId: b }: PlacedElement): void {
@@ -197,6 +205,6 @@ export class NetlistWriter {
       ".end",
       "",
     ].join("\n");
-    return { text, nameOf };
+    return { text, nameOf, switchOf: this.#switchOf };
   }
 }

@@ -30,10 +30,9 @@ export class FaultModel {
     return this.#standing.symptoms(now);
   }
 
-  /** Which nodes are joined by what leads, with everything switched off: one number for each set of them. */
+  /** Which nodes a meter's beeper calls joined, with everything switched off: one number for each set of them. */
   joined(faults: readonly ServiceFault[]): Int32Array {
-    this.#standing.set(disturbed(faults));
-    return this.#standing.sets();
+    return this.#standing.beeping(disturbed(faults));
   }
 
   /** Whether a node has the volts of a source under faults, by node and index of the source. */

@@ -11,6 +11,9 @@ import { type JointEnds, passesThrough } from "./passes.ts";
 /** What lets a current through one way only: an LED that is wired the other way round stays dark. */
 const ONE_WAY: ReadonlySet<string> = new Set(["diode", "led"]);
 
+/** Up to this a meter beeps: what it reads of wires and contacts besides stays below 1 Ω (common practice, no source). */
+const BEEPS_MOST_OHM = 0.5;
+
 /** How a machine stands under faults: what is joined, which supplies and boards are alive, what each function does. */
 export class Standing {
   readonly #network: ServiceNetwork;
@@ -32,6 +35,11 @@ export class Standing {
   readonly #hangs: readonly (readonly Int32Array[])[];
   /** 1: the set holds a pole of a source. */
   readonly #isPole: Uint8Array;
+  readonly #diodes: readonly number[];
+  /** By joint: it leads so well that a meter beeps. */
+  readonly #beeps: readonly boolean[];
+  /** Drivers of each driven function that are on together, for each way to switch it on. */
+  readonly #ways: readonly (readonly (readonly number[])[])[];
   /** How many signal nodes are in each set. */
   readonly #signalsAt: Int32Array;
 
@@ -44,6 +52,12 @@ export class Standing {
       b: Int32Array.from(joints, ({ b }) => b),
       oneWay: Uint8Array.from(joints, ({ element }) => (ONE_WAY.has(element?.row.kind ?? "") ? 1 : 0)),
     };
+    this.#beeps = joints.map(
+      ({ element }, n) =>
+        network.leads[n] === true &&
+        !(element?.row.kind === "resistor" && (element.row.ohm ?? 0) > BEEPS_MOST_OHM),
+    );
+    this.#diodes = joints.flatMap(({ element }, n) => (element?.row.kind === "diode" ? [n] : []));
     this.#union = new UnionFind(nodes.length);
     this.#sets = new Int32Array(nodes.length);
     this.#signalsAt = new Int32Array(nodes.length);
@@ -64,6 +78,7 @@ export class Standing {
         this.#own[f]?.some((node) => this.#sets[node] === this.#setOf(side, one.joint)),
       ),
     );
+    this.#ways = functions.map((one) => this.#waysOf(one));
     this.#affected = new Affected(network, functions, this.#needsOf, this.#sets);
     this.set(sound);
   }
@@ -87,6 +102,12 @@ export class Standing {
     return this.#sets.slice();
   }
 
+  /** The same by what a meter's beeper calls joined; faults have to be set anew after it. */
+  beeping(faults: Disturbed): Int32Array {
+    this.#join(faults, this.#beeps);
+    return this.#sets.slice();
+  }
+
   /** Whether a source gives its volts. */
   isAlive(source: number): boolean {
     return this.#alive[this.#makerOf[source] ?? -1] ?? true;
@@ -97,12 +118,24 @@ export class Standing {
     const alone = this.#sourceOver([], -1);
     if (alone >= 0) return { source: alone, by: [] };
     if (faults.closed.size === 0 && faults.joined.length === 0 && faults.swapped.size === 0) return null;
-    for (const one of this.#functions) {
-      const isShorted = this.#setOf(this.#ends.a, one.joint) === this.#setOf(this.#ends.b, one.joint);
-      if (one.kind !== "driven" || !isShorted || !this.#isCommanded(one)) continue;
-      const by = this.#drivers(one, faults);
-      const source = this.#sourceOver(by, -1);
-      if (source >= 0) return { source, by };
+    // A feed that lies at a return or at a driven line has the diodes across the coils lie forward.
+    const diodes = this.#diodes.filter((joint) => !faults.open.has(joint));
+    const { up, down } = this.#polesOver(diodes);
+    for (const [f, one] of this.#functions.entries()) {
+      if (one.kind !== "driven" || !this.#isCommanded(one)) continue;
+      for (const way of this.#ways[f] ?? []) {
+        const by = way.filter((joint) => !faults.open.has(joint) && !faults.closed.has(joint));
+        const ends = by.flatMap((joint) => [
+          this.#setOf(this.#ends.a, joint),
+          this.#setOf(this.#ends.b, joint),
+        ]);
+        if (!ends.some((set) => up[set] === 1) || !ends.some((set) => down[set] === 1)) continue;
+        const isBeside = (joint: number): boolean =>
+          ends.includes(this.#setOf(this.#ends.a, joint)) || ends.includes(this.#setOf(this.#ends.b, joint));
+        const through = [...by, ...diodes.filter(isBeside)];
+        const source = this.#sourceOver(through, -1);
+        if (source >= 0) return { source, by: through };
+      }
     }
     return null;
   }
@@ -130,20 +163,50 @@ export class Standing {
     if (faults.still.has(one.joint)) return "dead";
     if (faults.stuck.has(one.joint)) return one.kind === "read" ? "on" : "dead";
     const isOpen = faults.open.has(one.joint);
-    const does = one.kind === "driven" ? this.#driven(one, faults) : this.#read(one, faults);
+    const does = one.kind === "driven" ? this.#driven(f, one, faults) : this.#read(one, faults);
     if (does === "on" && !(isOpen && one.kind === "driven")) return "on";
     if (isOpen) return "dead";
     return this.#isMixed(f, one) ? "mixed" : does;
   }
 
-  #driven(one: MachineFunction, faults: Disturbed): Symptom {
+  #driven(f: number, one: MachineFunction, faults: Disturbed): Symptom {
     const { joint } = one;
     if (this.#network.joints[joint]?.element?.row.kind === "speaker")
       return this.#isSounding(one) ? "works" : "dead";
     const through = [joint, ...one.between.filter((other) => !faults.open.has(other))];
     if (this.#mayBeOn(through) && this.#sourceOver(through, joint) >= 0) return "on";
     if (!this.#isCommanded(one)) return "dead";
-    return this.#sourceOver([...through, ...this.#drivers(one, faults)], joint) >= 0 ? "works" : "dead";
+    const isOn = (drivers: readonly number[]): boolean =>
+      this.#sourceOver([...through, ...drivers], joint) >= 0;
+    const drivers = this.#drivers(one, faults);
+    const ways = this.#ways[f] ?? [];
+    // What turns one way only does not do what it should.
+    const isBridge = ways.some((way) => way.length > 1);
+    const does = isBridge
+      ? ways.every((way) => isOn(way.filter((driver) => drivers.includes(driver))))
+      : isOn(drivers);
+    return does ? "works" : "dead";
+  }
+
+  /** By set, 1: a plus pole's current gets there over diodes, or from there to a minus pole. */
+  #polesOver(diodes: readonly number[]): { readonly up: Uint8Array; readonly down: Uint8Array } {
+    const [up, down] = [new Uint8Array(this.#sets.length), new Uint8Array(this.#sets.length)];
+    for (const { plus, minus } of this.#network.sources) {
+      up[this.#sets[plus] ?? 0] = 1;
+      down[this.#sets[minus] ?? 0] = 1;
+    }
+    for (let grows = true; grows; ) {
+      grows = false;
+      for (const joint of diodes) {
+        const [a, b] = [this.#setOf(this.#ends.a, joint), this.#setOf(this.#ends.b, joint)];
+        const isNew = (up[a] === 1 && up[b] === 0) || (down[b] === 1 && down[a] === 0);
+        if (!isNew) continue;
+        if (up[a] === 1) up[b] = 1;
+        if (down[b] === 1) down[a] = 1;
+        grows = true;
+      }
+    }
+    return { up, down };
   }
 
   /** Whether what lies in series reaches a pole at two of its ends: else no current flows while nothing is switched on. */
@@ -186,10 +249,20 @@ export class Standing {
       if (faults.closed.has(control) || passesThrough(this.#ends, this.#sets, beside, -1, from, to))
         return "on";
       isRead ||=
+        !this.#isHeld(from, to) &&
         this.#works(one.itemId) &&
         passesThrough(this.#ends, this.#sets, [one.joint, ...beside], one.joint, from, to);
     }
     return isRead && this.#isCommanded(one) ? "works" : "dead";
+  }
+
+  /** Whether an input lies at both poles of a source: no contact pulls it down then. */
+  #isHeld(from: number, to: number): boolean {
+    return this.#network.sources.some(({ plus, minus }, s) => {
+      if (!this.isAlive(s)) return false;
+      const [p, q] = [this.#sets[plus], this.#sets[minus]];
+      return p !== q && ((p === from && q === to) || (p === to && q === from));
+    });
   }
 
   /** Whether the boards that have to do with it work, and what they tell each other arrives. */
@@ -198,6 +271,23 @@ export class Standing {
       boardIds.every((id) => this.#works(id)) &&
       commands.every(([from, to]) => this.#sets[from] === this.#sets[to])
     );
+  }
+
+  /**
+   * Each driver by itself; where both ends of a function's element are switched, one at each end, not both to the same pole:
+   * a motor in a bridge is driven forward or backward.
+   */
+  #waysOf({ joint, controls }: MachineFunction): readonly (readonly number[])[] {
+    const ends = [this.#setOf(this.#ends.a, joint), this.#setOf(this.#ends.b, joint)];
+    const drivers = controls.filter((n) => this.#network.joints[n]?.element?.row.kind === "driver");
+    const sidesOf = (n: number): readonly number[] => [
+      this.#setOf(this.#ends.a, n),
+      this.#setOf(this.#ends.b, n),
+    ];
+    const [atA = [], atB = []] = ends.map((end) => drivers.filter((n) => sidesOf(n).includes(end)));
+    if (atA.length === 0 || atB.length === 0) return drivers.map((n) => [n]);
+    const pole = (n: number): number => sidesOf(n).find((set) => !ends.includes(set)) ?? -1;
+    return atA.flatMap((a) => atB.flatMap((b) => (pole(a) === pole(b) ? [] : [[a, b]])));
   }
 
   #drivers({ controls }: MachineFunction, faults: Disturbed): readonly number[] {
@@ -222,8 +312,7 @@ export class Standing {
     });
   }
 
-  #join({ open, closed, joined, swapped }: Disturbed): void {
-    const { leads } = this.#network;
+  #join({ open, closed, joined, swapped }: Disturbed, leads = this.#network.leads): void {
     const { a, b } = this.#ends;
     const union = this.#union;
     union.reset();

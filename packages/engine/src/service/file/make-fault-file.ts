@@ -35,8 +35,8 @@ export interface FaultFileLine {
 }
 
 export interface FaultFileOptions {
-  /** Name of the revision; without it the one that the book gives itself. */
-  readonly revision?: string;
+  /** Name of the revision; null: a draft; without it the one that the book gives itself. */
+  readonly revision?: string | null;
   /** What was built and what failed on it, by the records: the odds follow these. */
   readonly built?: BuiltRecords;
   /** `later`: what each suspect would do is left to whoever opens the file, who then waits for it. */
@@ -67,7 +67,7 @@ export function faultFileOf(line: FaultFileLine, options: FaultFileOptions = {})
       id: machine.book.machine.id,
       labels: fileLabels(machine.book.machine, machine.book.machine.id),
     },
-    revision: options.revision ?? machine.book.machine.revision,
+    revision: options.revision === undefined ? machine.book.machine.revision : options.revision,
     options: [...machine.options].sort(compareText),
     panels: places.panels(),
     items: places.items(),

@@ -1,10 +1,13 @@
-import { LOOK_COSTS, type LookCost, type Seen, type Sightings, type Symptom } from "../faults/index.ts";
+import type { Seen, Sightings, Symptom } from "../faults/index.ts";
+import { worse } from "../faults/index.ts";
 import type { OpenedFaultFile } from "../file/index.ts";
+import { bestOhms } from "./best-ohms.ts";
 import { candidateLooks } from "./candidates.ts";
+import { causesOf } from "./causes.ts";
+import { lookCost } from "./costs.ts";
 import { type Hypothesis, hypothesesOf } from "./hypotheses.ts";
 import { Says } from "./says.ts";
 import {
-  type Cause,
   type CauseSuspect,
   type FaultAnswer,
   type FaultSession,
@@ -13,12 +16,6 @@ import {
   type SessionLook,
 } from "./session.ts";
 
-/** Minutes and danger of each kind of look; looking at a part costs what reseating does, measuring it what ohms do. */
-const COSTS: Readonly<Record<SessionLook["kind"], LookCost>> = {
-  ...LOOK_COSTS,
-  inspect: { minutes: 1, danger: 1 },
-  part: LOOK_COSTS.ohms,
-};
 /** What comes first: a look, then ohms with the power off, then volts. */
 const TURN: Readonly<Record<SessionLook["kind"], number>> = {
   try: 0,
@@ -32,17 +29,20 @@ const TURN: Readonly<Record<SessionLook["kind"], number>> = {
 /** Weight of one step of danger against a minute (common practice, no source). */
 const DANGER_IS_MINUTES = 1;
 /** A look that tells less than this is not worth its minutes (common practice, no source). */
-const LEAST_BITS = 0.08;
+const LEAST_BITS = 0.15;
 /** An earlier turn is taken if it tells at least this share of what the best look of any turn does (common practice, no source). */
-const TURN_WORTH = 0.25;
+const TURN_WORTH = 0.5;
+/** The same of the very first look, which needs no meter. */
+const FIRST_WORTH = 0.25;
 /** From here on whatever is likeliest is mended (common practice, no source). */
 const SURE = 0.9;
 /** Chance that what was mended did not help although it was the cause: it was not mended well (common practice, no source). */
 const MENDED_IN_VAIN = 0.05;
 /** Suspects that looks are made for. */
 const MOST_ASKED = 50;
-const MOST_CAUSES = 8;
 const MOST_LOOKS = 5;
+/** Measurements of ohms that are looked at more closely: the best by their bits. */
+const MOST_OHMS = 6;
 
 const bits = (p: number): number => (p <= 0 ? 0 : -p * Math.log2(p));
 
@@ -55,7 +55,7 @@ export class FaultFinder {
 
   constructor(opened: OpenedFaultFile) {
     this.#opened = opened;
-    this.#says = new Says(opened.model, opened.table.suspects);
+    this.#says = new Says(opened.model, opened.table);
     this.#functionOf = new Map(opened.model.functions.map(({ id }, f) => [id, f]));
     this.#mains = new Set(opened.file.mains);
   }
@@ -115,7 +115,7 @@ export class FaultFinder {
     const all = new Map<number, Symptom>();
     for (const c of classes)
       for (const [f, symptom] of this.#opened.table.classes[c]?.symptoms ?? [])
-        if (all.get(f) !== "dead") all.set(f, symptom);
+        all.set(f, worse(symptom, all.get(f) ?? symptom));
     return all;
   }
 
@@ -141,20 +141,31 @@ export class FaultFinder {
   ): readonly Proposal[] {
     const { file, model, table } = this.#opened;
     const asked = known.slice(0, MOST_ASKED);
-    const suspects = [...new Set(asked.flatMap((one) => one.suspects))].flatMap(
-      (s) => table.suspects[s] ?? [],
+    const looked = session.done.flatMap((one) => (one.what === "looked" ? [one] : []));
+    const done = new Set(looked.map(({ look }) => lookKey(look)));
+    const reseated = looked.flatMap(({ look, answer }) =>
+      look.kind === "reseat" && answer === "no" ? look.ids : [],
     );
-    const done = new Set(session.done.flatMap((one) => (one.what === "looked" ? [lookKey(one.look)] : [])));
-    const looks = candidateLooks({
+    const { looks, nodes } = candidateLooks({
       model,
-      suspects,
+      suspects: table.suspects,
+      asked,
       untried,
       dead,
+      reseated: new Set(reseated),
       mains: this.#mains,
       voltsOf: (source) => file.sources[source]?.volts ?? Number.POSITIVE_INFINITY,
-      isLive: (node, source) => this.#says.isLive(node, source),
-    }).filter((look) => !done.has(lookKey(look)));
-    return inTurn(looks.flatMap((look) => this.#rated(look, asked)));
+      isLive: (node, source) => this.#says.meter.isLive(-1, node, source),
+    });
+    const name = (node: number): string => model.network.nodes[node] ?? "";
+    const ohms = bestOhms(this.#says.meter, asked, nodes, MOST_OHMS + done.size).map(
+      ({ a, b }): SessionLook => ({ kind: "ohms", a: name(a), b: name(b) }),
+    );
+    const left = [...looks, ...ohms].filter((look) => !done.has(lookKey(look)));
+    return inTurn(
+      left.flatMap((look) => this.#rated(look, asked)),
+      session.done.length === 0,
+    );
   }
 
   /** A look with what it tells (Shannon 1948, mutual information of a yes or no). */
@@ -184,7 +195,7 @@ export class FaultFinder {
     return [
       {
         look,
-        ...COSTS[look.kind],
+        ...lookCost(look),
         bits: told,
         yes,
         good: (this.#says.chance(look, []) ?? 1) > 0.5 ? "yes" : "no",
@@ -195,60 +206,21 @@ export class FaultFinder {
   }
 }
 
-/** Looks by what they tell for their minutes and danger; first of all the best of the first turn that is worth it. */
-function inTurn(looks: readonly Proposal[]): readonly Proposal[] {
+/**
+ * Looks by what they tell for their minutes and danger; first of all the best of the first turn that is worth it. Where
+ * nothing was looked at yet a look comes first that tells most, however little: what is seen at once needs no meter.
+ */
+function inTurn(looks: readonly Proposal[], isFirst: boolean): readonly Proposal[] {
   const value = ({ bits: told, minutes, danger }: Proposal): number =>
     told / (minutes + danger * DANGER_IS_MINUTES);
   const sorted = looks.toSorted((p, q) => value(q) - value(p));
   const most = looks.reduce((best, { bits: told }) => Math.max(best, told), 0);
-  const isWorth = (one: Proposal): boolean => one.bits >= TURN_WORTH * most;
+  const worth = isFirst ? FIRST_WORTH : TURN_WORTH;
+  const isWorth = (one: Proposal): boolean => one.bits >= worth * most;
+  const inTurns = isFirst ? looks.toSorted((p, q) => q.bits - p.bits) : sorted;
   const first = [0, 1, 2].flatMap(
-    (turn) => sorted.find((one) => TURN[one.look.kind] === turn && isWorth(one)) ?? [],
+    (turn) => inTurns.find((one) => TURN[one.look.kind] === turn && isWorth(one)) ?? [],
   )[0];
   const rest = sorted.filter((one) => one !== first);
   return first === undefined ? [] : [first, ...rest].slice(0, MOST_LOOKS);
-}
-
-/** Hypotheses as causes: those of one class, or of one pair of classes, belong together. */
-function causesOf(
-  known: readonly Hypothesis[],
-  symptoms: readonly ReadonlyMap<number, Symptom>[],
-  seen: Sightings,
-): readonly Cause[] {
-  const byClass = new Map<number, Hypothesis[]>();
-  for (const one of known) {
-    const list = byClass.get(one.at);
-    if (list === undefined) byClass.set(one.at, [one]);
-    else list.push(one);
-  }
-  return [...byClass]
-    .map(([at, own]): Cause => {
-      const does = symptoms[at] ?? new Map<number, Symptom>();
-      const said = [...seen];
-      return {
-        parts: (own[0]?.suspects ?? []).map((_, side) => sharesOf(own, side)),
-        probability: own.reduce((sum, { weight }) => sum + weight, 0),
-        explains: said.flatMap(([f, what]) => (what !== "works" && does.has(f) ? [f] : [])),
-        alsoBreaks: [...does.keys()].filter((f) => !seen.has(f)),
-        against: said.flatMap(([f, what]) => (fits(does.get(f) ?? "works", what) ? [] : [f])),
-      };
-    })
-    .sort((p, q) => q.probability - p.probability)
-    .slice(0, MOST_CAUSES);
-}
-
-/** What comes and goes fits whatever is broken. */
-const fits = (does: Symptom, said: Seen): boolean =>
-  said === "sometimes" ? does !== "works" : does === said;
-
-/** Suspects on one side of hypotheses, with their chance. */
-function sharesOf(own: readonly Hypothesis[], side: number): readonly CauseSuspect[] {
-  const found = new Map<number, number>();
-  for (const { suspects, weight } of own) {
-    const s = suspects[side];
-    if (s !== undefined) found.set(s, (found.get(s) ?? 0) + weight);
-  }
-  return [...found]
-    .map(([suspect, probability]) => ({ suspect, probability }))
-    .sort((p, q) => q.probability - p.probability || p.suspect - q.suspect);
 }

@@ -1,4 +1,5 @@
 export { FaultFinder } from "./finder.ts";
+export { Says } from "./says.ts";
 export {
   type Cause,
   type CauseSuspect,

@@ -1,6 +1,12 @@
-import { type FaultModel, type Look, LookTable, type Suspect } from "../faults/index.ts";
+import type { FaultModel, FaultTable, Suspect } from "../faults/index.ts";
+import { landingOfPoint } from "./landing-of-point.ts";
+import { Meter } from "./meter.ts";
 import type { SessionLook } from "./session.ts";
 
+/** Chance that a reading or a look tells what is not so (common practice, no source). */
+export const MISREAD = 0.02;
+/** Chance that reseating a plug brings back a contact of it that is out (common practice, no source). */
+const RESEAT_HELPS = 0.6;
 /** Chance that whoever looks at what moves, or at a fuse, sees what is wrong with it (common practice, no source). */
 const INSPECT_SEES = 0.8;
 /** Chance that something is found wrong that is not (common practice, no source). */
@@ -8,26 +14,23 @@ const INSPECT_ERRS = 0.05;
 /** Chance that a part that is measured by itself reads what is not so (common practice, no source). */
 const PART_MISREAD = 0.03;
 
-/** No suspect: what a sound machine says. */
-const SOUND: Suspect = {
-  id: "",
-  kind: "wire-open",
-  fault: { kind: "open", joint: -1 },
-  subjects: [],
-  odds: 1,
-};
+const sure = (says: boolean): number => (says ? 1 - MISREAD : MISREAD);
 
-/** What suspects would make each look say; worked out once for each suspect that is ever asked about. */
+/** What suspects would make each look say. */
 export class Says {
+  readonly meter: Meter;
   readonly #model: FaultModel;
-  readonly #suspects: readonly Suspect[];
-  readonly #tables = new Map<number, LookTable>();
+  readonly #table: FaultTable;
+  /** Class of each suspect that shows. */
+  readonly #classOf: ReadonlyMap<number, number>;
   readonly #functionOf: ReadonlyMap<string, number>;
   readonly #sourceOf: ReadonlyMap<string, number>;
 
-  constructor(model: FaultModel, suspects: readonly Suspect[]) {
+  constructor(model: FaultModel, table: FaultTable) {
     this.#model = model;
-    this.#suspects = suspects;
+    this.#table = table;
+    this.meter = new Meter(model, table.suspects);
+    this.#classOf = new Map(table.classes.flatMap((one, c) => one.suspects.map((s) => [s, c] as const)));
     this.#functionOf = new Map(model.functions.map(({ id }, f) => [id, f]));
     this.#sourceOf = new Map(model.network.sources.map(({ id }, s) => [id, s]));
   }
@@ -45,23 +48,41 @@ export class Says {
     return changed;
   }
 
-  /** Whether the volts of a source are at a node of a sound machine. */
-  isLive(node: number, source: number): boolean {
-    return this.#table(-1).chance({ kind: "volts", node, source }, 0) > 0.5;
-  }
-
   /** @param s index of the suspect; -1: none */
   #one(look: SessionLook, s: number): number | null {
-    if (look.kind === "inspect") return this.#inspected(look.id, s);
-    if (look.kind === "part") return this.#partReads(look.id, s);
-    const known = this.#look(look);
-    return known === null ? null : this.#table(s).chance(known, 0);
+    const node = (name: string): number => this.#model.network.nodeOf.get(name) ?? -1;
+    const suspect = this.#table.suspects[s];
+    switch (look.kind) {
+      case "try": {
+        const f = this.#functionOf.get(look.id);
+        const symptoms = this.#table.classes[this.#classOf.get(s) ?? -1]?.symptoms;
+        return f === undefined ? null : sure(symptoms?.has(f) !== true);
+      }
+      case "inspect":
+        return this.#inspected(look.id, suspect);
+      case "reseat": {
+        const out = suspect?.kind === "contact-open" ? landingOfPoint(suspect.subjects[0] ?? "") : "";
+        return look.ids.includes(out) ? RESEAT_HELPS : MISREAD;
+      }
+      case "part":
+        return this.#partReads(look.id, suspect);
+      case "ohms": {
+        const [a, b] = [node(look.a), node(look.b)];
+        if (a < 0 || b < 0) return null;
+        const sets = this.meter.joined(s);
+        return sure(sets[a] === sets[b]);
+      }
+      case "volts": {
+        const source = this.#sourceOf.get(look.source);
+        if (source === undefined || node(look.node) < 0) return null;
+        return sure(this.meter.isLive(s, node(look.node), source));
+      }
+    }
   }
 
-  #inspected(id: string, s: number): number | null {
+  #inspected(id: string, suspect: Suspect | undefined): number | null {
     const joint = this.#model.network.jointOf.get(id);
     if (joint === undefined) return null;
-    const suspect = this.#suspects[s];
     const isSeen =
       (suspect?.fault.kind === "mechanical" && suspect.fault.joint === joint) ||
       (suspect?.kind === "fuse-open" && suspect.fault.kind === "open" && suspect.fault.joint === joint);
@@ -69,12 +90,11 @@ export class Says {
   }
 
   /** A part reads wrong when it is open or shorted itself, when a contact of it does not move, when its ends touch. */
-  #partReads(id: string, s: number): number | null {
+  #partReads(id: string, suspect: Suspect | undefined): number | null {
     const { network } = this.#model;
     const joint = network.jointOf.get(id);
     const own = joint === undefined ? undefined : network.joints[joint];
     if (joint === undefined || own === undefined) return null;
-    const suspect = this.#suspects[s];
     const fault = suspect?.fault;
     const isOwn = (fault?.kind === "open" || fault?.kind === "closed") && fault.joint === joint;
     const isStuck =
@@ -84,35 +104,5 @@ export class Says {
       other !== undefined &&
       ((other.a === own.a && other.b === own.b) || (other.a === own.b && other.b === own.a));
     return isOwn || isStuck || isBridged ? PART_MISREAD : 1 - PART_MISREAD;
-  }
-
-  #look(look: Exclude<SessionLook, { kind: "inspect" | "part" }>): Look | null {
-    const node = (name: string): number => this.#model.network.nodeOf.get(name) ?? -1;
-    switch (look.kind) {
-      case "try": {
-        const f = this.#functionOf.get(look.id);
-        return f === undefined ? null : { kind: "try", f };
-      }
-      case "reseat":
-        return { kind: "reseat", landingId: look.id };
-      case "ohms": {
-        const [a, b] = [node(look.a), node(look.b)];
-        return a < 0 || b < 0 ? null : { kind: "ohms", a, b };
-      }
-      case "volts": {
-        const source = this.#sourceOf.get(look.source);
-        return source === undefined || node(look.node) < 0
-          ? null
-          : { kind: "volts", node: node(look.node), source };
-      }
-    }
-  }
-
-  #table(s: number): LookTable {
-    const known = this.#tables.get(s);
-    if (known !== undefined) return known;
-    const made = new LookTable(this.#model, [this.#suspects[s] ?? SOUND]);
-    this.#tables.set(s, made);
-    return made;
   }
 }

@@ -18,7 +18,7 @@ beforeAll(async () => {
   const { book, shop } = await readBook(FOLDER);
   opened = openFaultFile(faultFileOf(new Line().run(book, shop ?? emptyShop(), undefined)));
   finder = new FaultFinder(opened);
-  says = new Says(opened.model, opened.table.suspects);
+  says = new Says(opened.model, opened.table);
 });
 
 /** What somebody who looks at everything says of a machine with a fault. */

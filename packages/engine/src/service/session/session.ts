@@ -6,8 +6,8 @@ export type SessionLook =
   | { readonly kind: "try"; readonly id: string }
   /** Power off: look at what moves, or at a fuse, and move it by hand. */
   | { readonly kind: "inspect"; readonly id: string }
-  /** Look at a plug and its contacts, wiggle it, take it off and push it home. */
-  | { readonly kind: "reseat"; readonly id: string }
+  /** Look at plugs and their contacts, wiggle them, take them off and push them home, all in one go. */
+  | { readonly kind: "reseat"; readonly ids: readonly string[] }
   /** Power off: does a meter read as good as nothing between two nodes? */
   | { readonly kind: "ohms"; readonly a: string; readonly b: string }
   /** Power off: does the part by itself read as it should? */
@@ -39,6 +39,8 @@ export function lookKey(look: SessionLook): string {
       return `ohms ${look.a} ${look.b}`;
     case "volts":
       return `volts ${look.node} ${look.source}`;
+    case "reseat":
+      return `reseat ${look.ids.join(" ")}`;
     default:
       return `${look.kind} ${look.id}`;
   }

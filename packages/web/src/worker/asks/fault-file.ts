@@ -6,5 +6,5 @@ import type { Model } from "../model.ts";
  * @param built what was built and what failed on it
  */
 export function faultFile({ line }: Model, built: BuiltRecords): FaultFile {
-  return faultFileOf(line, { built, table: "later" });
+  return faultFileOf(line, { built, revision: null, table: "later" });
 }

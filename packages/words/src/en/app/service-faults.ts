@@ -84,7 +84,8 @@ export const serviceFaults = {
     "Say what works and what does not. The likeliest causes and the next look follow at once. What you say stays in this browser.",
   opening: (percent: number) => `Getting the wiring ready: ${percent} %`,
   failed: (why: string) => `Fault finding could not be made ready: ${why}`,
-  machine: (machine: string, revision: string) => `${machine}, revision ${revision}`,
+  machine: (machine: string, revision: string | null) =>
+    revision === null ? `${machine}, draft` : `${machine}, revision ${revision}`,
   language: "Language",
   parts: { say: "What works", causes: "Causes", next: "Next look", history: "What was said" },
   says,
@@ -185,8 +186,8 @@ export const serviceFaults = {
     inspectMoves: (name: string) =>
       `Move what ${name} moves by hand. Does it go freely the whole way and come back by itself? No broken spring, nothing bent, no sleeve worn?`,
     inspectFuse: (name: string) => `Take out fuse ${name} and look through it. Is its wire whole?`,
-    reseat: (name: string) =>
-      `Look at ${name}: is it straight and right in, is a contact pushed back, a wire loose? Wiggle it with the machine on only if you can do so without reaching in; else: off, pull it off, push it home, switch on. Does that change anything?`,
+    reseat: (plugs: readonly string[]) =>
+      `Look at ${plugs.length > 1 ? `each of these: ${plugs.join("; ")}` : (plugs[0] ?? "")}. Is it straight and right in, is a contact pushed back, a wire loose? Wiggle it with the machine on only if you can do so without reaching in; else: off, pull it off, push it home, switch on. Does that change anything?`,
     ohms: "Set the meter to ohms or to the beeper. Hold the probes at:",
     part: (name: string) => `Measure ${name} by itself, if you can with one of its wires off:`,
     volts: (volts: string) => `Set the meter to direct volts, range above ${volts}. Hold the probes at:`,

@@ -6,7 +6,7 @@ export const serviceFaults: Translated<typeof en> = {
   intro: "说明哪些正常、哪些不正常，立即给出最可能的原因和下一步检查。您所说的只保存在本浏览器中。",
   opening: (percent) => `正在准备接线资料：${percent} %`,
   failed: (why) => `无法准备故障查找：${why}`,
-  machine: (machine, revision) => `${machine}，版本 ${revision}`,
+  machine: (machine, revision) => (revision === null ? `${machine}，草稿` : `${machine}，版本 ${revision}`),
   language: "语言",
   parts: { say: "现象", causes: "原因", next: "下一步检查", history: "记录" },
   says: { works: "正常", dead: "不工作", on: "一直接通", mixed: "与别的串在一起", sometimes: "时好时坏" },
@@ -139,8 +139,8 @@ export const serviceFaults: Translated<typeof en> = {
     inspectMoves: (name) =>
       `用手活动 ${name} 带动的部分。是否全程灵活并自行复位？弹簧未断、无弯曲、套管未磨损？`,
     inspectFuse: (name) => `取出保险管 ${name} 对光看。里面的丝是否完好？`,
-    reseat: (name) =>
-      `查看 ${name}：是否插正、插到底，端子有无退出，导线有无松动？只有不用伸手进机器时才可通电轻摇；否则：断电，拔下，插紧，再通电。现象有无变化？`,
+    reseat: (plugs) =>
+      `查看${plugs.length > 1 ? `以下各插头：${plugs.join("；")}` : ` ${plugs[0] ?? ""}`}。是否插正、插到底，端子有无退出，导线有无松动？只有不用伸手进机器时才可通电轻摇；否则：断电，拔下，插紧，再通电。现象有无变化？`,
     ohms: "万用表置于电阻挡或蜂鸣挡。表笔接在：",
     part: (name) => `单独测量 ${name}，如可能先拆下它的一根导线：`,
     volts: (volts) => `万用表置于直流电压挡，量程大于 ${volts}。表笔接在：`,
