@@ -68,12 +68,6 @@ export const wayOf = (
   { id, from, to }: { readonly id: string; readonly from: string; readonly to: string },
 ): string => `${what} ${id} (${spotOf(book, from)} to ${spotOf(book, to)})`;
 
-/** A pin of a board as people say it: `J5-3 of Lamp board, front left`. */
-export function pinOf(book: Book, point: string): string {
-  const [item = "", pin = ""] = point.split(":");
-  return `${pin.replace(".", "-").toUpperCase()} of ${labelOf(book.tables.boards, item)}`;
-}
-
 /** A cell that may be blank. */
 export const orBlank = (value: string | number | null, unit = ""): string =>
   value === null || value === "" ? "not set" : `${value}${unit === "" ? "" : ` ${unit}`}`;
