@@ -5,9 +5,10 @@ import { ELECTRIC_CHANGES } from "./electric-changes.ts";
 import { ITEM_CHANGES } from "./item-changes.ts";
 import { MAKING_CHANGES } from "./making-changes.ts";
 import type { ScriptedChange } from "./script.ts";
+import { WHOLE_CHANGES } from "./whole-changes.ts";
 
 /** All of them, a hundred or more. */
 export const scriptedChanges = (book: Book, before: LineResult): readonly ScriptedChange[] =>
-  [...ITEM_CHANGES, ...ELECTRIC_CHANGES, ...MAKING_CHANGES, ...DECIDED_CHANGES].flatMap((of) =>
-    of(book, before),
+  [...ITEM_CHANGES, ...WHOLE_CHANGES, ...ELECTRIC_CHANGES, ...MAKING_CHANGES, ...DECIDED_CHANGES].flatMap(
+    (of) => of(book, before),
   );
