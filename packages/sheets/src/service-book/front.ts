@@ -1,4 +1,5 @@
-import { at, LINE, line as rule, stroke, TEXT, write } from "../compose/draw.ts";
+import { afterOf } from "@pinwright/words";
+import { at, changing, LINE, line as rule, stroke, TEXT, write } from "../compose/draw.ts";
 import { type Block, gap } from "../compose/flow.ts";
 import { label } from "../compose/say.ts";
 import { anchored, figure, linked, tagged } from "../compose/tag.ts";
@@ -68,20 +69,24 @@ function titleBlocks(context: BookContext, widthMm: number): readonly Block[] {
     ],
   };
   const revision = revisionOf(machine, options);
+  const after = afterOf(revision);
+  const revisionText =
+    after === null ? words((w) => w.revision(revision)) : context.sheet((w) => w.change.draft(after));
   const built = tables.options
     .filter((option) => line.machine.options.has(option.id))
     .map((option) => label(language, { en: option.label, zh: option.label_zh }, option.id));
   const { unit } = options;
   const lines: readonly (readonly [string, string])[] = [
-    [
-      unit === null ? words((w) => w.everyMachine) : words((w) => w.serial(unit.serial)),
-      words((w) => w.revision(revision)),
-    ],
+    [unit === null ? words((w) => w.everyMachine) : words((w) => w.serial(unit.serial)), revisionText],
     ...(built.length === 0 ? [] : ([[words((w) => w.builtWith), built.join("; ")]] as const)),
   ];
   return [
     title,
-    ...lines.map(([head, text]) => named(head, text, widthMm, widthMm / 2.6)),
+    ...lines.map(([head, text], i) => {
+      const block = named(head, text, widthMm, widthMm / 2.6);
+      // A book that says the same in the next revision has the same hash.
+      return i === 0 ? { ...block, marks: [changing(block.marks)] } : block;
+    }),
     ...codeBlocks(context, widthMm),
     gap(4),
   ];

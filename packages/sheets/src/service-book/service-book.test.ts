@@ -10,8 +10,10 @@ import { anchorsOf, guideOf } from "../compose/guide.ts";
 import { leavesOf } from "../compose/leaves.ts";
 import { wireNo } from "../facts.ts";
 import { renderDocument } from "../print/index.ts";
+import { boundRows } from "../testing/book-rows.ts";
 import { exampleLine, OPTIONS } from "../testing/first-light.ts";
 import { overlapLines, strayLines } from "../testing/page-faults.ts";
+import { faultsOfWords } from "../testing/pdf-words.ts";
 import { HAZARDS, hazardsOf } from "./hazards.ts";
 import type { ServiceUnit } from "./options.ts";
 import { composeServiceBook } from "./service-book.ts";
@@ -90,12 +92,19 @@ test("the book of one machine says what is really in it, at the front and where 
   expect(textsOf(made("en")).join(" ")).not.toContain("PKTQ");
 });
 
+test("numbers stand with what they are of: pages, pins, wires, terminals, devices, parts", () => {
+  const { wrong, counted } = boundRows(line, made("en"));
+  expect(wrong).toEqual([]);
+  for (const [what, count] of Object.entries(counted)) expect(count, what).toBeGreaterThan(5);
+});
+
 test("its PDF has its texts, its pages and its outline", async () => {
   const folder = mkdtempSync(join(tmpdir(), "service-book-"));
   try {
     const document = made("en");
     const file = join(folder, "book.pdf");
     writeFileSync(file, await renderDocument(document, "pdf"));
+    expect(faultsOfWords(file)).toEqual([]);
     const text = execFileSync("pdftotext", ["-layout", file, "-"], { encoding: "utf8" });
     expect(text.split("\f")).toHaveLength(document.pages.length + 1);
     for (const title of Object.values(sheetWords("en").serviceBook.chapters)) expect(text).toContain(title);

@@ -5,14 +5,17 @@ import { join } from "node:path";
 import type { LineResult } from "@pinwright/engine";
 import { sheetWords } from "@pinwright/words";
 import { beforeAll, expect, test } from "vitest";
-import { guideOf } from "../compose/guide.ts";
+import { anchorsOf, guideOf } from "../compose/guide.ts";
 import { wireNo } from "../facts.ts";
 import { ampsText, voltsText } from "../machine-facts.ts";
 import { LISTED_KINDS, quantityText, rowsOfKind } from "../parts-list/part-rows.ts";
 import { renderDocument } from "../print/index.ts";
+import { missingCautions, neededCautions } from "../testing/book-cautions.ts";
+import { boundRows } from "../testing/book-rows.ts";
 import { factsOfBook, figuresIn } from "../testing/book-words.ts";
 import { exampleLine, OPTIONS } from "../testing/first-light.ts";
 import { overlapLines, strayLines } from "../testing/page-faults.ts";
+import { faultsOfWords } from "../testing/pdf-words.ts";
 import { chartOf } from "../wiring-chart/wiring-chart.ts";
 import { composeServiceBook } from "./service-book.ts";
 
@@ -57,10 +60,18 @@ test(
     expect(overlapLines(document)).toEqual([]);
     expect(strayLines(document)).toEqual([]);
     expect(guideOf(document.pages).missing).toEqual([]);
+    const bound = boundRows(line, document);
+    expect(bound.wrong).toEqual([]);
+    expect(bound.counted.pins).toBeGreaterThan(1000);
+    expect(bound.counted.pages).toBeGreaterThan(1000);
+    const needed = neededCautions(line, new Set(anchorsOf(document.pages).keys()));
+    expect(needed.length).toBeGreaterThan(150);
+    expect(missingCautions(document, needed, "en")).toEqual([]);
     const folder = mkdtempSync(join(tmpdir(), "service-book-"));
     try {
       const file = join(folder, "book.pdf");
       writeFileSync(file, await renderDocument(document, "pdf"));
+      expect(faultsOfWords(file)).toEqual([]);
       const text = execFileSync("pdftotext", ["-layout", file, "-"], {
         encoding: "utf8",
         maxBuffer: 1 << 28,
