@@ -1,12 +1,14 @@
 import { UnionFind } from "@pinwright/kernel";
 import { Affected } from "./affected.ts";
 import { type Disturbed, disturbed } from "./disturbed.ts";
+import { driveWays } from "./drive-ways.ts";
 import type { Symptom } from "./fault.ts";
 import type { MachineFunction } from "./functions.ts";
 import type { ServiceShort } from "./fuses.ts";
 import { type Needs, needsInSound } from "./needs.ts";
 import type { ServiceNetwork } from "./network.ts";
 import { type JointEnds, passesThrough } from "./passes.ts";
+import { polesOver } from "./poles-over.ts";
 
 /** What lets a current through one way only: an LED that is wired the other way round stays dark. */
 const ONE_WAY: ReadonlySet<string> = new Set(["diode", "led"]);
@@ -78,7 +80,7 @@ export class Standing {
         this.#own[f]?.some((node) => this.#sets[node] === this.#setOf(side, one.joint)),
       ),
     );
-    this.#ways = functions.map((one) => this.#waysOf(one));
+    this.#ways = functions.map((one) => driveWays(network, this.#ends, this.#sets, one));
     this.#affected = new Affected(network, functions, this.#needsOf, this.#sets);
     this.set(sound);
   }
@@ -120,7 +122,7 @@ export class Standing {
     if (faults.closed.size === 0 && faults.joined.length === 0 && faults.swapped.size === 0) return null;
     // A feed that lies at a return or at a driven line has the diodes across the coils lie forward.
     const diodes = this.#diodes.filter((joint) => !faults.open.has(joint));
-    const { up, down } = this.#polesOver(diodes);
+    const { up, down } = polesOver(this.#network, this.#ends, this.#sets, diodes);
     for (const [f, one] of this.#functions.entries()) {
       if (one.kind !== "driven" || !this.#isCommanded(one)) continue;
       for (const way of this.#ways[f] ?? []) {
@@ -188,27 +190,6 @@ export class Standing {
     return does ? "works" : "dead";
   }
 
-  /** By set, 1: a plus pole's current gets there over diodes, or from there to a minus pole. */
-  #polesOver(diodes: readonly number[]): { readonly up: Uint8Array; readonly down: Uint8Array } {
-    const [up, down] = [new Uint8Array(this.#sets.length), new Uint8Array(this.#sets.length)];
-    for (const { plus, minus } of this.#network.sources) {
-      up[this.#sets[plus] ?? 0] = 1;
-      down[this.#sets[minus] ?? 0] = 1;
-    }
-    for (let grows = true; grows; ) {
-      grows = false;
-      for (const joint of diodes) {
-        const [a, b] = [this.#setOf(this.#ends.a, joint), this.#setOf(this.#ends.b, joint)];
-        const isNew = (up[a] === 1 && up[b] === 0) || (down[b] === 1 && down[a] === 0);
-        if (!isNew) continue;
-        if (up[a] === 1) up[b] = 1;
-        if (down[b] === 1) down[a] = 1;
-        grows = true;
-      }
-    }
-    return { up, down };
-  }
-
   /** Whether what lies in series reaches a pole at two of its ends: else no current flows while nothing is switched on. */
   #mayBeOn(through: readonly number[]): boolean {
     let poles = 0;
@@ -271,23 +252,6 @@ export class Standing {
       boardIds.every((id) => this.#works(id)) &&
       commands.every(([from, to]) => this.#sets[from] === this.#sets[to])
     );
-  }
-
-  /**
-   * Each driver by itself; where both ends of a function's element are switched, one at each end, not both to the same pole:
-   * a motor in a bridge is driven forward or backward.
-   */
-  #waysOf({ joint, controls }: MachineFunction): readonly (readonly number[])[] {
-    const ends = [this.#setOf(this.#ends.a, joint), this.#setOf(this.#ends.b, joint)];
-    const drivers = controls.filter((n) => this.#network.joints[n]?.element?.row.kind === "driver");
-    const sidesOf = (n: number): readonly number[] => [
-      this.#setOf(this.#ends.a, n),
-      this.#setOf(this.#ends.b, n),
-    ];
-    const [atA = [], atB = []] = ends.map((end) => drivers.filter((n) => sidesOf(n).includes(end)));
-    if (atA.length === 0 || atB.length === 0) return drivers.map((n) => [n]);
-    const pole = (n: number): number => sidesOf(n).find((set) => !ends.includes(set)) ?? -1;
-    return atA.flatMap((a) => atB.flatMap((b) => (pole(a) === pole(b) ? [] : [[a, b]])));
   }
 
   #drivers({ controls }: MachineFunction, faults: Disturbed): readonly number[] {
