@@ -80,8 +80,8 @@ export const LENGTHS = [
   "connector-loading",
   "pull-test",
 ] as const;
-/** What works with the resistance of wires. */
-export const ELECTRIC = kinds("loads", "supply-schedule");
+/** What works with the resistance of wires: the wiring chart tells the volts that reach each device. */
+export const ELECTRIC = kinds("loads", "supply-schedule", "wiring-chart");
 
 const SOME = 12;
 
