@@ -1,5 +1,5 @@
 import type { LineResult, PlacedElement } from "@pinwright/engine";
-import type { SheetLanguage } from "@pinwright/words";
+import { bookTerm, type SheetLanguage } from "@pinwright/words";
 import { shortNumber } from "./compose/number.ts";
 import { label, say } from "./compose/say.ts";
 
@@ -78,11 +78,12 @@ export function someOf(texts: readonly string[], most: number, language: SheetLa
 /** What an element is and its figure, as an owner reads it. */
 export function elementText(element: PlacedElement, language: SheetLanguage): string {
   const { row } = element;
-  const name = (row.control ?? "").replace(/^(?:input|driver) /u, "");
+  const control = (row.control ?? "").replace(/^(?:input|driver) /u, "");
   const ohm = row.ohm === null ? "–" : shortNumber(row.ohm, 3);
   return say(
     language,
-    ({ machine: { elements: e, speeds } }) => {
+    ({ machine: { elements: e, speeds } }, l) => {
+      const name = bookTerm(l, control);
       switch (row.kind) {
         case "coil":
           return e.coil(ohm);

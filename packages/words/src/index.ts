@@ -1,3 +1,4 @@
+export { bookTerm } from "./book-terms.ts";
 export { type CompareWords, compareWords } from "./compare-teller.ts";
 export { changeSentence, subjectName } from "./compare-text.ts";
 export type { FindingWords, RuleWords } from "./finding.ts";

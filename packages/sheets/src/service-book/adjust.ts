@@ -1,5 +1,6 @@
 import type { BookRow as TableRowOf } from "@pinwright/book";
 import type { LineResult, MechanismItem } from "@pinwright/engine";
+import { bookTerm } from "@pinwright/words";
 import { rowLabel } from "../assembly/step-texts.ts";
 import { TEXT } from "../compose/draw.ts";
 import { type Block, gap } from "../compose/flow.ts";
@@ -77,7 +78,7 @@ function typeBlocks(
     return row([
       context.sheet((w) => w.steps.card.benchKinds[step.kind]),
       caution === "" ? text : `${text}\n⚠ ${caution}`,
-      step.tool,
+      bookTerm(language, step.tool),
       [limitsText(step), step.nominal === null ? "" : words((w) => w.adjust.nominal(set))]
         .filter((t) => t !== "")
         .join("\n"),

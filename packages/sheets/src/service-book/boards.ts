@@ -1,5 +1,6 @@
 import type { BoardItem, Landing } from "@pinwright/engine";
 import { compareText } from "@pinwright/kernel";
+import { bookTerm } from "@pinwright/words";
 import { panelSideName, rowLabel } from "../assembly/step-texts.ts";
 import { TEXT } from "../compose/draw.ts";
 import { type Block, gap } from "../compose/flow.ts";
@@ -121,7 +122,7 @@ function connectorTable(context: BookContext, board: BoardItem, widthMm: number)
     return row(
       [
         landing.connector?.name ?? "",
-        landing.connector?.label ?? "",
+        bookTerm(language, landing.connector?.label ?? ""),
         String(landing.pointIds.length),
         harnesses.join(" "),
         leads.length === 0 ? words((w) => w.boards.nothing) : someOf(leads, MOST_NAMES, language),

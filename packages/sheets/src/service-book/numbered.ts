@@ -1,5 +1,6 @@
 import type { DeviceItem, ProgramPoint } from "@pinwright/engine";
 import { compareText } from "@pinwright/kernel";
+import { bookTerm } from "@pinwright/words";
 import { TEXT } from "../compose/draw.ts";
 import { filledColumns } from "../compose/filled-columns.ts";
 import { type Block, gap } from "../compose/flow.ts";
@@ -125,7 +126,7 @@ function cellsOf(context: BookContext, kind: Kind, device: DeviceItem): readonly
   const contacts = kind === "switches" ? elements.filter((e) => e.row.kind === "contact") : [];
   const windings = elements.filter((e) => ["coil", "motor", "speaker"].includes(e.row.kind));
   const ohms = windings.map((e) => {
-    const name = windings.length > 1 ? `${e.row.control ?? ""} ` : "";
+    const name = windings.length > 1 ? `${bookTerm(language, e.row.control ?? "")} ` : "";
     return e.row.ohm === null ? "" : `${name}${shortNumber(e.row.ohm, 2)}`;
   });
   // What a contact switches is told with what it works.
@@ -141,7 +142,7 @@ function cellsOf(context: BookContext, kind: Kind, device: DeviceItem): readonly
     unique(
       contacts.map((e) =>
         [
-          e.row.control ?? "",
+          bookTerm(language, e.row.control ?? ""),
           words((w) => (e.row.normally === "closed" ? w.numbered.closed : w.numbered.open)),
         ]
           .filter((t) => t !== "")

@@ -1,3 +1,4 @@
+import { bookTerm } from "@pinwright/words";
 import { TEXT } from "../compose/draw.ts";
 import { type Block, gap } from "../compose/flow.ts";
 import { shortNumber } from "../compose/number.ts";
@@ -131,7 +132,8 @@ function fuseRow(context: BookContext, fuse: FuseFacts): BookRow {
   const { line, language, words } = context;
   const { row: own, element } = fuse.node;
   const name = fuseName(line, fuse, language);
-  const [board, onBoard] = [itemName(line, element.itemId, language), fusePlace(line, fuse)];
+  const board = itemName(line, element.itemId, language);
+  const onBoard = bookTerm(language, fusePlace(line, fuse));
   // Most fuses are called by their place.
   const place = name === `${board} ${onBoard}` ? "" : `${board}, ${onBoard}`;
   const page = context.pageOf(`item:${element.itemId}`);

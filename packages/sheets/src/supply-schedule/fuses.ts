@@ -1,5 +1,5 @@
 import type { FuseRating, LineResult } from "@pinwright/engine";
-import type { SheetLanguage } from "@pinwright/words";
+import { bookTerm, type SheetLanguage } from "@pinwright/words";
 import type { FuseNode, SupplyNode } from "../circuits/index.ts";
 import { shortNumber } from "../compose/number.ts";
 import { label, say } from "../compose/say.ts";
@@ -41,7 +41,9 @@ export function fuseName(line: LineResult, fuse: FuseFacts, language: SheetLangu
   const { row, element } = fuse.node;
   if (row !== null && row.label !== "")
     return label(language, { en: row.label, zh: row.label_zh }, row.id, joint);
-  return `${itemName(line, element.itemId, language, joint)} ${fusePlace(line, fuse)}`;
+  // What the book calls the place in one language only.
+  const place = say(language, (_, l) => bookTerm(l, fusePlace(line, fuse)), joint);
+  return `${itemName(line, element.itemId, language, joint)} ${place}`;
 }
 
 /** What hangs on a fuse with none between: supplies that it feeds first, then items by their names. */
