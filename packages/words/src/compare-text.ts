@@ -16,6 +16,8 @@ function wireSentence(teller: Teller, { what, values }: MachineChange): string |
       return words.wireColour(wire, teller.colour(values.from), teller.colour(values.to));
     case "wire-type":
       return words.wireType(wire, teller.cell("", values.from), teller.cell("", values.to));
+    case "wire-contact":
+      return words.wireContact(wire, teller.list(values.from), teller.list(values.to));
     case "wire-end":
       return words.wireEnd(wire, teller.list(values.from), teller.list(values.to));
     case "wire-number":

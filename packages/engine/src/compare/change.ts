@@ -49,6 +49,7 @@ export interface MachineChange {
     | "wire-length"
     | "wire-colour"
     | "wire-type"
+    | "wire-contact"
     | "wire-end"
     | "wire-number"
     | "wire-net"

@@ -123,9 +123,9 @@ function changesOf(pair: WirePair | undefined): readonly MachineChange[] {
     changes.push({ what: "wire-colour", values: { wire, from: from.colour, to: to.colour } });
   if (from.type !== to.type)
     changes.push({ what: "wire-type", values: { wire, from: from.type, to: to.type } });
-  const terminals = (one: WireFact): string => [one.a.part, one.b.part].sort(compareText).join(" ");
-  if (lost.length === 0 && won.length === 0 && terminals(from) !== terminals(to))
-    changes.push({ what: "wire-type", values: { wire, from: terminals(from), to: terminals(to) } });
+  const contacts = contactChange(from, to);
+  if (lost.length === 0 && won.length === 0 && contacts !== null)
+    changes.push({ what: "wire-contact", values: { wire, ...contacts } });
   // The net says its class and supply itself; the cut length follows the finished one but for trim and strip.
   const mm = to.finishedMm === from.finishedMm ? to.cutMm - from.cutMm : to.finishedMm - from.finishedMm;
   if (mm !== 0) changes.push({ what: "wire-length", values: { wire, mm, toMm: to.finishedMm } });
@@ -143,4 +143,17 @@ function togetherOf(pairs: readonly WirePair[]): MachineChange {
       ...{ leastMm: Math.min(...by), mostMm: Math.max(...by) },
     },
   };
+}
+
+/** Contacts that a wire no longer has at its ends, and those it has instead; null: the same. */
+function contactChange(
+  from: WireFact,
+  to: WireFact,
+): { readonly from: readonly string[]; readonly to: readonly string[] } | null {
+  const [old, now] = [from, to].map(({ a, b }) => [a.part, b.part].sort(compareText));
+  if (old === undefined || now === undefined || old.join(" ") === now.join(" ")) return null;
+  const [at] = old.filter((part) => now.includes(part));
+  const others = (parts: readonly string[]): readonly string[] =>
+    (at === undefined ? parts : parts.toSpliced(parts.indexOf(at), 1)).filter((part) => part !== "");
+  return { from: others(old), to: others(now) };
 }

@@ -112,6 +112,8 @@ export const compare = {
   wireColour: (wire: string, from: string, to: string) => `its wire ${wire} is now ${to} (was ${from})`,
   wireType: (wire: string, from: string, to: string) =>
     `its wire ${wire} is now made with ${to} (was ${from})`,
+  wireContact: (wire: string, from: string, to: string) =>
+    `its wire ${wire} now ends in ${to} (was in ${from})`,
   wireEnd: (wire: string, from: string, to: string) =>
     `its wire ${wire} now ends at ${to} (ended at ${from})`,
   wireNumber: (from: string, to: string) => `its wire ${from} is now numbered ${to}`,
