@@ -12,14 +12,14 @@ beforeAll(async () => {
   owner = await server.owner();
   await owner.post("/api/books", { id: "light", label: "Light", from: "first-light" });
   await putExampleDrivers(owner);
-}, 120_000);
+}, 300_000);
 afterAll(() => server.close());
 
 const lineOf = async (release: string) =>
   ROUTES.releasedLine.answer.parse(await owner.get(`${BOOK}/releases/${release}/line`));
 
 it("tells what units of a release are built by, whatever is changed afterwards", {
-  timeout: 120_000,
+  timeout: 300_000,
 }, async () => {
   const body = { id: "release-line-1", name: "A", note: "" };
   let job = releaseJobSchema.parse(await owner.post(`${BOOK}/releases`, body));
