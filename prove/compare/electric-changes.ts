@@ -196,13 +196,13 @@ export const ELECTRIC_CHANGES: readonly Script[] = [
     does: () => ({ family: "p396" }),
     says: (row, _to, { tables }) =>
       `Board type, ${labelOf(tables.board_types, row.board_type)}: connector ${row.name.toUpperCase()}, Family: ${labelOf(tables.connector_families, "p396")} (was ${labelOf(tables.connector_families, row.family)})`,
-    sheets: ({ board_type }, _to, book) =>
+    sheets: ({ board_type, name }, _to, book) =>
       reaches(
-        harness(harnessesOfType(book, board_type ?? ""), "connector-loading"),
+        harness(harnessesOfType(book, board_type ?? "", name), "connector-loading"),
         AMOUNTS,
         ELECTRIC,
         kinds("wiring-chart", "board-register", "screw-map"),
-        harness(harnessesOfType(book, board_type ?? "")),
+        harness(harnessesOfType(book, board_type ?? "", name)),
       ),
   }),
   kind({

@@ -32,10 +32,19 @@ export const waysAt = (book: Book, waypoint: string): readonly string[] =>
     from === waypoint || to === waypoint ? [id] : [],
   );
 
-/** Harnesses that end at boards of a type. */
-export const harnessesOfType = (book: Book, boardType: string): readonly string[] => [
-  ...new Set(book.tables.boards.flatMap(({ id, type }) => (type === boardType ? harnessesAt(book, id) : []))),
-];
+/** Harnesses that end at boards of a type; with a connector, those that end at it. */
+export const harnessesOfType = (book: Book, boardType: string, connector = ""): readonly string[] => {
+  const begins = book.tables.boards.flatMap(({ id, type }) =>
+    type === boardType ? [connector === "" ? `${id}:` : `${id}:${connector}.`] : [],
+  );
+  return [
+    ...new Set(
+      book.tables.ends.flatMap(({ point, harness }) =>
+        begins.some((begin) => point.startsWith(begin)) ? [harness] : [],
+      ),
+    ),
+  ];
+};
 
 /** Part of a name of a sheet: `bt.switch16` is `bt-switch16` there. */
 export const inName = (id: string): string => id.replaceAll(".", "-");
