@@ -218,7 +218,8 @@ export const ELECTRIC_CHANGES: readonly Script[] = [
   kind({
     name: "a family is crimped with another tool",
     table: "connector_families",
-    fits: ({ id }) => id === "s250" || id === "tab-28",
+    // A tool that other families share stands on their sheets too.
+    fits: ({ id }) => id === "m750" || id === "ring-m4",
     does: () => ({ tool: "bench press, die N" }),
     says: ({ label, tool }) => `Connector family, ${label}: Tool: bench press, die N (was ${orBlank(tool)})`,
     sheets: ({ tool }) =>

@@ -50,8 +50,8 @@ export const MAKING_CHANGES: readonly Script[] = [
     does: () => ({ label: "Look twice" }),
     says: ({ test, no, label }, _to, { tables }) =>
       `Test, ${labelOf(tables.tests, test)}: step ${no}, Name: Look twice (was ${label})`,
-    sheets: ({ test }, _to, { tables }) =>
-      testSheets(tables.tests.find(({ id }) => id === test)?.board_type ?? null),
+    // Steps of a test are shown on the floor; the sheet of the board has the test.
+    sheets: () => reaches(() => false, kinds("board-test")),
   }),
   kind({
     name: "a step takes longer",
@@ -179,7 +179,7 @@ export const MAKING_CHANGES: readonly Script[] = [
     does: ({ y_mm }) => ({ y_mm: plus(y_mm, 2) }),
     says: ({ panel, id }, _to, { tables }) =>
       `Panel, ${labelOf(tables.panels, panel)}: cutout ${id} is moved by 2 mm (x 0, y +2)`,
-    sheets: ({ panel }) => reaches(named(`panel-drawing-${panel}`), ASSEMBLY),
+    sheets: ({ panel }) => reaches(named(`panel-drawing-${panel}`), ASSEMBLY, kinds("board-register")),
   }),
   kind({
     name: "a fit with another limit",
