@@ -100,17 +100,21 @@ const newSum = (): Sum => ({
   answersMs: [],
 });
 function add(sum: Sum, weight: number, bits: number, found: Found): void {
+  sum.answersMs.push(...found.answersMs);
+  if (!found.isFound) {
+    sum.notFound++;
+    return;
+  }
   sum.faults++;
   sum.weight += weight;
   sum.questions += weight * found.questions;
   sum.minutes += weight * found.minutes;
   sum.bits += weight * bits;
-  if (!found.isFound) sum.notFound++;
   for (const [kind, count] of Object.entries(found.byKind))
     sum.byKind[kind] = (sum.byKind[kind] ?? 0) + count;
-  sum.answersMs.push(...found.answersMs);
 }
 const round = (value: number): number => Math.round(value * 1000) / 1000;
+/** Of the faults that were found; the others stand beside. */
 const told = ({ faults, weight, questions, bits, minutes, notFound, byKind }: Sum) => ({
   faults,
   meanQuestions: round(questions / weight),
@@ -151,9 +155,11 @@ for (const [n, [id, outcome]] of simulated.single.entries()) {
   if (symptoms.size === 0) continue;
   single.visible++;
   const answers = likeliest(table, seenOf(symptoms), ANSWERS);
-  const place = answers.findIndex(({ classes }) =>
-    classes.some((c) => table.classes[c]?.suspects.includes(s)),
-  );
+  // Classes that do the same to all that is tried are one.
+  const isTheClass = (c: number): boolean =>
+    table.classes[c]?.suspects.includes(s) === true ||
+    (said === own && text(table.classes[c]?.symptoms ?? new Map()) === own);
+  const place = answers.findIndex(({ classes }) => classes.some(isTheClass));
   if (place === 0) single.classFirst++;
   else apart.push({ suspect: id, place: String(place + 1), simulated: said.slice(0, 200) });
   if (place >= 0) single.classAmongFive++;

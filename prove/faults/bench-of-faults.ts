@@ -8,7 +8,7 @@ import type {
   Suspect,
   Symptom,
 } from "../../packages/engine/src/index.ts";
-import { type Built, extraElement, touchesData, type Wires, withFault } from "./built.ts";
+import { type Built, extraElement, probed, touchesData, type Wires, withFault } from "./built.ts";
 
 /** Beyond this multiple of its rating a fuse opens at once. */
 const OPENS_AT = 3;
@@ -272,21 +272,28 @@ export class FaultBench {
     const { elements, wires, dead } = this.built(suspects);
     const [like] = elements;
     if (like === undefined) return Number.POSITIVE_INFINITY;
+    const [red, black] = [this.#probed(suspects, a), this.#probed(suspects, b)];
     const { volt, ohm } = METER;
     const probes = [
-      extraElement(like, "meter", "source", "meter", b, { volt }),
-      extraElement(like, "meter ohm", "resistor", "meter", a, { ohm }),
+      extraElement(like, "meter", "source", "meter", black, { volt }),
+      extraElement(like, "meter ohm", "resistor", "meter", red, { ohm }),
     ];
     const off = elements.filter(({ row }) => row.kind !== "source");
-    const [volts] = this.#run({ elements: [...off, ...probes], wires, dead }, [new Set()], b);
-    const across = volts?.get(a) ?? 0;
+    const [volts] = this.#run({ elements: [...off, ...probes], wires, dead }, [new Set()], black);
+    const across = volts?.get(red) ?? 0;
     return (across * ohm) / Math.max(1e-12, volt - across);
   }
 
   /** Volts between two nodes with some causes in the machine while it is on and does nothing; by the nodes. */
   volts(suspects: readonly Suspect[]): (plus: string, minus: string) => number {
     const { volts } = this.#settled(this.built(suspects));
-    return (plus, minus) => (volts.get(plus) ?? 0) - (volts.get(minus) ?? 0);
+    return (plus, minus) =>
+      (volts.get(this.#probed(suspects, plus)) ?? 0) - (volts.get(this.#probed(suspects, minus)) ?? 0);
+  }
+
+  #probed(suspects: readonly Suspect[], node: string): string {
+    const faults = suspects.map(({ fault }) => fault);
+    return probed(this.#network, faults, node);
   }
 
   /** A machine that is switched on, after all that opens and dies by itself did so. */
@@ -354,7 +361,8 @@ export class FaultBench {
         if (!isOn(n)) return [];
         return (motions[motion % motions.length] ?? []).flatMap(({ id, itemId, row }) => {
           if (row.kind === "driver") return alive.has(itemId) && there.has(id) ? [id] : [];
-          return there.has(own.id) ? [own.id] : [];
+          // A sensor without its supply closes nothing.
+          return there.has(own.id) && alive.has(own.itemId) ? [own.id] : [];
         });
       }),
     );

@@ -45,7 +45,20 @@ export function withFault(built: Built, network: ServiceNetwork, fault: ServiceF
     );
   switch (fault.kind) {
     case "open":
-      if (joint?.kind === "wire") return { elements, dead, wires: wires.filter(({ id }) => id !== joint.id) };
+      // A broken wire leaves a stub at either end.
+      if (joint?.kind === "wire")
+        return {
+          elements,
+          dead,
+          wires: wires.flatMap((wire) =>
+            wire.id === joint.id
+              ? [
+                  { ...wire, b: `${wire.id} broken` },
+                  { ...wire, a: `${wire.id} broken off` },
+                ]
+              : [wire],
+          ),
+        };
       // A contact that is out still holds together the wires that are crimped in it.
       if (joint?.kind === "contact") return { elements, dead, wires: swap(joint.id, `${joint.id} out`) };
       return { elements: without(joint?.id ?? ""), wires, dead };
@@ -72,6 +85,21 @@ export function withFault(built: Built, network: ServiceNetwork, fault: ServiceF
         dead: new Set([...dead, fault.itemId]),
       };
   }
+}
+
+/** Where a probe touches what a node is called in the sound machine: whoever holds it goes by the wire's number and colour. */
+export function probed(network: ServiceNetwork, faults: readonly ServiceFault[], node: string): string {
+  let at = node;
+  for (const fault of faults) {
+    const name = (n: number): string => network.joints[n]?.id ?? "";
+    if (fault.kind === "open" && network.joints[fault.joint]?.kind === "contact")
+      at = at === `wire:${name(fault.joint)}` ? `${name(fault.joint)} out` : at;
+    else if (fault.kind === "swapped") {
+      const [p, q] = [`wire:${name(fault.a)}`, `wire:${name(fault.b)}`];
+      at = at === p ? q : at === q ? p : at;
+    }
+  }
+  return at;
 }
 
 /** Whether anything on a net of class data is another than in the sound machine. */

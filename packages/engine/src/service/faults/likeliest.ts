@@ -10,8 +10,8 @@ export interface Likely {
   readonly probability: number;
 }
 
-/** Chance that a second fault is there when there is one (common practice, no source). */
-const SECOND = 0.02;
+/** Chance that a second fault is there when there is one: what is old has often two (common practice, no source). */
+const SECOND = 0.2;
 /** Symptoms that are looked at for pairs: those of the single faults that explain most of what was seen. */
 const MOST_PAIR_STEPS = 1_000_000;
 
