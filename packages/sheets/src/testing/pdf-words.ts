@@ -24,7 +24,7 @@ interface PdfPage {
 }
 
 /** Words of a PDF by page, as poppler finds them. */
-export function wordsOfPdf(file: string): readonly PdfPage[] {
+function wordsOfPdf(file: string): readonly PdfPage[] {
   const html = execFileSync("pdftotext", ["-bbox", file, "-"], { encoding: "utf8", maxBuffer: 1 << 29 });
   return [...html.matchAll(PAGE)].map(([, width = "", height = "", inner = ""]) => ({
     widthPt: Number(width),
