@@ -30,7 +30,7 @@ export const ELECTRIC_CHANGES: readonly Script[] = [
     fits: any,
     does: () => ({ tolerance_pct: 7 }),
     says: ({ label, tolerance_pct }) => `Supply, ${label}: Tolerance: 7 % (was ${tolerance_pct} %)`,
-    sheets: () => reaches(named("supply-schedule"), kinds("loads")),
+    sheets: () => reaches(named("supply-schedule"), ELECTRIC),
   }),
   kind({
     name: "another limit of a supply",

@@ -26,6 +26,7 @@ export interface BoardTypeWritten {
   readonly label: string;
   readonly labelZh: string;
   readonly purpose: string;
+  readonly purposeZh: string;
   readonly sizeMm: readonly [widthMm: number, depthMm: number, heightMm: number];
   readonly standoffMm?: number;
   /** Fixing holes; 4 mm from the corners where none are given. */
@@ -162,6 +163,7 @@ export function boardTypeTopic(written: readonly BoardTypeWritten[]): Topic {
           label_zh: b.labelZh,
           revision: "A",
           purpose: b.purpose,
+          purpose_zh: b.purposeZh,
           width_mm: b.sizeMm[0],
           depth_mm: b.sizeMm[1],
           height_mm: b.sizeMm[2],

@@ -48,6 +48,7 @@ const main: BoardTypeWritten = {
   label: "Main board",
   labelZh: "主板",
   purpose: "Runs the game program; speaks to the network master, the audio board and the display board.",
+  purposeZh: "运行游戏程序；与网络主站、音频板和显示板通信。",
   sizeMm: [200, 150, 30],
   standoffMm: 12,
   connectors: [
@@ -88,6 +89,7 @@ const netmaster: BoardTypeWritten = {
   label: "Network master",
   labelZh: "网络主控板",
   purpose: "Asks every node in turn, through the hub in the cabinet.",
+  purposeZh: "经箱体内的集线板依次询问每个节点。",
   sizeMm: [120, 80, 20],
   standoffMm: 12,
   connectors: [
@@ -116,6 +118,7 @@ const hub: BoardTypeWritten = {
   label: "Bus hub",
   labelZh: "总线集线板",
   purpose: "Repeats the bus on four ports; makes their isolated 12 V, with a resettable fuse for each.",
+  purposeZh: "在四个端口上转发总线；为各端口提供隔离的 12 V，每路一个自恢复保险。",
   sizeMm: [160, 70, 22],
   connectors: [
     {
@@ -155,6 +158,7 @@ const audio: BoardTypeWritten = {
   label: "Audio board",
   labelZh: "音频板",
   purpose: "Plays sound; three amplifiers, a headphone output and the volume knob's input.",
+  purposeZh: "播放声音；三路功放、一路耳机输出和音量旋钮输入。",
   sizeMm: [150, 100, 34],
   standoffMm: 12,
   connectors: [
@@ -215,6 +219,7 @@ const volume: BoardTypeWritten = {
   label: "Volume and headphone board",
   labelZh: "音量与耳机板",
   purpose: "A knob and a headphone socket at the front of the cabinet.",
+  purposeZh: "箱体前部的旋钮和耳机插座。",
   sizeMm: [64, 44, 26],
   connectors: [
     {
@@ -247,6 +252,7 @@ const display: BoardTypeWritten = {
   label: "Display board",
   labelZh: "显示控制板",
   purpose: "Splits the picture onto the two dot panels.",
+  purposeZh: "把画面分到两块点阵屏。",
   sizeMm: [110, 76, 20],
   standoffMm: 12,
   connectors: [
@@ -263,6 +269,7 @@ const dot: BoardTypeWritten = {
   label: "Dot panel",
   labelZh: "点阵屏",
   purpose: "Half of the display: 64 × 32 dots on the board.",
+  purposeZh: "显示屏的一半：板上 64 × 32 点。",
   sizeMm: [260, 132, 22],
   standoffMm: 15,
   connectors: [headPower([30, 10]), ribbon("j2", "display board", [120, 10])],
@@ -274,6 +281,7 @@ const strip: BoardTypeWritten = {
   label: "Backlight strip, eight LEDs",
   labelZh: "背光灯条（8 LED）",
   purpose: "Lights the backglass: eight LEDs on the board in strings of two; passes its two wires on.",
+  purposeZh: "照亮背玻璃：板上八只 LED，两只一串；两根线继续往下传。",
   sizeMm: [200, 16, 8],
   standoffMm: 10,
   connectors: [

@@ -20,6 +20,7 @@ const flipper: BoardTypeWritten = {
   label: "Flipper driver board",
   labelZh: "拨板驱动板",
   purpose: "Drives the power and hold windings of one flipper and reads its end-of-stroke switch.",
+  purposeZh: "驱动一个拨板的动力绕组和保持绕组，并读取其行程末端开关。",
   sizeMm: [80, 50, 22],
   standoffMm: 36,
   connectors: [
@@ -56,6 +57,7 @@ const quick = (
   label,
   labelZh,
   purpose: "Fires its coil at once when its switch closes, with a time-out of its own.",
+  purposeZh: "开关一闭合立即驱动线圈，自带超时保护。",
   sizeMm: [78, 44, 22],
   standoffMm: 36,
   // The last one keeps off the trunks beside the coil's connector.
@@ -94,6 +96,7 @@ const magnet: BoardTypeWritten = {
   label: "Magnet driver board",
   labelZh: "电磁铁驱动板",
   purpose: "Drives the playfield magnet with a regulated current and watches its temperature by resistance.",
+  purposeZh: "以稳流驱动台面磁铁，并通过电阻监视其温度。",
   sizeMm: [88, 56, 30],
   standoffMm: 36,
   connectors: [
@@ -145,6 +148,7 @@ const motor: BoardTypeWritten = {
   label: "Motor board",
   labelZh: "电机驱动板",
   purpose: "Runs one motor both ways and reads its two limit or home switches.",
+  purposeZh: "驱动一台电机正反转，并读取两个限位或原位开关。",
   sizeMm: [80, 48, 20],
   // Three: a trunk passes where a fourth would stand.
   holes: [
@@ -174,6 +178,7 @@ const beacon: BoardTypeWritten = {
   label: "Beacon board",
   labelZh: "灯塔驱动板",
   purpose: "Turns the beacon, finds its home position and dims its two beam lamps.",
+  purposeZh: "转动灯塔灯，找到原位，并对两只光束灯调光。",
   sizeMm: [88, 52, 20],
   standoffMm: 36,
   connectors: [
@@ -207,6 +212,7 @@ const hall: BoardTypeWritten = {
   label: "Magnetic sensor board",
   labelZh: "磁传感器板",
   purpose: "Feeds two magnetic ball sensors with 5 V and reads them.",
+  purposeZh: "给两个磁性球传感器供 5 V 并读取。",
   sizeMm: [64, 40, 12],
   standoffMm: 36,
   connectors: [
@@ -240,6 +246,7 @@ const opto: BoardTypeWritten = {
   label: "Beam board",
   labelZh: "光束板",
   purpose: "Pulses an infrared emitter and reads its receiver.",
+  purposeZh: "脉冲驱动红外发射管，并读取接收管。",
   sizeMm: [60, 40, 12],
   standoffMm: 36,
   connectors: [
@@ -279,6 +286,7 @@ const troughRx: BoardTypeWritten = {
   label: "Trough receiver board",
   labelZh: "球槽接收板",
   purpose: "Five receivers on the board see the four balls and a ball that sticks on the eject.",
+  purposeZh: "板上五只接收管检测四个球，以及卡在出球处的球。",
   sizeMm: [170, 16, 12],
   connectors: [
     ...busConnectors(170),
@@ -296,6 +304,7 @@ const troughTx: BoardTypeWritten = {
   label: "Trough emitter board",
   labelZh: "球槽发射板",
   purpose: "Five emitters in series on the board, opposite the receivers.",
+  purposeZh: "板上五只串联的发射管，正对接收管。",
   sizeMm: [170, 14, 12],
   connectors: [{ name: "j1", label: "receiver board", family: "s250", at: [80, 7], pins: troughPins() }],
   elements: [{ kind: "led", from: "j1.1", to: "j1.2", volt: 6.5, amp: 0.03, ohm: 0 }],

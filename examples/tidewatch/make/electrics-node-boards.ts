@@ -73,6 +73,7 @@ const switch16: BoardTypeWritten = {
   label: "Switch board, 16 inputs",
   labelZh: "16 路开关板",
   purpose: "Reads 16 contacts to a common and reports every change on the bus.",
+  purposeZh: "读取 16 个对公共端的触点，每次变化都经总线报告。",
   sizeMm: [84, 44, 14],
   standoffMm: 36,
   connectors: [
@@ -119,6 +120,7 @@ const lamp16: BoardTypeWritten = {
   label: "Lamp board, 16 outputs",
   labelZh: "16 路灯板",
   purpose: "Dims 16 lamps to 0 V; each half has its own resettable fuse. Isolated from the bus.",
+  purposeZh: "对 16 只灯向 0 V 侧调光；每半边各有一个自恢复保险。与总线隔离。",
   sizeMm: [100, 50, 14],
   standoffMm: 36,
   connectors: [
@@ -139,6 +141,7 @@ const lamp4: BoardTypeWritten = {
   label: "Lamp board, 4 outputs",
   labelZh: "4 路灯板",
   purpose: "Dims the four lamps of the cabinet to 0 V. Isolated from the bus.",
+  purposeZh: "对箱体的四只灯向 0 V 侧调光。与总线隔离。",
   sizeMm: [80, 40, 14],
   connectors: [
     ...busConnectors(80),
@@ -193,6 +196,7 @@ const coil8: BoardTypeWritten = {
   labelZh: "8 路线圈驱动板",
   purpose:
     "Pulls 8 coils to 0 V with a time-out of its own; each half has its own fuse. Isolated from the bus.",
+  purposeZh: "把 8 个线圈接到 0 V，自带超时保护；每半边各有保险丝。与总线隔离。",
   sizeMm: [110, 66, 24],
   standoffMm: 36,
   connectors: [...busConnectors(110), ...coilPower(34, 60, 4), ...coil8Halves.map((half) => half.connector)],
@@ -206,6 +210,7 @@ const coil4: BoardTypeWritten = {
   label: "Coil driver board, 4 outputs",
   labelZh: "4 路线圈驱动板",
   purpose: "Pulls 4 coils to 0 V with a time-out of its own. Isolated from the bus.",
+  purposeZh: "把 4 个线圈接到 0 V，自带超时保护。与总线隔离。",
   sizeMm: [88, 56, 24],
   standoffMm: 36,
   connectors: [...busConnectors(88), ...coilPower(26, 48, 4), coil4Half.connector],

@@ -27,6 +27,7 @@ const mains: BoardTypeWritten = {
   label: "Mains fuse board",
   labelZh: "市电保险板",
   purpose: "A fuse in the line of each supply unit. Under a cover; nothing else is on it.",
+  purposeZh: "每台电源的火线上一个保险丝。装在盖板下，板上没有别的东西。",
   sizeMm: [170, 80, 32],
   standoffMm: 12,
   connectors: [
@@ -56,6 +57,7 @@ const interlock: BoardTypeWritten = {
   label: "Coil interlock board",
   labelZh: "线圈联锁板",
   purpose: "Its relay passes 48 V only while the coin door is shut; tells the switch board so.",
+  purposeZh: "只有投币门关好时，其继电器才接通 48 V，并告知开关板。",
   sizeMm: [96, 64, 34],
   connectors: [
     {
@@ -133,6 +135,7 @@ interface Distribution {
   readonly label: string;
   readonly labelZh: string;
   readonly volts: string;
+  readonly voltsZh: string;
   readonly class: "coil" | "lamp" | "motor" | "logic";
   /** Rating of each fuse in A, F1 first. */
   readonly fusesA: readonly number[];
@@ -157,6 +160,7 @@ const distribution = (d: Distribution): BoardTypeWritten => {
     label: d.label,
     labelZh: d.labelZh,
     purpose: `A fuse and a shunt for each group on ${d.volts}.`,
+    purposeZh: `${d.voltsZh}供电的每组各有一个保险丝和一个分流电阻。`,
     sizeMm: [48 + 52 * blocks, 80, 30],
     connectors: [
       {
@@ -199,6 +203,7 @@ export const DISTRIBUTIONS = {
     label: "Coil fuse board",
     labelZh: "线圈保险板",
     volts: "48 V",
+    voltsZh: "48 V ",
     class: "coil",
     fusesA: [6.3, 6.3, 6.3, 4, 6.3, 4],
     keyAfter: [1, 1],
@@ -209,6 +214,7 @@ export const DISTRIBUTIONS = {
     label: "Motor fuse board",
     labelZh: "电机保险板",
     volts: "12 V motor",
+    voltsZh: "12 V 电机",
     class: "motor",
     fusesA: [2, 4, 1],
     keyAfter: [1],
@@ -219,6 +225,7 @@ export const DISTRIBUTIONS = {
     label: "Lamp fuse board",
     labelZh: "灯保险板",
     volts: "12 V lamp",
+    voltsZh: "12 V 灯",
     class: "lamp",
     fusesA: [4, 4, 4, 4, 1, 4, 4],
     keyAfter: [3, 0],
@@ -229,6 +236,7 @@ export const DISTRIBUTIONS = {
     label: "Logic fuse board",
     labelZh: "逻辑保险板",
     volts: "12 V",
+    voltsZh: "12 V 逻辑",
     class: "logic",
     fusesA: [5, 4, 1],
     keyAfter: [2],
@@ -242,6 +250,7 @@ const starpoint: BoardTypeWritten = {
   labelZh: "直流接地点板",
   purpose:
     "The one declared point at which the DC returns meet earth; each tie can be lifted for the insulation test.",
+  purposeZh: "直流回路与大地相接的唯一规定点；做绝缘测试时可断开每个连接。",
   sizeMm: [72, 40, 16],
   connectors: [
     {
@@ -267,6 +276,7 @@ const bbpower: BoardTypeWritten = {
   label: "Backbox power board",
   labelZh: "背箱电源板",
   purpose: "Makes 5 V and fuses 12 V and 5 V for each backbox board.",
+  purposeZh: "产生 5 V，并为背箱的每块板分别保险 12 V 和 5 V。",
   sizeMm: [150, 84, 26],
   connectors: [
     {

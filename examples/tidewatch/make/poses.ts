@@ -103,12 +103,14 @@ export const poses: Topic = {
         label: "Playfield lifted, front edge up",
         label_zh: "台面掀起（前沿朝上）",
         caution: "Switch off, wait, latch the prop before hands go under.",
+        caution_zh: "关机、等待，先锁好撑杆，手才能伸到下面。",
       },
       {
         id: "folded",
         label: "Backbox folded for transport",
         label_zh: "背箱折叠运输",
         caution: "Two people; watch the bundle at the hinge; strap the backbox down.",
+        caution_zh: "两人操作；留意铰链处的线束；用带子把背箱绑牢。",
       },
     ]),
     pose_places: rows(

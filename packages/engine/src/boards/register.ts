@@ -21,7 +21,7 @@ export function registerRow(
     typeId: type.id,
     labels: labelsOf(type, type.id),
     revision: type.revision,
-    purpose: type.purpose,
+    purposes: labelsOf({ label: type.purpose, label_zh: type.purpose_zh }, ""),
     barePartId: type.part,
     stuffedPartId: type.stuffed_part,
     boardIds,

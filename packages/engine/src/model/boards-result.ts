@@ -5,7 +5,8 @@ export interface BoardRegisterRow {
   readonly typeId: string;
   readonly labels: Languages;
   readonly revision: string;
-  readonly purpose: string;
+  /** What boards of this type are for; empty where the book does not say. */
+  readonly purposes: Languages;
   readonly barePartId: string | null;
   readonly stuffedPartId: string | null;
   /** Boards of this type in one machine, in code-point order. */

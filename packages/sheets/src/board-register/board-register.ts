@@ -113,7 +113,7 @@ function typeBlocks(
       cells: [
         `${boardName(row, language, " · ")}\n${row.typeId}`,
         row.revision,
-        row.purpose,
+        label(language, row.purposes, ""),
         String(row.boardIds.length),
         row.boardIds.length === 0 ? words((w) => w.boards.register.none) : numbersOf(sides, row.typeId),
         countText(row, row.placements),
@@ -192,7 +192,7 @@ function grids(line: LineResult, sides: readonly BoardSide[], language: SheetLan
         row.typeId,
         boardName(row, own),
         row.revision,
-        row.purpose,
+        label(own, row.purposes, ""),
         row.boardIds.length,
         numbersOf(sides, row.typeId),
         row.placements,

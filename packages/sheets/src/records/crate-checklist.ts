@@ -233,13 +233,16 @@ function glassRows({ line, options }: RecordSheetInput, box: string): readonly T
 
 /** Cautions of the book for each pose in which it is not played. */
 function poseRows({ line, options }: RecordSheetInput): readonly TableRow[] {
-  const poses = line.machine.book.tables.poses.filter((pose) => pose.usual === "no" && pose.caution !== "");
+  const poses = line.machine.book.tables.poses.filter(
+    (pose) => pose.usual === "no" && (pose.caution || pose.caution_zh) !== "",
+  );
   if (poses.length === 0) return [];
   return [
     { kind: "group", text: wordsOf(options)((w) => w.records.crate.poses) },
     ...poses.map((pose): TableRow => {
       const name = label(options.language, { en: pose.label, zh: pose.label_zh }, pose.id, " · ");
-      return { kind: "row", cells: ["", `${name}\n${pose.caution}`, ""] };
+      const caution = label(options.language, { en: pose.caution, zh: pose.caution_zh }, "");
+      return { kind: "row", cells: ["", `${name}\n${caution}`, ""] };
     }),
   ];
 }

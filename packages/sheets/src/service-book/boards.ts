@@ -54,7 +54,7 @@ function boardSection(context: BookContext, board: BoardItem, widthMm: number): 
     panelSideName(line, board.place.panelId, board.place.side, language),
     mapPage === "" ? "" : `${words((w) => w.boards.map)} ${words((w) => w.pageNo(mapPage))}`,
   ].filter((t) => t !== "");
-  const purpose = language === "en" && type.purpose !== "" ? type.purpose : doesText(context, board);
+  const purpose = (language === "en" ? type.purpose : type.purpose_zh) || doesText(context, board);
   const revision = type.revision === "" ? "" : context.sheet((w) => `${w.boards.revision} ${type.revision}`);
   const typeText = [rowLabel(type, type.id, language), type.id, revision].filter((t) => t !== "").join(" · ");
   const own = facts.fuses.filter((fuse) => fuse.node.element.itemId === board.id);

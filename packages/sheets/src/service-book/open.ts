@@ -104,12 +104,16 @@ export function openBlocks(context: BookContext, widthMm: number): readonly Bloc
 }
 
 /** The designer's own cautions of poses in which a panel of a purpose lies otherwise than in play. */
-function poseCautions({ line, language }: BookContext, purpose: string): readonly string[] {
+function poseCautions({ line, language, words }: BookContext, purpose: string): readonly string[] {
   return line.machine.book.tables.poses.flatMap((pose) => {
     const moved = movedPanels(line, pose.id).map((id) => line.machine.panels.get(id)?.purpose);
-    // The book has these in one language.
-    if (pose.caution === "" || language !== "en" || !moved.some((own) => own === purpose)) return [];
-    return [`${label(language, { en: pose.label, zh: pose.label_zh }, pose.id)}: ${pose.caution}`];
+    const caution = label(language, { en: pose.caution, zh: pose.caution_zh }, "");
+    if (caution === "" || !moved.some((own) => own === purpose)) return [];
+    return [
+      words((w) =>
+        w.open.poseCaution(label(language, { en: pose.label, zh: pose.label_zh }, pose.id), caution),
+      ),
+    ];
   });
 }
 

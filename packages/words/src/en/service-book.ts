@@ -69,6 +69,7 @@ export const serviceBook = {
   },
   open: {
     poses: "Positions of the machine",
+    poseCaution: (pose: string, caution: string) => `${pose}: ${caution}`,
     posesHint: "Side view: the player stands at the left. Dark: the playfield and the glass.",
     usual: "as it is played",
     before: "Before anything else",

@@ -68,6 +68,7 @@ export const serviceBook: Translated<typeof english> = {
   },
   open: {
     poses: "机器的各种姿态",
+    poseCaution: (pose, caution) => `${pose}：${caution}`,
     posesHint: "侧视图：玩家站在左侧。深色为台面和玻璃。",
     usual: "游玩时",
     before: "动手之前",

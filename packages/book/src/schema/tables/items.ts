@@ -97,6 +97,7 @@ export const board_types = table("board_types", "items", "A kind of circuit boar
   ...labels(),
   revision: text("Revision letter or number."),
   purpose: maybeText("What the board is for, in a sentence."),
+  purpose_zh: maybeText("The same in Simplified Chinese."),
   outline: maybeOutline("Outline; blank: a rectangle from its origin."),
   width_mm: num("Extent in its own x, from its lower left corner.", { min: 1, max: 1000 }),
   depth_mm: num("Extent in its own y, from its lower left corner.", { min: 1, max: 1000 }),

@@ -156,6 +156,7 @@ export const poses = table(
     ...labels(),
     usual: choiceOr("no", ["yes", "no"], "The one pose in which the machine is played."),
     caution: maybeText("What to beware of in this pose."),
+    caution_zh: maybeText("The same in Simplified Chinese."),
   },
 );
 

@@ -57,7 +57,7 @@ export function BoardPage({
       <h2>
         {name} <small className="dim">{typeId}</small>
       </h2>
-      {kind.purpose !== "" && <p>{kind.purpose}</p>}
+      {kind.purposes.en !== "" && <p>{pick(kind.purposes.en, kind.purposes.zh)}</p>}
       <dl className="plan-figures">
         <Figure name={own.revision} text={kind.revision} />
         <Figure name={own.count} text={String(kind.boards.length)} />

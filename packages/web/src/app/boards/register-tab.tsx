@@ -77,7 +77,12 @@ export function RegisterTab({
             value: placeText,
             cell: (kind) => <Places boards={kind.boards} most={SHOWN_PLACES} />,
           },
-          { key: "purpose", header: own.purpose, value: (kind) => kind.purpose, minor: true },
+          {
+            key: "purpose",
+            header: own.purpose,
+            value: (kind) => pick(kind.purposes.en, kind.purposes.zh),
+            minor: true,
+          },
           { key: "comes", header: own.comes, value: (kind) => own.comesHow[kind.comes], minor: true },
           {
             key: "parts",

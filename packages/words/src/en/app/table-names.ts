@@ -187,6 +187,7 @@ export const tableNames = {
     label: "Name",
     label_zh: "Name (Chinese)",
     purpose: "Purpose",
+    purpose_zh: "Purpose (Chinese)",
     outline: "Outline",
     width_mm: "Width",
     height_mm: "Height",

@@ -124,6 +124,7 @@ const ABOUTS: Readonly<Record<string, string>> = {
   "devices.number": "同类中的维修编号。",
   "board_types.id": "电路板类型。",
   "board_types.revision": "版本字母或数字。",
+  purpose_zh: "同样内容的简体中文。",
   "board_types.purpose": "电路板用途，一句话。",
   "board_types.outline": "轮廓；空白：从原点开始的矩形。",
   "board_types.width_mm": "自左下角起的 X 方向尺寸。",

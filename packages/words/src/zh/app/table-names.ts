@@ -189,6 +189,7 @@ export const tableNames: Translated<typeof en> = {
     label: "名称",
     label_zh: "中文名称",
     purpose: "用途",
+    purpose_zh: "用途（中文）",
     outline: "轮廓",
     width_mm: "宽度",
     height_mm: "高度",
