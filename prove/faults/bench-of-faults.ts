@@ -1,5 +1,3 @@
-import { NetlistWriter } from "../../packages/engine/src/electric/testing/netlist.ts";
-import { type NodeVolts, simulateTurns } from "../../packages/engine/src/electric/testing/ngspice.ts";
 import type {
   Machine,
   MachineFunction,
@@ -8,35 +6,16 @@ import type {
   Suspect,
   Symptom,
 } from "../../packages/engine/src/index.ts";
-import { type Built, extraElement, probed, touchesData, type Wires, withFault } from "./built.ts";
+import { type Built, extraElement, probed, type Wires, withFault } from "./built.ts";
+import { across, Circuit, NO_VOLTS, SENSE, shareOf, type Volts } from "./circuit.ts";
+import { ENOUGH, Life } from "./life.ts";
+import { motionsOf, type Tried, turnsOf } from "./turns.ts";
 
 /** Beyond this multiple of its rating a fuse opens at once. */
 const OPENS_AT = 3;
-/** Less than this share of what there is in a sound machine does not feed a board, light a lamp or pull a coil. */
-const ENOUGH = 0.6;
-/** Volts that a board is made for where its load says none. */
-const BOARD_V = 12;
-/** Coils are made weaker by this, in the sound machine too, so that all may be commanded at once and no fuse minds. */
-const WEAKER = 40;
-/** Input that is read: volts of its own pull-up, and behind how many ohms. */
-const SENSE = { volts: 5, ohm: 10_000 } as const;
 /** A meter for ohms: so few volts that no diode conducts. */
 const METER = { volt: 0.2, ohm: 10 } as const;
 const MOST_ROUNDS = 12;
-/** What a driver of message lines has in series (ISO 8482 lines are matched at 120 Ω, from memory). */
-const LINE_OHM = 120;
-/** Node between the two ends of a message line that is tried. */
-const MIDDLE = "middle";
-const OPTIONS = ".options reltol=1e-4 abstol=1e-9 vntol=1e-6 gmin=1e-10 itl1=2000 rshunt=1e10";
-
-/** Controls that work together: of several those of one motion, which is what stands before the comma of their control. */
-function motionsOf(controls: readonly PlacedElement[]): readonly (readonly PlacedElement[])[] {
-  const motion = ({ row }: PlacedElement): string => row.control?.split(",")[0] ?? "";
-  return [...new Set(controls.map(motion))].map((name) => controls.filter((one) => motion(one) === name));
-}
-
-type Volts = NodeVolts;
-const NO_VOLTS: Volts = new Map();
 
 /** A machine that is on and does nothing. */
 interface Resting {
@@ -65,22 +44,12 @@ interface Told {
 export class FaultBench {
   readonly #machine: Machine;
   readonly #network: ServiceNetwork;
-  #tried: readonly {
-    readonly f: number;
-    readonly own: PlacedElement;
-    /** One driver or input; a motor in a bridge has two drivers that turn it one way, and two the other. */
-    readonly motions: readonly (readonly PlacedElement[])[];
-  }[];
+  readonly #tried: readonly Tried[];
   readonly #all: Built;
-  readonly #sound: { readonly rest: Volts; readonly on: Volts };
-  /** Loads that feed boards and supplies, by item. */
-  readonly #feeds: ReadonlyMap<string, readonly PlacedElement[]>;
-  /** Message inputs by item, and the drivers of other items that are on the same wires in a sound machine. */
-  readonly #hears: ReadonlyMap<
-    string,
-    readonly { readonly input: PlacedElement; readonly from: readonly PlacedElement[] }[]
-  >;
-  simulations = 0;
+  readonly #circuit: Circuit;
+  readonly #life: Life;
+  /** Volts of the sound machine while everything is commanded. */
+  readonly #soundOn: Volts;
 
   constructor(
     machine: Machine,
@@ -103,7 +72,7 @@ export class FaultBench {
     this.#all = { elements, wires, dead: new Set() };
     const element = (joint: number | undefined): PlacedElement | null =>
       network.joints[joint ?? -1]?.element ?? null;
-    this.#tried = functions.flatMap(({ joint, controls: all }, f) => {
+    const tried = functions.flatMap(({ joint, controls: all }, f) => {
       const own = element(joint);
       // A receiver that conducts while light falls on it is not switched by anything in the circuit.
       const isReceiver = own?.row.kind === "contact" && own.row.normally === "closed";
@@ -113,126 +82,28 @@ export class FaultBench {
         ? [{ f, own, motions: motionsOf(controls) }]
         : [];
     });
-    const loads = machine.elements.filter(({ row }) => row.kind === "load");
-    const feeds = new Map<string, PlacedElement[]>();
-    for (const load of loads) feeds.set(load.itemId, [...(feeds.get(load.itemId) ?? []), load]);
-    this.#feeds = feeds;
-    this.#hears = this.#messages();
-    const [rest = NO_VOLTS, on = NO_VOLTS] = this.#volts(this.#all, [new Set(), new Set(this.#commands())]);
-    this.#sound = { rest, on };
+    this.#circuit = new Circuit(machine);
+    const commands = tried.flatMap(({ own, motions: [controls = []] }) =>
+      controls.map(({ id, row }) => (row.kind === "driver" ? id : own.id)),
+    );
+    const [rest = NO_VOLTS, on = NO_VOLTS] = this.#circuit.volts(this.#all, [new Set(), new Set(commands)]);
+    this.#soundOn = on;
+    this.#life = new Life(machine, network, this.#circuit, this.#all, rest);
     // What the circuit alone does not show to work (receivers of light) is not tried.
+    this.#tried = tried;
     const everyone = new Set(machine.elements.map(({ itemId }) => itemId));
     const [off, does] = [this.#does(this.#all, rest, everyone), this.#does(this.#all, on, everyone)];
-    this.#tried = this.#tried.filter((_, n) => off[n] === false && does[n] === true);
+    this.#tried = tried.filter((_, n) => off[n] === false && does[n] === true);
+  }
+
+  /** Runs of the circuit so far. */
+  get simulations(): number {
+    return this.#circuit.simulations;
   }
 
   /** Functions that are tried. */
   get tried(): readonly number[] {
     return this.#tried.map(({ f }) => f);
-  }
-
-  #commands(): readonly string[] {
-    return this.#tried.flatMap(({ own, motions: [controls = []] }) =>
-      controls.map(({ id, row }) => (row.kind === "driver" ? id : own.id)),
-    );
-  }
-
-  /** Inputs, each with the drivers that speak on its wires: found by putting volts on one end of a circuit of wires alone. */
-  #messages() {
-    const { joints, messages } = this.#network;
-    const hears = new Map<string, { input: PlacedElement; from: PlacedElement[] }[]>();
-    const drivers = this.#machine.elements.filter(({ row }) => row.kind === "driver");
-    for (const joint of messages) {
-      const input = joints[joint]?.element;
-      if (input === null || input === undefined) continue;
-      const reach = this.#reachable(this.#all, input);
-      const from = drivers.filter(
-        (one) => one.itemId !== input.itemId && reach(one.fromPointId, one.toPointId),
-      );
-      if (from.length > 0) hears.set(input.itemId, [...(hears.get(input.itemId) ?? []), { input, from }]);
-    }
-    return hears;
-  }
-
-  /** Whether two points lie at the ends of an input, by volts that are put on its ends and nothing else. */
-  #reachable(built: Built, input: PlacedElement): (a: string, b: string) => boolean {
-    const wanted = (kind: string): boolean => kind === "link" || kind === "fuse";
-    const elements = built.elements.filter(({ row }) => wanted(row.kind));
-    // One end up, the other down, as a driver of lines does it that gives way to a short: what hangs on neither stays between.
-    const probes = (
-      [
-        ["up", input.fromPointId, 1],
-        ["down", input.toPointId, -1],
-      ] as const
-    ).flatMap(([id, point, volt]) => [
-      extraElement(input, `probe ${id}`, "source", `probe ${id}`, MIDDLE, { volt }),
-      extraElement(input, `probe ${id} ohm`, "resistor", `probe ${id}`, point, { ohm: LINE_OHM }),
-    ]);
-    const [volts] = this.#run({ ...built, elements: [...elements, ...probes] }, [new Set()], MIDDLE);
-    const isNear = (point: string, volt: number): boolean => Math.abs((volts?.get(point) ?? 0) - volt) < 0.2;
-    return (a, b) => isNear(a, 1) && isNear(b, -1);
-  }
-
-  #run(built: Built, turns: readonly ReadonlySet<string>[], ground: string): readonly Volts[] {
-    this.simulations += turns.length;
-    const known = new Set(this.#all.elements.map(({ id }) => id));
-    const elements = built.elements.map((one): PlacedElement => {
-      if (one.row.kind === "coil") return { ...one, row: { ...one.row, ohm: (one.row.ohm ?? 0) * WEAKER } };
-      // A board takes less when it gets less, and nothing when a wire of it is off.
-      const isBoard = one.row.kind === "load" && known.has(one.id);
-      if (!isBoard) return one;
-      return {
-        ...one,
-        row: { ...one.row, kind: "resistor", ohm: (one.row.volt ?? BOARD_V) / (one.row.amp || 0.01) },
-      };
-    });
-    const machine = { ...this.#machine, elements };
-    const netlist = new NetlistWriter({
-      machine,
-      wires: built.wires,
-      corner: { contacts: "new", supply: "nominal", temperature: "nominal" },
-      closed: new Set(),
-      switches: new Set(turns.flatMap((closed) => [...closed])),
-      on: new Set(built.elements.flatMap(({ id, row }) => (row.kind === "load" ? [id] : []))),
-      fed: new Set(built.elements.flatMap(({ id, row }) => (row.kind === "led" ? [id] : []))),
-      ground,
-    }).write();
-    // A dark lamp and a lit one differ by volts: micro-volts are close enough, and found sooner.
-    return simulateTurns({ ...netlist, text: netlist.text.replace(/^\.options .*$/mu, OPTIONS) }, turns);
-  }
-
-  /** Volts of every node while some things are commanded, several times in turn; inputs have their pull-ups. */
-  #volts(built: Built, turns: readonly ReadonlySet<string>[]): readonly Volts[] {
-    // A pull-up as its equivalent of current and resistor: it adds no source of volts.
-    const sensed = built.elements.flatMap((one) =>
-      one.row.kind === "input"
-        ? [
-            extraElement(one, `${one.id} ohm`, "resistor", one.fromPointId, one.toPointId, {
-              ohm: SENSE.ohm,
-            }),
-            extraElement(one, `${one.id} amp`, "load", one.toPointId, one.fromPointId, {
-              amp: SENSE.volts / SENSE.ohm,
-            }),
-          ]
-        : [],
-    );
-    return this.#run({ ...built, elements: [...built.elements, ...sensed] }, turns, this.#ground());
-  }
-
-  #ground(): string {
-    return this.#machine.book.tables.supplies[0]?.negative ?? "";
-  }
-
-  static #across(volts: Volts, { fromPointId, toPointId }: PlacedElement): number {
-    return Math.abs((volts.get(fromPointId) ?? 0) - (volts.get(toPointId) ?? 0));
-  }
-
-  /** What goes through a driven thing, up to a factor: volts across it beyond those that it needs to let any pass. */
-  static #share(volts: Volts, one: PlacedElement): number {
-    const across = (volts.get(one.fromPointId) ?? 0) - (volts.get(one.toPointId) ?? 0);
-    if (one.row.kind !== "led") return Math.abs(across);
-    const isBare = one.row.ohm === null && one.row.amp !== null;
-    return Math.max(0, across - (one.row.volt ?? 0) * (isBare ? 0.8 : 1));
   }
 
   /** The machine with some causes in it at once. */
@@ -255,7 +126,7 @@ export class FaultBench {
     const [back] = this.#told(forth?.at ?? resting, [{ isOn: () => true, motion: 1 }]);
     const turns = this.#told(
       back?.at ?? resting,
-      this.#turns().map((isOn) => ({ isOn, motion: 0 })),
+      turnsOf(this.#tried).map((isOn) => ({ isOn, motion: 0 })),
     );
     const found = new Map<number, Symptom>();
     this.#tried.forEach(({ f, own }, n) => {
@@ -279,7 +150,7 @@ export class FaultBench {
       extraElement(like, "meter ohm", "resistor", "meter", red, { ohm }),
     ];
     const off = elements.filter(({ row }) => row.kind !== "source");
-    const [volts] = this.#run({ elements: [...off, ...probes], wires, dead }, [new Set()], black);
+    const [volts] = this.#circuit.run({ elements: [...off, ...probes], wires, dead }, [new Set()], black);
     const across = volts?.get(red) ?? 0;
     return (across * ohm) / Math.max(1e-12, volt - across);
   }
@@ -300,8 +171,8 @@ export class FaultBench {
   #settled(made: Built): Resting {
     let built = made;
     for (let round = 0; ; round++) {
-      const [volts = NO_VOLTS] = this.#volts(built, [new Set()]);
-      const alive = this.#alive(built, volts);
+      const [volts = NO_VOLTS] = this.#circuit.volts(built, [new Set()]);
+      const alive = this.#life.alive(built, volts);
       const next = round < MOST_ROUNDS ? this.#after(built, volts, alive) : null;
       if (next === null) return { built, volts, alive };
       built = next;
@@ -310,7 +181,7 @@ export class FaultBench {
 
   /** What everything does while some things are commanded, and the machine after the fuses that this opened. */
   #told(resting: Resting, commands: readonly Command[]): readonly Told[] {
-    const volts = this.#volts(
+    const volts = this.#circuit.volts(
       resting.built,
       commands.map((one) => this.#closedBy(resting, one)),
     );
@@ -322,36 +193,9 @@ export class FaultBench {
         if (blown.size === 0 || round >= MOST_ROUNDS)
           return { isOn: command.isOn, does: this.#does(built, now, alive), at };
         at = this.#settled({ ...built, elements: built.elements.filter(({ id }) => !blown.has(id)) });
-        [now = NO_VOLTS] = this.#volts(at.built, [this.#closedBy(at, command)]);
+        [now = NO_VOLTS] = this.#circuit.volts(at.built, [this.#closedBy(at, command)]);
       }
     });
-  }
-
-  /**
-   * Commands that tell any two things apart: each thing that is commanded by itself has a word of bits, all with the same
-   * number of ones, so that of any two each is on once while the other is not; in turn those are on whose word has the bit.
-   */
-  #turns(): readonly ((n: number) => boolean)[] {
-    const commandOf = (n: number): string => {
-      const one = this.#tried[n];
-      const [control] = one?.motions[0] ?? [];
-      return (control?.row.kind === "driver" ? control.id : one?.own.id) ?? "";
-    };
-    const commands = [...new Set([...this.#tried.keys()].map(commandOf))];
-    const words: number[] = [];
-    let length = 2;
-    for (; words.length < commands.length; length++) {
-      words.length = 0;
-      for (let word = 0; word < 1 << length; word++)
-        if (word.toString(2).replaceAll("0", "").length === length >> 1) words.push(word);
-    }
-    const wordOf = new Map(commands.map((id, n) => [id, words[n] ?? 0]));
-    return Array.from(
-      { length: length - 1 },
-      (_, bit) =>
-        (n: number): boolean =>
-          (((wordOf.get(commandOf(n)) ?? 0) >> bit) & 1) === 1,
-    );
   }
 
   #closedBy({ built, alive }: Resting, { isOn, motion }: Command): ReadonlySet<string> {
@@ -375,65 +219,12 @@ export class FaultBench {
       const control = motions[0]?.[0];
       if (control?.row.kind === "input") {
         const isRead = alive.has(control.itemId) && there.has(control.id);
-        return isRead && FaultBench.#across(volts, control) < SENSE.volts / 2;
+        return isRead && across(volts, control) < SENSE.volts / 2;
       }
-      const sound = FaultBench.#share(this.#sound.on, own);
-      return there.has(own.id) && sound > 0 && FaultBench.#share(volts, own) / sound > ENOUGH;
+      const sound = shareOf(this.#soundOn, own);
+      return there.has(own.id) && sound > 0 && shareOf(volts, own) / sound > ENOUGH;
     });
   }
-
-  /** Items that are fed and hear. */
-  #alive(built: Built, rest: Volts): ReadonlySet<string> {
-    const there = new Set(built.elements.map(({ id }) => id));
-    const alive = new Set<string>();
-    for (const { itemId } of this.#all.elements) {
-      if (built.dead.has(itemId)) continue;
-      const loads = this.#feeds.get(itemId) ?? [];
-      const isFed = loads.every((load) => {
-        const sound = FaultBench.#across(this.#sound.rest, load);
-        return there.has(load.id) && FaultBench.#across(rest, load) >= ENOUGH * sound;
-      });
-      if (isFed) alive.add(itemId);
-    }
-    for (let dies = true; dies; ) {
-      dies = false;
-      for (const [itemId, all] of this.#hears) {
-        if (!alive.has(itemId)) continue;
-        const isHearing = all.every(({ input, from }) => {
-          if (!there.has(input.id)) return false;
-          const speaking = from.filter(({ id, itemId: of }) => there.has(id) && alive.has(of));
-          if (speaking.length === 0) return false;
-          const reach = this.#heard(built, input);
-          return speaking.some((one) => reach(one.fromPointId, one.toPointId));
-        });
-        if (isHearing) continue;
-        alive.delete(itemId);
-        dies = true;
-      }
-    }
-    return alive;
-  }
-
-  /** Reach of an input; where nothing on its wires is another than in a sound machine it is that of the sound one. */
-  #heard(built: Built, input: PlacedElement): (a: string, b: string) => boolean {
-    if (built.wires === this.#all.wires && built.elements === this.#all.elements) return () => true;
-    if (this.#reachesOf !== built.wires) {
-      this.#reachesOf = built.wires;
-      this.#reaches.clear();
-    }
-    const leading = built.elements.flatMap(({ id, row }) =>
-      row.kind === "link" || row.kind === "fuse" ? [id] : [],
-    );
-    const key = `${input.id} ${leading.join(" ")}`;
-    const known = this.#reaches.get(key);
-    if (known !== undefined) return known;
-    const made = touchesData(this.#machine, this.#all, built) ? this.#reachable(built, input) : () => true;
-    this.#reaches.set(key, made);
-    return made;
-  }
-  /** Reaches of inputs with the wires that were asked last, by the input and what leads. */
-  readonly #reaches = new Map<string, (a: string, b: string) => boolean>();
-  #reachesOf: Wires | null = null;
 
   /** The machine after its supplies without input have gone and its fuses have opened; null: nothing more does. */
   #after(built: Built, rest: Volts, alive: ReadonlySet<string>): Built | null {
@@ -462,7 +253,7 @@ export class FaultBench {
       if (one.row.kind !== "fuse") continue;
       const ratedA = one.row.amp ?? 1;
       const ohm = one.row.ohm ?? fuse_drop_mv / 1000 / ratedA;
-      const times = FaultBench.#across(volts, one) / ohm / ratedA;
+      const times = across(volts, one) / ohm / ratedA;
       if (times <= OPENS_AT) continue;
       const rank = areAllOn ? 1 / ratedA - times / 1e9 : times;
       if (rank > most) [worst, most] = [one.id, rank];

@@ -5,18 +5,13 @@ import {
   type StepsResult,
   USUAL_QUESTION,
 } from "@pinwright/engine";
+import { SharedMemory } from "@pinwright/kernel";
 
-const plans = new WeakMap<StepsResult, StationPlan>();
+const plans = new SharedMemory<StepsResult, StationPlan>();
 
 /** The steps shared out on the book's stations on a usual day; to one person where the book has no stations. */
 export function usualPlan(line: LineResult): StationPlan {
-  const known = plans.get(line.steps);
-  if (known !== undefined) return known;
-  const hasStations = line.machine.book.tables.stations.length > 0;
-  const plan = planStations(
-    line,
-    hasStations ? USUAL_QUESTION : { ...USUAL_QUESTION, ask: { kind: "least-takt", places: 1 } },
-  );
-  plans.set(line.steps, plan);
-  return plan;
+  const { stations } = line.machine.book.tables;
+  const ask = stations.length > 0 ? USUAL_QUESTION.ask : ({ kind: "least-takt", places: 1 } as const);
+  return plans.ask(line.steps, [stations], () => planStations(line, { ...USUAL_QUESTION, ask }));
 }
