@@ -23,6 +23,7 @@ describe("a letter", () => {
     expect(read).toEqual({
       seen: { "lamp.12": "dead", "lamp.14": "dead", "lamp.1": "dead", "lamp.7": "on" },
       missed: [],
+      absent: [],
     });
   });
 
@@ -49,7 +50,11 @@ describe("a letter", () => {
       FUNCTIONS,
       "lamp",
     );
-    expect(read).toEqual({ seen: {}, missed: ["Dear service desk", "99", "12 purple"] });
+    expect(read).toEqual({
+      seen: {},
+      missed: ["Dear service desk", "12 purple"],
+      absent: [{ group: "lamp", number: 99 }],
+    });
   });
 
   it("is read in Chinese", () => {

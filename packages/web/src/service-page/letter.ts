@@ -6,8 +6,10 @@ export type LetterWords = Readonly<Record<Seen | Group, readonly string[]>>;
 
 export interface ReadLetter {
   readonly seen: Readonly<Record<string, Seen>>;
-  /** What was not understood, or is not there. */
+  /** Clauses that were not understood. */
   readonly missed: readonly string[];
+  /** What the machine does not have. */
+  readonly absent: readonly { readonly group: Group; readonly number: number }[];
 }
 
 /** What comes and goes, stays on or is mixed up is said beside words such as `dead`: the special first. */
@@ -28,6 +30,7 @@ export function readLetter(
 ): ReadLetter {
   const seen: Record<string, Seen> = {};
   const missed: string[] = [];
+  const absent: { group: Group; number: number }[] = [];
   let group = usual;
   const says = (small: string, list: readonly string[]): boolean => list.some((word) => hasWord(small, word));
   for (const clause of text.split(/[;；。\n]|\.(?=\s|$)/u).map((part) => part.trim())) {
@@ -43,10 +46,10 @@ export function readLetter(
     for (const number of numbers) {
       const found = functions.filter((one) => one.number === number && one.group === group);
       for (const { id } of found) seen[id] = does;
-      if (found.length === 0) missed.push(String(number));
+      if (found.length === 0) absent.push({ group, number });
     }
   }
-  return { seen, missed };
+  return { seen, missed, absent };
 }
 
 /** A word by itself with its endings, so that `led` is not found in `called`; Chinese words stand without spaces. */

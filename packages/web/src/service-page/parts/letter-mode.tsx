@@ -44,6 +44,13 @@ export function LetterMode({ say }: { readonly say: (seen: Readonly<Record<strin
       </button>
       <div role="status">
         {read !== null && <p>{words.letterTook(Object.keys(read.seen).length)}</p>}
+        {read !== null && read.absent.length > 0 && (
+          <p>
+            {words.letterAbsent(
+              read.absent.map(({ group, number }) => `${words.group[group]} ${number}`).join(", "),
+            )}
+          </p>
+        )}
         {read !== null && read.missed.length > 0 && <p>{words.letterMissed(read.missed.join("; "))}</p>}
       </div>
     </div>

@@ -118,7 +118,8 @@ export const serviceFaults = {
   letterGroup: "Numbers without a kind are",
   letterTake: "Take it over",
   letterTook: (count: number) => (count === 1 ? "1 thing taken over." : `${count} things taken over.`),
-  letterMissed: (what: string) => `Not understood or not there: ${what}`,
+  letterAbsent: (what: string) => `This machine does not have: ${what}`,
+  letterMissed: (what: string) => `Not understood: ${what}`,
   /** Words that a letter may use, in small letters. */
   letterWords: {
     works: ["works", "work", "ok", "fine", "good"],

@@ -81,7 +81,8 @@ export const serviceFaults: Translated<typeof en> = {
   letterGroup: "没有写明种类的编号是",
   letterTake: "采用",
   letterTook: (count) => `已采用 ${count} 项。`,
-  letterMissed: (what) => `看不懂或不存在：${what}`,
+  letterAbsent: (what) => `本机没有：${what}`,
+  letterMissed: (what) => `看不懂：${what}`,
   letterWords: {
     works: ["正常", "好的", "没问题"],
     dead: ["不工作", "不亮", "失灵", "坏", "不动", "没反应", "无反应", "不响"],
