@@ -64,6 +64,29 @@ test("the wire to one lamp darkens that lamp alone, its driver shorted lights it
   expect(ids(closed(control?.id ?? ""))).toEqual(["lp.spinner on"]);
 });
 
+test("a beam whose emitter is dark is as one whose receiver is open, and its receiver alone darkens no emitter", () => {
+  for (const beam of ["sn.wreck", "sn.skill"]) {
+    const [led, contact] = ["tx", "rx"].map(
+      (end) => model.functions.find(({ itemId }) => itemId === `${beam}-${end}`)?.id ?? "",
+    );
+    const inDark = ids(opened(contact ?? ""));
+    expect(inDark).toHaveLength(1);
+    expect(ids(opened(led ?? ""))).toEqual([...inDark, `${beam}-tx dead`]);
+  }
+});
+
+test("all that a person names by number has one, and no two of what is numbered together have the same", () => {
+  const together: Record<string, string> = { button: "switch", sensor: "switch", motor: "coil" };
+  const items = new Map(file.items.map((item) => [item.id, item]));
+  const numbers = [...new Set(model.functions.map(({ itemId }) => itemId))].map((id) => {
+    const item = items.get(id);
+    const own = item?.class ?? "";
+    return item?.number == null ? `${id} has none` : `${together[own] ?? own} ${item.number}`;
+  });
+  expect(numbers.filter((text) => text.endsWith("has none"))).toEqual([]);
+  expect(new Set(numbers).size).toBe(numbers.length);
+});
+
 test("a fuse of a coil or lamp board takes what hangs on its own plug, and nothing else", () => {
   const fuses = suspects.filter(({ id }) => /^fuse-open bd\.[^:]*:el\.(?:coil8|lamp16)\./u.test(id));
   expect(fuses.length).toBeGreaterThan(3);

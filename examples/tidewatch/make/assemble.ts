@@ -15,6 +15,7 @@ import { lanes } from "./lanes.ts";
 import { withOutside } from "./outside/index.ts";
 import { withParts } from "./parts/index.ts";
 import { production } from "./production.ts";
+import { withServiceNumbers } from "./service-numbers.ts";
 import { shop } from "./shop.ts";
 import { instrumentShop } from "./shop-instruments.ts";
 import { panelShop } from "./shop-panels.ts";
@@ -83,5 +84,9 @@ function assembleTopics(topics: readonly Topic[]): { readonly book: Book; readon
     emptyShop().tables,
     topics.map((topic) => topic.shop ?? {}),
   );
-  return { book: { machine: MACHINE, tables, outlines }, shop: { ...emptyShop(), tables: shopTables } };
+  const numbered = withServiceNumbers(tables);
+  return {
+    book: { machine: MACHINE, tables: numbered, outlines },
+    shop: { ...emptyShop(), tables: shopTables },
+  };
 }

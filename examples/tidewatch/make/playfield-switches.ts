@@ -108,8 +108,9 @@ const place = (list: readonly Placed[], first: number) =>
     ...onPlayfield(side ?? "under", x, y, rotation),
     z_mm: z ?? 0,
     number: first + i,
+    light_from: id.endsWith("-rx") ? id.replace(/-rx$/u, "-tx") : null,
   }));
 
 export const playfieldSwitches: Topic = {
-  tables: { devices: rows("devices", [...place(SWITCHES, 1), ...place(SENSORS, 1)]) },
+  tables: { devices: rows("devices", [...place(SWITCHES, 1), ...place(SENSORS, SWITCHES.length + 1)]) },
 };

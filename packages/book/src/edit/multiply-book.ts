@@ -15,6 +15,7 @@ const PLACED: ReadonlySet<string> = new Set([
   "devices",
   "boards",
   "mechanisms",
+  "mechanism_numbers",
   "inlines",
   "nets",
   "ends",

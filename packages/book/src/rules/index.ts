@@ -23,6 +23,7 @@ import {
   testsMinMax,
 } from "./low-and-high.ts";
 import { mechanismChildren } from "./mechanism-children.ts";
+import { mechanismNumbersChild } from "./mechanism-numbers.ts";
 import { fastenersMoments, mechanismFastenersMoments } from "./moments-known.ts";
 import { bomNoCircle, stepsNoCircle } from "./no-circle.ts";
 import { optionsOneUsual } from "./options-one-usual.ts";
@@ -49,6 +50,7 @@ export const BOOK_RULES: readonly Rule[] = [
   boardHoles,
   mechanismChildren,
   mechanismFastenersMoments,
+  mechanismNumbersChild,
   mechanismStepsMinMax,
   bodiesOneType,
   bodiesShape,

@@ -40,6 +40,7 @@ const BREACHES: readonly Breach[] = [
     column: "moments",
     nearest: "tighten",
   },
+  { table: "mechanism_numbers", at: 0, cells: { item: "flip.left" }, column: "item" },
   { table: "mechanism_steps", at: 0, cells: { min: 4 }, column: "max" },
   { table: "mechanism_steps", at: 0, cells: { nominal: 9 }, column: "nominal" },
   { table: "bodies", at: 0, cells: { mechanism_type: null }, column: "device_type" },

@@ -128,6 +128,7 @@ const ROWS: Readonly<Record<string, readonly AnyRow[]>> = {
       type: "microswitch",
       ...on,
       number: 11,
+      light_from: "lamp.left",
       options: ["mains-230"],
     },
     { id: "lamp.left", type: "lamp-plug", ...on },
@@ -169,6 +170,7 @@ const ROWS: Readonly<Record<string, readonly AnyRow[]>> = {
   mechanism_devices: [
     { mechanism_type: "mt.flipper", child: "coil", device_type: "coil-flat", x_mm: 1, y_mm: 2 },
   ],
+  mechanism_numbers: [{ item: "flip.left/coil", number: 1 }],
   mechanism_fasteners: [
     {
       mechanism_type: "mt.flipper",

@@ -48,7 +48,7 @@ export interface SubjectId {
 /** What a row belongs to, so that what is said of it is said there. */
 export function ownerOf(facts: MachineFacts, table: string, key: string, row: FactRow): SubjectId {
   if (table === "ends") return itemSubject(facts, (row.point ?? "").split(":")[0] ?? "");
-  if (table === "activity") return itemSubject(facts, row.item ?? "");
+  if (table === "activity" || table === "mechanism_numbers") return itemSubject(facts, row.item ?? "");
   if (table === "pins") return connectorOwner(facts, row.connector ?? "");
   if (table === "windings") {
     const element = facts.rows.elements?.[row.element ?? ""];

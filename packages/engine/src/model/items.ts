@@ -103,6 +103,7 @@ export function childDevice(
   parent: MechanismItem,
   row: BookRow<"mechanism_devices">,
   type: BookRow<"device_types">,
+  number: number | null,
 ): DeviceItem {
   const place = childPlace(parent, row.x_mm, row.y_mm, row.rotation_deg, row.z_mm);
   const own = labelsOf(row, row.child);
@@ -112,7 +113,7 @@ export function childDevice(
     place,
     parentId: parent.id,
     type,
-    number: null,
+    number,
     labels: { en: `${parent.labels.en}: ${own.en}`, zh: `${parent.labels.zh}：${own.zh}` },
     footprint: footprint(
       place,

@@ -151,10 +151,12 @@ export class Resolver {
   }
 
   #childrenOf(book: Book, parents: readonly MechanismItem[]): readonly Item[] {
-    const { mechanism_devices, mechanism_fasteners, device_types, fastener_types } = book.tables;
+    const { mechanism_devices, mechanism_numbers, mechanism_fasteners, device_types, fastener_types } =
+      book.tables;
     const { outlines } = book;
     const inputs = [
       mechanism_devices,
+      mechanism_numbers,
       mechanism_fasteners,
       device_types,
       fastener_types,
@@ -164,14 +166,17 @@ export class Resolver {
     return this.#items.ask("children", inputs, (parts) => {
       const deviceTypes = rowsById(device_types);
       const fastenerTypes = rowsById(fastener_types);
+      const numbers = new Map(mechanism_numbers.map(({ item, number }) => [item, number]));
       const devices = groupRows(mechanism_devices, (row) => row.mechanism_type);
       const fasteners = groupRows(mechanism_fasteners, (row) => row.mechanism_type);
       return parents.flatMap((parent) => [
         ...(devices.get(parent.type.id) ?? []).flatMap((row) => {
           const type = deviceTypes.get(row.device_type);
           if (type === undefined) return [];
-          const make = (): Item => childDevice(book, parent, row, type);
-          return [parts.ask(`${parent.id}/${row.child}`, [parent, row, type, outlines], make)];
+          const id = `${parent.id}/${row.child}`;
+          const number = numbers.get(id) ?? null;
+          const make = (): Item => childDevice(book, parent, row, type, number);
+          return [parts.ask(id, [parent, row, type, outlines, number], make)];
         }),
         ...(fasteners.get(parent.type.id) ?? []).flatMap((row) => {
           const types = fastenerTypesOf(fastenerTypes, row.fastener_type, row);

@@ -188,20 +188,28 @@ function byNumber(context: BookContext): readonly Entry[] {
   const numbered = [...line.machine.items.values()].flatMap((item) =>
     item.kind === "device" && item.number !== null ? [{ item, number: item.number }] : [],
   );
-  const kinds = { switch: ["switch", "button"], sensor: ["sensor"], lamp: ["lamp"] } as const;
+  const kinds = {
+    switch: ["switch", "button"],
+    sensor: ["sensor"],
+    lamp: ["lamp"],
+    coil: ["coil"],
+    motor: ["motor"],
+    speaker: ["speaker"],
+  } as const;
   const known: readonly string[] = Object.values(kinds).flat();
-  const devices = (["switch", "sensor", "lamp", "device"] as const).flatMap((kind): readonly Entry[] =>
-    numbered
-      .filter(({ item }) =>
-        kind === "device"
-          ? !known.includes(item.type.class)
-          : (kinds[kind] as readonly string[]).includes(item.type.class),
-      )
-      .sort((a, b) => a.number - b.number)
-      .map(({ item, number }) => ({
-        text: `${words((w) => w.index[kind](String(number)))} ${itemName(line, item.id, language)}`,
-        anchor: `item:${item.id}`,
-      })),
+  const devices = (["switch", "sensor", "lamp", "coil", "motor", "speaker", "device"] as const).flatMap(
+    (kind): readonly Entry[] =>
+      numbered
+        .filter(({ item }) =>
+          kind === "device"
+            ? !known.includes(item.type.class)
+            : (kinds[kind] as readonly string[]).includes(item.type.class),
+        )
+        .sort((a, b) => a.number - b.number)
+        .map(({ item, number }) => ({
+          text: `${words((w) => w.index[kind](String(number)))} ${itemName(line, item.id, language)}`,
+          anchor: `item:${item.id}`,
+        })),
   );
   const boards = [...line.machine.items.values()]
     .flatMap((item) =>

@@ -5,16 +5,17 @@ import { fittingScale, lowerEdge, type PanelView, panelView, scaleText } from ".
 import { panelSideName } from "../assembly/step-texts.ts";
 import { at, box, group, LINE, polyline, stroke, TEXT, write } from "../compose/draw.ts";
 import type { Block } from "../compose/flow.ts";
-import type { LabelLine, LabelPlace } from "../compose/label.ts";
+import type { LabelLine } from "../compose/label.ts";
 import { placeLabels } from "../compose/label-placer.ts";
 import { leafBox, leavesOf } from "../compose/leaves.ts";
-import type { Box, Mark, PagePoint } from "../compose/mark.ts";
+import type { Mark, PagePoint } from "../compose/mark.ts";
 import { type Obstacle, ringObstacles } from "../compose/obstacle.ts";
 import { anchored, figure, tagged } from "../compose/tag.ts";
 import { leadingMm, textWidthMm } from "../compose/text.ts";
 import { wrap } from "../compose/wrap.ts";
 import type { BookContext } from "./context.ts";
 import { type MapName, placeNames } from "./map-labels.ts";
+import { DOT_MM, dotBox, inOutline, outlineOf, roundDot } from "./map-numbers.ts";
 
 /** Something on a map: a number at its place, or a name with a line that leads there. */
 export interface MapSpot {
@@ -41,7 +42,6 @@ const LEAST_ASIDE_MM = 5.5;
 const MARGIN_MM = 4;
 /** Room at the sides that names may take. */
 const EDGE_MM = 8;
-const DOT_MM = 0.6;
 /** Outlines smaller than this on paper are dots. */
 const LEAST_RING_MM = 3.5;
 
@@ -98,13 +98,6 @@ const NAME_MM = 30;
 const bold = (texts: readonly string[]): readonly LabelLine[] =>
   texts.map((text) => ({ text, heightMm: TEXT.small, weight: "bold" as const }));
 
-/** Box of an outline on paper. */
-function outlineOf(ring: readonly PagePoint[]): Box {
-  const [xs, ys] = [ring.map((p) => p.xMm), ring.map((p) => p.yMm)];
-  const [xMm, yMm] = [Math.min(...xs), Math.min(...ys)];
-  return box(xMm, yMm, Math.max(...xs) - xMm, Math.max(...ys) - yMm);
-}
-
 /** A name in the lines that it stands in, beside its place and within its outline. */
 function nameOf({ spot, target, ring }: Drawn, isShape: boolean, mostMm: number): MapName {
   const outline = isShape ? outlineOf(ring) : null;
@@ -128,29 +121,6 @@ interface Drawn {
 
 const isNumber = ({ text }: MapSpot): boolean => text !== "" && !Number.isNaN(Number(text));
 
-const dotBox = (target: PagePoint): Box =>
-  box(target.xMm - DOT_MM, target.yMm - DOT_MM, 2 * DOT_MM, 2 * DOT_MM);
-
-/** Places of a number close round its dot: right and left first. */
-const roundDot =
-  (target: PagePoint) =>
-  ({ widthMm, heightMm }: { readonly widthMm: number; readonly heightMm: number }): readonly LabelPlace[] => {
-    const x = DOT_MM + 0.7 + widthMm / 2;
-    const y = DOT_MM + 0.3 + heightMm / 2;
-    return (
-      [
-        [x, 0],
-        [-x, 0],
-        [0, -y],
-        [0, y],
-        [x * 0.8, -y * 0.8],
-        [-x * 0.8, -y * 0.8],
-        [x * 0.8, y * 0.8],
-        [-x * 0.8, y * 0.8],
-      ] as const
-    ).map(([dx, dy], i) => ({ middle: at(target.xMm + dx, target.yMm + dy), turnDeg: 0, cost: i / 10 }));
-  };
-
 /** Numbers at their dots, then names round what they leave free. */
 function labelsOf(
   drawn: readonly Drawn[],
@@ -165,13 +135,13 @@ function labelsOf(
   const numbers = placeLabels(
     drawn
       .filter(({ spot }) => isNumber(spot))
-      .map(({ spot, target }) => ({
+      .map(({ spot, target, ring }) => ({
         id: spot.id,
         lines: bold([spot.text]),
         target,
         layer: "TEXT" as const,
         clearMm: 0.3,
-        places: roundDot(target),
+        places: shaped.has(spot.id) ? inOutline(outlineOf(ring)) : roundDot(target),
       })),
     [
       ...[...shapes.map(({ ring }) => ring), edge].flatMap(ringObstacles),

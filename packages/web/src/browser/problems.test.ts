@@ -1,4 +1,4 @@
-import { keptProblemSchema, releaseJobSchema } from "@pinwright/contract";
+import { keptProblemSchema, releaseJobSchema, SHOP_ID } from "@pinwright/contract";
 import type { Page } from "playwright-core";
 import { describe, expect, it } from "vitest";
 import { accessFaults, sidewaysPx } from "./testing/accessible.ts";
@@ -11,6 +11,7 @@ const app = withApp();
 const BOOK = "first-light";
 const SERVICE = `/b/${BOOK}/service`;
 const SAYS = "The left lane does not count every ball.";
+const RUN = { book: BOOK, machines: "5", ship: "2027-06-30" };
 const DECIDED = "Move the switch towards the lane.";
 
 const section = (page: Page, name: string | RegExp) => page.getByRole("region", { name });
@@ -74,8 +75,13 @@ describe("problems", { timeout: 3 * PATIENCE_MS }, () => {
     await section(page, "Problems").getByText(`Decided: ${DECIDED}`).waitFor();
     await section(page, "Problems").getByRole("link", { name: SAYS }).click();
     await page.getByRole("heading", { name: SAYS }).waitFor();
-
     const other = await someoneElse(app.address());
+    for (const [column, text] of Object.entries(RUN))
+      await other.put(SHOP_ID, "runs", "run.one", column, text);
+    await openBook(page, `/b/${BOOK}/runs/run.one`);
+    await section(page, "Open problems of what this run builds").getByRole("link", { name: SAYS }).click();
+    await page.getByRole("heading", { name: SAYS }).waitFor();
+
     await other.put(BOOK, "devices", "sw.left", "x_mm", "98");
     const ending = page.getByRole("form", { name: "How it ended" });
     await ending.getByLabel("Change", { exact: true }).focus();
@@ -95,6 +101,15 @@ describe("problems", { timeout: 3 * PATIENCE_MS }, () => {
     await page.getByText("0 open, 0 decided and not done, 1 ended").waitFor();
     await openBook(page, `${SERVICE}/thing/sw.left`);
     await section(page, "What was changed").getByText("in revision A").waitFor();
+    // Faults of a machine of that revision are found by its own file, whatever the draft has become since.
+    await other.put(BOOK, "devices", "sw.left", "label", "Lane switch, renamed");
+    await openBook(page, `${SERVICE}/faults?release=A`);
+    await page.locator(".ff").getByText("Left lane switch").first().waitFor({ state: "attached" });
+    await openBook(page, `${SERVICE}/faults`);
+    await page.locator(".ff").getByText("Lane switch, renamed").first().waitFor({ state: "attached" });
+    await openBook(page, `${SERVICE}/faults?unit=m-999`);
+    await page.getByRole("alert").getByText(/m-999/u).waitFor();
+    await openBook(page, `${SERVICE}/thing/sw.left`);
     await section(page, "What was changed")
       .getByText(/95 → 98/u)
       .waitFor();

@@ -7,6 +7,7 @@ const one = (group: Group, number: number, f: number): NamedFunction => ({
   f,
   id: `${group}.${number}`,
   group,
+  item: f,
   number,
   name: "",
 });
@@ -24,6 +25,7 @@ describe("a letter", () => {
       seen: { "lamp.12": "dead", "lamp.14": "dead", "lamp.1": "dead", "lamp.7": "on" },
       missed: [],
       absent: [],
+      unclear: [],
     });
   });
 
@@ -54,7 +56,24 @@ describe("a letter", () => {
       seen: {},
       missed: ["Dear service desk", "12 purple"],
       absent: [{ group: "lamp", number: 99 }],
+      unclear: [],
     });
+  });
+
+  it("takes nothing over of a number that several things have, and says which", () => {
+    const two = [
+      { ...one("switch", 5, 0), id: "a", name: "5 Lane" },
+      { ...one("switch", 5, 1), id: "b", name: "5 Beam" },
+    ];
+    const { seen, unclear } = readLetter("switch 5 dead", en.faults.letterWords, two, "lamp");
+    expect(seen).toEqual({});
+    expect(unclear).toEqual([{ group: "switch", number: 5, names: ["5 Lane", "5 Beam"] }]);
+    const windings = [
+      { ...one("coil", 5, 0), id: "a", item: 7 },
+      { ...one("coil", 5, 1), id: "b", item: 7 },
+    ];
+    const both = readLetter("coil 5 dead", en.faults.letterWords, windings, "lamp");
+    expect(both).toEqual({ seen: { a: "dead", b: "dead" }, missed: [], absent: [], unclear: [] });
   });
 
   it("is read in Chinese", () => {

@@ -4,12 +4,20 @@ import { GROUPS, type Group, type NamedFunction } from "./names.ts";
 /** Words that a letter may use, in small letters. */
 export type LetterWords = Readonly<Record<Seen | Group, readonly string[]>>;
 
+/** A number of a kind of thing. */
+export interface Numbered {
+  readonly group: Group;
+  readonly number: number;
+}
+
 export interface ReadLetter {
   readonly seen: Readonly<Record<string, Seen>>;
   /** Clauses that were not understood. */
   readonly missed: readonly string[];
   /** What the machine does not have. */
-  readonly absent: readonly { readonly group: Group; readonly number: number }[];
+  readonly absent: readonly Numbered[];
+  /** Numbers that several things have: nothing was taken over of them. */
+  readonly unclear: readonly (Numbered & { readonly names: readonly string[] })[];
 }
 
 /** What comes and goes, stays on or is mixed up is said beside words such as `dead`: the special first. */
@@ -30,7 +38,8 @@ export function readLetter(
 ): ReadLetter {
   const seen: Record<string, Seen> = {};
   const missed: string[] = [];
-  const absent: { group: Group; number: number }[] = [];
+  const absent: Numbered[] = [];
+  const unclear: ReadLetter["unclear"][number][] = [];
   let group = usual;
   const says = (small: string, list: readonly string[]): boolean => list.some((word) => hasWord(small, word));
   for (const clause of text.split(/[;；。\n]|\.(?=\s|$)/u).map((part) => part.trim())) {
@@ -45,11 +54,13 @@ export function readLetter(
     }
     for (const number of numbers) {
       const found = functions.filter((one) => one.number === number && one.group === group);
-      for (const { id } of found) seen[id] = does;
+      const items = new Set(found.map(({ item }) => item));
+      if (items.size > 1) unclear.push({ group, number, names: found.map(({ name }) => name) });
+      else for (const { id } of found) seen[id] = does;
       if (found.length === 0) absent.push({ group, number });
     }
   }
-  return { seen, missed, absent };
+  return { seen, missed, absent, unclear };
 }
 
 /** A word by itself with its endings, so that `led` is not found in `called`; Chinese words stand without spaces. */

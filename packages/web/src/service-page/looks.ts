@@ -17,8 +17,12 @@ const number = (value: number): string => String(Number(value.toPrecision(3)));
 export function lookAsks({ file, names, words }: LookWords, look: SessionLook): string {
   const { asks } = words;
   switch (look.kind) {
-    case "try":
-      return asks.try(names.functionName(names.functionOfId(look.id)?.f ?? -1));
+    case "try": {
+      const f = names.functionOfId(look.id)?.f ?? -1;
+      const own = file.functions[f];
+      const isEmitter = own?.kind === "driven" && file.items[own.item]?.class === "sensor";
+      return (isEmitter ? asks.tryEmitter : asks.try)(names.functionName(f));
+    }
     case "inspect": {
       const joint = names.jointOfId(look.id);
       const kind = elementKind(file, joint);

@@ -19,6 +19,8 @@ export interface NamedFunction {
   readonly f: number;
   readonly id: string;
   readonly group: Group;
+  /** Index of its item. */
+  readonly item: number;
   readonly number: number | null;
   readonly name: string;
 }
@@ -253,11 +255,13 @@ export class Names {
     const turn = [...windings].sort((p, q) => this.#ohm(p) - this.#ohm(q)).indexOf(one);
     const more =
       group === "coil" && windings.length === 2 ? ` (${this.#words.windings[turn] ?? turn + 1})` : "";
-    return { f, id: one.id, group, number: item?.number ?? null, name: `${this.item(one.item)}${more}` };
+    const number = item?.number ?? null;
+    return { f, id: one.id, group, item: one.item, number, name: `${this.item(one.item)}${more}` };
   }
 
   #group(one: FileFunction): Group {
-    if (one.kind === "read") return "switch";
+    // What sends light to a sensor belongs to it.
+    if (one.kind === "read" || this.#file.items[one.item]?.class === "sensor") return "switch";
     const kind = this.#elementOf(one.joint)?.kind;
     return kind === "coil" || kind === "motor" || kind === "speaker" ? kind : "lamp";
   }

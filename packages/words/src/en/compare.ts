@@ -73,6 +73,7 @@ export const compare = {
     mechanism_steps: "bench step",
     mechanism_fasteners: "fastener",
     mechanism_devices: "device",
+    mechanism_numbers: "service number",
     bodies: "body",
     cutouts: "cutout",
     panel_sizes: "size along",

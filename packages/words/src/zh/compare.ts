@@ -77,6 +77,7 @@ export const compare: Translated<typeof en> = {
     mechanism_steps: "机构台工步",
     mechanism_fasteners: "紧固件",
     mechanism_devices: "器件",
+    mechanism_numbers: "维修编号",
     bodies: "实体",
     cutouts: "开孔",
     panel_sizes: "尺寸方向",

@@ -6,6 +6,7 @@ import {
   id,
   int,
   intOr,
+  item,
   labels,
   maybeInt,
   maybeNum,
@@ -89,6 +90,7 @@ export const devices = table("devices", "items", "A device placed by itself.", [
     max: 1000,
   }),
   number: maybeInt("Service number within its class.", { min: 1, max: 9999 }),
+  light_from: maybeRef("devices", "Emitter whose light falls on it, of a receiver of light."),
   ...applies(),
 });
 
@@ -154,6 +156,17 @@ export const mechanism_devices = table(
     y_mm: num("Place in the mechanism's frame.", { min: -2000, max: 2000 }),
     z_mm: numOr(0, "Height off the panel side.", { min: -500, max: 1000 }),
     rotation_deg: numOr(0, "Rotation in the mechanism's frame.", { min: -360, max: 360 }),
+  },
+);
+
+export const mechanism_numbers = table(
+  "mechanism_numbers",
+  "items",
+  "The service number of a device of a mechanism; a device of its own has it in `devices`.",
+  ["item"],
+  {
+    item: item("Device of a mechanism, `mechanism/child`."),
+    number: int("Service number within its class.", { min: 1, max: 9999 }),
   },
 );
 

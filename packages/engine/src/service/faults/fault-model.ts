@@ -14,6 +14,8 @@ export class FaultModel {
   /** Those that work in a sound machine: what the model cannot make work tells nothing. */
   readonly functions: readonly MachineFunction[];
   readonly #standing: Standing;
+  /** Receivers of light: each with the function that lights it, and what it does in the dark. */
+  readonly #lit: readonly { readonly f: number; readonly from: number; readonly inDark: Symptom }[];
 
   constructor(network: ServiceNetwork, functions: readonly MachineFunction[]) {
     this.network = network;
@@ -22,12 +24,24 @@ export class FaultModel {
     all.set(sound);
     this.functions = functions.filter((_, f) => all.symptom(f, sound) === "works");
     this.#standing = new Standing(network, this.functions);
+    const lights = new Map(this.functions.map(({ joint }, f) => [joint, f]));
+    this.#lit = this.functions.flatMap(({ joint, light }, f) => {
+      const from = lights.get(light ?? -1);
+      if (from === undefined) return [];
+      // In the dark it lets nothing through, as if it were open.
+      const open = this.#standing.symptoms(this.#settled(disturbed([{ kind: "open", joint }])));
+      return [{ f, from, inDark: open.get(f) ?? "dead" }];
+    });
   }
 
   /** Symptoms other than `works`, by index of the function. */
   symptoms(faults: readonly ServiceFault[]): ReadonlyMap<number, Symptom> {
     const now = this.#settled(disturbed(faults));
-    return this.#standing.symptoms(now);
+    const found = this.#standing.symptoms(now);
+    const dark = this.#lit.filter(({ f, from }) => found.get(from) === "dead" && !found.has(f));
+    return dark.length === 0
+      ? found
+      : new Map([...found, ...dark.map(({ f, inDark }) => [f, inDark] as const)]);
   }
 
   /** Which nodes a meter's beeper calls joined, with everything switched off: one number for each set of them. */

@@ -15,6 +15,8 @@ export interface MachineFunction {
   readonly controls: readonly number[];
   /** Node of each control on the side that leads to the element. */
   readonly signals: readonly number[];
+  /** Joint of the element whose light falls on it; null: none. */
+  readonly light: number | null;
   /** Joints that its current may also pass: diodes and larger resistors in series. */
   readonly between: readonly number[];
   /** Boards whose drivers or inputs these are, and those that pass their command on. */
@@ -31,15 +33,29 @@ const DRIVEN: ReadonlySet<string> = new Set(["coil", "led", "motor", "speaker", 
  */
 export function machineFunctions(machine: Machine, network: ServiceNetwork): readonly MachineFunction[] {
   const traced = traces(machine);
+  const lights = lightsOf(machine, network);
   const found: MachineFunction[] = [];
   for (const one of traced.values()) {
     const { kind } = one.element.row;
     const item = machine.items.get(one.element.itemId);
     if (item === undefined || item.kind !== "device" || (!DRIVEN.has(kind) && kind !== "contact")) continue;
     const made = functionOf(network, traced, one, kind === "contact" ? "read" : "driven");
-    if (made !== null) found.push(made);
+    if (made !== null) found.push({ ...made, light: lights.get(made.itemId) ?? null });
   }
   return found.sort((p, q) => compareText(p.itemId, q.itemId) || compareText(p.id, q.id));
+}
+
+/** By receiver of light the joint of the element that lights it, as the book says whose light falls on it. */
+function lightsOf(machine: Machine, network: ServiceNetwork): ReadonlyMap<string, number> {
+  const ledOf = new Map(
+    machine.elements.flatMap(({ id, itemId, row }) => (row.kind === "led" ? [[itemId, id] as const] : [])),
+  );
+  return new Map(
+    machine.book.tables.devices.flatMap(({ id, light_from }) => {
+      const joint = network.jointOf.get(ledOf.get(light_from ?? "") ?? "");
+      return joint === undefined ? [] : [[id, joint] as const];
+    }),
+  );
 }
 
 function functionOf(
@@ -47,7 +63,7 @@ function functionOf(
   traced: ReadonlyMap<string, Traced>,
   { element, controls }: Traced,
   kind: MachineFunction["kind"],
-): MachineFunction | null {
+): Omit<MachineFunction, "light"> | null {
   const joint = network.jointOf.get(element.id);
   const wanted = controls.filter((control) =>
     kind === "read" ? true : control.element.row.kind === "driver",

@@ -19,6 +19,8 @@ export interface FileItem {
   readonly kind: "device" | "board" | "mechanism" | "inline" | "fastener";
   readonly labels: FileLabels;
   readonly number: number | null;
+  /** Class of a device: `lamp`, `sensor`; older files have none. */
+  readonly class?: string;
   /** Name of its type. */
   readonly type: FileLabels;
   /** Index of the panel. */
@@ -130,6 +132,8 @@ export interface FileFunction {
   /** Indices of items. */
   readonly boards: readonly number[];
   readonly commands: readonly (readonly [number, number])[];
+  /** Joint of the element whose light falls on it. */
+  readonly light?: number;
 }
 
 /** [kind, way, ref, ref]: `o`pen or `c`losed joint, `s`horted nodes, s`w`apped joints, `d`ead item, `m`echanical joint (1: stuck). */

@@ -148,7 +148,9 @@ function fileJoints(
 function fileFunction(one: MachineFunction, places: FilePlaces): FileFunction {
   const { id, kind, joint, controls, signals, between, commands } = one;
   const boards = one.boardIds.map((board) => places.item(board));
-  return { id, item: places.item(one.itemId), kind, joint, controls, signals, between, boards, commands };
+  const light = one.light === null ? {} : { light: one.light };
+  const item = places.item(one.itemId);
+  return { id, item, kind, joint, controls, signals, between, boards, commands, ...light };
 }
 
 function fileSuspect({ kind, fault }: Suspect, places: FilePlaces): FileSuspect {

@@ -107,7 +107,8 @@ function functionOf(file: FaultFile, network: ServiceNetwork, one: FileFunction)
   const { id, kind, joint, controls, signals, between, commands } = one;
   const itemId = file.items[one.item]?.id ?? network.joints[joint]?.element?.itemId ?? "";
   const boardIds = one.boards.flatMap((n) => file.items[n]?.id ?? []);
-  return { id, itemId, kind, joint, controls, signals, between, boardIds, commands };
+  const light = one.light ?? null;
+  return { id, itemId, kind, joint, controls, signals, light, between, boardIds, commands };
 }
 
 function suspectOf(file: FaultFile, one: FileSuspect, n: number): Suspect {

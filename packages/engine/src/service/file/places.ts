@@ -65,6 +65,7 @@ export class FilePlaces {
         kind: item.kind,
         labels: [item.labels.en, item.labels.zh],
         number: item.kind === "device" ? item.number : null,
+        ...(item.kind === "device" ? { class: item.type.class } : {}),
         type: typeLabels(item),
         panel: this.#panels.get(item.place.panelId) ?? -1,
         side: item.place.side,

@@ -45,6 +45,11 @@ const maybe =
   (value, where) => {
     if (value !== null) check(value, where);
   };
+const optional =
+  (check: Check): Check =>
+  (value, where) => {
+    if (value !== undefined) check(value, where);
+  };
 const list =
   (check: Check): Check =>
   (value, where) => {
@@ -111,6 +116,7 @@ function checks(lengthOf: (list: string) => number): Readonly<Record<string, Che
         kind: oneOf("device", "board", "mechanism", "inline", "fastener"),
         labels,
         number: maybe(number),
+        class: optional(text),
         type: labels,
         panel: indexOf("panels", lengthOf("panels"), -1),
         side: oneOf("top", "under"),
@@ -179,6 +185,7 @@ function checks(lengthOf: (list: string) => number): Readonly<Record<string, Che
         between: list(joint),
         boards: list(item),
         commands: list(tuple(node, node)),
+        light: optional(joint),
       }),
     ),
     suspects: list((value, where) => {

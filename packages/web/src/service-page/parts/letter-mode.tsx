@@ -51,6 +51,11 @@ export function LetterMode({ say }: { readonly say: (seen: Readonly<Record<strin
             )}
           </p>
         )}
+        {read?.unclear.map(({ group, number, names: all }) => (
+          <p key={`${group} ${number}`}>
+            {words.letterUnclear(`${words.group[group]} ${number}`, all.join("; "))}
+          </p>
+        ))}
         {read !== null && read.missed.length > 0 && <p>{words.letterMissed(read.missed.join("; "))}</p>}
       </div>
     </div>

@@ -119,6 +119,8 @@ export const serviceFaults = {
   letterTake: "Take it over",
   letterTook: (count: number) => (count === 1 ? "1 thing taken over." : `${count} things taken over.`),
   letterAbsent: (what: string) => `This machine does not have: ${what}`,
+  letterUnclear: (what: string, which: string) =>
+    `Several things are called ${what}, so nothing was taken over of it: ${which}. Tick what is meant.`,
   letterMissed: (what: string) => `Not understood: ${what}`,
   /** Words that a letter may use, in small letters. */
   letterWords: {
@@ -181,6 +183,8 @@ export const serviceFaults = {
     volts: "Measure volts, power on",
   },
   asks: {
+    tryEmitter: (name: string) =>
+      `Does ${name} light up? Its light is infrared: a phone’s camera shows it. Look only if you see it without opening anything; else say that you cannot tell.`,
     try: (name: string) => `Does ${name} work? Watch it in play or in the machine’s own test.`,
     inspectSwitch: (name: string) =>
       `Move ${name} by hand as the ball or the finger does. Does it move freely and click? Do its contacts close firmly and open with a clear gap, clean and not bent?`,

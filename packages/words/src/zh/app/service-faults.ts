@@ -82,6 +82,7 @@ export const serviceFaults: Translated<typeof en> = {
   letterTake: "采用",
   letterTook: (count) => `已采用 ${count} 项。`,
   letterAbsent: (what) => `本机没有：${what}`,
+  letterUnclear: (what, which) => `${what} 不止一个，因此未采用：${which}。请勾选所指的那一个。`,
   letterMissed: (what) => `看不懂：${what}`,
   letterWords: {
     works: ["正常", "好的", "没问题"],
@@ -134,6 +135,8 @@ export const serviceFaults: Translated<typeof en> = {
     volts: "通电测电压",
   },
   asks: {
+    tryEmitter: (name) =>
+      `${name} 是否发光？它发红外光，用手机摄像头可以看到。只在不打开机器就能看到时才看；否则请选“说不准”。`,
     try: (name) => `${name} 是否正常？请在游戏中或机器自带的测试中观察。`,
     inspectSwitch: (name) =>
       `像球或手指那样用手拨动 ${name}。动作是否灵活、有无咔嗒声？触点是否闭合可靠、断开有明显间隙、干净且不弯？`,
