@@ -1,4 +1,4 @@
-import { board, device, fastener, labelOf } from "./names.ts";
+import { board, device, fastener, itemOf, labelOf } from "./names.ts";
 import { harnessesAt } from "./reach.ts";
 import { any, kind, plus, type Script } from "./script.ts";
 import {
@@ -9,6 +9,7 @@ import {
   harness,
   kinds,
   LENGTHS,
+  NO_SHEET,
   named,
   reaches,
   whereShown,
@@ -78,6 +79,24 @@ export const ITEM_CHANGES: readonly Script[] = [
     does: ({ number }) => ({ number: plus(number, 400) }),
     says: (row, to, book) => `${device(book, to)}: Number: ${to.number} (was ${row.number})`,
     sheets: () => exactly(named("program-map")),
+  }),
+  kind({
+    name: "renumber a device of a mechanism",
+    table: "mechanism_numbers",
+    fits: any,
+    does: ({ number }) => ({ number: plus(number, 400) }),
+    says: ({ item, number }, to, book) =>
+      `${itemOf(book, item, to.number)}: Number: ${to.number} (was ${number})`,
+    sheets: () => exactly(named("program-map")),
+  }),
+  kind({
+    name: "light from another emitter",
+    table: "devices",
+    fits: ({ light_from }) => light_from !== null,
+    does: ({ light_from }) => ({ light_from: light_from === "sn.wreck-tx" ? "sn.skill-tx" : "sn.wreck-tx" }),
+    says: (row, to, book) =>
+      `${device(book, row)}: Light from: ${labelOf(book.tables.devices, to.light_from ?? "")} (was ${labelOf(book.tables.devices, row.light_from ?? "")})`,
+    sheets: () => NO_SHEET,
   }),
   kind({
     name: "a device only with an option",

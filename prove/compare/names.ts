@@ -36,8 +36,11 @@ export const board = ({ address, label }: Row<"boards">): string =>
 export const fastener = (book: Book, { id, type }: Row<"fasteners">): string =>
   `Fastener, ${labelOf(book.tables.fastener_types, type)} (${id})`;
 
-/** A device, or the child of a mechanism: `Coil, Left flipper: coil`. */
-export function itemOf(book: Book, id: string): string {
+/**
+ * A device, or the child of a mechanism: `Coil 1, Left flipper: coil`.
+ * @param renumbered number that it has now, where that is not the book's
+ */
+export function itemOf(book: Book, id: string, renumbered?: number): string {
   const own = book.tables.devices.find((row) => row.id === id);
   if (own !== undefined) return device(book, own);
   const [mechanism = "", child = ""] = id.split("/");
@@ -45,7 +48,9 @@ export function itemOf(book: Book, id: string): string {
   const of = book.tables.mechanism_devices.find(
     (row) => row.mechanism_type === at?.type && row.child === child,
   );
-  return `${classOf(book, of?.device_type ?? "")}, ${at?.label ?? ""}: ${of?.label ?? ""}`;
+  const number = renumbered ?? book.tables.mechanism_numbers.find(({ item }) => item === id)?.number;
+  const name = `${at?.label ?? ""}: ${of?.label ?? ""}`;
+  return `${classOf(book, of?.device_type ?? "")}${number === undefined ? "" : ` ${number}`}, ${name}`;
 }
 
 const SIDES = { top: "top side", under: "underside" } as const;

@@ -90,7 +90,9 @@ export function subjectOf(before: MachineFacts, after: MachineFacts, { table, id
     row === undefined && item === undefined
       ? (step?.labels ?? part?.labels ?? { en: id, zh: id })
       : { en, zh };
-  const number = row?.number ?? row?.address ?? (table === "steps" ? String(step?.number ?? "") : "");
+  const inMechanism = row === undefined && item?.kind === "device" ? String(item.number ?? "") : "";
+  const number =
+    row?.number ?? row?.address ?? (table === "steps" ? String(step?.number ?? "") : inMechanism);
   const deviceClass = table === "devices" ? (classOf(after, id) ?? classOf(before, id) ?? "") : "";
   const places = placesOf(before, table, id);
   return {
