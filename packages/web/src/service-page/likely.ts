@@ -11,5 +11,5 @@ export function likelyWords({ likely }: FaultWords["faults"], probability: numbe
 /** Whole percents: odds are no better known. */
 export function percentText(probability: number): string {
   const percent = Math.round(100 * probability);
-  return percent < 1 ? "< 1 %" : percent > 99 ? "> 99 %" : `${percent} %`;
+  return percent < 1 ? "<\u00a01\u00a0%" : percent > 99 ? ">\u00a099\u00a0%" : `${percent}\u00a0%`;
 }

@@ -11,7 +11,7 @@ export const changeSheets = {
     sheets: "Sheets that change: take the old prints away",
     sheet: "Sheet",
     state: { changed: "changed", new: "new", gone: "withdrawn" },
-    pages: (pages: string) => `pages ${pages}`,
+    pages: (pages: string) => (/^\d+$/u.test(pages) ? `page ${pages}` : `pages ${pages}`),
     stock: "Stock and work in progress",
     harness: "Harness",
     means: "What it means",

@@ -23,7 +23,7 @@ export const compareApp = {
     title: "Sheets that change",
     none: "No sheet changes.",
     what: { changed: "changed", new: "new", gone: "withdrawn" },
-    pages: (pages: string) => `pages ${pages}`,
+    pages: (pages: string) => (/^\d+$/u.test(pages) ? `page ${pages}` : `pages ${pages}`),
     lay: "Lay old and new over each other",
     close: "Close the overlay",
     ask: "Find out which sheets change",
