@@ -91,6 +91,19 @@ describe("changes", () => {
     expect(await send(owner, { id: "drawn-outline", changes })).toEqual({ no: 2, repeated: false });
   });
 
+  it("of the shop's tables are refused in a machine's book, and of a machine's in the shop", async () => {
+    for (const [book, table] of [
+      ["small", "runs"],
+      ["shop", "devices"],
+      ["shop", "outlines"],
+    ] as const) {
+      const body = cell("1", "#", "", "a0", table);
+      const problem = await owner.refusal(`/api/books/${book}/changes`, { method: "POST", body });
+      expect(problem).toMatchObject({ status: 400, code: "bad-request" });
+      expect(problem.message).toContain(`“${table}” is not in “${book}”`);
+    }
+  });
+
   it("of one cell by two people give one a conflict that says who was first, and change nothing of theirs", async () => {
     const dan = await server.person(owner, "Dan", "designer");
     await send(owner, cell("1", "x_mm", "0", "1"));

@@ -1,5 +1,5 @@
-import { isOutlineName, OUTLINE_TABLE } from "@pinwright/book";
-import { MOST_ROW_SETS, MOST_ROWS } from "@pinwright/contract";
+import { isOutlineName, OUTLINE_TABLE, SHOP_TABLES } from "@pinwright/book";
+import { MOST_ROW_SETS, MOST_ROWS, SHOP_ID } from "@pinwright/contract";
 import type { BookStore } from "@pinwright/store";
 import { actorOf, type Caller } from "../accounts/caller.ts";
 import type { Handlers } from "../http/bind.ts";
@@ -38,6 +38,26 @@ function checkOutlineNames(
   throw new Refused("bad-request", `A drawing cannot be called “${change.row}”. Expected: ${expected}.`, {
     places: [{ at: `changes.${at}.row`, expected }],
   });
+}
+
+const ofShop: ReadonlySet<string> = new Set(Object.keys(SHOP_TABLES));
+
+/** Refuses rows of the shop in a machine's book and the other way round: nobody would ever see them there. */
+function checkTables(book: string, changes: readonly { readonly table: string }[]): void {
+  const isShop = book === SHOP_ID;
+  const at = changes.findIndex(({ table }) => ofShop.has(table) !== isShop);
+  const change = changes[at];
+  if (change === undefined) return;
+  const expected = isShop
+    ? "a table of the shop"
+    : `a table of a machine's book; the shop's are in “${SHOP_ID}”`;
+  throw new Refused(
+    "bad-request",
+    `The table “${change.table}” is not in “${book}”. Expected: ${expected}.`,
+    {
+      places: [{ at: `changes.${at}.table`, expected }],
+    },
+  );
 }
 
 /** Sets of a person's own history that undo or redo may reach back for. */
@@ -101,6 +121,7 @@ export function changeHandlers(parts: ServerParts): Pick<Handlers, Names> {
     change: async ({ parts: { book }, body, caller }) => {
       if (caller.person.role === "lead" && body.changes.some((change) => change.table !== LEAD_TABLE))
         refuseLead();
+      checkTables(book, body.changes);
       checkOutlineNames(body.changes);
       const outcome = await books.change(book, { ...body, kind: "edit" }, actorOf(caller));
       const { set, no, repeated } = done(outcome, `book ${book}`);
