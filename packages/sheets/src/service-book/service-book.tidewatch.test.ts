@@ -53,6 +53,36 @@ function computed(): ReadonlySet<string> {
 /** A figure without a unit that stands close to it. */
 const bare = (figure: string): string => figure.replace(/(?:A|V|Ω|%|J|mm|ms)$/u, "");
 
+/** What Debian's pikepdf finds wrong with the tags, bookmarks and links of a PDF. */
+function tagFaults(file: string): unknown {
+  const script = join(import.meta.dirname, "../print/check_tagged.py");
+  const told = execFileSync("/usr/bin/python3", [script, file], { encoding: "utf8", maxBuffer: 1 << 28 });
+  const reports: Readonly<Record<string, { readonly findings: unknown }>> = JSON.parse(told);
+  return reports[file]?.findings;
+}
+
+test(
+  "the Chinese book has nothing over each other or beyond its page, leads everywhere, warns of all, and is tagged",
+  async () => {
+    const document = composeServiceBook(line, { ...OPTIONS, language: "zh", unit: null });
+    expect(overlapLines(document)).toEqual([]);
+    expect(strayLines(document)).toEqual([]);
+    expect(guideOf(document.pages).missing).toEqual([]);
+    const needed = neededCautions(line, new Set(anchorsOf(document.pages).keys()));
+    expect(missingCautions(document, needed, "zh")).toEqual([]);
+    const folder = mkdtempSync(join(tmpdir(), "service-book-"));
+    try {
+      const file = join(folder, "book.pdf");
+      writeFileSync(file, await renderDocument(document, "pdf"));
+      expect(faultsOfWords(file)).toEqual([]);
+      expect(tagFaults(file)).toEqual([]);
+    } finally {
+      rmSync(folder, { recursive: true });
+    }
+  },
+  PATIENCE_MS,
+);
+
 test(
   "every pin, id, part and figure in the PDF is in the book; every wire has its own colour",
   async () => {
@@ -72,6 +102,7 @@ test(
       const file = join(folder, "book.pdf");
       writeFileSync(file, await renderDocument(document, "pdf"));
       expect(faultsOfWords(file)).toEqual([]);
+      expect(tagFaults(file)).toEqual([]);
       const text = execFileSync("pdftotext", ["-layout", file, "-"], {
         encoding: "utf8",
         maxBuffer: 1 << 28,
