@@ -68,19 +68,40 @@ const VALUE_TABLES: Readonly<Record<Choice["kind"], readonly string[]>> = {
   accept: [],
 };
 
+/** Tables that the parts of a word name by their place, where `|` separates them; the others are items, points and what has a prefix. */
+const PLACES: Readonly<Partial<Record<string, readonly (readonly string[])[]>>> = {
+  peg: [["harnesses"]],
+  attach: [["harnesses"]],
+  // The name of the rule comes first.
+  accept: [[]],
+};
+/** A wire is `net|harness|a|b`. */
+const WIRE: readonly (readonly string[])[] = [["nets"], ["harnesses"]];
+
+/** Tables of what stands behind a prefix: `landing:bd.a:j1`, `bends:ln.a`, `mount:mech.a`; none: an item or a point. */
+const BEHIND: Readonly<Record<string, readonly string[]>> = {
+  landing: [],
+  tail: [],
+  mount: [],
+  bends: ["lanes", "crossings"],
+  harness: ["harnesses"],
+};
+
 /**
  * One word of a choice. A wire is `net|harness|a|b` and a splice `splice:net:harness:n`: there the place in the
  * word tells what a part names. Elsewhere a bare word is renamed when the kind of choice can name that table.
  */
-function renameWord(word: string, renaming: Renaming, tables: readonly string[]): string {
+function renameWord(word: string, kind: string, renaming: Renaming, tables: readonly string[]): string {
   const { table, from, to } = renaming;
   if (word.includes("|")) {
-    const parts = word.split("|");
-    return parts
+    const places = PLACES[kind] ?? WIRE;
+    const others = kind in PLACES ? tables : [];
+    return word
+      .split("|")
       .map((part, i) => {
-        if (i === 0) return table === "nets" && part === from ? to : part;
-        if (i === 1) return table === "harnesses" && part === from ? to : part;
-        return renameWord(part, renaming, []);
+        const own = places[i];
+        if (own === undefined) return renameWord(part, kind, renaming, others);
+        return own.includes(table) && part === from ? to : part;
       })
       .join("|");
   }
@@ -90,15 +111,19 @@ function renameWord(word: string, renaming: Renaming, tables: readonly string[])
     const harness = table === "harnesses" && splice[2] === from ? to : splice[2];
     return `splice:${net}:${harness}:${splice[3]}`;
   }
+  const [prefix = ""] = word.split(":", 1);
+  const behind = BEHIND[prefix];
+  if (behind !== undefined && word.length > prefix.length)
+    return `${prefix}:${renameWord(word.slice(prefix.length + 1), kind, renaming, behind)}`;
   if (isItemRenaming(renaming))
     return word.includes(":") ? renamePoint(word, renaming) : renameItem(word, renaming);
   return tables.includes(table) && word === from ? to : word;
 }
 
-const renameWords = (text: string, renaming: Renaming, tables: readonly string[]): string =>
+const renameWords = (text: string, kind: string, renaming: Renaming, tables: readonly string[]): string =>
   text
     .split(/([\s,]+)/)
-    .map((word) => renameWord(word, renaming, tables))
+    .map((word) => renameWord(word, kind, renaming, tables))
     .join("");
 
 /** What of a choice can name an id. */
@@ -110,8 +135,8 @@ const isChoiceKind = (kind: string): kind is Choice["kind"] => Object.hasOwn(SUB
 export function renameNaming(kind: string, naming: NamingChoice, renaming: Renaming): NamingChoice {
   const [subjects, values] = isChoiceKind(kind) ? [SUBJECT_TABLES[kind], VALUE_TABLES[kind]] : [[], []];
   return {
-    subject: renameWords(naming.subject, renaming, subjects),
-    value: renameWords(naming.value, renaming, values),
+    subject: renameWords(naming.subject, kind, renaming, subjects),
+    value: renameWords(naming.value, kind, renaming, values),
   };
 }
 
