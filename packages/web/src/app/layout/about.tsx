@@ -27,6 +27,12 @@ export function Facts({
   );
   return (
     <dl className="facts">
+      {about.number !== null && (
+        <>
+          <dt>{own.number}</dt>
+          <dd>{about.number}</dd>
+        </>
+      )}
       {about.typeId !== null && (
         <>
           <dt>{own.type}</dt>

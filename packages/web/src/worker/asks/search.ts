@@ -1,4 +1,6 @@
+import type { Item } from "@pinwright/engine";
 import { compareText } from "@pinwright/kernel";
+import { type Language, subjectName } from "@pinwright/words";
 import type { Model } from "../model.ts";
 
 /** Something that the search box found. */
@@ -26,10 +28,30 @@ export interface Found {
 
 const MOST = 40;
 
-function* candidates({ line, book, shop }: Model): Generator<Found> {
+/** What people call an item: with its kind and number where it has one, `Coil 17, Ramp diverter: coil`. */
+function itemLabel(item: Item, language: Language): string {
+  const number = item.kind === "device" ? item.number : item.kind === "board" ? item.address : null;
+  if (number === null) return item.labels[language];
+  const deviceClass = item.kind === "device" ? item.type.class : "";
+  const { id, kind, labels } = item;
+  return subjectName(language, {
+    ...{ table: `${kind}s`, id, labels, number: String(number), deviceClass },
+    places: [],
+  });
+}
+
+/** What may be found, with what it is called besides. */
+interface Candidate extends Found {
+  readonly names?: readonly string[];
+}
+
+function* candidates({ line, book, shop }: Model): Generator<Candidate> {
   const { machine } = line;
   for (const item of machine.items.values())
-    yield { kind: "item", id: item.id, label: item.labels.en, labelZh: item.labels.zh };
+    yield {
+      ...{ kind: "item", id: item.id, label: itemLabel(item, "en"), labelZh: itemLabel(item, "zh") },
+      names: [item.labels.en, item.labels.zh],
+    };
   for (const harness of line.harnesses.values()) {
     const { id, number } = harness.harness;
     yield {
@@ -63,8 +85,10 @@ function* candidates({ line, book, shop }: Model): Generator<Found> {
 }
 
 /** 0 is best; null: does not match. */
-function rank(found: Found, words: readonly string[], whole: string): number | null {
-  const texts = [found.id, found.label, found.labelZh].map((text) => text.toLowerCase());
+function rank(found: Candidate, words: readonly string[], whole: string): number | null {
+  const texts = [found.id, found.label, found.labelZh, ...(found.names ?? [])].map((text) =>
+    text.toLowerCase(),
+  );
   if (!words.every((word) => texts.some((text) => text.includes(word)))) return null;
   if (texts.includes(whole)) return 0;
   if (texts.some((text) => text.startsWith(whole))) return 1;
@@ -76,10 +100,15 @@ export function search(model: Model, text: string): readonly Found[] {
   const whole = text.trim().toLowerCase();
   if (whole === "") return [];
   const words = whole.split(/\s+/);
-  const ranked = [...candidates(model)].flatMap((found) => {
-    const place = rank(found, words, whole);
+  const ranked = [...candidates(model)].flatMap((one) => {
+    const place = rank(one, words, whole);
+    const { names: _, ...found } = one;
     return place === null ? [] : [{ found, place }];
   });
-  ranked.sort((a, b) => a.place - b.place || compareText(a.found.id, b.found.id));
+  // A lamp before the net that is called after it.
+  const after = ({ kind }: Found): number => (kind === "item" ? 0 : 1);
+  ranked.sort(
+    (a, b) => a.place - b.place || after(a.found) - after(b.found) || compareText(a.found.id, b.found.id),
+  );
   return ranked.slice(0, MOST).map((one) => one.found);
 }

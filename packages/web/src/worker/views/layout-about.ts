@@ -53,6 +53,8 @@ export interface LayoutAbout {
   readonly typeLabelZh: string;
   /** Extents of its type in its own x and y, and its height; blank where it has none. */
   readonly sizeMm: readonly number[];
+  /** Service number of a device. */
+  readonly number: number | null;
   readonly parentId: string | null;
   readonly children: readonly string[];
   readonly holds: string | null;
@@ -148,6 +150,7 @@ const BLANK: Omit<LayoutAbout, "id" | "kind" | "panelId" | "side"> = {
   typeLabel: "",
   typeLabelZh: "",
   sizeMm: [],
+  number: null,
   parentId: null,
   children: [],
   holds: null,
@@ -184,6 +187,7 @@ function aboutFor(line: LineResult, id: string): LayoutAbout | null {
     typeLabel: type?.label ?? "",
     typeLabelZh: type?.label_zh ?? "",
     sizeMm: item === null ? [] : sizeOf(item),
+    number: item?.kind === "device" ? item.number : null,
     parentId: item?.parentId ?? null,
     children: about.children,
     holds: item?.kind === "fastener" ? item.holds : null,

@@ -85,6 +85,7 @@ export const layout = {
     less: "Show only its name",
     size: "Size",
     type: "Type",
+    number: "Number",
     partOf: "Part of",
     parts: "Its parts",
     holds: "Holds",

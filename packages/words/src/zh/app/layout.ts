@@ -85,6 +85,7 @@ export const layout: Translated<typeof en> = {
     less: "只显示名称",
     size: "尺寸",
     type: "类型",
+    number: "编号",
     partOf: "属于",
     parts: "组成",
     holds: "固定",
