@@ -5,7 +5,7 @@ import { GROUPS, type Group, type NamedFunction } from "./names.ts";
 export type LetterWords = Readonly<Record<Seen | Group, readonly string[]>>;
 
 /** A number of a kind of thing. */
-export interface Numbered {
+interface Numbered {
   readonly group: Group;
   readonly number: number;
 }
