@@ -109,6 +109,7 @@ describe("problems", { timeout: 3 * PATIENCE_MS }, () => {
     await page.locator(".ff").getByText("Lane switch, renamed").first().waitFor({ state: "attached" });
     await openBook(page, `${SERVICE}/faults?unit=m-999`);
     await page.getByRole("alert").getByText(/m-999/u).waitFor();
+    await other.put(BOOK, "devices", "sw.left", "label", "Left lane switch");
     await openBook(page, `${SERVICE}/thing/sw.left`);
     await section(page, "What was changed")
       .getByText(/95 → 98/u)
