@@ -33,7 +33,7 @@ const DANGER_IS_MINUTES = 1;
 const LEAST_BITS = 0.2;
 /** An earlier turn is taken if it tells at least this share of what the best look of any turn does. */
 const TURN_WORTH = 0.6;
-/** The same of the very first look, which needs no meter. */
+/** The same of the very first look, which needs no meter (common practice, no source). */
 const FIRST_WORTH = 0.25;
 /** From here on whatever is likeliest is mended. */
 const SURE = 0.85;
